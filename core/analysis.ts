@@ -1,0 +1,74 @@
+import type { Finding } from "./finding.ts";
+import type { InvolvedSide, Limb } from "./limb.ts";
+import type { RecordingFile } from "./recording/file.ts";
+import type { Recording } from "./recording/recording.ts";
+import type { LayoutAnswers, TableReading } from "./recording/request.ts";
+import type { SessionResult, TrialResult } from "./result.ts";
+import type { SessionDescription } from "./session.ts";
+import type { TestKind } from "./test-kind.ts";
+
+/** What was stated outside the files (command line options); it outranks session.json. */
+export interface StatedOptions {
+  readonly test?: TestKind;
+  readonly limb?: Limb;
+  readonly layout?: LayoutAnswers;
+  readonly massKg?: number;
+  readonly involved?: InvolvedSide;
+  /** Local gravity in m/s², stated or from latitude and altitude. */
+  readonly gravity?: number;
+}
+
+/** One folder of recordings, as bytes. */
+export interface SessionInput {
+  /** Relative to the argument it was found under; "" for loose files. */
+  readonly folder: string;
+  readonly files: readonly RecordingFile[];
+  readonly description: SessionDescription;
+  /** Findings made while reading session.json. */
+  readonly descriptionFindings: readonly Finding[];
+  readonly stated: StatedOptions;
+}
+
+/** A file as it was read, before any trial is looked at. */
+export interface ReadRecording {
+  readonly file: RecordingFile;
+  /** What was understood; absent when the file is no table at all. */
+  readonly reading?: TableReading;
+  /** Absent when the file was refused. */
+  readonly recording?: Recording;
+  /** Refusals and warnings about the file as a whole. */
+  readonly findings: readonly Finding[];
+}
+
+/** A session's result with the recordings behind it, so that a screen can draw them. */
+export interface SessionAnalysis {
+  readonly result: SessionResult;
+  readonly recordings: ReadonlyMap<string, ReadRecording>;
+}
+
+/** Curves of one trial for drawing. All arrays span `startSample` to the end of the trial, one value a sample. */
+export interface TrialTrace {
+  readonly trial: TrialResult;
+  readonly rateHz: number;
+  readonly startSample: number;
+  /** Total force in newtons, plate zero removed. */
+  readonly total: Float64Array;
+  /** Force of each plate; one entry where one plate was used. */
+  readonly plates: readonly { readonly name: string; readonly limb: Limb; readonly force: Float64Array }[];
+  /** Total force after the display filter, newtons. */
+  readonly filtered: Float64Array;
+  /** Metres a second, upward positive; NaN before the weighing window starts. Empty when the trial has no weight. */
+  readonly velocity: Float64Array;
+  /** Metres from the position at onset. Empty when the trial has no onset. */
+  readonly displacement: Float64Array;
+  /** Watts. Empty when the trial has no velocity. */
+  readonly power: Float64Array;
+  readonly phases: readonly TrialPhase[];
+}
+
+/** One phase of a trial, from event to event. */
+export interface TrialPhase {
+  readonly name: "weighing" | "unweighting" | "braking" | "propulsion" | "flight" | "landing";
+  readonly startSeconds: number;
+  readonly endSeconds: number;
+}

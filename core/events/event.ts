@@ -1,0 +1,51 @@
+import type { Side } from "../limb.ts";
+
+/** Names of the events (METHODS §3); public. */
+export const eventNames = [
+  "onset",
+  "endOfUnweighting",
+  "lowestPosition",
+  "takeoff",
+  "touchdown",
+  "landingEnd",
+] as const;
+
+export type EventName = (typeof eventNames)[number];
+
+/** An instant in a trial. */
+export interface TrialEvent {
+  readonly name: EventName;
+  /** Fractional sample, 0-based, from the start of the recording. */
+  readonly sample: number;
+  /** Seconds from the first sample: sample / rate. */
+  readonly time: number;
+  readonly from: "detected" | "edited";
+  /** Standard uncertainty (k = 1) in seconds, where one can be derived. */
+  readonly uncertainty?: number;
+  /** Counted from 1; only where a test has several contacts. */
+  readonly contactIndex?: number;
+  /** Only for the events of one limb on its own plate. */
+  readonly side?: Side;
+}
+
+/** An event moved by hand: before/after data, kept to 0.1 ms. */
+export interface EventEdit {
+  readonly name: EventName;
+  readonly contactIndex?: number;
+  /** Seconds from the first sample. */
+  readonly time: number;
+}
+
+const labels: Readonly<Record<EventName, string>> = {
+  onset: "onset",
+  endOfUnweighting: "end of unweighting",
+  lowestPosition: "lowest position",
+  takeoff: "take-off",
+  touchdown: "touchdown",
+  landingEnd: "landing end",
+};
+
+/** The event's name as written on screens. */
+export function eventLabel(name: EventName): string {
+  return labels[name];
+}

@@ -1,0 +1,80 @@
+/** How much a finding weighs: a note informs, a warning asks for eyes, a refusal means no measure could be made. */
+export type Severity = "note" | "warning" | "refusal";
+
+/** Stable public codes (METHODS §7). A code never changes its meaning; new ones may join in the same style. */
+export type FindingCode =
+  | "weighing-short"
+  | "weighing-restless"
+  | "weight-differs"
+  | "plate-offset"
+  | "clipped"
+  | "rate-low"
+  | "rate-missing"
+  | "rate-contradicts"
+  | "time-uneven"
+  | "gap"
+  | "cells-unreadable"
+  | "columns-unclear"
+  | "columns-disagree"
+  | "encoding-guessed"
+  | "sign-turned"
+  | "unit-not-stated"
+  | "no-takeoff"
+  | "no-quiet-standing"
+  | "several-flights"
+  | "bounce-after-landing"
+  | "landing-off-plate"
+  | "landing-short"
+  | "starts-moving"
+  | "heights-differ"
+  | "other-foot-touching"
+  | "leg-swing"
+  | "limb-not-stated"
+  | "test-not-stated"
+  | "test-from-name"
+  | "test-contradicts"
+  | "test-not-available"
+  | "plates-unproved"
+  | "plates-contradict"
+  | "event-moved"
+  | "event-not-found"
+  | "self-check-broken"
+  | "truncated"
+  | "unreadable"
+  | "empty"
+  | "not-data"
+  | "session-unreadable"
+  | "session-entry-unused";
+
+/**
+ * Something a person should know about a recording, a trial or a session. Bad input becomes a finding, never an
+ * exception: an exception is our own mistake.
+ */
+export interface Finding {
+  readonly code: FindingCode;
+  readonly severity: Severity;
+  /** One plain sentence: what was seen, with the figures. */
+  readonly message: string;
+  /** The place in words: "line 812", "2.31 s to 2.44 s", "plate left"; empty when it concerns the whole. */
+  readonly where: string;
+  /** Identifiers of the measures that could not be made because of it. */
+  readonly removes: readonly string[];
+  /** What to do about it, one plain sentence. */
+  readonly action: string;
+}
+
+/** Makes a finding with its optional parts filled in. */
+export function finding(
+  code: FindingCode,
+  severity: Severity,
+  message: string,
+  action: string,
+  optional: { readonly where?: string; readonly removes?: readonly string[] } = {},
+): Finding {
+  return { code, severity, message, where: optional.where ?? "", removes: optional.removes ?? [], action };
+}
+
+/** True when any of the findings refuses. */
+export function isRefused(findings: readonly Finding[]): boolean {
+  return findings.some((each) => each.severity === "refusal");
+}

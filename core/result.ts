@@ -1,0 +1,57 @@
+import type { CriteriaSet, CriterionResult } from "./criteria/criterion.ts";
+import type { EventEdit, TrialEvent } from "./events/event.ts";
+import type { Finding } from "./finding.ts";
+import type { Limb } from "./limb.ts";
+import type { Measure } from "./measures/measure.ts";
+import type { PlateProof } from "./recording/recording.ts";
+import type { SessionDescription } from "./session.ts";
+import type { Comparison } from "./sides/comparison.ts";
+import type { TestKind } from "./test-kind.ts";
+import type { SampleSpan } from "./trial/trial.ts";
+
+/** How body weight of a trial was found. */
+export interface WeightUsed {
+  readonly newtons: number;
+  /** Standard uncertainty in newtons. */
+  readonly uncertainty: number;
+  readonly from: "quiet standing before the jump" | "pooled over the session" | "entered mass";
+  /** The weighing window in samples of the recording; absent with an entered mass. */
+  readonly window?: SampleSpan;
+}
+
+/** One trial as analysed. `refused`: no measure at all; `partial`: some could not be made, each named in a finding. */
+export interface TrialResult {
+  /** Relative to the argument it was found under, forward slashes. */
+  readonly file: string;
+  readonly sha256: string;
+  readonly trial: number;
+  readonly status: "analysed" | "partial" | "refused";
+  readonly test?: TestKind;
+  readonly limb?: Limb;
+  readonly rate?: number;
+  readonly timeOrigin?: number;
+  readonly span?: SampleSpan;
+  readonly plates: readonly { readonly name: string; readonly limb: Limb; readonly proof: PlateProof }[];
+  readonly weight?: WeightUsed;
+  readonly events: readonly TrialEvent[];
+  readonly measures: readonly Measure[];
+  readonly findings: readonly Finding[];
+  readonly excluded?: { readonly reason: string };
+  readonly seen: boolean;
+  readonly edits: readonly EventEdit[];
+}
+
+/** One folder of recordings with what was said about it, analysed. */
+export interface SessionResult {
+  /** Folder relative to the argument it was found under; empty for loose files. */
+  readonly folder: string;
+  readonly description: SessionDescription;
+  readonly trials: readonly TrialResult[];
+  readonly comparisons: readonly Comparison[];
+  readonly criteriaSet: CriteriaSet;
+  readonly criteria: readonly CriterionResult[];
+  /** Closed while effusion or pain is above the clinic's limit, or the session was stopped; the reason in words. */
+  readonly gate: { readonly open: boolean; readonly reason: string };
+  /** About the session as a whole (session.json entries nobody used, plates that contradict, weights that differ). */
+  readonly findings: readonly Finding[];
+}

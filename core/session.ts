@@ -1,0 +1,72 @@
+import type { ReferenceValue } from "./criteria/criterion.ts";
+import type { EventEdit } from "./events/event.ts";
+import type { InvolvedSide, Limb, Side } from "./limb.ts";
+import type { TestKind } from "./test-kind.ts";
+
+/** Effusion grades in rising order. */
+export const effusionGrades = ["none", "trace", "1+", "2+", "3+"] as const;
+
+export type EffusionGrade = (typeof effusionGrades)[number];
+
+/** What a person said about one file, or about one trial of it. */
+export interface FileEntry {
+  /** Path relative to the session's folder, forward slashes. */
+  readonly file: string;
+  /** Counted from 1; absent: every trial of the file. */
+  readonly trial?: number;
+  readonly test?: TestKind;
+  readonly limb?: Limb;
+  readonly rateHz?: number;
+  readonly unit?: ForceUnit;
+  readonly columns?: {
+    readonly time?: ColumnKey;
+    readonly left?: ColumnKey;
+    readonly right?: ColumnKey;
+    readonly total?: ColumnKey;
+  };
+  /** Excluded by a person, with a reason. */
+  readonly excluded?: { readonly reason: string };
+  /** A person has looked at the events of this trial. */
+  readonly seen?: boolean;
+  readonly events?: readonly EventEdit[];
+}
+
+/** A column of a table, by its position from 1 or by its own name. */
+export type ColumnKey = number | string;
+
+/** Units a force column may be in. Volts are refused: without a scale they say nothing. */
+export type ForceUnit = "N" | "kN" | "kgf" | "lbf";
+
+/** Everything a person has stated about one session: the content of `session.json` (build the schema from this). */
+export interface SessionDescription {
+  readonly athlete?: {
+    readonly code: string;
+    readonly name?: string;
+    readonly sex?: "female" | "male";
+    readonly birthYear?: number;
+    readonly sport?: string;
+  };
+  readonly involved?: InvolvedSide;
+  /** The injury in words ("right knee, anterior cruciate ligament reconstruction, hamstring graft"). */
+  readonly injury?: string;
+  /** ISO date (YYYY-MM-DD). */
+  readonly date?: string;
+  readonly milestone?: string;
+  readonly massKg?: number;
+  readonly gravity?: number;
+  readonly dropHeightMetres?: number;
+  readonly leadingLeg?: Side;
+  /** Which foot stood on which force column; counts as stated by the tester. */
+  readonly plates?: readonly { readonly column: string; readonly foot: Side }[];
+  /** Worst pain during the tests, 0 to 10. */
+  readonly pain?: number;
+  readonly effusion?: EffusionGrade;
+  readonly stopped?: { readonly reason: string };
+  /** Cautions for jump testing were asked and answered. */
+  readonly cautions?: { readonly answeredBy: string; readonly date: string; readonly note?: string };
+  /** True for recordings made by a simulator; printed on every sheet. */
+  readonly simulated?: boolean;
+  readonly note?: string;
+  readonly references?: readonly ReferenceValue[];
+  readonly files?: readonly FileEntry[];
+}

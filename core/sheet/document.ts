@@ -1,0 +1,52 @@
+import type { Status } from "../criteria/criterion.ts";
+import type { Limb } from "../limb.ts";
+
+/** A cell of a table on the sheet, already worded. `limb` asks for the limb's colour and line form. */
+export interface SheetCell {
+  readonly text: string;
+  readonly align: "start" | "end";
+  readonly emphasis?: "strong" | "muted";
+  readonly limb?: "involved" | "uninvolved" | Limb;
+  /** A status word with its drawn mark. */
+  readonly status?: Status;
+}
+
+/** The symmetry drawing of one row: the index on a line. All in per cent. */
+export interface SymmetryLine {
+  readonly index: number;
+  readonly thick?: { readonly low: number; readonly high: number };
+  readonly thin?: { readonly low: number; readonly high: number };
+  readonly threshold?: number;
+}
+
+/** One block of the sheet, in reading order. */
+export type SheetBlock =
+  | { readonly kind: "heading"; readonly level: 2 | 3; readonly text: string }
+  | { readonly kind: "paragraph"; readonly text: string; readonly tone: "plain" | "muted" | "caution" }
+  | { readonly kind: "list"; readonly items: readonly string[] }
+  | {
+      readonly kind: "facts";
+      readonly items: readonly { readonly name: string; readonly value: string }[];
+    }
+  | {
+      readonly kind: "table";
+      readonly caption: string;
+      readonly columns: readonly { readonly text: string; readonly align: "start" | "end" }[];
+      readonly rows: readonly { readonly cells: readonly SheetCell[]; readonly line?: SymmetryLine }[];
+      /** Present when rows carry a symmetry line: the range of the drawn axis in per cent. */
+      readonly axis?: { readonly low: number; readonly high: number; readonly label: string };
+    }
+  | { readonly kind: "page-break" };
+
+/** The testing sheet: everything a reader sees, already worded and ordered. Every route draws this one document. */
+export interface SheetDocument {
+  readonly title: string;
+  readonly subtitle: string;
+  /** ISO language tag of the text. */
+  readonly language: "en";
+  /** Said on every page ("Simulated recordings of an invented athlete."); empty for real ones. */
+  readonly banner: string;
+  readonly blocks: readonly SheetBlock[];
+  /** One line at the foot of every page: version, settings hash, sources. */
+  readonly footer: string;
+}

@@ -1,0 +1,66 @@
+import type { InvolvedSide, Limb, Side } from "../limb.ts";
+import type { Measure } from "../measures/measure.ts";
+import type { PlateProof } from "../recording/recording.ts";
+import type { TestKind } from "../test-kind.ts";
+import type { UcumUnit } from "../units.ts";
+
+/** What the comparison of sides needs of one trial. */
+export interface ComparableTrial {
+  readonly test: TestKind;
+  readonly limb: Limb;
+  readonly measures: readonly Measure[];
+  /** Excluded by a person; excluded trials are never used. */
+  readonly excluded: boolean;
+  /** The weakest proof among the trial's plates; matters for two-leg trials only. */
+  readonly proof: PlateProof;
+  /** True while a finding says that the plates contradict the single-leg trials. */
+  readonly platesContradicted: boolean;
+}
+
+/** The trials of one side. */
+export interface SideSummary {
+  readonly side: Side;
+  /** Values of the trials used, in trial order. */
+  readonly values: readonly number[];
+  /** The trial statistic of the settings (mean by default); absent when no trial has the measure. */
+  readonly mean?: number;
+  /** The same per kilogram of body mass where that makes sense; absent otherwise. */
+  readonly meanPerBodyMass?: number;
+}
+
+/** A two-sided interval of an index in per cent. */
+export interface Interval {
+  readonly confidence: number;
+  readonly low: number;
+  readonly high: number;
+}
+
+/** One measure of one test, side against side (METHODS §8). */
+export interface Comparison {
+  readonly test: TestKind;
+  /** `both`: within two-leg trials on two plates; `single`: between single-leg trials of the two sides. */
+  readonly legs: "both" | "single";
+  readonly measure: string;
+  readonly unit: UcumUnit;
+  /** Nobody injured: left over right. Both knees involved: values only, no index. */
+  readonly basis: "involved-uninvolved" | "left-right" | "values-only";
+  /** The involved side, or the left side where nobody or both are injured. */
+  readonly first: SideSummary;
+  readonly second: SideSummary;
+  /** 100 × first / second; absent when a side has no value, or the basis is values only. */
+  readonly index?: number;
+  /** The status confidence first, the drawn confidence second; empty where none is bounded. */
+  readonly intervals: readonly Interval[];
+  /** How the interval was made, or why there is none; a plain sentence. */
+  readonly intervalNote: string;
+  /** `criterion`: may meet a criterion; `information`: shown only (landing symmetry, net impulses between limbs). */
+  readonly role: "criterion" | "information";
+  /** Nobody injured: the weaker side in words; empty otherwise. */
+  readonly weaker: string;
+}
+
+/** Everything the comparison of one session needs. */
+export interface SidesInput {
+  readonly involved: InvolvedSide;
+  readonly trials: readonly ComparableTrial[];
+}

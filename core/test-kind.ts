@@ -1,0 +1,20 @@
+/** The jump tests (METHODS §6); these identifiers are public names. */
+export const testKinds = ["countermovementJump", "squatJump", "dropJump", "repeatedHops", "dropLanding"] as const;
+
+export type TestKind = (typeof testKinds)[number];
+
+/** The tests this version can analyse. The others are refused with a sentence. */
+export const availableTests: readonly TestKind[] = ["countermovementJump"];
+
+const labels: Readonly<Record<TestKind, string>> = {
+  countermovementJump: "countermovement jump",
+  squatJump: "squat jump",
+  dropJump: "drop jump",
+  repeatedHops: "repeated hops",
+  dropLanding: "drop landing",
+};
+
+/** The trade's name of a test, in full and in lower case. */
+export function testLabel(test: TestKind): string {
+  return labels[test];
+}

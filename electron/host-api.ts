@@ -1,0 +1,155 @@
+import type { TrialTrace } from "../core/analysis.ts";
+import type { EventEdit } from "../core/events/event.ts";
+import type { Finding } from "../core/finding.ts";
+import type { Limb } from "../core/limb.ts";
+import type { TableReading } from "../core/recording/request.ts";
+import type { SessionResult } from "../core/result.ts";
+import type { ColumnKey, ForceUnit, SessionDescription } from "../core/session.ts";
+import type { SheetDocument } from "../core/sheet/document.ts";
+import type { CurveOverlay } from "../core/sides/curves.ts";
+import type { TestKind } from "../core/test-kind.ts";
+
+/** How one imported file stands. `asks`: something must be stated before it can be analysed. */
+export interface RecordingView {
+  readonly file: string;
+  readonly byteLength: number;
+  readonly outcome: "understood" | "asks" | "refused";
+  readonly reading?: TableReading;
+  readonly findings: readonly Finding[];
+  /** The first lines of the file as text, for the preview. */
+  readonly head: string;
+  readonly trials: number;
+}
+
+/** The state every screen draws from. */
+export interface Workspace {
+  readonly demo: boolean;
+  /** Every session at hand, in order. */
+  readonly sessions: readonly { readonly folder: string; readonly title: string; readonly subtitle: string }[];
+  /** Folder of the session shown; "" when there is none or it holds loose files. */
+  readonly folder: string;
+  /** The session shown; absent while nothing is open. */
+  readonly session?: SessionResult;
+  readonly recordings: readonly RecordingView[];
+  /** What undo and redo would take back or do again, in words; "" when there is nothing. */
+  readonly undo: string;
+  readonly redo: string;
+}
+
+/** Answers to what a file could not say. Absent parts stay as they are. */
+export interface RecordingAnswers {
+  readonly test?: TestKind;
+  readonly limb?: Limb;
+  readonly rateHz?: number;
+  readonly unit?: ForceUnit;
+  readonly columns?: {
+    readonly time?: ColumnKey;
+    readonly left?: ColumnKey;
+    readonly right?: ColumnKey;
+    readonly total?: ColumnKey;
+  };
+}
+
+/** A change to one trial; absent parts stay as they are. `excluded: null` takes an exclusion back. */
+export interface TrialChange {
+  readonly excluded?: { readonly reason: string } | null;
+  readonly seen?: boolean;
+  /** The whole list of moved events; an empty list resets all to detected. */
+  readonly events?: readonly EventEdit[];
+}
+
+/** The parts of a session's description a screen may change. */
+export type SessionChange = Partial<
+  Pick<
+    SessionDescription,
+    "athlete" | "involved" | "injury" | "date" | "milestone" | "massKg" | "plates" | "pain" | "effusion" | "note"
+  >
+>;
+
+/** A file made for the person, ready to be saved. */
+export interface MadeFile {
+  readonly name: string;
+  readonly mediaType: string;
+  readonly bytes: Uint8Array;
+}
+
+type Nothing = Readonly<Record<string, never>>;
+
+/**
+ * The boundary between the screen and the host: one typed map of request → reply. Windows reach it over Electron's
+ * message channel, browsers over the loopback server; both end in the same handlers.
+ */
+export interface HostApi {
+  "application.describe": {
+    readonly request: Nothing;
+    readonly reply: { readonly version: string; readonly host: "window" | "browser" };
+  };
+  "workspace.read": { readonly request: Nothing; readonly reply: Workspace };
+  /** Opens the simulated demo world, leaving what was open. */
+  "workspace.openDemo": { readonly request: Nothing; readonly reply: Workspace };
+  /** Closes everything, ready for recordings. */
+  "workspace.clear": { readonly request: Nothing; readonly reply: Workspace };
+  "workspace.show": { readonly request: { readonly folder: string }; readonly reply: Workspace };
+  "workspace.undo": { readonly request: Nothing; readonly reply: Workspace };
+  "workspace.redo": { readonly request: Nothing; readonly reply: Workspace };
+  /**
+   * Takes one file in. `path` is relative with forward slashes; its folder is its session; a file called session.json
+   * describes its folder. Answers shortly; the screen reads the workspace when a batch is done.
+   */
+  "recordings.add": {
+    readonly request: { readonly path: string; readonly bytes: Uint8Array };
+    readonly reply: {
+      readonly folder: string;
+      readonly outcome: RecordingView["outcome"] | "session";
+      readonly message: string;
+    };
+  };
+  "recordings.answer": {
+    readonly request: {
+      readonly folder: string;
+      readonly files: readonly string[];
+      readonly answers: RecordingAnswers;
+    };
+    readonly reply: Workspace;
+  };
+  "session.change": {
+    readonly request: { readonly folder: string; readonly change: SessionChange };
+    readonly reply: Workspace;
+  };
+  "trials.change": {
+    readonly request: {
+      readonly folder: string;
+      readonly file: string;
+      readonly trial: number;
+      readonly change: TrialChange;
+    };
+    readonly reply: Workspace;
+  };
+  "trials.trace": {
+    readonly request: { readonly folder: string; readonly file: string; readonly trial: number };
+    readonly reply: TrialTrace;
+  };
+  "sides.curves": {
+    readonly request: {
+      readonly folder: string;
+      readonly test: TestKind;
+      readonly legs: "both" | "single";
+      readonly alignedAt: "takeoff" | "onset";
+    };
+    /** Absent when a side has no trial to draw. */
+    readonly reply: { readonly overlay?: CurveOverlay };
+  };
+  "sheet.read": { readonly request: { readonly folder: string }; readonly reply: SheetDocument };
+  /** `json` and `csv` are the result document of the session; `session` is its session.json with all decisions. */
+  "files.make": {
+    readonly request: { readonly folder: string; readonly format: "pdf" | "html" | "csv" | "json" | "session" };
+    readonly reply: MadeFile;
+  };
+}
+
+export type HostRequestName = keyof HostApi;
+
+/** What the renderer calls, however the host is reached. */
+export interface Host {
+  call<Name extends HostRequestName>(name: Name, request: HostApi[Name]["request"]): Promise<HostApi[Name]["reply"]>;
+}
