@@ -1,4 +1,5 @@
 import { defineConfig } from "vitest/config";
+import { ClosingLine } from "./closing-line.ts";
 
 /** Unit tests run in Node; the end-to-end tests bring their own browser and stand in tests/e2e. */
 export default defineConfig({
@@ -8,6 +9,6 @@ export default defineConfig({
     exclude: ["tests/bench/**"],
     testTimeout: 60_000,
     hookTimeout: 120_000,
-    reporters: ["default"],
+    reporters: ["default", new ClosingLine()],
   },
 });
