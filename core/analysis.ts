@@ -18,11 +18,20 @@ export interface StatedOptions {
   readonly gravity?: number;
 }
 
+/** A file that could not be read at all (a dangling link, no permission); it becomes a refused trial. */
+export interface UnreadableFile {
+  /** Relative to its session's folder, forward slashes. */
+  readonly path: string;
+  /** A plain clause that completes "… because it": "points to a file that is not there". */
+  readonly reason: string;
+}
+
 /** One folder of recordings, as bytes. */
 export interface SessionInput {
   /** Relative to the argument it was found under; "" for loose files. */
   readonly folder: string;
   readonly files: readonly RecordingFile[];
+  readonly unreadable: readonly UnreadableFile[];
   readonly description: SessionDescription;
   /** Findings made while reading session.json. */
   readonly descriptionFindings: readonly Finding[];
