@@ -58,13 +58,22 @@ export interface TrialChange {
   readonly events?: readonly EventEdit[];
 }
 
-/** The parts of a session's description a screen may change. */
-export type SessionChange = Partial<
-  Pick<
-    SessionDescription,
-    "athlete" | "involved" | "injury" | "date" | "milestone" | "massKg" | "plates" | "pain" | "effusion" | "note"
-  >
->;
+/** The parts of a session's description a screen may change. Absent parts stay as they are; `null` takes one away. */
+export type SessionChange = {
+  readonly [Name in ChangeablePart]?: SessionDescription[Name] | null;
+};
+
+type ChangeablePart =
+  | "athlete"
+  | "involved"
+  | "injury"
+  | "date"
+  | "milestone"
+  | "massKg"
+  | "plates"
+  | "pain"
+  | "effusion"
+  | "note";
 
 /** A file made for the person, ready to be saved. */
 export interface MadeFile {

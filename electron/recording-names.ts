@@ -1,0 +1,27 @@
+/** The file that describes the recordings of its folder. */
+export const sessionFileName = "session.json";
+
+/** Endings of files that lie beside recordings and are none. */
+const otherEndings = [".md", ".json"] as const;
+
+/** True for a name that may be a recording: not hidden, not the session's description, no notes or documents of ours. */
+export function isRecordingName(name: string): boolean {
+  const lower = name.toLowerCase();
+  return !name.startsWith(".") && !otherEndings.some((ending) => lower.endsWith(ending));
+}
+
+/** Splits `a/b/c.csv` into the folder `a/b` and the name `c.csv`; a loose file's folder is "". */
+export function splitPath(path: string): { readonly folder: string; readonly name: string } {
+  const at = path.lastIndexOf("/");
+  return at < 0 ? { folder: "", name: path } : { folder: path.slice(0, at), name: path.slice(at + 1) };
+}
+
+/** Joins a session's folder and a name below it. */
+export function joinPath(folder: string, name: string): string {
+  return folder === "" ? name : `${folder}/${name}`;
+}
+
+/** Orders paths the same way on every machine and in every language. */
+export function comparePaths(first: string, second: string): number {
+  return first < second ? -1 : first > second ? 1 : 0;
+}

@@ -1,0 +1,119 @@
+import { z } from "zod";
+import { eventNames } from "../core/events/event.ts";
+import { effusionGrades } from "../core/session.ts";
+import { testKinds } from "../core/test-kind.ts";
+import type { HostApi, HostRequestName } from "./host-api.ts";
+
+/** Largest recording taken in through the boundary. */
+export const recordingByteLimit = 64 * 1024 * 1024;
+
+const nothing = z.strictObject({}).readonly();
+
+/** One line of text a person typed: nothing that could hide or break a line. */
+// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is refused here
+const line = (most: number) => z.string().max(most).regex(/^[^\u0000-\u001f\u007f]*$/, "must be one line of text");
+
+const folder = line(1024);
+const file = line(1024).min(1);
+const trial = z.int().min(1).max(10_000);
+const reason = line(500).min(1);
+const test = z.enum(testKinds);
+const limb = z.enum(["left", "right", "both"]);
+const side = z.enum(["left", "right"]);
+
+/** A relative path with forward slashes; only ever a key in memory, yet `..` and the like have no business in it. */
+const relativePath = file.refine(
+  (path) => !path.includes("\\") && path.split("/").every((part) => part !== "" && part !== "." && part !== ".."),
+  "must be a relative path with forward slashes",
+);
+
+const isoDate = z.iso.date();
+const columnKey = z.union([z.int().min(1).max(1000), line(200).min(1)]);
+
+const answers = z.strictObject({
+  test: test.exactOptional(),
+  limb: limb.exactOptional(),
+  rateHz: z.number().min(1).max(1_000_000).exactOptional(),
+  unit: z.enum(["N", "kN", "kgf", "lbf"]).exactOptional(),
+  columns: z
+    .strictObject({
+      time: columnKey.exactOptional(),
+      left: columnKey.exactOptional(),
+      right: columnKey.exactOptional(),
+      total: columnKey.exactOptional(),
+    })
+    .exactOptional(),
+});
+
+const athlete = z.strictObject({
+  code: line(64).min(1),
+  name: line(200).exactOptional(),
+  sex: z.enum(["female", "male"]).exactOptional(),
+  birthYear: z.int().min(1900).max(2100).exactOptional(),
+  sport: line(100).exactOptional(),
+});
+
+const sessionChange = z.strictObject({
+  athlete: athlete.nullable().exactOptional(),
+  involved: z.enum(["left", "right", "both", "none"]).nullable().exactOptional(),
+  injury: line(500).nullable().exactOptional(),
+  date: isoDate.nullable().exactOptional(),
+  milestone: line(200).nullable().exactOptional(),
+  massKg: z.number().min(20).max(300).nullable().exactOptional(),
+  plates: z
+    .array(z.strictObject({ column: line(200).min(1), foot: side }))
+    .max(4)
+    .nullable()
+    .exactOptional(),
+  pain: z.number().min(0).max(10).nullable().exactOptional(),
+  effusion: z.enum(effusionGrades).nullable().exactOptional(),
+  note: z.string().max(5000).nullable().exactOptional(),
+});
+
+const eventEdit = z.strictObject({
+  name: z.enum(eventNames),
+  contactIndex: z.int().min(1).max(10_000).exactOptional(),
+  time: z.number().min(0).max(86_400),
+});
+
+const trialChange = z.strictObject({
+  excluded: z.strictObject({ reason }).nullable().exactOptional(),
+  seen: z.boolean().exactOptional(),
+  events: z
+    .array(eventEdit)
+    .max(200)
+    .refine(
+      (events) => new Set(events.map((each) => `${each.name} ${each.contactIndex ?? ""}`)).size === events.length,
+      "must name each event once",
+    )
+    .exactOptional(),
+});
+
+/** What each request must look like; anything more, less or larger is refused before a handler sees it. */
+export const requestSchemas = {
+  "application.describe": nothing,
+  "workspace.read": nothing,
+  "workspace.openDemo": nothing,
+  "workspace.clear": nothing,
+  "workspace.show": z.strictObject({ folder }),
+  "workspace.undo": nothing,
+  "workspace.redo": nothing,
+  "recordings.add": z.strictObject({
+    path: relativePath,
+    bytes: z
+      .instanceof(Uint8Array)
+      .refine((bytes) => bytes.byteLength <= recordingByteLimit, "must not be larger than 64 MB"),
+  }),
+  "recordings.answer": z.strictObject({ folder, files: z.array(file).min(1).max(10_000), answers }),
+  "session.change": z.strictObject({ folder, change: sessionChange }),
+  "trials.change": z.strictObject({ folder, file, trial, change: trialChange }),
+  "trials.trace": z.strictObject({ folder, file, trial }),
+  "sides.curves": z.strictObject({
+    folder,
+    test,
+    legs: z.enum(["both", "single"]),
+    alignedAt: z.enum(["takeoff", "onset"]),
+  }),
+  "sheet.read": z.strictObject({ folder }),
+  "files.make": z.strictObject({ folder, format: z.enum(["pdf", "html", "csv", "json", "session"]) }),
+} as const satisfies { readonly [Name in HostRequestName]: z.ZodType<HostApi[Name]["request"]> };
