@@ -1,0 +1,97 @@
+import { displayUnit, type UcumUnit } from "./units.ts";
+
+/** What stands where there is no value. */
+export const noValue = "–";
+
+/** A number as a screen shows it: the value, its standard uncertainty and the unit's symbol, each on its own. */
+export interface NumberText {
+  /** An en dash where there is no value. */
+  readonly value: string;
+  /** Without the sign ±; empty where no uncertainty is known. */
+  readonly uncertainty: string;
+  /** Empty for pure numbers. */
+  readonly symbol: string;
+}
+
+/**
+ * Decimals shown where no uncertainty is known, in the unit of the screen: about a tenth of what a repeated trial
+ * varies by, so that rounding never shows and no digit pretends to be known.
+ */
+const fallbackDecimals: Readonly<Record<UcumUnit, number>> = {
+  N: 0,
+  kg: 1,
+  "m/s": 2,
+  m: 1,
+  s: 3,
+  "N.s": 1,
+  W: 0,
+  "N/s": 0,
+  "N/m": 0,
+  "N/kg": 1,
+  "W/kg": 1,
+  "N.s/kg": 2,
+  "1": 2,
+};
+
+/** More decimals than this are never shown, however small the uncertainty. */
+const mostDecimals = 6;
+
+/**
+ * A number with as many digits as its uncertainty justifies. The uncertainty keeps one significant digit, two when the
+ * first is a 1 (one digit would then round it by up to half); the value is rounded to the same place. Both are given in
+ * the unit of the screen (lengths in centimetres), with a true minus.
+ * @param value in `unit`; undefined for none
+ * @param uncertainty standard uncertainty (k = 1) in `unit`; undefined or 0 where none is known
+ */
+export function formatValue(value: number | undefined, uncertainty: number | undefined, unit: UcumUnit): NumberText {
+  const { symbol, factor } = displayUnit(unit);
+  if (value === undefined || !Number.isFinite(value)) return { value: noValue, uncertainty: "", symbol };
+  const known = uncertainty !== undefined && Number.isFinite(uncertainty) && uncertainty > 0;
+  if (!known) return { value: roundTo(value * factor, fallbackDecimals[unit]), uncertainty: "", symbol };
+  const decimals = justifiedDecimals(uncertainty * factor);
+  return {
+    value: roundTo(value * factor, decimals),
+    uncertainty: roundTo(uncertainty * factor, decimals),
+    symbol,
+  };
+}
+
+/** The parts of `formatValue` on one line: "26.6 ± 0.2 cm". */
+export function joinNumberText({ value, uncertainty, symbol }: NumberText): string {
+  const plusMinus = uncertainty === "" ? "" : ` ± ${uncertainty}`;
+  return `${value}${plusMinus}${symbol === "" || value === noValue ? "" : `\u00a0${symbol}`}`;
+}
+
+/**
+ * A per cent value in whole per cent: "91 %". Where a threshold is given, decimals are added (at most two) as long as
+ * rounding would put the value on the threshold or across it, so that 89.6 is never shown as 90 beside a threshold of 90.
+ */
+export function formatPercent(percent: number | undefined, threshold?: number): string {
+  return percent === undefined || !Number.isFinite(percent) ? noValue : `${percentDigits(percent, threshold)}\u00a0%`;
+}
+
+/** The digits of `formatPercent` without the sign, for intervals and columns that say per cent once. */
+export function percentDigits(percent: number, threshold?: number): string {
+  const decimals =
+    threshold === undefined
+      ? 0
+      : ([0, 1].find((each) => sameSide(percent, Number(percent.toFixed(each)), threshold)) ?? 2);
+  return roundTo(percent, decimals);
+}
+
+/** Rounds to a number of decimals (negative: tens, hundreds) and writes a true minus; zero carries no sign. */
+export function roundTo(value: number, decimals: number): string {
+  const step = 10 ** -decimals;
+  const digits = decimals < 0 ? String(Math.round(value / step) * step) : value.toFixed(decimals);
+  return /[1-9]/.test(digits) ? digits.replace("-", "\u2212") : digits.replace("-", "");
+}
+
+function sameSide(exact: number, rounded: number, threshold: number): boolean {
+  return Math.sign(exact - threshold) === Math.sign(rounded - threshold);
+}
+
+function justifiedDecimals(uncertainty: number): number {
+  const [mantissa = "", exponent = ""] = uncertainty.toExponential(1).split("e");
+  const decimals = -Number(exponent) + (mantissa.startsWith("1") ? 1 : 0);
+  return Math.min(decimals, mostDecimals);
+}

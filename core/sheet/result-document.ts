@@ -1,0 +1,275 @@
+import type { Criterion, CriterionResult, Status } from "../criteria/criterion.ts";
+import type { TrialEvent } from "../events/event.ts";
+import type { Finding } from "../finding.ts";
+import type { InvolvedSide, Side } from "../limb.ts";
+import type { Measure } from "../measures/measure.ts";
+import type { SessionResult, TrialResult } from "../result.ts";
+import { type SettingName, type Settings, settingsCatalogue, settingsHash } from "../settings.ts";
+import type { Comparison, Interval, IntervalSource, SideSummary } from "../sides/comparison.ts";
+import { engineVersion } from "../version.ts";
+
+/** Raised when a key changes its meaning or leaves; new optional keys do not raise it. */
+export const resultSchemaVersion = 1;
+
+/**
+ * One trial as published. Beside the keys of METHODS §10 it carries `timeOrigin`, `span` and `weight` (how the numbers
+ * were made) and `edits` and `excluded` (what a person decided: both identify a result). The *seen* mark stays out: it
+ * is a mark of the work in progress and changes no number.
+ */
+export type DocumentTrial = Omit<TrialResult, "seen">;
+
+/** One side of a comparison as published. */
+export interface DocumentSide {
+  readonly side: Side;
+  /** Number of trials used. */
+  readonly trials: number;
+  /** Their values in trial order, in the unit of the comparison. */
+  readonly values: readonly number[];
+  /** The trial statistic of the settings; absent when no trial has the measure. */
+  readonly mean?: number;
+  readonly meanPerBodyMass?: number;
+}
+
+/** One comparison as published: `involved` and `uninvolved`, or `left` and `right` where nobody or both are injured. */
+export interface DocumentComparison {
+  /** The session's folder. */
+  readonly session: string;
+  readonly test: Comparison["test"];
+  readonly legs: Comparison["legs"];
+  readonly measure: string;
+  readonly unit: Comparison["unit"];
+  readonly basis: Comparison["basis"];
+  readonly role: Comparison["role"];
+  readonly involved?: DocumentSide;
+  readonly uninvolved?: DocumentSide;
+  readonly left?: DocumentSide;
+  readonly right?: DocumentSide;
+  /** 100 × involved / uninvolved, or 100 × left / right; per cent. */
+  readonly index?: number;
+  /** First minus second side in the unit of the measure, for times. */
+  readonly difference?: number;
+  readonly intervals: readonly Interval[];
+  readonly intervalFrom?: IntervalSource;
+  /** How well it is known which foot stood on which plate; two-leg trials only. */
+  readonly plates?: "proved" | "unproved" | "contradicted";
+  /** Threshold and status of the symmetry criterion that reads this comparison, where the set has one. */
+  readonly threshold?: number;
+  readonly status?: Status;
+  readonly reason: string;
+}
+
+/** One criterion as it stands, as published. */
+export interface DocumentCriterion {
+  readonly session: string;
+  readonly set: { readonly id: string; readonly version: number };
+  readonly id: string;
+  readonly kind: Criterion["kind"];
+  readonly threshold: number;
+  readonly status: Status;
+  readonly estimate?: number;
+  readonly lean?: "met" | "not-met";
+  readonly interval?: Interval;
+  readonly reason: string;
+  readonly moreTrials: string;
+  readonly caution: string;
+}
+
+/** What concerns a session as a whole. The athlete is named by code only. */
+export interface DocumentSession {
+  readonly session: string;
+  readonly athlete?: string;
+  readonly date?: string;
+  readonly involved?: InvolvedSide;
+  readonly simulated: boolean;
+  readonly gate: { readonly open: boolean; readonly reason: string };
+  readonly findings: readonly Finding[];
+}
+
+/** The public result document (METHODS §10). Its JSON Schema is `result.schema.json` beside this file. */
+export interface ResultDocument {
+  readonly schemaVersion: number;
+  readonly engine: { readonly version: string };
+  readonly settings: { readonly hash: string; readonly values: Readonly<Record<string, number | string>> };
+  readonly sessions: readonly DocumentSession[];
+  readonly trials: readonly DocumentTrial[];
+  readonly comparisons: readonly DocumentComparison[];
+  readonly criteria: readonly DocumentCriterion[];
+}
+
+/**
+ * Publishes analysed sessions. Order never depends on the order of the argument: sessions by folder, trials by path
+ * and then number, comparisons and criteria by session and then as they were computed.
+ */
+export function resultDocument(results: readonly SessionResult[], settings: Settings): ResultDocument {
+  const sessions = [...results].sort((a, b) => compareText(a.folder, b.folder));
+  return {
+    schemaVersion: resultSchemaVersion,
+    engine: { version: engineVersion },
+    settings: { hash: settingsHash(settings), values: settingValues(settings) },
+    sessions: sessions.map(documentSession),
+    trials: sessions
+      .flatMap((session) => session.trials)
+      .sort((a, b) => compareText(a.file, b.file) || a.trial - b.trial)
+      .map(documentTrial),
+    comparisons: sessions.flatMap((session) => session.comparisons.map((each) => documentComparison(session, each))),
+    criteria: sessions.flatMap((session) => session.criteria.map((each) => documentCriterion(session, each))),
+  };
+}
+
+/**
+ * The document as JSON text: keys in the order above, two spaces, a final newline, numbers in the shortest form that
+ * reads back to the same value.
+ * @throws RangeError for a number JSON cannot hold; a measure without a value must be absent, so that is our mistake.
+ */
+export function resultJson(document: ResultDocument): string {
+  return `${JSON.stringify(document, refuseUnwritable, 2)}\n`;
+}
+
+function refuseUnwritable(key: string, value: unknown): unknown {
+  if (typeof value === "number" && !Number.isFinite(value)) {
+    throw new RangeError(`"${key}" is ${value}; a result without a value must be absent.`);
+  }
+  return value;
+}
+
+/** By code unit, so that every machine and locale sorts alike. */
+function compareText(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function settingValues(settings: Settings): Record<string, number | string> {
+  return Object.fromEntries(Object.keys(settingsCatalogue).map((name) => [name, settings[name as SettingName]]));
+}
+
+function documentSession(session: SessionResult): DocumentSession {
+  const { athlete, date, involved, simulated } = session.description;
+  return {
+    session: session.folder,
+    ...(athlete && { athlete: athlete.code }),
+    ...(date !== undefined && { date }),
+    ...(involved !== undefined && { involved }),
+    simulated: simulated ?? false,
+    gate: { open: session.gate.open, reason: session.gate.reason },
+    findings: session.findings.map(documentFinding),
+  };
+}
+
+function documentTrial(trial: TrialResult): DocumentTrial {
+  return {
+    file: trial.file,
+    sha256: trial.sha256,
+    trial: trial.trial,
+    status: trial.status,
+    ...(trial.test !== undefined && { test: trial.test }),
+    ...(trial.limb !== undefined && { limb: trial.limb }),
+    ...(trial.rate !== undefined && { rate: trial.rate }),
+    ...(trial.timeOrigin !== undefined && { timeOrigin: trial.timeOrigin }),
+    ...(trial.span && { span: { start: trial.span.start, end: trial.span.end } }),
+    plates: trial.plates.map(({ name, limb, proof }) => ({ name, limb, proof })),
+    ...(trial.weight && {
+      weight: {
+        newtons: trial.weight.newtons,
+        uncertainty: trial.weight.uncertainty,
+        from: trial.weight.from,
+        ...(trial.weight.window && { window: { start: trial.weight.window.start, end: trial.weight.window.end } }),
+      },
+    }),
+    events: trial.events.map(documentEvent),
+    measures: trial.measures.map(documentMeasure),
+    findings: trial.findings.map(documentFinding),
+    ...(trial.excluded && { excluded: { reason: trial.excluded.reason } }),
+    edits: trial.edits.map(({ name, contactIndex, time }) => ({
+      name,
+      ...(contactIndex !== undefined && { contactIndex }),
+      time,
+    })),
+  };
+}
+
+function documentEvent(event: TrialEvent): TrialEvent {
+  const { name, sample, time, from, uncertainty, contactIndex, side } = event;
+  return {
+    name,
+    sample,
+    time,
+    from,
+    ...(uncertainty !== undefined && { uncertainty }),
+    ...(contactIndex !== undefined && { contactIndex }),
+    ...(side !== undefined && { side }),
+  };
+}
+
+function documentMeasure({ id, side, value, unit, uncertainty }: Measure): Measure {
+  return { id, side, value, unit, ...(uncertainty !== undefined && { uncertainty }) };
+}
+
+function documentFinding({ code, severity, message, where, removes, action }: Finding): Finding {
+  return { code, severity, message, where, removes: [...removes], action };
+}
+
+function documentInterval({ confidence, low, high }: Interval): Interval {
+  return { confidence, low, high };
+}
+
+function documentSide(summary: SideSummary): DocumentSide {
+  return {
+    side: summary.side,
+    trials: summary.values.length,
+    values: [...summary.values],
+    ...(summary.mean !== undefined && { mean: summary.mean }),
+    ...(summary.meanPerBodyMass !== undefined && { meanPerBodyMass: summary.meanPerBodyMass }),
+  };
+}
+
+function documentComparison(session: SessionResult, comparison: Comparison): DocumentComparison {
+  const first = documentSide(comparison.first);
+  const second = documentSide(comparison.second);
+  const reader = criterionOf(session, comparison);
+  return {
+    session: session.folder,
+    test: comparison.test,
+    legs: comparison.legs,
+    measure: comparison.measure,
+    unit: comparison.unit,
+    basis: comparison.basis,
+    role: comparison.role,
+    ...(comparison.basis === "involved-uninvolved"
+      ? { involved: first, uninvolved: second }
+      : { left: first, right: second }),
+    ...(comparison.index !== undefined && { index: comparison.index }),
+    ...(comparison.difference !== undefined && { difference: comparison.difference }),
+    intervals: comparison.intervals.map(documentInterval),
+    ...(comparison.intervalFrom !== undefined && { intervalFrom: comparison.intervalFrom }),
+    ...(comparison.plates !== undefined && { plates: comparison.plates }),
+    ...(reader && { threshold: reader.criterion.atLeastPercent, status: reader.status }),
+    reason: reader ? reader.reason : comparison.intervalNote,
+  };
+}
+
+/** The symmetry criterion that reads a comparison, where the set has one. */
+export function criterionOf(session: SessionResult, comparison: Comparison): CriterionResult | undefined {
+  return session.criteria.find(
+    ({ criterion }) =>
+      criterion.kind === "symmetry" &&
+      criterion.test === comparison.test &&
+      criterion.legs === comparison.legs &&
+      criterion.measure === comparison.measure,
+  );
+}
+
+function documentCriterion(session: SessionResult, result: CriterionResult): DocumentCriterion {
+  return {
+    session: session.folder,
+    set: { id: session.criteriaSet.id, version: session.criteriaSet.version },
+    id: result.criterion.id,
+    kind: result.criterion.kind,
+    threshold: result.criterion.atLeastPercent,
+    status: result.status,
+    ...(result.estimate !== undefined && { estimate: result.estimate }),
+    ...(result.lean !== undefined && { lean: result.lean }),
+    ...(result.interval && { interval: documentInterval(result.interval) }),
+    reason: result.reason,
+    moreTrials: result.moreTrials,
+    caution: result.caution,
+  };
+}
