@@ -69,6 +69,11 @@ export interface ReferenceValue {
 export interface CriterionResult {
   readonly criterion: Criterion;
   readonly status: Status;
+  /**
+   * Words that belong directly behind the status word, so that "met" never stands alone where the index is so high
+   * that the comparison limb is the lower one; absent where the status may stand alone. `statusWords` joins them.
+   */
+  readonly qualifier?: string;
   /** The index in per cent that was held against the threshold, where there is one. */
   readonly estimate?: number;
   /** Which way an undecided estimate leans. */

@@ -35,6 +35,12 @@ export interface Interval {
   readonly high: number;
 }
 
+/**
+ * `paired trials`: within each two-leg trial; `independent trials`: between single-leg trials; `measurement
+ * uncertainty`: a side has one trial, so the spread between trials is not in it.
+ */
+export type IntervalSource = "paired trials" | "independent trials" | "measurement uncertainty";
+
 /** One measure of one test, side against side (METHODS §8). */
 export interface Comparison {
   readonly test: TestKind;
@@ -47,12 +53,18 @@ export interface Comparison {
   /** The involved side, or the left side where nobody or both are injured. */
   readonly first: SideSummary;
   readonly second: SideSummary;
-  /** 100 × first / second; absent when a side has no value, or the basis is values only. */
+  /** 100 × first / second; absent when a side has no value or one that is not positive, or the basis is values only. */
   readonly index?: number;
+  /** first − second in the unit of the measure, for times, which are compared as differences only. */
+  readonly difference?: number;
   /** The status confidence first, the drawn confidence second; empty where none is bounded. */
   readonly intervals: readonly Interval[];
   /** How the interval was made, or why there is none; a plain sentence. */
   readonly intervalNote: string;
+  /** What the intervals were made from; absent where there are none. */
+  readonly intervalFrom?: IntervalSource;
+  /** How well it is known which foot stood on which plate, the weakest of the trials used; two-leg trials only. */
+  readonly plates?: "proved" | "unproved" | "contradicted";
   /** `criterion`: may meet a criterion; `information`: shown only (landing symmetry, net impulses between limbs). */
   readonly role: "criterion" | "information";
   /** Nobody injured: the weaker side in words; empty otherwise. */

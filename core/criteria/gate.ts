@@ -1,0 +1,47 @@
+import { type EffusionGrade, effusionGrades, type SessionDescription } from "../session.ts";
+import type { Settings } from "../settings.ts";
+
+/** Whether statuses may be given today, with the reason in words. */
+export interface Gate {
+  readonly open: boolean;
+  readonly reason: string;
+}
+
+function rank(grade: string): number {
+  const at = effusionGrades.indexOf(grade as EffusionGrade);
+  if (at < 0) throw new RangeError(`There is no effusion grade called "${grade}".`);
+  return at;
+}
+
+/** "1+" reads badly behind "of"; a plain sentence part. */
+function sentence(text: string): string {
+  return /[.!?]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`;
+}
+
+/**
+ * The gate of PRODUCT: effusion above the clinic's grade, pain above the clinic's limit or a stopped session closes
+ * it; measurements are still shown, statuses are withheld for the day. What nobody recorded closes nothing and is said.
+ */
+export function gateOf(description: SessionDescription, settings: Settings): Gate {
+  const { effusion, pain, stopped } = description;
+  const closing: string[] = [];
+  if (stopped !== undefined) closing.push(sentence(`The session was stopped: ${stopped.reason}`));
+  if (effusion !== undefined && rank(effusion) > rank(settings.gateEffusionGrade)) {
+    closing.push(`Effusion ${effusion} is above the clinic's limit (${settings.gateEffusionGrade}).`);
+  }
+  if (pain !== undefined && pain > settings.gatePain) {
+    closing.push(`Pain ${pain} of 10 is above the clinic's limit (${settings.gatePain}).`);
+  }
+  if (closing.length > 0) return { open: false, reason: closing.join(" ") };
+  const within = [
+    ...(effusion === undefined ? [] : [`effusion ${effusion}`]),
+    ...(pain === undefined ? [] : [`pain ${pain} of 10`]),
+  ].join(" and ");
+  const unknown = [
+    ...(effusion === undefined ? ["effusion"] : []),
+    ...(pain === undefined ? ["pain"] : []),
+  ].join(" and ");
+  const said = within === "" ? "" : `Within the clinic's limits: ${within}.`;
+  const silent = unknown === "" ? "" : `Not recorded: ${unknown}.`;
+  return { open: true, reason: [said, silent].filter((each) => each !== "").join(" ") };
+}

@@ -1,0 +1,98 @@
+import type { Settings } from "../settings.ts";
+import type { Comparison, Interval, IntervalSource, SideSummary } from "./comparison.ts";
+import { type RatioMoments, ratioInterval } from "./ratio-interval.ts";
+import { independentMoments, pairedMoments } from "./ratio-moments.ts";
+import type { SideTrials } from "./side-trials.ts";
+import type { TrialStatistic } from "./trial-statistic.ts";
+
+type Made = Pick<Comparison, "intervals" | "intervalNote" | "intervalFrom">;
+
+/** Squared standard uncertainty of the mean of the trials, from their measurement uncertainties alone. */
+function measurementVariance(trials: SideTrials): number | undefined {
+  let sum = 0;
+  for (const measure of trials.measures) {
+    if (measure.uncertainty === undefined) return undefined;
+    sum += measure.uncertainty ** 2;
+  }
+  return sum / trials.measures.length ** 2;
+}
+
+function measurementMoments(first: SideTrials, second: SideTrials, a: number, b: number): RatioMoments | undefined {
+  const varianceFirst = measurementVariance(first);
+  const varianceSecond = measurementVariance(second);
+  if (varianceFirst === undefined || varianceSecond === undefined) return undefined;
+  return { first: a, second: b, varianceFirst, varianceSecond, covariance: 0, degreesOfFreedom: Infinity };
+}
+
+const statisticNotes: Readonly<Record<TrialStatistic, string>> = {
+  mean: "",
+  median: " It is about the median and a little wide, with the limiting variance of a median.",
+  best: " It is about the best trial and wide, with the variance of a single trial.",
+};
+
+function madeFrom(
+  moments: RatioMoments,
+  source: IntervalSource,
+  note: string,
+  second: SideSummary,
+  settings: Settings,
+): Made {
+  const levels = [...new Set([settings.statusConfidence, settings.drawnConfidence])];
+  const intervals: Interval[] = [];
+  const unbounded: string[] = [];
+  for (const confidence of levels) {
+    const { limits } = ratioInterval(moments, confidence);
+    if (limits === undefined) unbounded.push(`${Number((100 * confidence).toFixed(1))} %`);
+    else intervals.push({ confidence, low: 100 * limits.low, high: 100 * limits.high });
+  }
+  const open =
+    unbounded.length === 0
+      ? ""
+      : ` Interval unbounded at ${unbounded.join(" and ")}: the ${second.side} side is too uncertain to divide by.`;
+  return {
+    intervals,
+    intervalNote: `${note}${open}`,
+    ...(intervals.length > 0 ? { intervalFrom: source } : {}),
+  };
+}
+
+/**
+ * The intervals of an index at the status and the drawn confidence (METHODS §8), with a sentence on how they were
+ * made. Both summaries hold a value above zero.
+ */
+export function indexIntervals(
+  legs: Comparison["legs"],
+  trials: { readonly first: SideTrials; readonly second: SideTrials },
+  summaries: { readonly first: SideSummary; readonly second: SideSummary },
+  statistic: TrialStatistic,
+  settings: Settings,
+): Made {
+  const { first, second } = summaries;
+  const a = first.mean ?? Number.NaN;
+  const b = second.mean ?? Number.NaN;
+  if (first.values.length < 2 || second.values.length < 2) {
+    const who = first.values.length < 2 && second.values.length < 2 ? "One trial a side" : "One side has a single trial";
+    const moments = measurementMoments(trials.first, trials.second, a, b);
+    return moments === undefined
+      ? { intervals: [], intervalNote: `${who} and no measurement uncertainty known: there is no interval.` }
+      : madeFrom(
+          moments,
+          "measurement uncertainty",
+          `${who}: the interval holds measurement uncertainty only, not the spread between trials.`,
+          second,
+          settings,
+        );
+  }
+  const sides = [
+    { values: first.values, statistic: a },
+    { values: second.values, statistic: b },
+  ] as const;
+  if (legs === "both") {
+    const note = `Interval of a ratio after Fieller, paired within ${first.values.length} two-leg trials.`;
+    const moments = pairedMoments(...sides, statistic);
+    return madeFrom(moments, "paired trials", `${note}${statisticNotes[statistic]}`, second, settings);
+  }
+  const moments = independentMoments(...sides, statistic);
+  const note = `Interval of a ratio after Fieller, from ${first.values.length} ${first.side} and ${second.values.length} ${second.side} trials, ${moments.degreesOfFreedom.toFixed(1)} degrees of freedom (Welch–Satterthwaite).`;
+  return madeFrom(moments, "independent trials", `${note}${statisticNotes[statistic]}`, second, settings);
+}

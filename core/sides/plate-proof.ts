@@ -1,0 +1,111 @@
+import { type Finding, finding } from "../finding.ts";
+import { type Limb, oppositeSide, type Side } from "../limb.ts";
+import type { PlateProof } from "../recording/recording.ts";
+
+/** What the proof of plates needs of one trial. */
+export interface PlateTrial {
+  readonly file: string;
+  readonly trial: number;
+  /** As stated for the trial (option, session.json, file name); never deduced from the plates, which would prove itself. */
+  readonly limb: Limb;
+  /** The plates of its recording, with the limb the layout gives them. */
+  readonly plates: readonly { readonly name: string; readonly limb: Limb; readonly proof: PlateProof }[];
+  /** The plate that bore the single-leg trial, known from its force; absent where neither clearly did. */
+  readonly loadedPlate?: string;
+}
+
+/** What the session's single-leg trials say about one plate of the layout. */
+export interface PlateVerdict {
+  readonly name: string;
+  /** The limb the layout gives it. */
+  readonly limb: Limb;
+  /** `silent`: no single-leg trial says anything about it. */
+  readonly verdict: "borne-out" | "contradicted" | "silent";
+  /** One plain sentence; empty where nothing contradicts. */
+  readonly contradiction: string;
+}
+
+export interface PlateProofs {
+  readonly plates: readonly PlateVerdict[];
+  /** One `plates-contradict` finding, or none. */
+  readonly findings: readonly Finding[];
+}
+
+/** One single-leg trial says: this foot stood on this plate. */
+interface Witness {
+  readonly plate: string;
+  readonly foot: Side;
+  readonly trial: PlateTrial;
+  /** True when the other plate was the loaded one and this follows from there being two. */
+  readonly byExclusion: boolean;
+}
+
+function witnesses(trial: PlateTrial): readonly Witness[] {
+  const { limb, loadedPlate, plates } = trial;
+  if (limb === "both" || loadedPlate === undefined || plates.length !== 2) return [];
+  const other = plates.find((plate) => plate.name !== loadedPlate);
+  const direct: Witness = { plate: loadedPlate, foot: limb, trial, byExclusion: false };
+  return other === undefined
+    ? [direct]
+    : [direct, { plate: other.name, foot: oppositeSide(limb), trial, byExclusion: true }];
+}
+
+function nameOf(trial: PlateTrial): string {
+  return trial.trial === 1 ? trial.file : `${trial.file} trial ${trial.trial}`;
+}
+
+function contradictionFinding(against: readonly Witness[], inFavour: number): Finding {
+  const direct = against.filter((each) => !each.byExclusion);
+  const claims = [...new Set(direct.map((each) => `the ${each.foot} foot on plate ${each.plate}`))];
+  const split =
+    inFavour === 0 ? "" : ` ${inFavour} other single-leg trials agree with the layout: the athlete may have turned round.`;
+  return finding(
+    "plates-contradict",
+    "warning",
+    `Single-leg trials put ${claims.join(" and ")} (${direct.map((each) => nameOf(each.trial)).join(", ")}), against the layout.${split}`,
+    "Find out which way the athlete stood, then state the plate of each foot for these trials or exclude them.",
+    { where: [...new Set(direct.map((each) => `plate ${each.plate}`))].join(", ") },
+  );
+}
+
+/**
+ * Decides for one session, plate by plate, whether its single-leg trials bear out or contradict the limb that the
+ * layout gives the plate (METHODS §8). A contradiction outweighs every other proof, a statement by the tester too;
+ * one trial is enough for either. Plates that carry both limbs are left as they are.
+ */
+export function provePlates(trials: readonly PlateTrial[]): PlateProofs {
+  const said = trials.flatMap(witnesses);
+  const plates = new Map<string, PlateVerdict>();
+  const against = new Set<Witness>();
+  const inFavour = new Set<Witness>();
+  for (const plate of trials.flatMap((trial) => trial.plates)) {
+    const about = plate.limb === "both" ? [] : said.filter((each) => each.plate === plate.name);
+    const contradicting = about.filter((each) => each.foot !== plate.limb);
+    for (const each of about) (each.foot === plate.limb ? inFavour : against).add(each);
+    const foot = contradicting[0]?.foot;
+    // The same name may stand for either limb in different files: each layout is judged by itself.
+    plates.set(`${plate.name}\n${plate.limb}`, {
+      name: plate.name,
+      limb: plate.limb,
+      verdict: foot !== undefined ? "contradicted" : about.length > 0 ? "borne-out" : "silent",
+      contradiction: foot === undefined ? "" : `Single-leg trials put the ${foot} foot on plate ${plate.name}.`,
+    });
+  }
+  return {
+    plates: [...plates.values()],
+    findings:
+      against.size === 0
+        ? []
+        : [contradictionFinding([...against], [...inFavour].filter((each) => !each.byExclusion).length)],
+  };
+}
+
+/**
+ * The proof of one plate of one recording after the single-leg trials have spoken: theirs where they bear the layout
+ * out, none where they contradict it, else the one the recording came with.
+ */
+export function plateProof(proofs: PlateProofs, plate: PlateTrial["plates"][number]): PlateProof {
+  const said = proofs.plates.find((each) => each.name === plate.name && each.limb === plate.limb)?.verdict;
+  if (said === "contradicted") return "unproved";
+  return said === "borne-out" ? "single-leg-trial" : plate.proof;
+}
