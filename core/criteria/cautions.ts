@@ -5,3 +5,7 @@ export const standingCautions: readonly string[] = [
   "Local protocols, the surgeon's restrictions and licensed professional judgement come first. The treating clinician decides, writes and signs.",
   "This is a calculation aid for trained staff, not a certified medical device.",
 ];
+
+/** What the intervals leave out; said wherever they decide a status (METHODS §8). */
+export const intervalCaution =
+  "Intervals come from the spread of today's trials; change from day to day is not in them.";

@@ -13,7 +13,7 @@ function rank(grade: string): number {
   return at;
 }
 
-/** "1+" reads badly behind "of"; a plain sentence part. */
+/** A person's words, closed with a full stop if they forgot it. */
 function sentence(text: string): string {
   return /[.!?]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`;
 }
@@ -37,10 +37,9 @@ export function gateOf(description: SessionDescription, settings: Settings): Gat
     ...(effusion === undefined ? [] : [`effusion ${effusion}`]),
     ...(pain === undefined ? [] : [`pain ${pain} of 10`]),
   ].join(" and ");
-  const unknown = [
-    ...(effusion === undefined ? ["effusion"] : []),
-    ...(pain === undefined ? ["pain"] : []),
-  ].join(" and ");
+  const unknown = [...(effusion === undefined ? ["effusion"] : []), ...(pain === undefined ? ["pain"] : [])].join(
+    " and ",
+  );
   const said = within === "" ? "" : `Within the clinic's limits: ${within}.`;
   const silent = unknown === "" ? "" : `Not recorded: ${unknown}.`;
   return { open: true, reason: [said, silent].filter((each) => each !== "").join(" ") };

@@ -24,7 +24,14 @@ const jump: readonly TestKind[] = ["countermovementJump"];
 export const comparableMeasures: readonly ComparableMeasure[] = [
   { measure: "brakingImpulse", legs: "both", as: "index", role: "criterion", largestIsBest: true, tests: jump },
   { measure: "propulsionImpulse", legs: "both", as: "index", role: "criterion", largestIsBest: true, tests: jump },
-  { measure: "brakingLimbNetImpulse", legs: "both", as: "index", role: "information", largestIsBest: true, tests: jump },
+  {
+    measure: "brakingLimbNetImpulse",
+    legs: "both",
+    as: "index",
+    role: "information",
+    largestIsBest: true,
+    tests: jump,
+  },
   {
     measure: "propulsionLimbNetImpulse",
     legs: "both",
@@ -54,7 +61,14 @@ export const comparableMeasures: readonly ComparableMeasure[] = [
     tests: jump,
   },
   { measure: "peakLandingForce", legs: "single", as: "index", role: "information", largestIsBest: false, tests: jump },
-  { measure: "timeToTakeoff", legs: "single", as: "difference", role: "information", largestIsBest: false, tests: jump },
+  {
+    measure: "timeToTakeoff",
+    legs: "single",
+    as: "difference",
+    role: "information",
+    largestIsBest: false,
+    tests: jump,
+  },
   {
     measure: "timeToStabilisation",
     legs: "single",

@@ -79,9 +79,7 @@ function compare(
         ? made.intervalNote
         : `${made.intervalNote} The mean stands for the trials: the largest value is not the best one here.`,
     weaker:
-      basis === "left-right"
-        ? weakerSide(firstSide, index, entry.largestIsBest ? "weaker" : "lower", widest)
-        : "",
+      basis === "left-right" ? weakerSide(firstSide, index, entry.largestIsBest ? "weaker" : "lower", widest) : "",
   };
 }
 

@@ -71,7 +71,8 @@ export function indexIntervals(
   const a = first.mean ?? Number.NaN;
   const b = second.mean ?? Number.NaN;
   if (first.values.length < 2 || second.values.length < 2) {
-    const who = first.values.length < 2 && second.values.length < 2 ? "One trial a side" : "One side has a single trial";
+    const who =
+      first.values.length < 2 && second.values.length < 2 ? "One trial a side" : "One side has a single trial";
     const moments = measurementMoments(trials.first, trials.second, a, b);
     return moments === undefined
       ? { intervals: [], intervalNote: `${who} and no measurement uncertainty known: there is no interval.` }

@@ -41,9 +41,7 @@ function sideCurves(side: Side, curves: readonly AlignableCurve[], timeSeconds: 
   const drawn = curves.map((curve) => ({
     file: curve.file,
     trial: curve.trial,
-    values: timeSeconds.map(
-      (time) => forceAt(curve, curve.alignSample + time * curve.rateHz) / curve.weightNewtons,
-    ),
+    values: timeSeconds.map((time) => forceAt(curve, curve.alignSample + time * curve.rateHz) / curve.weightNewtons),
   }));
   // A NaN in any curve makes the mean NaN: mean and band stand only where every trial has data.
   const mean = timeSeconds.map(
@@ -56,9 +54,7 @@ function sideCurves(side: Side, curves: readonly AlignableCurve[], timeSeconds: 
     curves: drawn,
     mean,
     standardDeviation:
-      drawn.length < 2
-        ? new Float64Array(0)
-        : timeSeconds.map((_, at) => Math.sqrt(spread(at) / (drawn.length - 1))),
+      drawn.length < 2 ? new Float64Array(0) : timeSeconds.map((_, at) => Math.sqrt(spread(at) / (drawn.length - 1))),
   };
 }
 
@@ -77,13 +73,9 @@ export function overlayCurves(
   const first = trials.filter((trial) => trial.side === firstSide);
   const second = trials.filter((trial) => trial.side === oppositeSide(firstSide));
   if (first.length === 0 || second.length === 0) return undefined;
-  const from = Math.min(
-    ...trials.map((trial) => (Math.max(trial.startSample, 0) - trial.alignSample) / trial.rateHz),
-  );
+  const from = Math.min(...trials.map((trial) => (Math.max(trial.startSample, 0) - trial.alignSample) / trial.rateHz));
   const to = Math.max(
-    ...trials.map(
-      (trial) => (Math.min(trial.endSample, trial.force.length - 1) - trial.alignSample) / trial.rateHz,
-    ),
+    ...trials.map((trial) => (Math.min(trial.endSample, trial.force.length - 1) - trial.alignSample) / trial.rateHz),
   );
   const finest = 1 / Math.max(...trials.map((trial) => trial.rateHz));
   const step = Math.max(finest, (to - from) / (mostPoints - 1));

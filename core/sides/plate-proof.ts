@@ -58,7 +58,9 @@ function contradictionFinding(against: readonly Witness[], inFavour: number): Fi
   const direct = against.filter((each) => !each.byExclusion);
   const claims = [...new Set(direct.map((each) => `the ${each.foot} foot on plate ${each.plate}`))];
   const split =
-    inFavour === 0 ? "" : ` ${inFavour} other single-leg trials agree with the layout: the athlete may have turned round.`;
+    inFavour === 0
+      ? ""
+      : ` ${inFavour} other single-leg trials agree with the layout: the athlete may have turned round.`;
   return finding(
     "plates-contradict",
     "warning",

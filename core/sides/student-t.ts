@@ -46,9 +46,7 @@ function centralProbability(t: number, degreesOfFreedom: number): number {
     return 2 * t * height * positiveSeries((term) => ((degreesOfFreedom + 1 + 2 * term) / (3 + 2 * term)) * part);
   }
   const rest = 1 - part;
-  const tail = positiveSeries(
-    (term) => ((degreesOfFreedom + 1 + 2 * term) / (degreesOfFreedom + 2 + 2 * term)) * rest,
-  );
+  const tail = positiveSeries((term) => ((degreesOfFreedom + 1 + 2 * term) / (degreesOfFreedom + 2 + 2 * term)) * rest);
   return 1 - (2 * t * height * tail) / degreesOfFreedom;
 }
 

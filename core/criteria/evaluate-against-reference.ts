@@ -1,0 +1,85 @@
+import { oppositeSide } from "../limb.ts";
+import { measureEntry } from "../measures/catalogue.ts";
+import type { Settings } from "../settings.ts";
+import { twoSidedT } from "../sides/student-t.ts";
+import { covariance, trialStatisticOf, varianceFactor } from "../sides/trial-statistic.ts";
+import { testLabel } from "../test-kind.ts";
+import type { CriteriaInput } from "./criteria-input.ts";
+import type { Criterion, CriterionResult } from "./criterion.ts";
+import { decideStatus, statusOf } from "./decide-status.ts";
+import { moreTrialsSentence } from "./more-trials.ts";
+import { latestReference, valueText } from "./reference-value.ts";
+
+type AgainstReference = Criterion & { readonly kind: "against-reference" };
+
+/**
+ * One criterion of the involved leg against the uninvolved leg's value from before; the gate is open. The interval is
+ * the t interval of today's value, as a part of the reference: the reference is one number of unknown uncertainty.
+ */
+export function evaluateAgainstReference(
+  criterion: AgainstReference,
+  input: CriteriaInput,
+  settings: Settings,
+): CriterionResult {
+  const plain = { criterion, moreTrials: "", caution: "" };
+  const { involved } = input;
+  if (involved === "both") {
+    const reason = "Both knees are involved: there is no uninvolved leg to hold this against.";
+    return { ...plain, status: "not-applicable", reason };
+  }
+  if (involved === "none") {
+    return { ...plain, status: "not-applicable", reason: "Nobody is injured: there is no involved leg." };
+  }
+  const { unit } = measureEntry(criterion.measure);
+  const other = oppositeSide(involved);
+  const reference = latestReference(input.references, criterion, other, unit);
+  if (reference === undefined) {
+    const reason = `No pre-injury or pre-operative value of the uninvolved (${other}) leg is known in this measure.`;
+    return { ...plain, status: "no-reference", reason };
+  }
+  const comparison = input.comparisons.find(
+    (each) => each.test === criterion.test && each.legs === criterion.legs && each.measure === criterion.measure,
+  );
+  const values = comparison?.first.values ?? [];
+  const today = comparison?.first.mean;
+  if (today === undefined) {
+    const reason = `No single-leg ${testLabel(criterion.test)} of the ${involved} leg has this measure.`;
+    return { ...plain, status: "not-measured", reason };
+  }
+  if (values.length < settings.minimumTrialsPerSide) {
+    const reason = `Too few trials: ${involved} ${values.length} of ${settings.minimumTrialsPerSide}.`;
+    return { ...plain, status: "not-measured", reason };
+  }
+
+  const estimate = (100 * today) / reference.value;
+  const statistic = trialStatisticOf(settings);
+  const confidence = settings.statusConfidence;
+  const intervalWith = (extraTrials: number) => {
+    const trials = values.length + extraTrials;
+    const error = Math.sqrt(varianceFactor(statistic, trials) * covariance(values, values));
+    const half = (100 * twoSidedT(confidence, trials - 1) * error) / reference.value;
+    return { confidence, low: estimate - half, high: estimate + half };
+  };
+  const decided = decideStatus(
+    `value of the ${involved} leg`,
+    estimate,
+    values.length < 2 ? undefined : intervalWith(0),
+    "From one trial no interval can be made.",
+    criterion.atLeastPercent,
+    [criterion.atLeastPercent],
+  );
+  const attempts = input.trials.filter((trial) => trial.test === criterion.test && trial.limb === involved).length;
+  const settles = (extra: number) => statusOf(intervalWith(extra), criterion.atLeastPercent) !== "too-close-to-call";
+  return {
+    criterion,
+    ...decided,
+    reason: `${decided.reason} Held against ${valueText(reference.value, unit)} of the ${other} leg, ${reference.origin}, ${reference.date}.`,
+    moreTrials:
+      decided.status !== "too-close-to-call"
+        ? ""
+        : values.length < 2
+          ? "With one trial the spread is unknown: whether more would settle this cannot be said."
+          : moreTrialsSentence(attempts, `of the ${involved} leg`, settles, settings),
+    caution: "",
+  };
+}

@@ -1,0 +1,139 @@
+import type { Settings } from "../settings.ts";
+import type { Comparison } from "../sides/comparison.ts";
+import { ratioInterval } from "../sides/ratio-interval.ts";
+import { independentMoments, pairedMoments } from "../sides/ratio-moments.ts";
+import { trialStatisticOf } from "../sides/trial-statistic.ts";
+import { testLabel } from "../test-kind.ts";
+import type { CriteriaInput } from "./criteria-input.ts";
+import type { Criterion, CriterionResult } from "./criterion.ts";
+import { decideStatus, statusOf } from "./decide-status.ts";
+import { moreTrialsSentence } from "./more-trials.ts";
+import { percentText } from "./percent-text.ts";
+import { latestReference, valueText } from "./reference-value.ts";
+
+type Symmetry = Criterion & { readonly kind: "symmetry" };
+
+/** "left 2 of 3, right 1 of 3": the sides with fewer trials than the settings ask for; empty where none is short. */
+function missingTrials(comparison: Comparison, least: number): string {
+  const { first, second, legs } = comparison;
+  if (legs === "both") {
+    return first.values.length < least ? `${first.values.length} of ${least} two-leg trials` : "";
+  }
+  return [first, second]
+    .filter((side) => side.values.length < least)
+    .map((side) => `${side.side} ${side.values.length} of ${least}`)
+    .join(", ");
+}
+
+/** Why an index may not have a status at all; empty where it may. */
+function obstacles(criterion: Symmetry, comparison: Comparison | undefined, settings: Settings): string {
+  const test = testLabel(criterion.test);
+  if (comparison === undefined) {
+    return criterion.legs === "both"
+      ? `No two-leg ${test} on two plates has this measure.`
+      : `No single-leg ${test} has this measure.`;
+  }
+  const missing = missingTrials(comparison, settings.minimumTrialsPerSide);
+  const reasons = [
+    comparison.plates === "contradicted"
+      ? "Single-leg trials contradict which foot was on which plate: the index has no status until that is resolved."
+      : "",
+    comparison.plates === "unproved"
+      ? "Which foot was on which plate is not proved: the index has no status until a single-leg trial or the tester says."
+      : "",
+    missing === "" ? "" : `Too few trials: ${missing}.`,
+  ].filter((each) => each !== "");
+  if (reasons.length === 0 && comparison.index === undefined) return comparison.intervalNote;
+  return reasons.join(" ");
+}
+
+/** The comparison limb is lower: a high index is met on paper only. */
+function highIndexCaution(comparison: Comparison, index: number, marks: readonly number[], settings: Settings): string {
+  const { first, second, unit } = comparison;
+  if (!(index > settings.indexHighPercent) || first.mean === undefined || second.mean === undefined) return "";
+  return `The index of ${percentText(index, marks)} is above ${settings.indexHighPercent} %: the comparison limb is lower, look at both (${first.side} ${valueText(first.mean, unit)}, ${second.side} ${valueText(second.mean, unit)}).`;
+}
+
+/** A met index while a limb is below its own earlier value. */
+function overstatesCaution(criterion: Symmetry, comparison: Comparison, input: CriteriaInput, settings: Settings) {
+  const mark = 100 * settings.overstatesFraction;
+  const below = [comparison.first, comparison.second].flatMap((side) => {
+    const reference = latestReference(input.references, criterion, side.side, comparison.unit);
+    if (reference === undefined || side.mean === undefined) return [];
+    if (!(side.mean < settings.overstatesFraction * reference.value)) return [];
+    const percent = percentText((100 * side.mean) / reference.value, [mark]);
+    return [
+      `the ${side.side} limb is at ${percent} of its ${reference.origin} value (${valueText(side.mean, comparison.unit)} of ${valueText(reference.value, comparison.unit)})`,
+    ];
+  });
+  return below.length === 0 ? "" : `Symmetry overstates recovery: ${below.join("; ")}.`;
+}
+
+function moreTrials(criterion: Symmetry, comparison: Comparison, input: CriteriaInput, settings: Settings): string {
+  const { first, second } = comparison;
+  if (first.values.length < 2 || second.values.length < 2) {
+    return "With one trial the spread is unknown: whether more would settle this cannot be said.";
+  }
+  const made = input.trials.filter((trial) => trial.test === criterion.test);
+  const paired = criterion.legs === "both";
+  const attempts = Math.max(
+    ...(paired ? (["both"] as const) : (["left", "right"] as const)).map(
+      (limb) => made.filter((trial) => trial.limb === limb).length,
+    ),
+  );
+  const sides = [
+    { values: first.values, statistic: first.mean ?? Number.NaN },
+    { values: second.values, statistic: second.mean ?? Number.NaN },
+  ] as const;
+  const settles = (extra: number): boolean => {
+    const moments = (paired ? pairedMoments : independentMoments)(...sides, trialStatisticOf(settings), extra);
+    const { limits } = ratioInterval(moments, settings.statusConfidence);
+    if (limits === undefined) return false;
+    const percent = { low: 100 * limits.low, high: 100 * limits.high };
+    return statusOf(percent, criterion.atLeastPercent) !== "too-close-to-call";
+  };
+  return moreTrialsSentence(attempts, paired ? "on two legs" : "a side", settles, settings);
+}
+
+/** One symmetry criterion against the comparison it asks for; the gate is open. */
+export function evaluateSymmetry(criterion: Symmetry, input: CriteriaInput, settings: Settings): CriterionResult {
+  const plain = { criterion, moreTrials: "", caution: "" };
+  if (input.involved === "both") {
+    const reason = "Both knees are involved: no symmetry status, only each limb's own earlier values.";
+    return { ...plain, status: "not-applicable", reason };
+  }
+  if (input.involved === "none") {
+    return {
+      ...plain,
+      status: "not-applicable",
+      reason: "Nobody is injured: left and right are compared in numbers only.",
+    };
+  }
+  const comparison = input.comparisons.find(
+    (each) => each.test === criterion.test && each.legs === criterion.legs && each.measure === criterion.measure,
+  );
+  const reason = obstacles(criterion, comparison, settings);
+  if (comparison?.index === undefined || reason !== "") return { ...plain, status: "not-measured", reason };
+
+  const marks = [criterion.atLeastPercent, settings.indexHighPercent];
+  const interval = comparison.intervals.find((each) => each.confidence === settings.statusConfidence);
+  const decided = decideStatus(
+    "index",
+    comparison.index,
+    interval,
+    comparison.intervalNote,
+    criterion.atLeastPercent,
+    marks,
+  );
+  const high = highIndexCaution(comparison, comparison.index, marks, settings);
+  const leansMet = decided.status === "met" || decided.lean === "met";
+  const overstates = leansMet ? overstatesCaution(criterion, comparison, input, settings) : "";
+  const single = comparison.intervalFrom === "measurement uncertainty" ? comparison.intervalNote : "";
+  return {
+    criterion,
+    ...decided,
+    ...(decided.status === "met" && high !== "" ? { qualifier: "the comparison limb is lower, look at both" } : {}),
+    moreTrials: decided.status === "too-close-to-call" ? moreTrials(criterion, comparison, input, settings) : "",
+    caution: [high, overstates, single].filter((each) => each !== "").join(" "),
+  };
+}

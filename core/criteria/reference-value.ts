@@ -1,0 +1,32 @@
+import type { Side } from "../limb.ts";
+import { displayUnit, type UcumUnit } from "../units.ts";
+import type { Criterion, ReferenceValue } from "./criterion.ts";
+
+/** The latest usable reference of one side for a criterion's measure; a value in another unit is never converted. */
+export function latestReference(
+  references: readonly ReferenceValue[],
+  criterion: Criterion,
+  side: Side,
+  unit: UcumUnit,
+): ReferenceValue | undefined {
+  return references
+    .filter(
+      (each) =>
+        each.test === criterion.test &&
+        each.legs === criterion.legs &&
+        each.measure === criterion.measure &&
+        each.side === side &&
+        each.unit === unit &&
+        each.value > 0,
+    )
+    .reduce<ReferenceValue | undefined>(
+      (latest, each) => (latest === undefined || each.date > latest.date ? each : latest),
+      undefined,
+    );
+}
+
+/** A value with its unit as screens show it: "14.2 cm", "96.1 N·s". */
+export function valueText(value: number, unit: UcumUnit): string {
+  const { symbol, factor } = displayUnit(unit);
+  return `${(value * factor).toFixed(1)} ${symbol}`.trim();
+}
