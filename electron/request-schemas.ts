@@ -10,8 +10,11 @@ export const recordingByteLimit = 64 * 1024 * 1024;
 const nothing = z.strictObject({}).readonly();
 
 /** One line of text a person typed: nothing that could hide or break a line. */
-// biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what is refused here
-const line = (most: number) => z.string().max(most).regex(/^[^\u0000-\u001f\u007f]*$/, "must be one line of text");
+const line = (most: number) =>
+  z
+    .string()
+    .max(most)
+    .regex(/^\P{Cc}*$/u, "must be one line of text");
 
 const folder = line(1024);
 const file = line(1024).min(1);

@@ -1,0 +1,162 @@
+import { createHash, randomBytes, timingSafeEqual } from "node:crypto";
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import { handleRequest, type Outcome } from "../handle-request.ts";
+import { decodeMessage, encodeMessage } from "../host-codec.ts";
+import type { HostHandlers } from "../host-handlers.ts";
+import { readRendererFile } from "../renderer-files.ts";
+import { recordingByteLimit } from "../request-schemas.ts";
+import { securityHeaders } from "../security-headers.ts";
+
+/** Base64 makes a third more of a recording; the rest is room for its path. */
+const bodyByteLimit = Math.ceil(recordingByteLimit / 3) * 4 + 16_384;
+
+const loopbackAddress = "127.0.0.1";
+
+/** The header a request carries the secret in; a page of another site cannot send it unasked. */
+export const secretHeader = "x-counterpoise-secret";
+
+export interface LoopbackOptions {
+  readonly handlers: HostHandlers;
+  /** Folder of the built screens. */
+  readonly rendererFolder: string;
+  /** Called with exceptions, which are our own mistakes. */
+  readonly report: (error: unknown) => void;
+}
+
+export interface LoopbackServer {
+  readonly port: number;
+  /** The address to open; the secret stands in its fragment, which browsers send to nobody. */
+  readonly url: string;
+  close(): Promise<void>;
+}
+
+/**
+ * Serves the application to this computer alone: a random port of the loopback address, a secret made anew at every
+ * launch, `Host` and `Origin` checked to the letter against other sites and renamed addresses.
+ */
+export async function startLoopbackServer(options: LoopbackOptions): Promise<LoopbackServer> {
+  const secret = randomBytes(32).toString("base64url");
+  const server = createServer();
+  const port = await listen(server);
+  const host = `${loopbackAddress}:${port}`;
+  const gate: Gate = { host, origin: `http://${host}`, secretHash: hashOf(secret) };
+  server.on("request", (request, response) => {
+    answer(request, response, gate, options).catch((error: unknown) => {
+      options.report(error);
+      response.destroy();
+    });
+  });
+  return {
+    port,
+    url: `http://${host}/#${secret}`,
+    close: () =>
+      new Promise((resolve, reject) => {
+        server.close((error) => (error === undefined ? resolve() : reject(error)));
+        server.closeAllConnections();
+      }),
+  };
+}
+
+interface Gate {
+  readonly host: string;
+  readonly origin: string;
+  readonly secretHash: Buffer;
+}
+
+function listen(server: Server): Promise<number> {
+  return new Promise((resolve, reject) => {
+    server.once("error", reject);
+    server.listen(0, loopbackAddress, () => {
+      const address = server.address();
+      if (typeof address === "object" && address !== null) resolve(address.port);
+      else reject(new Error("The loopback server has no port."));
+    });
+  });
+}
+
+async function answer(
+  request: IncomingMessage,
+  response: ServerResponse,
+  gate: Gate,
+  options: LoopbackOptions,
+): Promise<void> {
+  if (request.headers.host !== gate.host) return refuse(response, 421, "This is not the address of the program.");
+  const path = (request.url ?? "/").split("?", 1)[0] ?? "/";
+  if (path.startsWith("/api/")) return answerRequest(request, response, path.slice("/api/".length), gate, options);
+  if (request.method !== "GET" && request.method !== "HEAD") return refuse(response, 405, "Only reading is possible.");
+  const file = await readRendererFile(options.rendererFolder, path);
+  if (file === undefined) return refuse(response, 404, "There is no such page.");
+  response.writeHead(200, {
+    ...securityHeaders,
+    "content-type": file.mediaType,
+    "content-length": file.bytes.byteLength,
+  });
+  response.end(request.method === "HEAD" ? undefined : file.bytes);
+}
+
+async function answerRequest(
+  request: IncomingMessage,
+  response: ServerResponse,
+  name: string,
+  gate: Gate,
+  options: LoopbackOptions,
+): Promise<void> {
+  if (request.method !== "POST") return refuse(response, 405, "Requests are posted.");
+  if (request.headers.origin !== gate.origin) return refuse(response, 403, "The request comes from another page.");
+  if (!knowsSecret(request, gate)) return refuse(response, 403, "The secret of this launch is missing or wrong.");
+  const body = await readBody(request);
+  if (body === undefined) return refuse(response, 413, "The request is too large.");
+  let payload: unknown;
+  try {
+    payload = decodeMessage(body);
+  } catch {
+    return refuse(response, 400, "The request is not understood.");
+  }
+  const outcome = await handleRequest(options.handlers, name, payload, options.report);
+  if (outcome.kind !== "done") return refuse(response, statusOf[outcome.kind], outcome.message);
+  send(response, 200, "application/json; charset=utf-8", encodeMessage(outcome.reply));
+}
+
+const statusOf: Readonly<Record<Exclude<Outcome["kind"], "done">, number>> = {
+  unknown: 404,
+  invalid: 400,
+  refused: 409,
+  broken: 500,
+};
+
+/** Compared as hashes: equal lengths and equal time whatever was sent. */
+function knowsSecret(request: IncomingMessage, gate: Gate): boolean {
+  const sent = request.headers[secretHeader];
+  return typeof sent === "string" && timingSafeEqual(hashOf(sent), gate.secretHash);
+}
+
+function hashOf(text: string): Buffer {
+  return createHash("sha256").update(text).digest();
+}
+
+/** @returns undefined when the body is larger than any request can be. */
+async function readBody(request: IncomingMessage): Promise<string | undefined> {
+  if (Number(request.headers["content-length"] ?? 0) > bodyByteLimit) return undefined;
+  const pieces: Buffer[] = [];
+  let length = 0;
+  for await (const piece of request as AsyncIterable<Buffer>) {
+    length += piece.byteLength;
+    if (length > bodyByteLimit) return undefined;
+    pieces.push(piece);
+  }
+  return Buffer.concat(pieces).toString("utf8");
+}
+
+/** Refusals are a sentence as plain text, for the person at the screen. */
+function refuse(response: ServerResponse, status: number, sentence: string): void {
+  send(response, status, "text/plain; charset=utf-8", sentence);
+}
+
+function send(response: ServerResponse, status: number, mediaType: string, text: string): void {
+  response.writeHead(status, {
+    ...securityHeaders,
+    "content-type": mediaType,
+    "content-length": Buffer.byteLength(text),
+  });
+  response.end(text);
+}

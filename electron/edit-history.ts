@@ -1,0 +1,59 @@
+import type { Finding } from "../core/finding.ts";
+import type { SessionDescription } from "../core/session.ts";
+
+/** What is said about a session, with what was found while reading it. */
+export interface Stated {
+  readonly description: SessionDescription;
+  readonly findings: readonly Finding[];
+}
+
+/** One gesture: what was stated before and after it. Derived numbers are never kept; they are computed again. */
+export interface EditStep {
+  readonly folder: string;
+  readonly words: string;
+  readonly before: Stated;
+  readonly after: Stated;
+}
+
+/** Most steps that can be taken back. */
+const mostSteps = 500;
+
+/** Undo and redo as two lists of before/after data. */
+export class EditHistory {
+  #done: EditStep[] = [];
+  #undone: EditStep[] = [];
+
+  /** Remembers a step that was just done; what had been undone is gone. */
+  record(step: EditStep): void {
+    this.#done = [...this.#done, step].slice(-mostSteps);
+    this.#undone = [];
+  }
+
+  /** Takes the last step off the done list; undefined when there is none. */
+  undo(): EditStep | undefined {
+    const step = this.#done.pop();
+    if (step !== undefined) this.#undone.push(step);
+    return step;
+  }
+
+  /** Takes the last undone step; undefined when there is none. */
+  redo(): EditStep | undefined {
+    const step = this.#undone.pop();
+    if (step !== undefined) this.#done.push(step);
+    return step;
+  }
+
+  /** Forgets everything. */
+  clear(): void {
+    this.#done = [];
+    this.#undone = [];
+  }
+
+  get undoWords(): string {
+    return this.#done.at(-1)?.words ?? "";
+  }
+
+  get redoWords(): string {
+    return this.#undone.at(-1)?.words ?? "";
+  }
+}

@@ -1,0 +1,61 @@
+import { type EventEdit, eventLabel } from "../core/events/event.ts";
+import type { SessionChange, TrialChange } from "./host-api.ts";
+
+const partWords: Readonly<Record<keyof SessionChange, string>> = {
+  athlete: "athlete",
+  involved: "involved side",
+  injury: "injury",
+  date: "date",
+  milestone: "milestone",
+  massKg: "body mass",
+  plates: "plates",
+  pain: "pain",
+  effusion: "effusion",
+  note: "note",
+};
+
+/** What a change of a trial does, for undo and redo: "Move take-off, countermovement-both-2.csv trial 1". */
+export function trialChangeWords(
+  file: string,
+  trial: number,
+  change: TrialChange,
+  eventsBefore: readonly EventEdit[],
+): string {
+  const deeds: string[] = [];
+  if (change.events !== undefined) deeds.push(eventWords(eventsBefore, change.events));
+  if (change.excluded !== undefined) deeds.push(change.excluded === null ? "include again" : "exclude");
+  if (change.seen !== undefined) deeds.push(change.seen ? "mark as seen" : "mark as not seen");
+  return `${capital(deeds.join(" and "))}, ${file} trial ${trial}`;
+}
+
+/** What a change of the session's description does: "Change pain and effusion". */
+export function sessionChangeWords(change: SessionChange): string {
+  const parts = Object.keys(change).map((name) => partWords[name as keyof SessionChange]);
+  return `Change ${listed(parts)}`;
+}
+
+/** What answers about recordings do: "Answer for jumps.txt" or "Answer for 3 recordings". */
+export function answerWords(files: readonly string[]): string {
+  return files.length === 1 ? `Answer for ${files[0]}` : `Answer for ${files.length} recordings`;
+}
+
+function eventWords(before: readonly EventEdit[], after: readonly EventEdit[]): string {
+  if (after.length === 0) return "reset events to detected";
+  const same = (first: EventEdit, second: EventEdit) =>
+    first.name === second.name && first.contactIndex === second.contactIndex;
+  const moved = after.filter((edit) => before.find((each) => same(each, edit))?.time !== edit.time);
+  const reset = before.filter((edit) => !after.some((each) => same(each, edit)));
+  const words = [
+    ...(moved.length > 0 ? [`move ${listed(moved.map((edit) => eventLabel(edit.name)))}`] : []),
+    ...(reset.length > 0 ? [`reset ${listed(reset.map((edit) => eventLabel(edit.name)))} to detected`] : []),
+  ];
+  return words.length > 0 ? words.join(" and ") : "keep events";
+}
+
+function listed(words: readonly string[]): string {
+  return words.length < 2 ? words.join("") : `${words.slice(0, -1).join(", ")} and ${words.at(-1)}`;
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}

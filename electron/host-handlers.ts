@@ -1,0 +1,80 @@
+import { writeSessionFile } from "../core/session-file.ts";
+import { buildSheet } from "../core/sheet/build-sheet.ts";
+import { resultCsv } from "../core/sheet/result-csv.ts";
+import { resultDocument, resultJson } from "../core/sheet/result-document.ts";
+import { sheetHtml } from "../core/sheet/sheet-html.ts";
+import { engineVersion } from "../core/version.ts";
+import type { HostApi, HostRequestName, MadeFile, Workspace } from "./host-api.ts";
+import { makeSheetPdf } from "./make-pdf.ts";
+import { sessionFileName } from "./recording-names.ts";
+import type { WorkspaceState } from "./workspace.ts";
+
+/** One function a request; the payload has been checked before it is called. */
+export type HostHandlers = {
+  readonly [Name in HostRequestName]: (
+    request: HostApi[Name]["request"],
+  ) => HostApi[Name]["reply"] | Promise<HostApi[Name]["reply"]>;
+};
+
+/** Implements the boundary once, for window and browser alike. */
+export function makeHandlers(workspace: WorkspaceState, host: "window" | "browser"): HostHandlers {
+  const thenRead = (deed: () => void): Workspace => {
+    deed();
+    return workspace.read();
+  };
+  return {
+    "application.describe": () => ({ version: engineVersion, host }),
+    "workspace.read": () => workspace.read(),
+    "workspace.openDemo": () => thenRead(() => workspace.openDemo()),
+    "workspace.clear": () => thenRead(() => workspace.clear()),
+    "workspace.show": ({ folder }) => thenRead(() => workspace.show(folder)),
+    "workspace.undo": () => thenRead(() => workspace.undo()),
+    "workspace.redo": () => thenRead(() => workspace.redo()),
+    "recordings.add": ({ path, bytes }) => workspace.add(path, bytes),
+    "recordings.answer": ({ folder, files, answers }) => thenRead(() => workspace.answer(folder, files, answers)),
+    "session.change": ({ folder, change }) => thenRead(() => workspace.changeSession(folder, change)),
+    "trials.change": ({ folder, file, trial, change }) =>
+      thenRead(() => workspace.changeTrial(folder, file, trial, change)),
+    "trials.trace": ({ folder, file, trial }) => workspace.trace(folder, file, trial),
+    "sides.curves": (request) => {
+      const overlay = workspace.overlay(request);
+      return overlay === undefined ? {} : { overlay };
+    },
+    "sheet.read": ({ folder }) => buildSheet(workspace.analysis(folder).result, workspace.settings),
+    "files.make": ({ folder, format }) => makeFile(workspace, folder, format),
+  } satisfies HostHandlers;
+}
+
+async function makeFile(
+  workspace: WorkspaceState,
+  folder: string,
+  format: HostApi["files.make"]["request"]["format"],
+): Promise<MadeFile> {
+  const { result } = workspace.analysis(folder);
+  const { athlete, date } = result.description;
+  const stem = [athlete?.code ?? (folder === "" ? "recordings" : folder), date]
+    .filter((part) => part !== undefined)
+    .join("-")
+    .replaceAll(/[^\p{L}\p{N}._-]+/gu, "-");
+  const text = (name: string, mediaType: string, content: string): MadeFile => ({
+    name,
+    mediaType,
+    bytes: new TextEncoder().encode(content),
+  });
+  switch (format) {
+    case "session":
+      return text(sessionFileName, "application/json", writeSessionFile(result.description));
+    case "json":
+      return text(`${stem}-results.json`, "application/json", resultJson(resultDocument([result], workspace.settings)));
+    case "csv":
+      return text(`${stem}-results.csv`, "text/csv", resultCsv(resultDocument([result], workspace.settings)));
+    case "html":
+      return text(`${stem}-sheet.html`, "text/html", sheetHtml(buildSheet(result, workspace.settings)));
+    case "pdf":
+      return {
+        name: `${stem}-sheet.pdf`,
+        mediaType: "application/pdf",
+        bytes: await makeSheetPdf(buildSheet(result, workspace.settings)),
+      };
+  }
+}

@@ -1,0 +1,166 @@
+import { type Dirent, lstatSync, readdirSync, readFileSync, realpathSync, type Stats, statSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
+import type { SessionInput, UnreadableFile } from "../core/analysis.ts";
+import { type Finding, finding } from "../core/finding.ts";
+import type { RecordingFile } from "../core/recording/file.ts";
+import { parseSessionFile } from "../core/session-file.ts";
+import { comparePaths, isRecordingName, joinPath, sessionFileName } from "./recording-names.ts";
+import { recordingFile } from "./stored-session.ts";
+
+/** A folder with recordings, found but not read yet. */
+export interface ListedSession {
+  /** Relative to the argument it was found under; "" for the argument itself and for loose files. */
+  readonly folder: string;
+  /** Where it lies on this machine; never part of a result. */
+  readonly directory: string;
+  /** Names of the recordings in it, sorted. */
+  readonly names: readonly string[];
+  readonly unreadable: readonly UnreadableFile[];
+  /** True when single files were named rather than their folder. */
+  readonly loose: boolean;
+}
+
+/** A session as read; what was stated on the command line joins it later. */
+export type FoundSession = Omit<SessionInput, "stated">;
+
+/** Larger files are not read. */
+const fileByteLimit = 1024 * 1024 * 1024;
+
+/** Finds every folder with recordings in and below `root`, in the order of their paths. Links to folders are followed once. */
+export function listFolder(root: string): readonly ListedSession[] {
+  const found: ListedSession[] = [];
+  walk(root, "", new Set(), found);
+  return found.toSorted((first, second) => comparePaths(first.folder, second.folder));
+}
+
+/** Groups single files by the folder they lie in, so that its session.json describes them; folders in order of mention. */
+export function listLooseFiles(paths: readonly string[]): readonly ListedSession[] {
+  const directories = [...new Set(paths.map((path) => dirname(path)))];
+  return directories.map((directory) => {
+    const members = new Set(paths.filter((path) => dirname(path) === directory));
+    const looks = [...members].map((path) => ({ name: basename(path), look: lookAt(path) }));
+    return { folder: "", directory, ...sorted(looks), loose: true };
+  });
+}
+
+/** Reads what was listed: bytes exactly as they lie there, and the session's description. */
+export function readSession(listed: ListedSession): FoundSession {
+  const files: RecordingFile[] = [];
+  const unreadable = [...listed.unreadable];
+  for (const name of listed.names) {
+    try {
+      files.push(recordingFile(name, readFileSync(join(listed.directory, name))));
+    } catch (error) {
+      unreadable.push({ path: name, reason: reasonOf(error) });
+    }
+  }
+  return { folder: listed.folder, files, unreadable, ...readDescription(listed) };
+}
+
+/** Reads every session in and below a folder. */
+export function readFolder(root: string): readonly FoundSession[] {
+  return listFolder(root).map(readSession);
+}
+
+function walk(root: string, folder: string, visited: Set<string>, found: ListedSession[]): void {
+  const directory = join(root, folder);
+  const identity = realpathSync(directory);
+  if (visited.has(identity)) return;
+  visited.add(identity);
+  const looks: { readonly name: string; readonly look: Look }[] = [];
+  for (const entry of visibleEntries(directory)) {
+    const path = join(directory, entry.name);
+    const look = lookAt(path);
+    if (look === "folder") {
+      try {
+        walk(root, joinPath(folder, entry.name), visited, found);
+      } catch (error) {
+        looks.push({ name: entry.name, look: { reason: reasonOf(error) } });
+      }
+    } else if (isRecordingName(entry.name)) looks.push({ name: entry.name, look });
+  }
+  const { names, unreadable } = sorted(looks);
+  if (names.length + unreadable.length > 0) found.push({ folder, directory, names, unreadable, loose: false });
+}
+
+function visibleEntries(directory: string): readonly Dirent[] {
+  return readdirSync(directory, { withFileTypes: true }).filter((entry) => !entry.name.startsWith("."));
+}
+
+/** What lies at a path: a file to read, a folder to walk, or why it cannot be read. */
+type Look = "file" | "folder" | { readonly reason: string };
+
+function lookAt(path: string): Look {
+  let status: Stats;
+  try {
+    status = statSync(path);
+  } catch (error) {
+    return { reason: isLink(path) ? "is a link to something that is not there" : reasonOf(error) };
+  }
+  if (status.isDirectory()) return "folder";
+  // A pipe or a device is never opened: reading it could wait for ever.
+  if (!status.isFile()) return { reason: "is not a regular file" };
+  return status.size > fileByteLimit ? { reason: "is larger than 1 GB" } : "file";
+}
+
+function isLink(path: string): boolean {
+  return lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() ?? false;
+}
+
+function sorted(looks: readonly { readonly name: string; readonly look: Look }[]) {
+  const ordered = looks.toSorted((first, second) => comparePaths(first.name, second.name));
+  const names: string[] = [];
+  const unreadable: UnreadableFile[] = [];
+  for (const { name, look } of ordered) {
+    if (typeof look === "string") names.push(name);
+    else unreadable.push({ path: name, reason: look.reason });
+  }
+  return { names, unreadable };
+}
+
+function readDescription(listed: ListedSession): Pick<FoundSession, "description" | "descriptionFindings"> {
+  const path = join(listed.directory, sessionFileName);
+  const look = lookAt(path);
+  if (look === "folder") return { description: {}, descriptionFindings: [] };
+  let bytes: Uint8Array;
+  try {
+    bytes = readFileSync(path);
+  } catch (error) {
+    const absent = !isLink(path) && codeOf(error) === "ENOENT";
+    return { description: {}, descriptionFindings: absent ? [] : [unreadableDescription(reasonOf(error))] };
+  }
+  const { description, findings } = parseSessionFile(bytes);
+  if (!listed.loose || description.files === undefined) return { description, descriptionFindings: findings };
+  // Only some files of the folder were named: what is said about the others is not "unused".
+  const named = new Set(listed.names);
+  const files = description.files.filter((entry) => named.has(entry.file));
+  return { description: { ...description, files }, descriptionFindings: findings };
+}
+
+function unreadableDescription(reason: string): Finding {
+  return finding(
+    "session-unreadable",
+    "warning",
+    `${sessionFileName} was not read because it ${reason}.`,
+    "Make the file readable, or state what it says another way.",
+    { where: sessionFileName },
+  );
+}
+
+const reasons: Readonly<Record<string, string>> = {
+  ENOENT: "is not there",
+  EACCES: "may not be read by this user",
+  EPERM: "may not be read by this user",
+  ELOOP: "is a link that leads back to itself",
+  ENAMETOOLONG: "has too long a name",
+};
+
+function reasonOf(error: unknown): string {
+  const code = codeOf(error);
+  if (code === undefined) throw error;
+  return reasons[code] ?? `could not be read (${code})`;
+}
+
+function codeOf(error: unknown): string | undefined {
+  return error instanceof Error && "code" in error && typeof error.code === "string" ? error.code : undefined;
+}

@@ -1,0 +1,84 @@
+import type { ReadRecording, SessionAnalysis } from "../core/analysis.ts";
+import type { Finding, FindingCode } from "../core/finding.ts";
+import type { RecordingFile } from "../core/recording/file.ts";
+import type { TableReading } from "../core/recording/request.ts";
+import type { TrialResult } from "../core/result.ts";
+import type { RecordingView } from "./host-api.ts";
+import { joinPath } from "./recording-names.ts";
+
+/** Refusals that a person can settle by stating something the file does not say. */
+const askingCodes: ReadonlySet<FindingCode> = new Set<FindingCode>([
+  "rate-missing",
+  "unit-not-stated",
+  "columns-unclear",
+  "limb-not-stated",
+  "test-not-stated",
+]);
+
+const headLines = 12;
+const headBytes = 8192;
+const headLineLength = 240;
+
+/** How one file of an analysed session stands. */
+export function viewRecording(file: RecordingFile, analysis: SessionAnalysis): RecordingView {
+  const read = readRecordingOf(analysis, file.path);
+  const trials = trialsOf(analysis, file.path);
+  const asked = trials.flatMap((trial) => trial.findings).filter(isAsking);
+  const findings = distinct([...(read?.findings ?? []), ...asked]);
+  return {
+    file: file.path,
+    byteLength: file.bytes.byteLength,
+    outcome: outcomeOf(findings),
+    ...(read?.reading && { reading: read.reading }),
+    findings,
+    head: headOf(file.bytes, read?.reading?.encoding),
+    trials: trials.filter((trial) => trial.span !== undefined).length,
+  };
+}
+
+/** The trials of one file; `file` is its path within the session. */
+export function trialsOf(analysis: SessionAnalysis, file: string): readonly TrialResult[] {
+  const path = joinPath(analysis.result.folder, file);
+  return analysis.result.trials.filter((trial) => trial.file === path);
+}
+
+/** What was understood of one file; absent for a file that could not be read at all. */
+export function readRecordingOf(analysis: SessionAnalysis, file: string): ReadRecording | undefined {
+  return analysis.recordings.get(file);
+}
+
+function outcomeOf(findings: readonly Finding[]): RecordingView["outcome"] {
+  const refusals = findings.filter((each) => each.severity === "refusal");
+  if (refusals.length === 0) return "understood";
+  return refusals.every(isAsking) ? "asks" : "refused";
+}
+
+function isAsking(finding: Finding): boolean {
+  return finding.severity === "refusal" && askingCodes.has(finding.code);
+}
+
+function distinct(findings: readonly Finding[]): readonly Finding[] {
+  const key = ({ code, where, message }: Finding) => `${code}\n${where}\n${message}`;
+  return [...new Map(findings.map((each) => [key(each), each])).values()];
+}
+
+const decoderLabels: Readonly<Record<TableReading["encoding"], string>> = {
+  "UTF-8": "utf-8",
+  "Windows-1252": "windows-1252",
+  "UTF-16LE": "utf-16le",
+  "UTF-16BE": "utf-16be",
+};
+
+/** The first lines as text; what is no text shows as replacement characters. */
+function headOf(bytes: Uint8Array, encoding: TableReading["encoding"] = "UTF-8"): string {
+  const text = new TextDecoder(decoderLabels[encoding]).decode(bytes.subarray(0, headBytes));
+  return text
+    .split(/\r\n|\n|\r/)
+    .slice(0, headLines)
+    .map((line) => printable(line.length > headLineLength ? `${line.slice(0, headLineLength)} …` : line))
+    .join("\n");
+}
+
+function printable(line: string): string {
+  return line.replaceAll(/(?!\t)\p{Cc}/gu, "\ufffd");
+}

@@ -1,0 +1,97 @@
+import { type EventEdit, eventNames } from "../core/events/event.ts";
+import type { FileEntry, SessionDescription } from "../core/session.ts";
+import type { RecordingAnswers, SessionChange, TrialChange } from "./host-api.ts";
+
+/** Event times are kept to a tenth of a millisecond. */
+const eventStepsPerSecond = 10_000;
+
+/** The description with answers joined to the entries of whole files; parts that were not answered stay. */
+export function withAnswers(
+  description: SessionDescription,
+  files: readonly string[],
+  answers: RecordingAnswers,
+): SessionDescription {
+  let entries = description.files ?? [];
+  for (const file of files) {
+    const before = entries.find((entry) => entry.file === file && entry.trial === undefined) ?? { file };
+    const columns = { ...before.columns, ...answers.columns };
+    const after = { ...before, ...answers, ...(Object.keys(columns).length > 0 ? { columns } : {}) };
+    entries = withEntry(entries, after);
+  }
+  return withFiles(description, entries);
+}
+
+/** The description with parts changed; `null` takes a part away. */
+export function withSessionChange(description: SessionDescription, change: SessionChange): SessionDescription {
+  const kept = Object.entries({ ...description, ...change }).filter(([, value]) => value !== null);
+  return Object.fromEntries(kept) as SessionDescription;
+}
+
+/**
+ * The description with one trial changed. What a file's own entry decided for all its trials is first handed to each
+ * of them, so that changing one leaves the others as they were.
+ * @param trialNumbers numbers of all trials found in the file.
+ */
+export function withTrialChange(
+  description: SessionDescription,
+  file: string,
+  trial: number,
+  change: TrialChange,
+  trialNumbers: readonly number[],
+): SessionDescription {
+  let entries = handedToTrials(description.files ?? [], file, trialNumbers);
+  const before = entries.find((entry) => entry.file === file && entry.trial === trial) ?? { file, trial };
+  const { excluded, seen, events, ...rest } = before;
+  const after = {
+    excluded: change.excluded === undefined ? excluded : change.excluded,
+    seen: change.seen ?? seen,
+    events: change.events === undefined ? events : orderedEvents(change.events),
+  };
+  entries = withEntry(entries, {
+    ...rest,
+    ...(after.excluded ? { excluded: after.excluded } : {}),
+    ...(after.seen ? { seen: true } : {}),
+    ...(after.events && after.events.length > 0 ? { events: after.events } : {}),
+  });
+  return withFiles(description, entries);
+}
+
+/** Moves decisions from the entry of the whole file to entries of its trials; an entry of a trial keeps its own. */
+function handedToTrials(
+  entries: readonly FileEntry[],
+  file: string,
+  trialNumbers: readonly number[],
+): readonly FileEntry[] {
+  const whole = entries.find((entry) => entry.file === file && entry.trial === undefined);
+  if (whole === undefined) return entries;
+  const { excluded, seen, events, ...rest } = whole;
+  const decisions = { ...(excluded ? { excluded } : {}), ...(seen ? { seen } : {}), ...(events ? { events } : {}) };
+  if (Object.keys(decisions).length === 0) return entries;
+  let handed = withEntry(entries, rest);
+  for (const number of trialNumbers) {
+    const own = handed.find((entry) => entry.file === file && entry.trial === number) ?? { file, trial: number };
+    handed = withEntry(handed, { ...decisions, ...own });
+  }
+  return handed;
+}
+
+/** Puts an entry in the place of the one for the same file and trial; an entry that says nothing is dropped. */
+function withEntry(entries: readonly FileEntry[], entry: FileEntry): readonly FileEntry[] {
+  const says = Object.keys(entry).some((name) => name !== "file" && name !== "trial");
+  const at = entries.findIndex((each) => each.file === entry.file && each.trial === entry.trial);
+  if (at < 0) return says ? [...entries, entry] : entries;
+  return says ? entries.with(at, entry) : entries.toSpliced(at, 1);
+}
+
+function withFiles(description: SessionDescription, files: readonly FileEntry[]): SessionDescription {
+  const { files: _before, ...rest } = description;
+  return files.length > 0 ? { ...rest, files } : rest;
+}
+
+/** In the order of the jump, times to 0.1 ms. */
+function orderedEvents(events: readonly EventEdit[]): readonly EventEdit[] {
+  const order = (edit: EventEdit) => (edit.contactIndex ?? 0) * eventNames.length + eventNames.indexOf(edit.name);
+  return events
+    .map((edit) => ({ ...edit, time: Math.round(edit.time * eventStepsPerSecond) / eventStepsPerSecond }))
+    .toSorted((first, second) => order(first) - order(second));
+}

@@ -1,0 +1,38 @@
+import type { Workspace } from "./host-api.ts";
+import { comparePaths } from "./recording-names.ts";
+import type { StoredSession } from "./stored-session.ts";
+
+/** The sessions as a list to choose from: by athlete, then date, then folder; undescribed ones by folder, last. */
+export function listSessions(sessions: Iterable<StoredSession>): Workspace["sessions"] {
+  return [...sessions].toSorted(compareSessions).map((session) => ({
+    folder: session.folder,
+    title: sessionTitle(session),
+    subtitle: sessionSubtitle(session),
+  }));
+}
+
+function compareSessions(first: StoredSession, second: StoredSession): number {
+  const keys = ({ folder, stated: { description } }: StoredSession) => [
+    description.athlete === undefined ? "1" : "0",
+    description.athlete?.code ?? "",
+    description.date ?? "9999",
+    folder,
+  ];
+  const [left, right] = [keys(first), keys(second)];
+  for (const [index, key] of left.entries()) {
+    const order = comparePaths(key, right[index] ?? "");
+    if (order !== 0) return order;
+  }
+  return 0;
+}
+
+function sessionTitle({ folder, stated: { description } }: StoredSession): string {
+  const { athlete } = description;
+  if (athlete !== undefined) return athlete.name ?? athlete.code;
+  return folder === "" ? "Loose recordings" : folder;
+}
+
+function sessionSubtitle({ files, stated: { description } }: StoredSession): string {
+  const said = [description.milestone, description.date].filter((each) => each !== undefined);
+  return said.length > 0 ? said.join(", ") : `${files.length} ${files.length === 1 ? "recording" : "recordings"}`;
+}

@@ -1,0 +1,37 @@
+import { createHash } from "node:crypto";
+import type { SessionInput } from "../core/analysis.ts";
+import type { RecordingFile } from "../core/recording/file.ts";
+import type { Stated } from "./edit-history.ts";
+import { comparePaths } from "./recording-names.ts";
+
+/** One session at hand. Never altered: a change makes a new one, so that its analysis can be kept by identity. */
+export interface StoredSession {
+  readonly folder: string;
+  /** Imported bytes exactly as they came, in the order of their paths. */
+  readonly files: readonly RecordingFile[];
+  readonly stated: Stated;
+}
+
+/** A recording with the hash that identifies it. */
+export function recordingFile(path: string, bytes: Uint8Array): RecordingFile {
+  return { path, bytes, sha256: createHash("sha256").update(bytes).digest("hex") };
+}
+
+/** The session with one file more, or with that file in the place of an earlier one of the same path. */
+export function withFile(session: StoredSession, file: RecordingFile): StoredSession {
+  const others = session.files.filter((each) => each.path !== file.path);
+  const files = [...others, file].toSorted((first, second) => comparePaths(first.path, second.path));
+  return { ...session, files };
+}
+
+/** What the analysis of a session takes; nothing is stated beside its own description. */
+export function sessionInput(session: StoredSession, files: readonly RecordingFile[] = session.files): SessionInput {
+  return {
+    folder: session.folder,
+    files,
+    unreadable: [],
+    description: session.stated.description,
+    descriptionFindings: session.stated.findings,
+    stated: {},
+  };
+}

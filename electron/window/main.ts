@@ -1,0 +1,73 @@
+import { join } from "node:path";
+import { app, BrowserWindow, ipcMain, Menu, protocol, session } from "electron";
+import { makeHandlers } from "../host-handlers.ts";
+import { openWorkspace } from "../open-workspace.ts";
+import { programFolder, rendererFolder } from "../program-folders.ts";
+import { answerMessages } from "./answer-messages.ts";
+import { lockDownProgram, lockDownSession } from "./lock-down.ts";
+import { menuTemplate } from "./menu.ts";
+import { ownOrigin, ownScheme } from "./own-pages.ts";
+import { servePages } from "./serve-pages.ts";
+
+/** Starts the window. What must happen before the program is ready stands before the first wait. */
+async function start(): Promise<void> {
+  if (!app.requestSingleInstanceLock()) {
+    app.quit();
+    return;
+  }
+  lockDownProgram(app);
+  protocol.registerSchemesAsPrivileged([
+    { scheme: ownScheme, privileges: { standard: true, secure: true, supportFetchAPI: true } },
+  ]);
+  app.on("window-all-closed", () => app.quit());
+  await app.whenReady();
+  lockDownSession(session.defaultSession);
+  protocol.handle(ownScheme, servePages(rendererFolder()));
+  answerMessages(ipcMain, makeHandlers(openWorkspace(), "window"), (error) => console.error(error));
+  const window = openWindow();
+  app.on("second-instance", () => {
+    if (window.isMinimized()) window.restore();
+    window.focus();
+  });
+  Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, () => window.webContents.print())));
+  await window.loadURL(`${ownOrigin}/`);
+}
+
+function openWindow(): BrowserWindow {
+  const window = new BrowserWindow({
+    title: "Counterpoise",
+    width: 1440,
+    height: 900,
+    minWidth: 1024,
+    minHeight: 640,
+    show: false,
+    webPreferences: {
+      preload: join(programFolder(), "dist/electron/preload.cjs"),
+      sandbox: true,
+      contextIsolation: true,
+      nodeIntegration: false,
+      nodeIntegrationInWorker: false,
+      nodeIntegrationInSubFrames: false,
+      webSecurity: true,
+      allowRunningInsecureContent: false,
+      experimentalFeatures: false,
+      webviewTag: false,
+      navigateOnDragDrop: false,
+      spellcheck: false,
+      devTools: false,
+    },
+  });
+  window.once("ready-to-show", () => window.show());
+  return window;
+}
+
+/**
+ * Settles when the window shows the first page. Not awaited here: Electron is not ready before this module has been
+ * evaluated, so waiting at its top level would wait for ever.
+ */
+export const started: Promise<void> = start();
+
+started.catch((error: unknown) => {
+  console.error(error);
+  app.exit(3);
+});
