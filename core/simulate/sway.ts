@@ -1,0 +1,108 @@
+import type { Displacement, Jet } from "./displacement.ts";
+import { quinticStep } from "./displacement.ts";
+import type { Random } from "./random.ts";
+
+/** One sinusoid of the sway. */
+export interface SwayComponent {
+  readonly frequencyHz: number;
+  readonly amplitudeMetres: number;
+  readonly phaseRadians: number;
+}
+
+/** Sway of quiet standing before it is gated. */
+export interface Sway {
+  readonly components: readonly SwayComponent[];
+  /** Amplitude falls with this power of frequency; at least 2. */
+  readonly fallPower: number;
+  readonly displacementRmsMetres: number;
+  readonly velocityRmsMetresPerSecond: number;
+}
+
+const componentCount = 12;
+const lowestFrequencyHz = 0.2;
+const highestFrequencyHz = 6;
+const leastVelocityRms = 0.001;
+const mostVelocityRms = 0.006;
+
+/**
+ * Draws sway as a sum of sinusoids between 0.2 and 6 Hz whose amplitude falls with the square of frequency or faster,
+ * of the wanted displacement RMS (0.2 to 2 mm) and a velocity RMS between 1 and 6 mm/s: the lowest frequency is drawn
+ * again until the velocity lies there.
+ * @throws RangeError outside 0.2 to 2 mm.
+ */
+export function drawSway(random: Random, displacementRmsMetres: number): Sway {
+  if (displacementRmsMetres < 0.0002 || displacementRmsMetres > 0.002) {
+    throw new RangeError(`Sway of ${displacementRmsMetres} m lies outside 0.0002 to 0.002 m.`);
+  }
+  for (let attempt = 0; attempt < 1000; attempt++) {
+    const fallPower = random.between(2, 2.6);
+    const lowest = lowestFrequencyHz * 10 ** random.between(0, 0.8);
+    const raw = Array.from({ length: componentCount }, (_, index) => {
+      const frequencyHz = lowest * (highestFrequencyHz / lowest) ** ((index + random.uniform()) / componentCount);
+      return { frequencyHz, amplitude: frequencyHz ** -fallPower, phaseRadians: 2 * Math.PI * random.uniform() };
+    });
+    const scale = displacementRmsMetres / Math.sqrt(raw.reduce((sum, each) => sum + each.amplitude ** 2 / 2, 0));
+    const components = raw.map(({ frequencyHz, amplitude, phaseRadians }) => ({
+      frequencyHz,
+      amplitudeMetres: scale * amplitude,
+      phaseRadians,
+    }));
+    const velocityRmsMetresPerSecond = Math.sqrt(
+      components.reduce((sum, each) => sum + (2 * Math.PI * each.frequencyHz * each.amplitudeMetres) ** 2 / 2, 0),
+    );
+    if (velocityRmsMetresPerSecond >= leastVelocityRms && velocityRmsMetresPerSecond <= mostVelocityRms) {
+      return { components, fallPower, displacementRmsMetres, velocityRmsMetresPerSecond };
+    }
+  }
+  throw new RangeError(`No sway of ${displacementRmsMetres} m has a velocity between 1 and 6 mm/s.`);
+}
+
+/** When the sway is there: it fades out over the first stretch and comes back over the second. */
+export interface SwayGate {
+  readonly fadeStart: number;
+  readonly fadeSeconds: number;
+  readonly returnStart: number;
+  readonly returnSeconds: number;
+}
+
+/**
+ * Sway as a displacement on the recording's clock. With a gate it is full in quiet standing, fades out during the push
+ * by a quintic step, is exactly zero from before take-off until the landing has come to rest, and comes back while the
+ * body rises to standing. So nothing moves the centre of mass in flight but gravity, and the wanted take-off velocity
+ * is met exactly. Derivatives are those of the product, so force and motion agree to rounding.
+ */
+export function swayDisplacement(sway: Sway, gate: SwayGate | undefined): Displacement {
+  const gateAt = (time: number): Jet => {
+    if (gate === undefined) return [1, 0, 0];
+    const fade = quinticStep(time, gate.fadeStart, gate.fadeSeconds);
+    const back = quinticStep(time, gate.returnStart, gate.returnSeconds);
+    return [1 - fade[0] + back[0], back[1] - fade[1], back[2] - fade[2]];
+  };
+  const swayAt = (time: number): Jet => {
+    let value = 0;
+    let first = 0;
+    let second = 0;
+    for (const { frequencyHz, amplitudeMetres, phaseRadians } of sway.components) {
+      const angular = 2 * Math.PI * frequencyHz;
+      const sine = amplitudeMetres * Math.sin(angular * time + phaseRadians);
+      const cosine = amplitudeMetres * Math.cos(angular * time + phaseRadians);
+      value += sine;
+      first += angular * cosine;
+      second -= angular * angular * sine;
+    }
+    return [value, first, second];
+  };
+  const isGone = (time: number): boolean =>
+    gate !== undefined && time >= gate.fadeStart + gate.fadeSeconds && time <= gate.returnStart;
+  const read = (time: number, combine: (gate: Jet, sway: Jet) => number): number =>
+    isGone(time) ? 0 : combine(gateAt(time), swayAt(time));
+  return {
+    position: (time) => read(time, (g, s) => g[0] * s[0]),
+    velocity: (time) => read(time, (g, s) => g[1] * s[0] + g[0] * s[1]),
+    acceleration: (time) => read(time, (g, s) => g[2] * s[0] + 2 * g[1] * s[1] + g[0] * s[2]),
+    breaks:
+      gate === undefined
+        ? []
+        : [gate.fadeStart, gate.fadeStart + gate.fadeSeconds, gate.returnStart, gate.returnStart + gate.returnSeconds],
+  };
+}
