@@ -1,0 +1,116 @@
+import type { Settings } from "../settings.ts";
+import { meanAndDeviation } from "../trial/force-signal.ts";
+import type { SampleSpan } from "../trial/trial.ts";
+
+/** Body weight from quiet standing. */
+export interface Weighing {
+  readonly newtons: number;
+  /** Standard uncertainty, newtons. */
+  readonly uncertainty: number;
+  /** Standard deviation of force in the window, newtons. */
+  readonly deviation: number;
+  /** Standard uncertainty of the velocity that the window's mean is taken to be zero, m/s. */
+  readonly velocityUncertainty: number;
+  readonly window: SampleSpan;
+}
+
+/**
+ * Mean force over a window of quiet standing, with its uncertainty (METHODS §2). The mean net force over a window of
+ * length T is m·(v_end − v_start)/T, so u(W) = m·√2·SD(v_sway)/T with SD(v_sway) from integrating the detrended
+ * window; plate noise over √n is added, and a floor for sway slower than the window. A window shorter than
+ * `weighingSeconds` shows too little of the sway: there the force's own deviation is added, as fully correlated for
+ * the missing part (a deviation from METHODS that only enlarges the uncertainty).
+ */
+export function weigh(
+  total: Float64Array,
+  rateHz: number,
+  window: SampleSpan,
+  plateNoise: number,
+  settings: Settings,
+): Weighing {
+  const { mean, deviation } = meanAndDeviation(total, window.start, window.end);
+  const count = window.end - window.start;
+  const seconds = count / rateHz;
+  const mass = mean / settings.gravity;
+  const sway = swayDeviations(total, rateHz, window, mean, mass);
+  const missing = Math.max(0, 1 - seconds / settings.weighingSeconds);
+  const parts = [
+    (mass * Math.SQRT2 * sway.velocity) / seconds,
+    plateNoise / Math.sqrt(count),
+    settings.weighingFloorFraction * mean,
+    deviation * Math.sqrt(missing),
+  ];
+  return {
+    newtons: mean,
+    uncertainty: Math.hypot(...parts),
+    deviation,
+    velocityUncertainty: (Math.SQRT2 * sway.position) / seconds,
+    window,
+  };
+}
+
+/** Standard deviations of sway velocity (m/s) and position (m) over a window, the velocity's own trend removed. */
+function swayDeviations(
+  total: Float64Array,
+  rateHz: number,
+  window: SampleSpan,
+  mean: number,
+  mass: number,
+): { readonly velocity: number; readonly position: number } {
+  const count = window.end - window.start;
+  const step = 1 / rateHz;
+  const slope = forceTrend(total, window, mean);
+  let velocity = 0;
+  let position = 0;
+  let before = 0;
+  let sumVelocity = 0;
+  let squaresVelocity = 0;
+  let sumPosition = 0;
+  let squaresPosition = 0;
+  // Twice through: the first finds the mean velocity, which the position is then counted without.
+  for (const round of [1, 2]) {
+    const meanVelocity = round === 1 ? 0 : sumVelocity / count;
+    velocity = 0;
+    for (let index = 0; index < count; index += 1) {
+      const net = (total[window.start + index]! - mean - slope * (index - (count - 1) / 2)) / mass;
+      if (index > 0) velocity += ((before + net) / 2) * step;
+      before = net;
+      if (round === 1) {
+        sumVelocity += velocity;
+        squaresVelocity += velocity * velocity;
+      } else {
+        position += (velocity - meanVelocity) * step;
+        sumPosition += position;
+        squaresPosition += position * position;
+      }
+    }
+  }
+  return {
+    velocity: Math.sqrt(Math.max(0, squaresVelocity / count - (sumVelocity / count) ** 2)),
+    position: Math.sqrt(Math.max(0, squaresPosition / count - (sumPosition / count) ** 2)),
+  };
+}
+
+/** Least-squares slope of force over a window, newtons a sample. */
+function forceTrend(total: Float64Array, window: SampleSpan, mean: number): number {
+  const count = window.end - window.start;
+  const centre = (count - 1) / 2;
+  let covariance = 0;
+  for (let index = 0; index < count; index += 1) {
+    covariance += (index - centre) * (total[window.start + index]! - mean);
+  }
+  return covariance / ((count * (count * count - 1)) / 12);
+}
+
+/**
+ * Standard deviation of the plate's white noise in newtons, from second differences inside quiet standing: they
+ * cancel whatever moves slowly. Var(second difference) = 6·σ².
+ */
+export function plateNoise(total: Float64Array, window: SampleSpan): number {
+  let squares = 0;
+  for (let index = window.start + 1; index < window.end - 1; index += 1) {
+    squares += (total[index - 1]! - 2 * total[index]! + total[index + 1]!) ** 2;
+  }
+  const count = window.end - window.start - 2;
+  return count > 0 ? Math.sqrt(squares / count / 6) : 0;
+}

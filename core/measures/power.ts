@@ -1,0 +1,103 @@
+import { type Kinematics, powerAt, velocityAt } from "../events/kinematics.ts";
+import { integralNoise, type MeasureContext, type RawMeasure } from "./raw-measure.ts";
+
+/** Power of the total force on the centre of mass in braking and propulsion (METHODS §5). */
+export function measurePower(context: MeasureContext): RawMeasure[] {
+  const { events, motion } = context.jump;
+  const side = context.limb;
+  const { noiseNewtons } = context;
+  const braking = extremePower(motion, events.endOfUnweighting, events.lowestPosition, -1);
+  const propulsion = extremePower(motion, events.lowestPosition, events.takeoff, 1);
+  const work = integratePower(motion, events.lowestPosition, events.takeoff);
+  const seconds = (events.takeoff - events.lowestPosition) / motion.signal.rateHz;
+  const workNoise =
+    integralNoise(noiseNewtons, events.takeoff - events.lowestPosition, motion.signal.rateHz) *
+    Math.abs(velocityAt(motion, propulsion.sample));
+  return [
+    {
+      id: "peakBrakingPower",
+      side,
+      value: braking.watts,
+      noise: noiseNewtons * Math.abs(velocityAt(motion, braking.sample)),
+    },
+    {
+      id: "peakPropulsionPower",
+      side,
+      value: propulsion.watts,
+      noise: noiseNewtons * Math.abs(velocityAt(motion, propulsion.sample)),
+    },
+    { id: "meanPropulsionPower", side, value: work / seconds, noise: workNoise / seconds },
+  ];
+}
+
+/** ∫F·v dt in joules. F·v is a cubic between samples, which Simpson's rule integrates exactly. */
+function integratePower(motion: Kinematics, from: number, to: number): number {
+  let joules = 0;
+  let left = from;
+  let leftPower = powerAt(motion, from);
+  while (left < to) {
+    const right = Math.min(to, Math.floor(left) + 1);
+    const rightPower = powerAt(motion, right);
+    const middlePower = powerAt(motion, (left + right) / 2);
+    joules += ((leftPower + 4 * middlePower + rightPower) / 6) * (right - left);
+    left = right;
+    leftPower = rightPower;
+  }
+  return joules / motion.signal.rateHz;
+}
+
+/** Largest (sign 1) or most negative (sign −1) power between two events: the extreme of the piecewise cubic. */
+function extremePower(
+  motion: Kinematics,
+  from: number,
+  to: number,
+  sign: 1 | -1,
+): { readonly watts: number; readonly sample: number } {
+  let sample = from;
+  let watts = powerAt(motion, from);
+  const consider = (candidate: number): void => {
+    const power = powerAt(motion, candidate);
+    if (sign * power > sign * watts) {
+      watts = power;
+      sample = candidate;
+    }
+  };
+  for (let index = Math.ceil(from); index <= Math.floor(to); index += 1) consider(index);
+  consider(to);
+  // Inside the two segments beside the largest sample the cubic may still rise above it.
+  const centre = Math.round(sample);
+  for (const start of [centre - 1, centre]) {
+    for (const root of stationaryPower(motion, start)) if (root > from && root < to) consider(root);
+  }
+  return { watts, sample };
+}
+
+/**
+ * Places inside the segment [start, start + 1] at which d(F·v)/dt = 0. With force f₀ + r·u and velocity
+ * v₀ + b·u + c·u² (u from 0 to 1) the derivative is 3rc·u² + 2(f₀c + rb)·u + (f₀b + rv₀).
+ */
+function stationaryPower(motion: Kinematics, start: number): readonly number[] {
+  const { force, rateHz } = motion.signal;
+  if (start < motion.startSample || start + 1 >= motion.startSample + motion.impulse.length) return [];
+  const mass = motion.weightNewtons / motion.gravity;
+  const f0 = force[start]!;
+  const rise = force[start + 1]! - f0;
+  const v0 = velocityAt(motion, start);
+  const linear = (f0 - motion.weightNewtons) / mass / rateHz;
+  const square = rise / (2 * mass) / rateHz;
+  const a = 3 * rise * square;
+  const b = 2 * (f0 * square + rise * linear);
+  const c = f0 * linear + rise * v0;
+  return quadraticRoots(a, b, c)
+    .filter((root) => root > 0 && root < 1)
+    .map((root) => start + root);
+}
+
+function quadraticRoots(a: number, b: number, c: number): readonly number[] {
+  if (a === 0) return b === 0 ? [] : [-c / b];
+  const discriminant = b * b - 4 * a * c;
+  if (discriminant < 0) return [];
+  // The form that does not cancel.
+  const q = -(b + Math.sign(b || 1) * Math.sqrt(discriminant)) / 2;
+  return q === 0 ? [0] : [q / a, c / q];
+}

@@ -1,0 +1,35 @@
+import type { LimbSignal } from "../events/detect-jump.ts";
+import type { JumpMotion } from "../events/jump-events.ts";
+import type { Limb, MeasureSide } from "../limb.ts";
+
+/** A value before units and uncertainty are put to it. */
+export interface RawMeasure {
+  readonly id: string;
+  readonly side: MeasureSide;
+  readonly value: number;
+  /** The part of its standard uncertainty that plate noise makes, in the measure's unit. */
+  readonly noise: number;
+}
+
+/** One limb on its own plate in a two-leg trial. */
+export interface MeasuredLimb {
+  readonly signal: LimbSignal;
+  /** Standard deviation of the plate's noise, newtons. */
+  readonly noiseNewtons: number;
+}
+
+/** What the measures of a standing jump are made from. */
+export interface MeasureContext {
+  readonly jump: JumpMotion;
+  /** The working limb, or both. */
+  readonly limb: Limb;
+  /** Left and right on two plates in a two-leg trial; empty otherwise. */
+  readonly limbs: readonly MeasuredLimb[];
+  /** Standard deviation of the total's noise, newtons. */
+  readonly noiseNewtons: number;
+}
+
+/** Standard uncertainty that white noise leaves in an integral over `samples` samples: σ·√(dt·T). */
+export function integralNoise(noiseNewtons: number, samples: number, rateHz: number): number {
+  return (noiseNewtons * Math.sqrt(Math.max(1, samples))) / rateHz;
+}

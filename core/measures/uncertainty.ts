@@ -1,0 +1,54 @@
+import type { EventName } from "../events/event.ts";
+import { type JumpChange, varyJump } from "../events/vary-jump.ts";
+import type { SampleSpan } from "../trial/trial.ts";
+import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
+
+/** Standard uncertainties (k = 1) of what the measures are made from. */
+export interface InputUncertainties {
+  readonly weightNewtons: number;
+  /** Of the velocity at the start of integration, m/s. */
+  readonly startVelocity: number;
+  /** Of the event times, samples. */
+  readonly onset: number;
+  readonly takeoff: number;
+  readonly touchdown: number;
+  /** The window over which mean velocity is zero; absent where velocity is zero at onset. */
+  readonly window?: SampleSpan;
+  /** Events a person has placed: they stay where they are. */
+  readonly fixed: ReadonlySet<EventName>;
+}
+
+/**
+ * Combined standard uncertainty of every value (JCGM 100:2008, 5.1.2, with the sensitivity of 5.1.3 taken as a finite
+ * difference): each input is moved by its own standard uncertainty, everything that follows from it is computed
+ * again, and the changes are added in quadrature together with the part that plate noise makes.
+ */
+export function propagate(
+  context: MeasureContext,
+  values: readonly RawMeasure[],
+  inputs: InputUncertainties,
+  measure: (context: MeasureContext) => readonly RawMeasure[],
+): readonly number[] {
+  const squares = values.map((each) => each.noise ** 2);
+  const changes: JumpChange[] = [
+    { weightNewtons: inputs.weightNewtons },
+    { startVelocity: inputs.startVelocity },
+    { onset: inputs.onset },
+    { takeoff: inputs.takeoff },
+    { touchdown: inputs.touchdown },
+    ...context.limbs.map(({ signal: { side } }) => ({
+      limbContact: { side, takeoff: inputs.takeoff, touchdown: inputs.touchdown },
+    })),
+  ];
+  for (const change of changes) {
+    if (Object.values(change).every((amount) => amount === 0)) continue;
+    const jump = varyJump(context.jump, change, inputs.window, inputs.fixed);
+    const varied = new Map(measure({ ...context, jump }).map((each) => [`${each.id} ${each.side}`, each.value]));
+    for (const [index, each] of values.entries()) {
+      // A value that a small change takes away has no uncertainty that could be stated.
+      const moved = varied.get(`${each.id} ${each.side}`) ?? Number.NaN;
+      squares[index]! += (moved - each.value) ** 2;
+    }
+  }
+  return squares.map(Math.sqrt);
+}

@@ -1,0 +1,170 @@
+import type { Settings } from "../settings.ts";
+import { meanAndDeviation } from "./force-signal.ts";
+import type { SampleSpan } from "./trial.ts";
+
+/** A coarse look at a recording: where the plate is empty, and where somebody stands still on it (METHODS §1). */
+export interface LoadSegments {
+  /** Largest steady load in newtons: somebody standing still. 0 when nobody ever does. */
+  readonly steadyLoad: number;
+  /** Level of the empty plate as first seen, before any plate zero is taken, newtons. */
+  readonly emptyLevel: number;
+  /** Stretches in which the plate is empty, in order. */
+  readonly empty: readonly SampleSpan[];
+  /** Stretches of loaded quiet standing, in order. */
+  readonly quiet: readonly SampleSpan[];
+}
+
+/** Windows tried for the steady load, longest first: the longer one stands still, the surer it is body weight. */
+const steadySeconds = [1, 0.5, 0.3, 0.1] as const;
+/** Force may vary by this part of the load in a steady window (SD over mean). */
+const steadyDeviation = 0.03;
+
+/** Cuts the total force into empty, quiet and moving stretches. */
+export function segmentLoad(total: Float64Array, rateHz: number, settings: Settings): LoadSegments {
+  const block = Math.max(2, Math.round(settings.quietBlockSeconds * rateHz));
+  const smooth = runningMean(total, block);
+  const emptyLevel = lowestSteadyLevel(total, smooth, block, settings);
+  const steadyLoad = findSteadyLoad(total, rateHz, emptyLevel, settings);
+  const threshold = Math.max(settings.emptyMinimumNewtons, settings.emptyLoadFraction * (steadyLoad - emptyLevel));
+  const empty = emptySpans(total, rateHz, emptyLevel, threshold, settings);
+  return { steadyLoad, emptyLevel, empty, quiet: quietSpans(smooth, steadyLoad, emptyLevel, rateHz, settings) };
+}
+
+/** Centred running mean over `width` samples; shorter at the ends. */
+export function runningMean(values: Float64Array, width: number): Float64Array {
+  const count = values.length;
+  const half = Math.floor(width / 2);
+  const mean = new Float64Array(count);
+  let sum = 0;
+  let start = 0;
+  let end = 0;
+  for (let index = 0; index < count; index += 1) {
+    const wantedEnd = Math.min(count, index + half + 1);
+    const wantedStart = Math.max(0, index - half);
+    while (end < wantedEnd) {
+      sum += values[end]!;
+      end += 1;
+    }
+    while (start < wantedStart) {
+      sum -= values[start]!;
+      start += 1;
+    }
+    mean[index] = sum / (end - start);
+  }
+  return mean;
+}
+
+/** The lowest level the plate rests at: its zero, or 0 N where it is never unloaded. */
+function lowestSteadyLevel(total: Float64Array, smooth: Float64Array, block: number, settings: Settings): number {
+  let lowest = 0;
+  let highest = 0;
+  for (let index = 1; index < smooth.length; index += 1) {
+    if (smooth[index]! < smooth[lowest]!) lowest = index;
+    if (smooth[index]! > smooth[highest]!) highest = index;
+  }
+  const half = Math.floor(block / 2);
+  const from = Math.max(0, lowest - half);
+  const to = Math.min(total.length, lowest + half + 1);
+  const { mean, deviation } = meanAndDeviation(total, from, to);
+  const small = Math.abs(mean) < settings.emptyLoadFraction * smooth[highest]!;
+  return small && deviation < settings.plateOffsetSd ? mean : 0;
+}
+
+function findSteadyLoad(total: Float64Array, rateHz: number, emptyLevel: number, settings: Settings): number {
+  for (const seconds of steadySeconds) {
+    const width = Math.round(seconds * rateHz);
+    if (width < 4 || width > total.length) continue;
+    const window = steadiestLoadedWindow(total, width, emptyLevel, settings);
+    if (window !== undefined) return window;
+  }
+  return 0;
+}
+
+/** Mean load of the steadiest window that carries an athlete and varies little; undefined when there is none. */
+function steadiestLoadedWindow(
+  total: Float64Array,
+  width: number,
+  emptyLevel: number,
+  settings: Settings,
+): number | undefined {
+  const leastLoad = emptyLevel + settings.bodyMassMinimumKg * settings.gravity;
+  let sum = 0;
+  let squares = 0;
+  let bestVariance = Number.POSITIVE_INFINITY;
+  let bestMean: number | undefined;
+  for (let index = 0; index < total.length; index += 1) {
+    const value = total[index]! - emptyLevel;
+    sum += value;
+    squares += value * value;
+    if (index >= width) {
+      const gone = total[index - width]! - emptyLevel;
+      sum -= gone;
+      squares -= gone * gone;
+    }
+    if (index < width - 1) continue;
+    const mean = sum / width;
+    const variance = squares / width - mean * mean;
+    if (mean < leastLoad - emptyLevel || variance >= bestVariance) continue;
+    if (variance <= (steadyDeviation * mean) ** 2) {
+      bestVariance = variance;
+      bestMean = mean + emptyLevel;
+    }
+  }
+  return bestMean;
+}
+
+function emptySpans(
+  total: Float64Array,
+  rateHz: number,
+  emptyLevel: number,
+  threshold: number,
+  settings: Settings,
+): readonly SampleSpan[] {
+  const loadedAbove = emptyLevel + threshold;
+  const emptyBelow = emptyLevel + threshold * settings.emptyHysteresisFraction;
+  const shortestContact = settings.contactHoldSeconds * rateHz;
+  const spans: { start: number; end: number }[] = [];
+  let loaded = total[0]! > loadedAbove;
+  let start = 0;
+  for (let index = 0; index <= total.length; index += 1) {
+    const ends = index === total.length;
+    const changes = !ends && (loaded ? total[index]! < emptyBelow : total[index]! > loadedAbove);
+    if (!changes && !ends) continue;
+    if (!loaded) {
+      // A blip shorter than any contact (ringing, noise) does not end an empty stretch.
+      const previous = spans.at(-1);
+      if (previous !== undefined && start - previous.end < shortestContact) previous.end = index;
+      else spans.push({ start, end: index });
+    }
+    loaded = !loaded;
+    start = index;
+  }
+  return spans.filter((span) => span.end > span.start);
+}
+
+function quietSpans(
+  smooth: Float64Array,
+  steadyLoad: number,
+  emptyLevel: number,
+  rateHz: number,
+  settings: Settings,
+): readonly SampleSpan[] {
+  if (steadyLoad === 0) return [];
+  const band = settings.quietBandFraction * (steadyLoad - emptyLevel);
+  // The running mean leaves the band only after the movement began: step back as for an onset.
+  const back = Math.round(settings.onsetBackSeconds * rateHz);
+  const spans: SampleSpan[] = [];
+  let start = -1;
+  for (let index = 0; index <= smooth.length; index += 1) {
+    const quiet = index < smooth.length && Math.abs(smooth[index]! - steadyLoad) <= band;
+    if (quiet && start < 0) start = index;
+    if (quiet || start < 0) continue;
+    const span = {
+      start: start === 0 ? 0 : start + back,
+      end: index === smooth.length ? index : index - back,
+    };
+    if (span.end - span.start >= settings.weighingMinimumSeconds * rateHz) spans.push(span);
+    start = -1;
+  }
+  return spans;
+}
