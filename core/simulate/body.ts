@@ -63,7 +63,10 @@ export function buildBody(options: JumpOptions, firstMovement: number, random: R
   const takeoffRateNewtonsPerSecond = options.takeoffRateNewtonsPerSecond ?? clamp(20 * weightNewtons, 5500, 29000);
   const touchdownRateNewtonsPerSecond =
     options.touchdownRateNewtonsPerSecond ?? clamp(landingShape.ratePerSecond * weightNewtons, 11000, 98000);
-  const minimum = options.unweightingMinimum ?? (single ? Math.max(0.68, pushShape.minimum) : undefined);
+  // One leg unweights less; a high jump is prepared by a deeper unweighting.
+  const minimum =
+    options.unweightingMinimum ??
+    (single ? Math.max(0.68, pushShape.minimum) : pushShape.minimum - 0.5 * Math.max(0, height - 0.3));
   const push = solvePush({
     shape: pushShape,
     gravity,
@@ -73,7 +76,7 @@ export function buildBody(options: JumpOptions, firstMovement: number, random: R
     fallPerSecond: takeoffRateNewtonsPerSecond / weightNewtons,
     kneeForce: single ? 0.95 : 1,
     ...(options.depthMetres === undefined ? {} : { depthMetres: options.depthMetres }),
-    ...(minimum === undefined ? {} : { minimum }),
+    minimum,
     ...(options.riseBeforeDip === undefined ? {} : { riseBeforeDip: options.riseBeforeDip }),
   });
   const positionAtTakeoff = push.motion.finalPosition;

@@ -1,6 +1,12 @@
 import type { JumpOptions } from "./options.ts";
 import type { Random } from "./random.ts";
 
+/** The options that concern the plate rather than the athlete. */
+export type PlateErrorOptions = Pick<
+  JumpOptions,
+  "plateNoiseNewtons" | "plateOffsetsNewtons" | "clipNewtons" | "quantisationNewtons" | "signTurned" | "ringing"
+>;
+
 /**
  * Puts what a real plate adds on top of the physical force, in place: ringing after the given instants (scaled by the
  * plate's part of them), white noise, a constant offset, the end of its range, the steps of its converter, a turned
@@ -14,7 +20,7 @@ export function addPlateErrors(
     /** Instants that set the plate ringing, and by how much (0 to 1). */
     readonly strokes: readonly { readonly time: number; readonly part: number }[];
   },
-  options: JumpOptions,
+  options: PlateErrorOptions,
   random: Random,
 ): void {
   const noise = options.plateNoiseNewtons ?? 0;

@@ -12,10 +12,10 @@ export interface PushWishes {
   readonly seconds: number;
   readonly takeoffVelocity: number;
   readonly positionAtTakeoff: number;
-  /** Absent: the shape's own unweighting minimum decides the depth. */
+  /** Absent: the unweighting minimum decides the depth. */
   readonly depthMetres?: number;
-  /** Replaces the shape's unweighting minimum where no depth is asked for. */
-  readonly minimum?: number;
+  /** Least force of the unweighting in body weights, where no depth is asked for. */
+  readonly minimum: number;
   /** Rate of the last, straight fall to zero, in body weights a second. */
   readonly fallPerSecond: number;
   /** Force at which the straight fall begins, in body weights. */
@@ -50,7 +50,7 @@ const mostForce = 4.5;
  */
 export function solvePush(wishes: PushWishes): PushLaw {
   const minimumFor = (unweighting: number): number | undefined => {
-    if (wishes.depthMetres === undefined) return wishes.minimum ?? wishes.shape.minimum;
+    if (wishes.depthMetres === undefined) return wishes.minimum;
     const wanted = wishes.depthMetres;
     return findRoot((minimum) => pushWith(wishes, unweighting, minimum).depthMetres - wanted, leastForce, 0.97);
   };
