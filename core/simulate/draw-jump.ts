@@ -52,7 +52,7 @@ export function drawJump(seed: number, bounds: DrawBounds): JumpOptions {
       pushShape,
       landingShape,
       timeToTakeoffSeconds: seconds + slower,
-      unweightingMinimum: single ? random.between(0.55, 0.74) : random.between(0.2, 0.55),
+      unweightingMinimum: single ? random.between(0.55, 0.72) : random.between(0.2, 0.55),
       positionAtTakeoffMetres: random.between(0.07, 0.13),
       touchdownLowerMetres: random.between(0, 0.025),
       takeoffRateNewtonsPerSecond: clamp(weight * random.between(9, 26), 5000, 30000),

@@ -39,6 +39,8 @@ export interface PushLaw {
 }
 
 const kneeSeconds = 0.06;
+/** A peak is approached in two eases: a truly flat top would be the mark of a clipped recording. */
+const nearlyPeak = 0.95;
 const leastForce = 0.05;
 const mostForce = 4.5;
 
@@ -109,12 +111,12 @@ function pushWith(wishes: PushWishes, unweighting: number, minimum: number): Pus
       hermitePiece(rise.seconds / 2, 1 + rise.weightFraction, 1),
       hermitePiece(unweighting * shape.dipFraction, 1, minimum),
       hermitePiece(unweighting * (1 - shape.dipFraction), minimum, minimum),
-      hermitePiece(part(0), minimum, 1 + braking),
-      hermitePiece(part(1), 1 + braking, 1 + braking),
+      hermitePiece(part(0), minimum, 1 + nearlyPeak * braking),
+      hermitePiece(part(1), 1 + nearlyPeak * braking, 1 + braking),
       hermitePiece(part(2), 1 + braking, valley),
       hermitePiece(part(3), valley, valley),
-      hermitePiece(part(4), valley, 1 + propulsion),
-      hermitePiece(part(5), 1 + propulsion, 1 + propulsion),
+      hermitePiece(part(4), valley, 1 + nearlyPeak * propulsion),
+      hermitePiece(part(5), 1 + nearlyPeak * propulsion, 1 + propulsion),
       hermitePiece(kneeSeconds, 1 + propulsion, kneeForce, 0, -fallPerSecond),
       { seconds: fallSeconds, coefficients: [kneeForce, -fallPerSecond] },
     ]);
@@ -144,7 +146,7 @@ function imbalanceOf(shape: PushShape, law: PushLaw): number {
   const after = (parts: number): number =>
     law.riseStart + span * shape.parts.slice(0, parts).reduce<number>((sum, part) => sum + part, 0);
   if (shape.balance.kind === "lowest-in-valley") return (after(3) + after(4)) / 2 - law.lowestPosition;
-  const braking = evaluatePiecewise(law.force, law.riseEnd) - 1;
+  const braking = evaluatePiecewise(law.force, after(2)) - 1;
   const propulsion = evaluatePiecewise(law.force, law.fallStart - kneeSeconds) - 1;
   return braking - shape.balance.brakingOverPropulsion * propulsion;
 }

@@ -10,7 +10,10 @@ export interface PushShape {
   readonly minimum: number;
   /** Part of the unweighting stretch spent on the way down to the minimum; the rest is held there. */
   readonly dipFraction: number;
-  /** Parts of the time between unweighting and the last fall: rise, hold, fall to the valley, valley, climb, hold. Sum 1. */
+  /**
+   * Parts of the time between unweighting and the last fall: rise, last climb to the first peak, fall to the
+   * valley, valley, climb, last climb to the second peak. Sum 1.
+   */
   readonly parts: readonly [number, number, number, number, number, number];
   /** Net force in the valley as a part of the mean net force of the two peaks beside it. */
   readonly valley: number;
@@ -52,7 +55,7 @@ export const pushShapes = {
     name: "slow-dip",
     shows: "a long, gentle unweighting before a late push",
     minimum: 0.55,
-    dipFraction: 0.95,
+    dipFraction: 0.9,
     parts: [0.38, 0.04, 0.24, 0, 0.24, 0.1],
     valley: 0.9,
     balance: { kind: "peak-ratio", brakingOverPropulsion: 0.75 },
