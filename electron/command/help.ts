@@ -1,0 +1,67 @@
+/** Options shared by the commands, as help shows them. */
+const statingHelp = `What a recording does not say (each outranks session.json):
+  --test TEST          countermovementJump, squatJump, dropJump, repeatedHops or dropLanding
+  --limb LIMB          both, left or right: the leg or legs that jumped
+  --involved SIDE      left, right, both or none
+  --rate HZ            sampling rate, for files without a time column
+  --unit UNIT          N, kN, kgf or lbf, for files that name none
+  --columns LIST       which column is what, by number from 1 or by name: time=1,left=2,right=3 or total=2
+  --mass KG            body mass, used where standing still was too short to weigh
+  --gravity M/S2       local gravity, or
+  --latitude DEGREES   from which, with --altitude METRES (0 if not given), gravity is computed`;
+
+const exitHelp = `Exit codes: 0 every trial analysed (warnings allowed), 1 some partial or refused (all are in the output),
+2 something typed cannot be or there is nothing to read, 3 a mistake in the program.`;
+
+/** Help on the program as a whole. */
+export const generalHelp = `Counterpoise: raw force-plate recordings of jumps become measures, a comparison of sides and a testing sheet.
+
+  counterpoise analyze FILE|FOLDER… [options]     measures, findings, sides and criteria
+  counterpoise sheet FOLDER --out FILE.html|.pdf  the testing sheet of one session
+  counterpoise analyze --help                     options and examples of a command
+  counterpoise --version
+
+Examples:
+  counterpoise analyze sample-traces
+  counterpoise analyze jump.csv --test countermovementJump --limb both
+  counterpoise sheet month-7 --out month-7.pdf
+
+${exitHelp}
+`;
+
+/** Help on `analyze`. */
+export const analyzeHelp = `counterpoise analyze FILE|FOLDER… [options]
+
+Analyses recordings. A folder is searched with everything below it; each folder with recordings is one session and may
+hold a session.json that describes it. Hidden files, .md and .json files are no recordings.
+
+${statingHelp}
+
+Output:
+  --format FORMAT      table (default, for reading), json (the whole result document) or csv (one row a measure)
+  --out FILE           write there instead of standard output; whole or not at all, never over an input
+
+Examples:
+  counterpoise analyze sample-traces --format csv --out results.csv
+  counterpoise analyze jump.txt --rate 600 --unit N --test countermovementJump --limb both
+  counterpoise analyze export.csv --columns time=1,left=2,right=3 --test countermovementJump --limb both
+  counterpoise analyze month-7 --latitude 59.9 --altitude 120 --format json
+
+${exitHelp}
+`;
+
+/** Help on `sheet`. */
+export const sheetHelp = `counterpoise sheet FOLDER --out FILE.html|FILE.pdf [options]
+
+Writes the testing sheet of one session: the folder holds its recordings and, best, a session.json.
+
+  --out FILE           ends in .html or .pdf; written whole or not at all, never over an input
+
+${statingHelp}
+
+Examples:
+  counterpoise sheet month-7 --out month-7.pdf
+  counterpoise sheet month-7 --involved right --out month-7.html
+
+${exitHelp}
+`;

@@ -1,0 +1,11 @@
+import { run } from "./run.ts";
+
+// A reader that has seen enough ("… | head") closes the pipe; that is no failure of ours.
+process.stdout.on("error", (error: NodeJS.ErrnoException) => {
+  if (error.code !== "EPIPE") throw error;
+});
+
+process.exitCode = await run(process.argv.slice(2), {
+  out: (text) => process.stdout.write(text),
+  err: (text) => process.stderr.write(text),
+});

@@ -1,0 +1,58 @@
+import { parseArgs } from "node:util";
+import { UsageError } from "./usage-error.ts";
+
+/** What was typed after a command: options by name, each at most once, and the rest in order. */
+export interface ParsedArguments<Name extends string> {
+  readonly options: Readonly<Partial<Record<Name, string>>>;
+  readonly positionals: readonly string[];
+}
+
+/** Options whose value may begin with a minus sign, which would otherwise look like an option of its own. */
+const signedOptions = ["--latitude", "--altitude"];
+
+/**
+ * Takes arguments apart.
+ * @throws UsageError for an unknown option, a missing value, or an option given twice.
+ */
+export function parseArguments<Name extends string>(
+  typed: readonly string[],
+  names: readonly Name[],
+): ParsedArguments<Name> {
+  const { values, positionals, tokens } = parseArgs({
+    args: joinSigned(typed),
+    options: Object.fromEntries(names.map((name) => [name, { type: "string", multiple: true } as const])),
+    strict: false,
+    tokens: true,
+  });
+  for (const token of tokens) {
+    if (token.kind !== "option") continue;
+    if (!(names as readonly string[]).includes(token.name)) {
+      throw new UsageError(`There is no option ${token.rawName}; --help lists them.`);
+    }
+    if (token.value === undefined || token.value === "") throw new UsageError(`${token.rawName} needs a value.`);
+    if (!token.inlineValue && token.value.startsWith("--")) {
+      throw new UsageError(`${token.rawName} needs a value, but ${token.value} follows.`);
+    }
+  }
+  const options: Partial<Record<Name, string>> = {};
+  for (const name of names) {
+    const given = values[name];
+    if (!Array.isArray(given)) continue;
+    if (given.length > 1) throw new UsageError(`--${name} is given ${given.length} times; once is meant.`);
+    options[name] = String(given[0]);
+  }
+  return { options, positionals };
+}
+
+function joinSigned(typed: readonly string[]): string[] {
+  const joined: string[] = [];
+  for (let index = 0; index < typed.length; index += 1) {
+    const word = typed[index] ?? "";
+    const next = typed[index + 1];
+    if (signedOptions.includes(word) && next !== undefined && /^-[\d.]/.test(next)) {
+      joined.push(`${word}=${next}`);
+      index += 1;
+    } else joined.push(word);
+  }
+  return joined;
+}

@@ -1,0 +1,114 @@
+import { statusWords } from "../../core/criteria/status.ts";
+import { eventLabel } from "../../core/events/event.ts";
+import type { Finding } from "../../core/finding.ts";
+import { formatPercent, formatValue, joinNumberText, percentDigits, roundTo } from "../../core/format-number.ts";
+import type { Limb, MeasureSide } from "../../core/limb.ts";
+import { fullLabel, measureCatalogue } from "../../core/measures/catalogue.ts";
+import type { SessionResult, TrialResult } from "../../core/result.ts";
+import type { Comparison } from "../../core/sides/comparison.ts";
+import { testLabel } from "../../core/test-kind.ts";
+import { columnsOfText } from "./columns-of-text.ts";
+
+const sides: readonly MeasureSide[] = ["both", "left", "right"];
+
+const limbWords: Readonly<Record<Limb, string>> = { both: "both legs", left: "left leg", right: "right leg" };
+
+/** Results for reading in a terminal: each trial with its measures, uncertainties and findings, then sides and criteria. */
+export function resultTable(results: readonly SessionResult[]): string {
+  const blocks = results.flatMap((result) => [
+    ...sessionHead(result),
+    ...result.trials.map(trialBlock),
+    ...sideBlocks(result),
+  ]);
+  return `${blocks.join("\n\n")}\n\n${closing}\n`;
+}
+
+const closing =
+  "Values after ± are standard uncertainties (k = 1). Forms per body mass and per body weight: --format csv or json.";
+
+function sessionHead({ folder, description, findings }: SessionResult): readonly string[] {
+  const facts = [folder, description.athlete?.code, description.milestone, description.date]
+    .filter((part) => part !== undefined && part !== "")
+    .join(" · ");
+  const simulated = description.simulated ? "Simulated recordings." : "";
+  const lines = [facts, simulated, ...findings.map(findingText)].filter((line) => line !== "");
+  return lines.length > 0 ? [lines.join("\n")] : [];
+}
+
+function trialBlock(trial: TrialResult): string {
+  const what = [
+    ...(trial.test === undefined ? [] : [testLabel(trial.test)]),
+    ...(trial.limb === undefined ? [] : [limbWords[trial.limb]]),
+    trial.status,
+    ...(trial.excluded === undefined ? [] : [`excluded: ${trial.excluded.reason}`]),
+  ];
+  const parts = [
+    `${trial.file} trial ${trial.trial}: ${what.join(", ")}`,
+    eventLine(trial),
+    measureLines(trial),
+    trial.findings.map(findingText).join("\n"),
+  ];
+  return parts.filter((part) => part !== "").join("\n");
+}
+
+function eventLine({ events }: TrialResult): string {
+  const whole = events.filter((event) => event.side === undefined);
+  const words = whole.map(
+    (event) => `${eventLabel(event.name)} ${roundTo(event.time, 4)} s${event.from === "edited" ? " (moved)" : ""}`,
+  );
+  return words.length > 0 ? `  Events: ${words.join(", ")}` : "";
+}
+
+function measureLines({ measures }: TrialResult): string {
+  const present = sides.filter((side) => measures.some((measure) => measure.side === side));
+  if (present.length === 0) return "";
+  const rows = measureCatalogue
+    .filter(({ id, formOf }) => formOf === undefined && measures.some((measure) => measure.id === id))
+    .map(({ id }) => [
+      fullLabel(id),
+      ...present.map((side) => {
+        const measure = measures.find((each) => each.id === id && each.side === side);
+        return measure === undefined
+          ? ""
+          : joinNumberText(formatValue(measure.value, measure.uncertainty, measure.unit));
+      }),
+    ]);
+  return columnsOfText([["Measure", ...present.map((side) => limbWords[side])], ...rows], "  ");
+}
+
+function sideBlocks(result: SessionResult): readonly string[] {
+  const blocks: string[] = [];
+  if (result.comparisons.length > 0) {
+    const header = ["Sides", "first", "second", "index", "interval"];
+    blocks.push(columnsOfText([header, ...result.comparisons.map(comparisonRow)], "  "));
+  }
+  if (result.criteria.length > 0) {
+    const gate = result.gate.open ? [] : [`  ${result.gate.reason}`];
+    const lines = result.criteria.map((each) => {
+      const more = [each.reason, each.caution, each.moreTrials].filter((part) => part !== "").join(" ");
+      return `  ${each.criterion.label}, at least ${each.criterion.atLeastPercent} %: ${statusWords(each)}\n    ${more}`;
+    });
+    blocks.push([`Criteria: ${result.criteriaSet.name}`, ...gate, ...lines].join("\n"));
+  }
+  return blocks;
+}
+
+function comparisonRow({ legs, measure, unit, first, second, index, intervals }: Comparison): readonly string[] {
+  const [decides] = intervals;
+  const mean = (side: Comparison["first"]) =>
+    `${side.side} ${joinNumberText(formatValue(side.mean, undefined, unit))} (n = ${side.values.length})`;
+  return [
+    `${fullLabel(measure)}, ${legs === "both" ? "two-leg" : "single-leg"}`,
+    mean(first),
+    mean(second),
+    formatPercent(index),
+    decides === undefined
+      ? ""
+      : `${percentDigits(decides.low)} to ${percentDigits(decides.high)} % (${Math.round(decides.confidence * 100)} %)`,
+  ];
+}
+
+function findingText({ severity, code, where, message, action }: Finding): string {
+  const at = where === "" ? "" : ` (${where})`;
+  return `  ${severity} ${code}${at}: ${[message, action].filter((part) => part !== "").join(" ")}`;
+}

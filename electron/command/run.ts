@@ -1,0 +1,49 @@
+import { engineVersion } from "../../core/version.ts";
+import { analyzeCommand } from "./analyze-command.ts";
+import { analyzeHelp, generalHelp, sheetHelp } from "./help.ts";
+import { sheetCommand } from "./sheet-command.ts";
+import type { Streams } from "./streams.ts";
+import { UsageError } from "./usage-error.ts";
+
+/**
+ * Runs the command line.
+ * @param typed what stands after the program's name
+ * @returns the exit code: 0 every trial analysed, 1 some partial or refused, 2 usage or nothing to read, 3 our mistake
+ */
+export async function run(typed: readonly string[], streams: Streams): Promise<number> {
+  try {
+    return await dispatch(typed, streams);
+  } catch (error) {
+    if (error instanceof UsageError) {
+      streams.err(`${error.message}\n`);
+      return 2;
+    }
+    streams.err(`A mistake in the program: ${error instanceof Error ? (error.stack ?? error.message) : error}\n`);
+    return 3;
+  }
+}
+
+async function dispatch(typed: readonly string[], streams: Streams): Promise<number> {
+  const [command, ...rest] = typed;
+  const wantsHelp = typed.includes("--help") || typed.includes("-h");
+  switch (command) {
+    case "analyze":
+      return wantsHelp ? show(analyzeHelp, streams) : analyzeCommand(rest, streams);
+    case "sheet":
+      return wantsHelp ? show(sheetHelp, streams) : sheetCommand(rest, streams);
+    case "--version":
+      return show(`${engineVersion}\n`, streams);
+    case "--help":
+    case "-h":
+      return show(generalHelp, streams);
+    case undefined:
+      throw new UsageError("Name a command: analyze or sheet. counterpoise --help shows examples.");
+    default:
+      throw new UsageError(`There is no command "${command}"; there are analyze and sheet, and --help.`);
+  }
+}
+
+function show(text: string, streams: Streams): number {
+  streams.out(text);
+  return 0;
+}

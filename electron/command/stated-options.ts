@@ -1,0 +1,123 @@
+import type { StatedOptions } from "../../core/analysis.ts";
+import { normalGravity } from "../../core/gravity.ts";
+import type { LayoutAnswers } from "../../core/recording/request.ts";
+import type { ColumnKey } from "../../core/session.ts";
+import { settingsCatalogue } from "../../core/settings.ts";
+import { testKinds } from "../../core/test-kind.ts";
+import { UsageError } from "./usage-error.ts";
+
+/** Options that state what a file does not say; they outrank session.json. */
+export const statingOptionNames = [
+  "test",
+  "limb",
+  "involved",
+  "rate",
+  "unit",
+  "columns",
+  "mass",
+  "gravity",
+  "latitude",
+  "altitude",
+] as const;
+
+export type StatingOptions = Readonly<Partial<Record<(typeof statingOptionNames)[number], string>>>;
+
+const limbs = ["both", "left", "right"] as const;
+const involvedSides = ["left", "right", "both", "none"] as const;
+const units = ["N", "kN", "kgf", "lbf"] as const;
+const columnRoles = ["time", "left", "right", "total"] as const;
+
+type ColumnRole = (typeof columnRoles)[number];
+
+/**
+ * Reads the options that state something about the recordings.
+ * @throws UsageError naming the option, when a value cannot be.
+ */
+export function readStatedOptions(options: StatingOptions): StatedOptions {
+  const { test, limb, involved, mass } = options;
+  const layout = readLayout(options);
+  const gravity = readGravity(options);
+  return {
+    ...(test !== undefined && { test: choice("--test", test, testKinds) }),
+    ...(limb !== undefined && { limb: choice("--limb", limb, limbs) }),
+    ...(involved !== undefined && { involved: choice("--involved", involved, involvedSides) }),
+    ...(layout && { layout }),
+    ...(mass !== undefined && {
+      massKg: number(
+        "--mass",
+        mass,
+        "kg",
+        settingsCatalogue.bodyMassMinimumKg.default,
+        settingsCatalogue.bodyMassMaximumKg.default,
+      ),
+    }),
+    ...(gravity !== undefined && { gravity }),
+  };
+}
+
+/** One of a few words. */
+export function choice<Word extends string>(option: string, typed: string, words: readonly Word[]): Word {
+  const word = words.find((each) => each === typed);
+  if (word === undefined) throw new UsageError(`${option} must be one of ${words.join(", ")}, not "${typed}".`);
+  return word;
+}
+
+function readLayout({ rate, unit, columns }: StatingOptions): LayoutAnswers | undefined {
+  if (rate === undefined && unit === undefined && columns === undefined) return undefined;
+  const roles = columns === undefined ? {} : readColumns(columns);
+  return {
+    ...(rate !== undefined && { rateHz: number("--rate", rate, "Hz", 1, 1_000_000) }),
+    ...(unit !== undefined && { unit: choice("--unit", unit, units) }),
+    ...roles,
+    ...((roles.left !== undefined || roles.right !== undefined) && { platesStated: true }),
+  };
+}
+
+/** `time=1,left=2,right=Force R`: a whole number is a position from 1, anything else a column's own name. */
+function readColumns(typed: string): Partial<Record<ColumnRole, ColumnKey>> {
+  const columns: Partial<Record<ColumnRole, ColumnKey>> = {};
+  for (const part of typed.split(",")) {
+    const [role = "", ...rest] = part.split("=");
+    const key = rest.join("=").trim();
+    const known = columnRoles.find((each) => each === role.trim());
+    if (known === undefined || key === "") {
+      throw new UsageError(`--columns is written like time=1,left=2,right=3 (or total=2); "${part}" is not.`);
+    }
+    if (columns[known] !== undefined) throw new UsageError(`--columns names ${known} twice.`);
+    columns[known] = /^\d+$/.test(key) ? Number(key) : key;
+    if (columns[known] === 0) throw new UsageError("--columns counts columns from 1; there is no column 0.");
+  }
+  if (new Set(Object.values(columns)).size < Object.keys(columns).length) {
+    throw new UsageError("--columns gives one column two meanings.");
+  }
+  return columns;
+}
+
+function readGravity({ gravity, latitude, altitude }: StatingOptions): number | undefined {
+  if (gravity !== undefined) {
+    if (latitude !== undefined || altitude !== undefined) {
+      throw new UsageError("--gravity and --latitude with --altitude exclude each other; give one of them.");
+    }
+    const { minimum, maximum } = settingsCatalogue.gravity;
+    return number("--gravity", gravity, "m/s2", minimum, maximum);
+  }
+  if (latitude === undefined) {
+    if (altitude !== undefined) throw new UsageError("--altitude needs --latitude beside it.");
+    return undefined;
+  }
+  return normalGravity(
+    number("--latitude", latitude, "degrees", -90, 90),
+    altitude === undefined ? 0 : number("--altitude", altitude, "m", -500, 9000),
+  );
+}
+
+function number(option: string, typed: string, unit: string, least: number, most: number): number {
+  if (!/^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i.test(typed)) {
+    throw new UsageError(`${option} must be a number in ${unit} with a decimal point, not "${typed}".`);
+  }
+  const value = Number(typed);
+  if (value < least || value > most) {
+    throw new UsageError(`${option} must lie between ${least} and ${most} ${unit}, not ${typed}.`);
+  }
+  return value;
+}
