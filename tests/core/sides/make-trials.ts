@@ -1,0 +1,40 @@
+import type { Limb, Side } from "../../../core/limb.ts";
+import { measureEntry } from "../../../core/measures/catalogue.ts";
+import type { Measure } from "../../../core/measures/measure.ts";
+import type { ComparableTrial } from "../../../core/sides/comparison.ts";
+
+/** A measure as the analysis would give it. */
+export function makeMeasure(id: string, side: Limb, value: number, uncertainty?: number): Measure {
+  return { id, side, value, unit: measureEntry(id).unit, ...(uncertainty === undefined ? {} : { uncertainty }) };
+}
+
+/** One single-leg countermovement jump with one height. */
+export function singleLegTrial(limb: Side, heightMetres: number, changes: Partial<ComparableTrial> = {}) {
+  return {
+    test: "countermovementJump",
+    limb,
+    measures: [makeMeasure("jumpHeightImpulse", limb, heightMetres)],
+    excluded: false,
+    proof: "single-leg-trial",
+    platesContradicted: false,
+    ...changes,
+  } satisfies ComparableTrial;
+}
+
+/** One two-leg countermovement jump on two plates with one impulse a side. */
+export function twoLegTrial(
+  leftNewtonSeconds: number,
+  rightNewtonSeconds: number,
+  changes: Partial<ComparableTrial> = {},
+  id = "brakingImpulse",
+) {
+  return {
+    test: "countermovementJump",
+    limb: "both",
+    measures: [makeMeasure(id, "left", leftNewtonSeconds), makeMeasure(id, "right", rightNewtonSeconds)],
+    excluded: false,
+    proof: "single-leg-trial",
+    platesContradicted: false,
+    ...changes,
+  } satisfies ComparableTrial;
+}
