@@ -57,10 +57,8 @@ function nameOf(trial: PlateTrial): string {
 function contradictionFinding(against: readonly Witness[], inFavour: number): Finding {
   const direct = against.filter((each) => !each.byExclusion);
   const claims = [...new Set(direct.map((each) => `the ${each.foot} foot on plate ${each.plate}`))];
-  const split =
-    inFavour === 0
-      ? ""
-      : ` ${inFavour} other single-leg trials agree with the layout: the athlete may have turned round.`;
+  const agreeing = inFavour === 1 ? "1 other single-leg trial agrees" : `${inFavour} other single-leg trials agree`;
+  const split = inFavour === 0 ? "" : ` ${agreeing} with the layout: the athlete may have turned round.`;
   return finding(
     "plates-contradict",
     "warning",
