@@ -5,7 +5,7 @@ import type { Criterion, ReferenceValue } from "./criterion.ts";
 /** The latest usable reference of one side for a criterion's measure; a value in another unit is never converted. */
 export function latestReference(
   references: readonly ReferenceValue[],
-  criterion: Criterion,
+  criterion: Pick<Criterion, "test" | "legs" | "measure">,
   side: Side,
   unit: UcumUnit,
 ): ReferenceValue | undefined {
