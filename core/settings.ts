@@ -167,6 +167,13 @@ export const settingsCatalogue = {
     1,
     "The landing peak from which the touchdown is searched lies within this time of the flight.",
   ),
+  otherFootFraction: number(
+    0.15,
+    "1",
+    0.02,
+    0.4,
+    "A plate that carries less than this part of the push does not carry a leg of a two-leg jump.",
+  ),
   otherFootSeconds: number(
     0.01,
     "s",
@@ -253,6 +260,16 @@ export const settingsCatalogue = {
     "Below this sampling rate events and heights lose accuracy (Owen et al. 2014 ask for 1000 Hz).",
   ),
   rateRefuseHz: number(200, "Hz", 50, 1000, "Below this only weight and mass remain."),
+  rateLeastHz: number(10, "Hz", 1, 100, "A slower time base is no force recording: its unit was misread."),
+  rateMostHz: number(20000, "Hz", 2000, 1e6, "A faster time base is no force recording: its unit was misread."),
+  gapSamples: number(1.5, "1", 1.1, 10, "A time step longer than this many samples is a gap."),
+  signLoadFraction: number(
+    0.25,
+    "1",
+    0.05,
+    1,
+    "A sample shows the sign of a column once it carries this part of the least body weight.",
+  ),
   timeUnevenFraction: number(0.01, "1", 0.0001, 0.5, "Time steps may differ from their median by this part."),
   columnsDisagreeFraction: number(
     0.01,

@@ -1,0 +1,77 @@
+import { type Finding, finding } from "../finding.ts";
+import { oppositeSide } from "../limb.ts";
+import type { Settings } from "../settings.ts";
+import type { ForceColumn } from "./force-columns.ts";
+import type { Plate } from "./recording.ts";
+
+/**
+ * Plates from force columns. Left and right are plates, and a total beside them is compared with their sum; a total
+ * beside one side gives the other as the difference; a single column is one plate.
+ */
+export function makePlates(
+  columns: readonly ForceColumn[],
+  arePlatesStated: boolean,
+  settings: Settings,
+  clock: { readonly rateHz: number },
+): { readonly plates: readonly Plate[]; readonly findings: readonly Finding[] } {
+  const proof = arePlatesStated ? "stated" : "unproved";
+  const toPlate = (column: ForceColumn, position: number): Plate => ({
+    name: column.isNamed ? column.name : `plate ${position + 1}`,
+    limb: column.limb,
+    proof,
+    force: column.force,
+  });
+  const total = columns.find((column) => column.limb === "both");
+  const sides = columns.filter((column) => column.limb !== "both");
+  if (total === undefined || sides.length === 0) return { plates: columns.map(toPlate), findings: [] };
+  const [side] = sides;
+  if (sides.length === 1 && side !== undefined && side.limb !== "both") {
+    const derived: Plate = {
+      name: `${total.name} less ${side.name}`,
+      limb: oppositeSide(side.limb),
+      proof,
+      force: total.force.map((value, row) => value - side.force[row]!),
+    };
+    const note = finding(
+      "plate-derived",
+      "note",
+      `The ${derived.limb} plate was calculated as ${total.name} less ${side.name}.`,
+      "Export both plates if the file can hold them.",
+      { where: `column ${total.name}` },
+    );
+    const plate = toPlate(side, 0);
+    return { plates: side.index < total.index ? [plate, derived] : [derived, plate], findings: [note] };
+  }
+  return { plates: sides.map(toPlate), findings: disagreement(total, sides, settings, clock.rateHz) };
+}
+
+function disagreement(
+  total: ForceColumn,
+  sides: readonly ForceColumn[],
+  settings: Settings,
+  rateHz: number,
+): Finding[] {
+  let largestLoad = 0;
+  let largestDifference = 0;
+  let worstRow = 0;
+  for (let row = 0; row < total.force.length; row++) {
+    const sum = sides.reduce((force, side) => force + side.force[row]!, 0);
+    const difference = Math.abs(total.force[row]! - sum);
+    largestLoad = Math.max(largestLoad, Math.abs(sum));
+    if (difference > largestDifference) {
+      largestDifference = difference;
+      worstRow = row;
+    }
+  }
+  if (largestDifference <= settings.columnsDisagreeFraction * largestLoad) return [];
+  const seconds = (worstRow / rateHz).toFixed(3);
+  return [
+    finding(
+      "columns-disagree",
+      "warning",
+      `Column ${total.name} differs from the sum of the plates by up to ${largestDifference.toFixed(0)} N; the sum was used.`,
+      "Check which columns belong together (--columns time=1,left=2,right=3).",
+      { where: `${seconds} s` },
+    ),
+  ];
+}

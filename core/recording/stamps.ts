@@ -1,0 +1,42 @@
+/** Part of the steps that must rise for a column to be time; the rest may be damaged. */
+const leastRisingShare = 0.98;
+
+/** True when nearly every value is larger than the one before: so does time, and no force. */
+export function isSteadilyRising(values: Float64Array): boolean {
+  if (values.length < 2) return false;
+  let rising = 0;
+  for (let index = 1; index < values.length; index++) if (values[index]! > values[index - 1]!) rising++;
+  return rising >= leastRisingShare * (values.length - 1);
+}
+
+const rowsForResolution = 200;
+const mostDecimals = 9;
+
+/**
+ * The last printed place of the stamps (0.001 for "0.017"), from the values themselves; 0 where they have more than
+ * nine decimals. A printed stamp is off by at most this much (half of it when rounded, all of it when cut).
+ */
+export function printedResolution(stamps: Float64Array): number {
+  const count = Math.min(stamps.length, rowsForResolution);
+  for (let decimals = 0; decimals <= mostDecimals; decimals++) {
+    const scale = 10 ** decimals;
+    let fits = true;
+    for (let index = 0; fits && index < count; index++) {
+      const scaled = stamps[index]! * scale;
+      fits = Math.abs(scaled - Math.round(scaled)) <= 1e-9 * Math.max(1, Math.abs(scaled));
+    }
+    if (fits) return 1 / scale;
+  }
+  return 0;
+}
+
+const stepsAveraged = 64;
+
+/** The time step, from the median over spans of many steps, which neither rounding nor a few gaps move. */
+export function typicalStep(stamps: Float64Array): number {
+  const span = Math.min(stepsAveraged, stamps.length - 1);
+  const steps = new Float64Array(stamps.length - span);
+  for (let index = 0; index < steps.length; index++) steps[index] = (stamps[index + span]! - stamps[index]!) / span;
+  steps.sort();
+  return steps[steps.length >> 1]!;
+}
