@@ -1,3 +1,4 @@
+import type { JumpMotion } from "./events/jump-events.ts";
 import type { Finding } from "./finding.ts";
 import type { InvolvedSide, Limb } from "./limb.ts";
 import type { RecordingFile } from "./recording/file.ts";
@@ -6,6 +7,8 @@ import type { LayoutAnswers, TableReading } from "./recording/request.ts";
 import type { SessionResult, TrialResult } from "./result.ts";
 import type { SessionDescription } from "./session.ts";
 import type { TestKind } from "./test-kind.ts";
+import type { JumpCut } from "./trial/cut-trials.ts";
+import type { PreparedRecording } from "./trial/prepare-recording.ts";
 
 /** What was stated outside the files (command line options); it outranks session.json. */
 export interface StatedOptions {
@@ -53,6 +56,20 @@ export interface ReadRecording {
 export interface SessionAnalysis {
   readonly result: SessionResult;
   readonly recordings: ReadonlyMap<string, ReadRecording>;
+  /** The motion behind every trial that has one, by `trialKey`. */
+  readonly jumps: ReadonlyMap<string, AnalyzedJump>;
+}
+
+/** What a screen needs to draw a trial that was analysed. */
+export interface AnalyzedJump {
+  readonly prepared: PreparedRecording;
+  readonly cut: JumpCut;
+  readonly jump: JumpMotion;
+}
+
+/** Names a trial within its session. */
+export function trialKey(file: string, trial: number): string {
+  return `${file} ${trial}`;
 }
 
 /** Curves of one trial for drawing. All arrays span `startSample` to the end of the trial, one value a sample. */

@@ -28,6 +28,8 @@ export type FindingCode =
   | "bounce-after-landing"
   | "landing-off-plate"
   | "landing-short"
+  | "landing-restless"
+  | "no-first-peak"
   | "starts-moving"
   | "heights-differ"
   | "other-foot-touching"

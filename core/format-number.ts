@@ -63,19 +63,17 @@ export function joinNumberText({ value, uncertainty, symbol }: NumberText): stri
 }
 
 /**
- * A per cent value in whole per cent: "91 %". Where a threshold is given, decimals are added (at most two) as long as
- * rounding would put the value on the threshold or across it, so that 89.6 is never shown as 90 beside a threshold of 90.
+ * A per cent value in whole per cent: "91 %". Where thresholds are given, decimals are added as long as rounding would
+ * put the value on a threshold or across it, so that 89.6 is never shown as 90 beside a threshold of 90.
  */
-export function formatPercent(percent: number | undefined, threshold?: number): string {
-  return percent === undefined || !Number.isFinite(percent) ? noValue : `${percentDigits(percent, threshold)}\u00a0%`;
+export function formatPercent(percent: number | undefined, thresholds: readonly number[] = []): string {
+  return percent === undefined || !Number.isFinite(percent) ? noValue : `${percentDigits(percent, thresholds)}\u00a0%`;
 }
 
 /** The digits of `formatPercent` without the sign, for intervals and columns that say per cent once. */
-export function percentDigits(percent: number, threshold?: number): string {
-  const decimals =
-    threshold === undefined
-      ? 0
-      : ([0, 1].find((each) => sameSide(percent, Number(percent.toFixed(each)), threshold)) ?? 2);
+export function percentDigits(percent: number, thresholds: readonly number[] = []): string {
+  let decimals = 0;
+  while (decimals < mostDecimals && !thresholds.every((each) => keepsSide(percent, decimals, each))) decimals += 1;
   return roundTo(percent, decimals);
 }
 
@@ -86,8 +84,13 @@ export function roundTo(value: number, decimals: number): string {
   return /[1-9]/.test(digits) ? digits.replace("-", "\u2212") : digits.replace("-", "");
 }
 
-function sameSide(exact: number, rounded: number, threshold: number): boolean {
-  return Math.sign(exact - threshold) === Math.sign(rounded - threshold);
+function keepsSide(percent: number, decimals: number, threshold: number): boolean {
+  return sideOf(Number(percent.toFixed(decimals)), threshold) === sideOf(percent, threshold);
+}
+
+/** Floating-point rounding does not put a value beside a threshold it is meant to be on. */
+function sideOf(percent: number, threshold: number): number {
+  return Math.abs(percent - threshold) <= 1e-9 * Math.abs(threshold) ? 0 : Math.sign(percent - threshold);
 }
 
 function justifiedDecimals(uncertainty: number): number {

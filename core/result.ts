@@ -21,7 +21,7 @@ export interface WeightUsed {
 
 /** One trial as analysed. `refused`: no measure at all; `partial`: some could not be made, each named in a finding. */
 export interface TrialResult {
-  /** Relative to the argument it was found under, forward slashes. */
+  /** Relative to its session's folder, forward slashes. */
   readonly file: string;
   readonly sha256: string;
   readonly trial: number;

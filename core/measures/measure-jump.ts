@@ -1,3 +1,4 @@
+import type { InputUncertainties } from "../events/input-uncertainties.ts";
 import type { Settings } from "../settings.ts";
 import { bodySizeForms } from "./body-size.ts";
 import { measureCatalogue } from "./catalogue.ts";
@@ -7,7 +8,7 @@ import { measurePhases } from "./phase-forces.ts";
 import { measurePower } from "./power.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 import { measureStabilisation } from "./stabilisation.ts";
-import { type InputUncertainties, propagate } from "./uncertainty.ts";
+import { propagate } from "./uncertainty.ts";
 import { measureWholeJump } from "./whole-jump.ts";
 
 /**

@@ -1,22 +1,6 @@
-import type { EventName } from "../events/event.ts";
+import type { InputUncertainties } from "../events/input-uncertainties.ts";
 import { type JumpChange, varyJump } from "../events/vary-jump.ts";
-import type { SampleSpan } from "../trial/trial.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
-
-/** Standard uncertainties (k = 1) of what the measures are made from. */
-export interface InputUncertainties {
-  readonly weightNewtons: number;
-  /** Of the velocity at the start of integration, m/s. */
-  readonly startVelocity: number;
-  /** Of the event times, samples. */
-  readonly onset: number;
-  readonly takeoff: number;
-  readonly touchdown: number;
-  /** The window over which mean velocity is zero; absent where velocity is zero at onset. */
-  readonly window?: SampleSpan;
-  /** Events a person has placed: they stay where they are. */
-  readonly fixed: ReadonlySet<EventName>;
-}
 
 /**
  * Combined standard uncertainty of every value (JCGM 100:2008, 5.1.2, with the sensitivity of 5.1.3 taken as a finite

@@ -1,0 +1,102 @@
+import { type Finding, finding } from "../finding.ts";
+import type { Limb } from "../limb.ts";
+import { availableTests, type TestKind, testKinds, testLabel } from "../test-kind.ts";
+
+/** What was stated about a trial, strongest first: command line option, session.json. */
+export interface TrialStatement {
+  readonly test?: TestKind;
+  readonly limb?: Limb;
+}
+
+/** Test and limb of a file's trials, with what is to be said about how they are known. */
+export interface Assignment {
+  readonly test?: TestKind;
+  readonly limb?: Limb;
+  /** True when only the loaded plate told the limb: it then proves nothing about the plates. */
+  readonly limbFromPlates: boolean;
+  readonly findings: readonly Finding[];
+}
+
+const testWords: Readonly<Record<TestKind, RegExp>> = {
+  countermovementJump: /counter ?movement|\bcmj\b/,
+  squatJump: /squat ?jump|\bsj\b/,
+  dropJump: /drop ?jump|\bdj\b/,
+  repeatedHops: /\bhops?\b|\bhopping\b/,
+  dropLanding: /drop ?landing/,
+};
+
+const limbWords: Readonly<Record<Limb, RegExp>> = {
+  left: /\bleft\b/,
+  right: /\bright\b/,
+  both: /\bboth\b|\btwo ?legs?\b|\bbilateral\b/,
+};
+
+/**
+ * Test and limb in the order of METHODS §6: stated, else from a file name with exactly one reading, else missing with
+ * a refusal that says what to give. On two plates `loadedLimb` may still tell the limb.
+ */
+export function assignTrial(path: string, statement: TrialStatement, loadedLimb: Limb | undefined): Assignment {
+  const words = path
+    .slice(path.lastIndexOf("/") + 1)
+    .replace(/([a-z])([A-Z])/g, "$1 $2")
+    .toLowerCase()
+    .replace(/[^a-zäöüéèß]+/g, " ");
+  const namedTest = onlyMatch(words, testKinds, testWords);
+  const namedLimb = onlyMatch(words, ["left", "right", "both"] as const, limbWords);
+  const test = statement.test ?? namedTest;
+  const limb = statement.limb ?? namedLimb ?? loadedLimb;
+  const findings: Finding[] = [];
+  if (test === undefined) {
+    findings.push(
+      finding(
+        "test-not-stated",
+        "refusal",
+        "Nothing says which jump test this is.",
+        "Choose the test (--test countermovementJump), or give it in session.json or in the file name.",
+      ),
+    );
+  } else if (!availableTests.includes(test)) {
+    findings.push(
+      finding(
+        "test-not-available",
+        "refusal",
+        `This version does not analyse the ${testLabel(test)}.`,
+        `It analyses the ${availableTests.map(testLabel).join(", ")}; state another test if the label is wrong.`,
+      ),
+    );
+  } else if (limb === undefined) {
+    findings.push(
+      finding(
+        "limb-not-stated",
+        "refusal",
+        "One plate does not tell which leg jumped, and nothing else says it.",
+        "Choose the limb (--limb both, left or right), or give it in session.json or in the file name.",
+      ),
+    );
+  }
+  const fromName = [
+    ...(statement.test === undefined && namedTest !== undefined ? [testLabel(namedTest)] : []),
+    ...(statement.limb === undefined && namedLimb !== undefined ? [`limb ${namedLimb}`] : []),
+  ];
+  if (fromName.length > 0) {
+    findings.push(
+      finding(
+        "test-from-name",
+        "note",
+        `Taken from the file name: ${fromName.join(", ")}.`,
+        "State test and limb if the file name is wrong.",
+      ),
+    );
+  }
+  const limbFromPlates = statement.limb === undefined && namedLimb === undefined && loadedLimb !== undefined;
+  return { ...(test === undefined ? {} : { test }), ...(limb === undefined ? {} : { limb }), limbFromPlates, findings };
+}
+
+function onlyMatch<Key extends string>(
+  words: string,
+  keys: readonly Key[],
+  patterns: Readonly<Record<Key, RegExp>>,
+): Key | undefined {
+  const matches = keys.filter((key) => patterns[key].test(words));
+  return matches.length === 1 ? matches[0] : undefined;
+}
