@@ -7,9 +7,6 @@ export interface ParsedArguments<Name extends string> {
   readonly positionals: readonly string[];
 }
 
-/** Options whose value may begin with a minus sign, which would otherwise look like an option of its own. */
-const signedOptions = ["--latitude", "--altitude"];
-
 /**
  * Takes arguments apart.
  * @throws UsageError for an unknown option, a missing value, or an option given twice.
@@ -19,8 +16,9 @@ export function parseArguments<Name extends string>(
   names: readonly Name[],
 ): ParsedArguments<Name> {
   const { values, positionals, tokens } = parseArgs({
-    args: joinSigned(typed),
+    args: [...typed],
     options: Object.fromEntries(names.map((name) => [name, { type: "string", multiple: true } as const])),
+    // Not strict: a value may begin with a minus sign (a southern latitude), and the sentences are our own.
     strict: false,
     tokens: true,
   });
@@ -42,17 +40,4 @@ export function parseArguments<Name extends string>(
     options[name] = String(given[0]);
   }
   return { options, positionals };
-}
-
-function joinSigned(typed: readonly string[]): string[] {
-  const joined: string[] = [];
-  for (let index = 0; index < typed.length; index += 1) {
-    const word = typed[index] ?? "";
-    const next = typed[index + 1];
-    if (signedOptions.includes(word) && next !== undefined && /^-[\d.]/.test(next)) {
-      joined.push(`${word}=${next}`);
-      index += 1;
-    } else joined.push(word);
-  }
-  return joined;
 }

@@ -1,0 +1,76 @@
+import type { TrialTrace } from "../../core/analysis.ts";
+import type { HostRequestName, Workspace } from "../../electron/host-api.ts";
+import type { HostHandlers } from "../../electron/host-handlers.ts";
+
+const trace: TrialTrace = {
+  trial: {
+    file: "b.csv",
+    sha256: "0".repeat(64),
+    trial: 1,
+    status: "analysed",
+    plates: [],
+    events: [],
+    measures: [],
+    findings: [],
+    seen: false,
+    edits: [],
+  },
+  rateHz: 1000,
+  startSample: 3,
+  total: Float64Array.of(1.1, -0, 1e-300),
+  plates: [{ name: "plate 1", limb: "both", force: Float64Array.of(0.1, 0.2, 0.3) }],
+  filtered: Float64Array.of(1, 2, 3),
+  velocity: Float64Array.of(Number.NaN, 0, 1 / 3),
+  displacement: new Float64Array(0),
+  power: new Float64Array(0),
+  phases: [],
+};
+
+const workspace: Workspace = { demo: false, sessions: [], folder: "", recordings: [], undo: "", redo: "" };
+
+/** Handlers that remember their calls and answer with fixed content; `fail` makes the next call throw. */
+export function fakeHandlers() {
+  const calls: { readonly name: HostRequestName; readonly request: unknown }[] = [];
+  let failure: Error | undefined;
+  const answer =
+    <Reply>(name: HostRequestName, reply: Reply) =>
+    (request: unknown): Reply => {
+      calls.push({ name, request });
+      const thrown = failure;
+      failure = undefined;
+      if (thrown !== undefined) throw thrown;
+      return reply;
+    };
+  const handlers = {
+    "application.describe": answer("application.describe", { version: "0.0.0", host: "browser" as const }),
+    "workspace.read": answer("workspace.read", workspace),
+    "workspace.openDemo": answer("workspace.openDemo", workspace),
+    "workspace.clear": answer("workspace.clear", workspace),
+    "workspace.show": answer("workspace.show", workspace),
+    "workspace.undo": answer("workspace.undo", workspace),
+    "workspace.redo": answer("workspace.redo", workspace),
+    "recordings.add": answer("recordings.add", { folder: "", outcome: "understood" as const, message: "" }),
+    "recordings.answer": answer("recordings.answer", workspace),
+    "session.change": answer("session.change", workspace),
+    "trials.change": answer("trials.change", workspace),
+    "trials.trace": answer("trials.trace", trace),
+    "sides.curves": answer("sides.curves", {}),
+    "sheet.read": answer("sheet.read", {
+      title: "",
+      subtitle: "",
+      language: "en" as const,
+      banner: "",
+      blocks: [],
+      footer: "",
+    }),
+    "files.make": answer("files.make", { name: "a", mediaType: "text/csv", bytes: new Uint8Array(1) }),
+  } satisfies HostHandlers;
+  return {
+    handlers,
+    calls,
+    trace,
+    fail(error: Error) {
+      failure = error;
+    },
+  };
+}

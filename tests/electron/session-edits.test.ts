@@ -1,0 +1,82 @@
+import { describe, expect, test } from "vitest";
+import type { SessionDescription } from "../../core/session.ts";
+import { withAnswers, withSessionChange, withTrialChange } from "../../electron/session-edits.ts";
+
+const file = "jump.csv";
+
+describe("changing a trial", () => {
+  test("event times are kept to a tenth of a millisecond and in the order of the jump", () => {
+    const events = [
+      { name: "touchdown", time: 2.34567 },
+      { name: "takeoff", time: 1.23456 },
+    ] as const;
+    const after = withTrialChange({}, file, 1, { events }, [1]);
+    // By hand: rounded half up at the fourth decimal.
+    expect(after.files?.[0]?.events).toEqual([
+      { name: "takeoff", time: 1.2346 },
+      { name: "touchdown", time: 2.3457 },
+    ]);
+  });
+
+  test("taking every decision back leaves the description as it was", () => {
+    const start: SessionDescription = { milestone: "month 7" };
+    const changed = withTrialChange(start, file, 1, { excluded: { reason: "slipped" }, seen: true }, [1]);
+    expect(changed.files).toEqual([{ file, trial: 1, excluded: { reason: "slipped" }, seen: true }]);
+    expect(withTrialChange(changed, file, 1, { excluded: null, seen: false, events: [] }, [1])).toEqual(start);
+  });
+
+  test("a part that is not mentioned stays", () => {
+    const start: SessionDescription = {
+      files: [{ file, trial: 2, limb: "left", events: [{ name: "takeoff", time: 1 }] }],
+    };
+    expect(withTrialChange(start, file, 2, { seen: true }, [1, 2]).files).toEqual([
+      { file, trial: 2, limb: "left", events: [{ name: "takeoff", time: 1 }], seen: true },
+    ]);
+  });
+
+  test("including one trial again leaves the others of its file excluded", () => {
+    const excluded = { reason: "hand on the rail" };
+    const start: SessionDescription = { files: [{ file, test: "countermovementJump", excluded }] };
+    expect(withTrialChange(start, file, 2, { excluded: null }, [1, 2, 3]).files).toEqual([
+      { file, test: "countermovementJump" },
+      { file, trial: 1, excluded },
+      { file, trial: 3, excluded },
+    ]);
+  });
+
+  test("the description given is never altered", () => {
+    const start: SessionDescription = Object.freeze({ files: Object.freeze([Object.freeze({ file, seen: true })]) });
+    expect(() => withTrialChange(start, file, 1, { excluded: { reason: "slipped" } }, [1])).not.toThrow();
+    expect(start.files).toEqual([{ file, seen: true }]);
+  });
+});
+
+describe("answering for recordings", () => {
+  test("answers join what was answered before, column by column", () => {
+    const once = withAnswers({}, [file, "other.csv"], { unit: "N", columns: { left: 2 } });
+    const twice = withAnswers(once, [file], { rateHz: 600, columns: { right: 3 } });
+    expect(twice.files).toEqual([
+      { file, unit: "N", rateHz: 600, columns: { left: 2, right: 3 } },
+      { file: "other.csv", unit: "N", columns: { left: 2 } },
+    ]);
+  });
+
+  test("an answer for the file stands beside a decision about one of its trials", () => {
+    const start: SessionDescription = { files: [{ file, trial: 1, seen: true }] };
+    expect(withAnswers(start, [file], { limb: "left" }).files).toEqual([
+      { file, trial: 1, seen: true },
+      { file, limb: "left" },
+    ]);
+  });
+});
+
+describe("changing what is said about the session", () => {
+  test("parts are replaced, null takes one away, and the rest stays", () => {
+    const start: SessionDescription = { involved: "right", pain: 2, simulated: true, files: [{ file, seen: true }] };
+    expect(withSessionChange(start, { involved: "left", pain: null })).toEqual({
+      involved: "left",
+      simulated: true,
+      files: [{ file, seen: true }],
+    });
+  });
+});
