@@ -30,8 +30,11 @@ export interface SimulatedRecording {
 /** A simulated countermovement jump and what really happened in it. */
 export interface SimulatedJump extends SimulatedRecording {
   readonly truth: JumpTruth;
-  /** The physical force on both plates together in continuous time (newtons), free of everything a plate adds. */
+  /** The physical force of both feet together in continuous time (newtons), free of everything a plate adds. */
   readonly forceAt: (time: number) => number;
+  /** Velocity (m/s) and position (m, zero in sway-free standing) of the centre of mass in continuous time, upward. */
+  readonly velocityAt: (time: number) => number;
+  readonly positionAt: (time: number) => number;
 }
 
 const stepOnSeconds = 0.5;
@@ -72,7 +75,15 @@ export function simulateCountermovementJump(options: JumpOptions): SimulatedJump
       random,
     );
   }
-  return { rateHz, sampleCount, plates, truth: describeTruth(body, limbs), forceAt: body.force };
+  return {
+    rateHz,
+    sampleCount,
+    plates,
+    truth: describeTruth(body, limbs),
+    forceAt: body.force,
+    velocityAt: body.velocity,
+    positionAt: body.position,
+  };
 }
 
 /** Columns in the order of the file. Facing the wrong way puts the other foot on each named plate. */
