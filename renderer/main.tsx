@@ -1,0 +1,39 @@
+import "@fontsource/source-sans-3/400.css";
+import "@fontsource/source-sans-3/600.css";
+import "./shell/mantine-styles.ts";
+import "./shell/tokens.css";
+import "./shell/base.css";
+import { MantineProvider } from "@mantine/core";
+import { StrictMode } from "react";
+import { createRoot } from "react-dom/client";
+import type { Host } from "../electron/host-api.ts";
+import { chooseHost } from "./host.ts";
+import { Application } from "./shell/application.tsx";
+import { theme, tokensResolver } from "./shell/theme.ts";
+import { WorkspaceProvider } from "./shell/workspace.tsx";
+
+declare global {
+  interface Window {
+    /** The host as the window's preload exposes it. */
+    readonly counterpoise?: Host;
+  }
+}
+
+const place = document.getElementById("application");
+if (place === null) throw new Error("The page has no place for the application.");
+
+const host = chooseHost({
+  ...(window.counterpoise === undefined ? {} : { counterpoise: window.counterpoise }),
+  location: window.location,
+  fetch: window.fetch.bind(window),
+});
+
+createRoot(place).render(
+  <StrictMode>
+    <MantineProvider theme={theme} cssVariablesResolver={tokensResolver} defaultColorScheme="auto">
+      <WorkspaceProvider host={host}>
+        <Application />
+      </WorkspaceProvider>
+    </MantineProvider>
+  </StrictMode>,
+);

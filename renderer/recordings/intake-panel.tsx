@@ -1,0 +1,137 @@
+import { Button, Progress } from "@mantine/core";
+import { useRef, useState } from "react";
+import type { Workspace } from "../../electron/host-api.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+import { chosenFiles, droppedFiles, type PickedFile } from "./dropped-files.ts";
+import { progressWords, type TakenIn, type TakingIn, takeIn } from "./take-in.ts";
+
+/** Where recordings come in: dropped, or chosen as a folder or as files. */
+export function IntakePanel({ workspace }: { readonly workspace: Workspace }) {
+  const { host, apply, report } = useWorkspace();
+  const folderInput = useRef<HTMLInputElement>(null);
+  const filesInput = useRef<HTMLInputElement>(null);
+  const cancelled = useRef(false);
+  const [over, setOver] = useState(false);
+  const [progress, setProgress] = useState<TakingIn>();
+  const [outcome, setOutcome] = useState<TakenIn>();
+
+  const start = async (files: readonly PickedFile[]) => {
+    if (files.length === 0) return;
+    cancelled.current = false;
+    setOutcome(undefined);
+    const taken = await takeIn(host, files, {
+      onProgress: setProgress,
+      isCancelled: () => cancelled.current,
+      now: () => performance.now(),
+    });
+    setProgress(undefined);
+    setOutcome(taken);
+    if (taken.folder === undefined || !(await apply("workspace.show", { folder: taken.folder }))) {
+      await apply("workspace.read", {});
+    }
+  };
+  const pick = (input: HTMLInputElement) => {
+    const files = chosenFiles(input.files ?? []);
+    input.value = "";
+    start(files).catch(report);
+  };
+
+  return (
+    <section
+      className={over ? "panel intake intake-over" : "panel intake"}
+      aria-labelledby="intake-title"
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={(event) => {
+        event.preventDefault();
+        setOver(false);
+        droppedFiles(event.dataTransfer.items).then(start).catch(report);
+      }}
+    >
+      <h2 id="intake-title" className="panel-title">
+        Bring recordings in
+      </h2>
+      <p>
+        Drop a folder or files here, or choose them. Each folder is one session; a session.json in it is read too. The
+        recordings are kept exactly as they are.{workspace.demo && " They take the place of the demo world."}
+      </p>
+      <div className="intake-buttons">
+        <Button disabled={progress !== undefined} onClick={() => folderInput.current?.click()}>
+          Choose folder
+        </Button>
+        <Button variant="default" disabled={progress !== undefined} onClick={() => filesInput.current?.click()}>
+          Choose files
+        </Button>
+        {!workspace.demo && (
+          <Button
+            variant="default"
+            disabled={progress !== undefined}
+            onClick={() => void apply("workspace.openDemo", {})}
+          >
+            Open the simulated demo world
+          </Button>
+        )}
+        {workspace.sessions.length > 0 && (
+          <Button variant="default" disabled={progress !== undefined} onClick={() => void apply("workspace.clear", {})}>
+            Close all sessions
+          </Button>
+        )}
+      </div>
+      <input
+        ref={folderInput}
+        type="file"
+        hidden
+        multiple
+        {...{ webkitdirectory: "" }}
+        onChange={(event) => pick(event.currentTarget)}
+      />
+      <input ref={filesInput} type="file" hidden multiple onChange={(event) => pick(event.currentTarget)} />
+      <div aria-live="polite">
+        {progress !== undefined && (
+          <div className="intake-progress">
+            <Progress
+              value={(100 * progress.done) / Math.max(1, progress.total)}
+              aria-label="Recordings taken in"
+              transitionDuration={0}
+            />
+            <p>{progressWords(progress)}</p>
+            <Button
+              variant="default"
+              size="xs"
+              onClick={() => {
+                cancelled.current = true;
+              }}
+            >
+              Cancel
+            </Button>
+          </div>
+        )}
+        {outcome !== undefined && <IntakeOutcome outcome={outcome} />}
+      </div>
+    </section>
+  );
+}
+
+function IntakeOutcome({ outcome }: { readonly outcome: TakenIn }) {
+  const { done, total, cancelled, leftOut } = outcome;
+  return (
+    <>
+      <p className="muted">
+        {cancelled ? `Cancelled after ${done} of ${total} files.` : `${total} ${total === 1 ? "file" : "files"} read.`}
+        {leftOut.length > 0 && ` ${leftOut.length} could not be used:`}
+      </p>
+      {leftOut.length > 0 && (
+        <ul className="findings">
+          {leftOut.map(({ path, message }) => (
+            <li key={path} className="finding caution">
+              <strong>{path}</strong>: {message}
+            </li>
+          ))}
+        </ul>
+      )}
+    </>
+  );
+}

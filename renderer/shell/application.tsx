@@ -1,0 +1,88 @@
+import "./frame.css";
+import { useCallback, useState } from "react";
+import type { Workspace } from "../../electron/host-api.ts";
+import { RecordingsScreen } from "../recordings/recordings-screen.tsx";
+import { SheetScreen } from "../sheet/sheet-screen.tsx";
+import { SidesScreen } from "../sides/sides-screen.tsx";
+import { TracesScreen } from "../traces/traces-screen.tsx";
+import { type Area, rememberArea, rememberedArea } from "./areas.ts";
+import { ErrorToast } from "./error-toast.tsx";
+import { Header } from "./header.tsx";
+import { Navigation } from "./navigation.tsx";
+import { Notices } from "./notices.tsx";
+import { useUndoKeys } from "./use-undo-keys.ts";
+import { useWorkspace } from "./workspace.tsx";
+
+/** The frame around the areas: navigation, header, notices and the area shown. */
+export function Application() {
+  const { workspace, busy } = useWorkspace();
+  const [chosen, setChosen] = useState(rememberedArea);
+  const choose = useCallback((area: Area) => {
+    rememberArea(area);
+    setChosen(area);
+    window.scrollTo(0, 0);
+  }, []);
+  useUndoKeys();
+
+  if (workspace === undefined) {
+    return (
+      <main className="waiting">
+        <h1>Counterpoise</h1>
+        <p>{busy ? "Reading the recordings …" : "The recordings could not be read."}</p>
+        <ErrorToast />
+      </main>
+    );
+  }
+  const area = chosen ?? (workspace.session === undefined ? "recordings" : "traces");
+  return (
+    <div className="frame">
+      <button type="button" className="skip-link" onClick={() => document.getElementById("area")?.focus()}>
+        Skip to the content
+      </button>
+      <Navigation area={area} onChoose={choose} />
+      <div className="frame-body">
+        <Header onOpen={() => choose("recordings")} />
+        <Notices />
+        <main id="area" className={`area area-${area}`} tabIndex={-1} aria-busy={busy}>
+          <AreaScreen area={area} workspace={workspace} onChoose={choose} />
+        </main>
+      </div>
+      <ErrorToast />
+    </div>
+  );
+}
+
+interface AreaScreenProps {
+  readonly area: Area;
+  readonly workspace: Workspace;
+  readonly onChoose: (area: Area) => void;
+}
+
+function AreaScreen({ area, workspace, onChoose }: AreaScreenProps) {
+  if (area === "recordings") return <RecordingsScreen workspace={workspace} onShowTraces={() => onChoose("traces")} />;
+  const { session } = workspace;
+  if (session === undefined) return <NothingOpen area={area} onOpen={() => onChoose("recordings")} />;
+  switch (area) {
+    case "traces":
+      return <TracesScreen key={session.folder} session={session} />;
+    case "sides":
+      return <SidesScreen key={session.folder} session={session} />;
+    case "sheet":
+      return <SheetScreen session={session} />;
+  }
+}
+
+function NothingOpen({ area, onOpen }: { readonly area: Area; readonly onOpen: () => void }) {
+  return (
+    <section className="panel panel-padded">
+      <h1 className="area-title">{area === "sheet" ? "Sheet" : area === "sides" ? "Sides" : "Traces"}</h1>
+      <p>
+        No session is open. Bring recordings in under{" "}
+        <button type="button" className="text-button" onClick={onOpen}>
+          Recordings
+        </button>
+        .
+      </p>
+    </section>
+  );
+}

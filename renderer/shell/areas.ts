@@ -1,0 +1,27 @@
+/** The areas of the application that work today, in the order of the work. */
+export const areas = ["recordings", "traces", "sides", "sheet"] as const;
+
+export type Area = (typeof areas)[number];
+
+const labels: Readonly<Record<Area, string>> = {
+  recordings: "Recordings",
+  traces: "Traces",
+  sides: "Sides",
+  sheet: "Sheet",
+};
+
+export function areaLabel(area: Area): string {
+  return labels[area];
+}
+
+const storageKey = "counterpoise-area";
+
+/** The area shown before the page was reloaded. */
+export function rememberedArea(): Area | undefined {
+  const stored = sessionStorage.getItem(storageKey);
+  return areas.find((area) => area === stored);
+}
+
+export function rememberArea(area: Area): void {
+  sessionStorage.setItem(storageKey, area);
+}

@@ -1,0 +1,23 @@
+import { dateWords } from "./words.ts";
+import { useWorkspace } from "./workspace.tsx";
+
+/** What must be known before reading any number: simulated data, the closed gate, the cautions, the last change. */
+export function Notices() {
+  const { workspace } = useWorkspace();
+  if (workspace?.session === undefined) return null;
+  const { description, gate } = workspace.session;
+  const { cautions } = description;
+  return (
+    <section className="notices" aria-label="Notices">
+      {description.simulated === true && <p>Simulated recordings of an invented athlete.</p>}
+      <p>
+        {cautions === undefined
+          ? "Cautions for jump testing: no answers recorded."
+          : `Cautions answered ${dateWords(cautions.date)}, ${cautions.answeredBy}.`}
+        {cautions?.note !== undefined && ` ${cautions.note}`}
+      </p>
+      {!gate.open && <p className="caution">{gate.reason} Values are shown; statuses are withheld today.</p>}
+      {workspace.undo !== "" && <p className="notices-change">Last change: {workspace.undo}.</p>}
+    </section>
+  );
+}

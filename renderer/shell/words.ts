@@ -1,0 +1,65 @@
+import type { InvolvedSide, Limb } from "../../core/limb.ts";
+import type { PlateProof } from "../../core/recording/recording.ts";
+import type { SessionDescription } from "../../core/session.ts";
+import { type TestKind, testLabel } from "../../core/test-kind.ts";
+
+const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+
+/** "2026-10-14" as "14 Oct 2026"; any other text as it is. */
+export function dateWords(isoDate: string): string {
+  const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(isoDate);
+  const month = parts === null ? undefined : months[Number(parts[2]) - 1];
+  return parts === null || month === undefined ? isoDate : `${Number(parts[3])} ${month} ${parts[1]}`;
+}
+
+/** First letter large, the rest untouched. */
+export function sentenceCase(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** "Countermovement jump, two legs". */
+export function testWords(test: TestKind, legs: "both" | "single"): string {
+  return `${sentenceCase(testLabel(test))}, ${legsWords(legs)}`;
+}
+
+export function legsWords(legs: "both" | "single"): string {
+  return legs === "both" ? "two legs" : "single-leg";
+}
+
+export function legsOf(limb: Limb): "both" | "single" {
+  return limb === "both" ? "both" : "single";
+}
+
+export function involvedWords(involved: InvolvedSide | undefined): string {
+  switch (involved) {
+    case undefined:
+      return "involved side not stated";
+    case "none":
+      return "nobody injured: left against right";
+    case "both":
+      return "both knees involved";
+    default:
+      return `${involved} side involved`;
+  }
+}
+
+/** How it is known which foot stood on a plate. */
+export function proofWords(proof: PlateProof): string {
+  switch (proof) {
+    case "single-leg-trial":
+      return "proved by single-leg trials";
+    case "one-leg-standing":
+      return "proved by standing on one leg";
+    case "layout":
+      return "taken from a saved layout";
+    case "stated":
+      return "stated by the tester";
+    case "unproved":
+      return "unproved";
+  }
+}
+
+/** Name or code of the athlete; a plain sentence when nobody said. */
+export function athleteWords(description: SessionDescription): string {
+  return description.athlete?.name ?? description.athlete?.code ?? "Athlete not stated";
+}

@@ -1,0 +1,60 @@
+import "./sides.css";
+import { useMemo } from "react";
+import type { InvolvedSide } from "../../core/limb.ts";
+import type { SessionResult } from "../../core/result.ts";
+import { CriteriaPanel } from "./criteria-panel.tsx";
+import { OverlayPanel } from "./overlay-panel.tsx";
+import { criterionRows, informationRows } from "./symmetry-rows.ts";
+import { SymmetryTable } from "./symmetry-table.tsx";
+
+/** The two sides against each other: curves, criteria, numbers. */
+export function SidesScreen({ session }: { readonly session: SessionResult }) {
+  const { involved } = session.description;
+  const rows = useMemo(() => criterionRows(session), [session]);
+  const information = useMemo(() => informationRows(session), [session]);
+  return (
+    <>
+      <h1 className="visually-hidden">Sides</h1>
+      <div className="sides-top">
+        <OverlayPanel session={session} />
+        <CriteriaPanel session={session} />
+      </div>
+      <section className="panel symmetry-panel" aria-labelledby="symmetry-title">
+        <h2 id="symmetry-title" className="panel-title">
+          {tableTitle(involved)}
+        </h2>
+        {rows.length === 0 ? (
+          <p className="muted">Nothing can be compared yet: both sides need trials.</p>
+        ) : (
+          <SymmetryTable caption={tableTitle(involved)} groups={rows} involved={involved} lastColumn="criterion" />
+        )}
+      </section>
+      {information.length > 0 && (
+        <section className="panel symmetry-panel" aria-labelledby="information-title">
+          <h2 id="information-title" className="panel-title">
+            For information: these never decide a criterion
+          </h2>
+          <SymmetryTable
+            caption="Comparisons for information"
+            groups={information}
+            involved={involved}
+            lastColumn="what to know"
+          />
+        </section>
+      )}
+    </>
+  );
+}
+
+function tableTitle(involved: InvolvedSide | undefined): string {
+  switch (involved) {
+    case undefined:
+      return "Left against right (the involved side is not stated)";
+    case "none":
+      return "Left against right (nobody is injured)";
+    case "both":
+      return "Left and right (both knees are involved, so there is no index)";
+    default:
+      return "Involved against uninvolved";
+  }
+}

@@ -1,0 +1,119 @@
+import type { CriterionResult, ReferenceValue } from "../../core/criteria/criterion.ts";
+import { fullLabel, measureEntry } from "../../core/measures/catalogue.ts";
+import type { SessionResult } from "../../core/result.ts";
+import type { SymmetryLine } from "../../core/sheet/document.ts";
+import type { Comparison, Interval } from "../../core/sides/comparison.ts";
+import type { UcumUnit } from "../../core/units.ts";
+import { dateWords, testWords } from "../shell/words.ts";
+
+/** One line of the symmetry table. */
+export interface SymmetryRow {
+  readonly key: string;
+  readonly label: string;
+  readonly unit: UcumUnit;
+  readonly comparison?: Comparison;
+  /** Where the second value is an earlier one: the reference held against. */
+  readonly reference?: ReferenceValue;
+  readonly index?: number;
+  /** The status confidence first, the drawn one second. */
+  readonly intervals: readonly Interval[];
+  readonly criterion?: CriterionResult;
+}
+
+/** The rows of one test with the same legs. */
+export interface SymmetryRowGroup {
+  readonly title: string;
+  readonly rows: readonly SymmetryRow[];
+}
+
+/**
+ * The rows that may meet a criterion: those of the criteria in their order, then what can be compared but has no
+ * criterion in this set.
+ */
+export function criterionRows(session: SessionResult): readonly SymmetryRowGroup[] {
+  const { comparisons, criteria } = session;
+  const ofCriteria = criteria.map((result) => ({ result, row: criterionRow(result, session) }));
+  const used = new Set(ofCriteria.map(({ row }) => row.comparison));
+  const others = comparisons.filter((each) => each.role === "criterion" && !used.has(each));
+  return grouped([
+    ...ofCriteria.map(({ result, row }) => ({
+      title: testWords(result.criterion.test, result.criterion.legs),
+      row,
+    })),
+    ...others.map((each) => ({ title: testWords(each.test, each.legs), row: comparisonRow(each) })),
+  ]);
+}
+
+/** The rows that inform only. */
+export function informationRows(session: SessionResult): readonly SymmetryRowGroup[] {
+  return grouped(
+    session.comparisons
+      .filter((each) => each.role === "information")
+      .map((each) => ({ title: testWords(each.test, each.legs), row: comparisonRow(each) })),
+  );
+}
+
+function criterionRow(result: CriterionResult, session: SessionResult): SymmetryRow {
+  const { criterion } = result;
+  const comparison = session.comparisons.find(
+    (each) => each.test === criterion.test && each.legs === criterion.legs && each.measure === criterion.measure,
+  );
+  if (criterion.kind === "symmetry") {
+    const plain = comparison === undefined ? emptyRow(criterion.measure) : comparisonRow(comparison);
+    return { ...plain, key: criterion.id, criterion: result };
+  }
+  const reference = session.description.references?.find(
+    (each) => each.test === criterion.test && each.legs === criterion.legs && each.measure === criterion.measure,
+  );
+  return {
+    ...emptyRow(criterion.measure),
+    key: criterion.id,
+    label: `${fullLabel(criterion.measure)}, against ${referenceWords(reference)}`,
+    ...(comparison === undefined ? {} : { comparison }),
+    ...(reference === undefined ? {} : { reference }),
+    ...(result.estimate === undefined ? {} : { index: result.estimate }),
+    intervals: result.interval === undefined ? [] : [result.interval],
+    criterion: result,
+  };
+}
+
+function referenceWords(reference: ReferenceValue | undefined): string {
+  if (reference === undefined) return "an earlier value of the uninvolved side";
+  const when = reference.origin === "pre-injury" ? "before the injury" : "before the operation";
+  return `${reference.side} ${when}, ${dateWords(reference.date)}`;
+}
+
+function emptyRow(measure: string): SymmetryRow {
+  return { key: measure, label: fullLabel(measure), unit: measureEntry(measure).unit, intervals: [] };
+}
+
+function comparisonRow(comparison: Comparison): SymmetryRow {
+  return {
+    key: `${comparison.test} ${comparison.legs} ${comparison.measure}`,
+    label: fullLabel(comparison.measure),
+    unit: comparison.unit,
+    comparison,
+    ...(comparison.index === undefined ? {} : { index: comparison.index }),
+    intervals: comparison.intervals,
+  };
+}
+
+function grouped(entries: readonly { readonly title: string; readonly row: SymmetryRow }[]): SymmetryRowGroup[] {
+  const groups = new Map<string, SymmetryRow[]>();
+  for (const { title, row } of entries) groups.set(title, [...(groups.get(title) ?? []), row]);
+  return [...groups].map(([title, rows]) => ({ title, rows }));
+}
+
+/** What is drawn of a row; nothing where there is no index. */
+export function symmetryLine(row: SymmetryRow): SymmetryLine | undefined {
+  if (row.index === undefined) return undefined;
+  const [thick, thin] = row.intervals;
+  const threshold = row.criterion?.criterion.atLeastPercent;
+  return {
+    index: row.index,
+    ...(thick === undefined ? {} : { thick }),
+    ...(thin === undefined ? {} : { thin }),
+    ...(threshold === undefined ? {} : { threshold }),
+    ...(row.comparison?.basis === "left-right" ? {} : { limb: "involved" }),
+  };
+}

@@ -1,0 +1,79 @@
+import type { EventEdit, EventName, TrialEvent } from "../../core/events/event.ts";
+
+/** Moved events are kept to 0.1 ms; two neighbours stay at least that far apart. */
+export const keptSeconds = 0.0001;
+
+/** Between which times an event may be moved, in seconds. */
+export interface EventBounds {
+  readonly earliest: number;
+  readonly latest: number;
+}
+
+/** A time as it is kept: to the nearest 0.1 ms. */
+export function roundKept(seconds: number): number {
+  return Math.round(seconds / keptSeconds) / Math.round(1 / keptSeconds);
+}
+
+/** The events a person may move: those of the whole body, in order of time. */
+export function movableEvents(events: readonly TrialEvent[]): readonly TrialEvent[] {
+  return events.filter((each) => each.side === undefined).sort((a, b) => a.time - b.time);
+}
+
+/** An event may move up to its neighbours, or to the ends of the trial. */
+export function eventBounds(
+  events: readonly TrialEvent[],
+  moved: TrialEvent,
+  trial: { readonly startSeconds: number; readonly endSeconds: number },
+): EventBounds {
+  const ordered = movableEvents(events);
+  const place = ordered.findIndex((each) => sameEvent(each, moved));
+  const before = ordered[place - 1];
+  const after = ordered[place + 1];
+  return {
+    earliest: before === undefined ? trial.startSeconds : before.time + keptSeconds,
+    latest: after === undefined ? trial.endSeconds : after.time - keptSeconds,
+  };
+}
+
+/** The nearest allowed time, kept to 0.1 ms and never outside the bounds. */
+export function clampEvent(seconds: number, bounds: EventBounds): number {
+  const perSecond = Math.round(1 / keptSeconds);
+  // a little slack, so that a bound which is itself a kept time is not pushed a step inwards by binary rounding
+  const slack = 1e-6;
+  const least = Math.ceil(bounds.earliest * perSecond - slack);
+  const most = Math.floor(bounds.latest * perSecond + slack);
+  return Math.min(Math.max(Math.round(seconds * perSecond), least), Math.max(least, most)) / perSecond;
+}
+
+/** True for the same event of the same contact. */
+export function sameEvent(a: EventKey, b: EventKey): boolean {
+  return a.name === b.name && a.contactIndex === b.contactIndex;
+}
+
+export interface EventKey {
+  readonly name: EventName;
+  readonly contactIndex?: number;
+}
+
+/** The trial's edits with one event moved, the others untouched. */
+export function withEdit(edits: readonly EventEdit[], event: EventKey, seconds: number): readonly EventEdit[] {
+  const contact = event.contactIndex === undefined ? {} : { contactIndex: event.contactIndex };
+  return [...withoutEdit(edits, event), { name: event.name, ...contact, time: seconds }];
+}
+
+/** The trial's edits with one event reset to detected. */
+export function withoutEdit(edits: readonly EventEdit[], event: EventKey): readonly EventEdit[] {
+  return edits.filter((each) => !sameEvent(each, event));
+}
+
+/** What an arrow key moves by: 1 ms, with Shift 10 ms, with Alt 0.1 ms. */
+export function keyStepSeconds(keys: { readonly shiftKey: boolean; readonly altKey: boolean }): number {
+  if (keys.altKey) return 0.0001;
+  return keys.shiftKey ? 0.01 : 0.001;
+}
+
+/** Seconds on screens: three decimals, a fourth where the time was set finer than a millisecond. */
+export function secondsText(seconds: number, from: TrialEvent["from"]): string {
+  const fine = from === "edited" && Math.abs(seconds * 1000 - Math.round(seconds * 1000)) > 1e-6;
+  return seconds.toFixed(fine ? 4 : 3);
+}

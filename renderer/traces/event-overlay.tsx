@@ -1,0 +1,97 @@
+import { useRef } from "react";
+import { eventLabel, type TrialEvent } from "../../core/events/event.ts";
+import { chartMargins } from "../charts/axis-layout.ts";
+import type { TimeScale } from "../charts/time-scale.ts";
+import { keyStepSeconds, movableEvents, secondsText } from "./event-move.ts";
+import type { EventDraftState } from "./use-event-draft.ts";
+
+interface EventOverlayProps {
+  readonly events: readonly TrialEvent[];
+  readonly scale: TimeScale;
+  readonly draft: EventDraftState;
+}
+
+/** The events over the chart: hairlines with a triangular head, to be dragged or moved with the arrow keys. */
+export function EventOverlay({ events, scale, draft }: EventOverlayProps) {
+  return (
+    <fieldset className="event-overlay" aria-label="Events of the trial">
+      {movableEvents(events).map((event) => (
+        <EventHandle key={`${event.name} ${event.contactIndex ?? ""}`} event={event} scale={scale} draft={draft} />
+      ))}
+    </fieldset>
+  );
+}
+
+interface EventHandleProps {
+  readonly event: TrialEvent;
+  readonly scale: TimeScale;
+  readonly draft: EventDraftState;
+}
+
+function EventHandle({ event, scale, draft }: EventHandleProps) {
+  /** Pixels between the pointer and the event when it was taken up; absent while nobody holds it. */
+  const grip = useRef<number>(undefined);
+  const seconds = draft.timeOf(event);
+  const pixel = scale.toPixel(seconds);
+  if (pixel < chartMargins.left - 1 || pixel > chartMargins.left + scale.width + 1) return null;
+  const held = draft.draft !== undefined && draft.draft.event.name === event.name;
+  const moved = event.from === "edited" || held;
+  const bounds = draft.boundsOf(event);
+
+  const onKeyDown = (press: React.KeyboardEvent) => {
+    const direction = keyDirection(press.key);
+    if (direction !== 0) draft.nudge(event, direction * keyStepSeconds(press));
+    else if (press.key === "Home") draft.moveTo(event, bounds.earliest);
+    else if (press.key === "End") draft.moveTo(event, bounds.latest);
+    else if (press.key === "Enter") draft.commit();
+    else if (press.key === "Escape") draft.cancel();
+    else return;
+    press.preventDefault();
+    press.stopPropagation();
+  };
+
+  return (
+    <div
+      className={`event-handle${moved ? " event-moved" : ""}`}
+      style={{ left: pixel }}
+      role="slider"
+      tabIndex={0}
+      aria-label={eventLabel(event.name)}
+      aria-orientation="horizontal"
+      aria-valuemin={bounds.earliest}
+      aria-valuemax={bounds.latest}
+      aria-valuenow={seconds}
+      aria-valuetext={`${seconds.toFixed(4)} s, ${event.from === "edited" ? "moved by hand" : "detected"}`}
+      onKeyDown={onKeyDown}
+      onBlur={draft.commit}
+      onPointerDown={(press) => {
+        if (press.button !== 0) return;
+        grip.current = press.clientX - pixel;
+        press.currentTarget.setPointerCapture(press.pointerId);
+      }}
+      onPointerMove={(move) => {
+        if (grip.current !== undefined) draft.moveTo(event, scale.toSeconds(move.clientX - grip.current));
+      }}
+      onPointerUp={() => {
+        grip.current = undefined;
+        draft.commit();
+      }}
+      onPointerCancel={() => {
+        grip.current = undefined;
+        draft.cancel();
+      }}
+    >
+      <svg className="event-head" viewBox="0 0 14 12" aria-hidden="true">
+        <path d="M1.2 1 H12.8 L7 11 Z" />
+      </svg>
+      <span className="event-name">
+        {eventLabel(event.name)} {secondsText(seconds, "edited")} s
+      </span>
+    </div>
+  );
+}
+
+function keyDirection(key: string): -1 | 0 | 1 {
+  if (key === "ArrowRight" || key === "ArrowUp") return 1;
+  return key === "ArrowLeft" || key === "ArrowDown" ? -1 : 0;
+}

@@ -1,0 +1,56 @@
+import { useState } from "react";
+import { eventLabel, type TrialEvent } from "../../core/events/event.ts";
+import { keyStepSeconds, secondsText } from "./event-move.ts";
+import type { EventDraftState } from "./use-event-draft.ts";
+
+interface EventTimeFieldProps {
+  readonly event: TrialEvent;
+  readonly draft: EventDraftState;
+}
+
+/** The time of an event as text: written, stepped with the arrow keys, or nudged by a millisecond with the buttons. */
+export function EventTimeField({ event, draft }: EventTimeFieldProps) {
+  const [written, setWritten] = useState<string>();
+  const label = eventLabel(event.name);
+  const shown = secondsText(draft.timeOf(event), "edited");
+  const finish = () => {
+    if (written !== undefined) {
+      const seconds = Number(written.replace(",", "."));
+      if (written.trim() !== "" && Number.isFinite(seconds)) draft.moveTo(event, seconds);
+      setWritten(undefined);
+    }
+    draft.commit();
+  };
+  return (
+    <div className="event-time">
+      <input
+        type="text"
+        inputMode="decimal"
+        aria-label={`Time of ${label} in seconds`}
+        value={written ?? shown}
+        onChange={(change) => setWritten(change.currentTarget.value)}
+        onBlur={finish}
+        onKeyDown={(press) => {
+          if (press.key === "ArrowUp" || press.key === "ArrowDown") {
+            press.preventDefault();
+            setWritten(undefined);
+            draft.nudge(event, (press.key === "ArrowUp" ? 1 : -1) * keyStepSeconds(press));
+          } else if (press.key === "Enter") {
+            finish();
+          } else if (press.key === "Escape") {
+            setWritten(undefined);
+            draft.cancel();
+          }
+        }}
+      />
+      <span className="event-nudges">
+        <button type="button" aria-label={`${label} 1 ms earlier`} onClick={() => draft.nudge(event, -0.001)}>
+          −
+        </button>
+        <button type="button" aria-label={`${label} 1 ms later`} onClick={() => draft.nudge(event, 0.001)}>
+          +
+        </button>
+      </span>
+    </div>
+  );
+}

@@ -1,0 +1,158 @@
+import { Fragment, useState } from "react";
+import type { InvolvedSide, Limb } from "../../core/limb.ts";
+import { groupLabel, type MeasureEntry } from "../../core/measures/catalogue.ts";
+import type { TrialResult } from "../../core/result.ts";
+import { displayUnit } from "../../core/units.ts";
+import { limbRole, orderedSides } from "../shell/limb-role.ts";
+import { Quantity } from "../shell/quantity.tsx";
+import { type MeasureRow, measureColumns, measureRows } from "./measure-rows.ts";
+
+interface MeasuresTableProps {
+  readonly trial: TrialResult;
+  readonly involved: InvolvedSide | undefined;
+}
+
+/** Every measure of the trial in the order of the catalogue; definition and source on demand. */
+export function MeasuresTable({ trial, involved }: MeasuresTableProps) {
+  const [withForms, setWithForms] = useState(false);
+  const [opened, setOpened] = useState("");
+  const columns = measureColumns(trial, orderedSides(involved));
+  if (trial.measures.length === 0) {
+    return (
+      <section className="panel measures" aria-label="Measures">
+        <h2 className="panel-title">Measures</h2>
+        <p className="muted">No measure could be made from this trial.</p>
+      </section>
+    );
+  }
+  const table = (forms: boolean) => (
+    <MeasureTable
+      trial={trial}
+      forms={forms}
+      columns={columns}
+      involved={involved}
+      opened={opened}
+      onOpen={(id) => setOpened(id === opened ? "" : id)}
+    />
+  );
+  return (
+    <section className="panel measures" aria-label="Measures">
+      <h2 className="visually-hidden">Measures</h2>
+      {table(false)}
+      <button
+        type="button"
+        className="text-button measures-more"
+        aria-expanded={withForms}
+        onClick={() => setWithForms(!withForms)}
+      >
+        {withForms ? "Hide the values per body mass and body weight" : "Per body mass and body weight"}
+      </button>
+      {withForms && table(true)}
+      <p className="muted measures-foot">
+        ± standard uncertainty. Definition and source: choose a measure, or press F1 on it.
+      </p>
+    </section>
+  );
+}
+
+interface MeasureTableProps extends MeasuresTableProps {
+  readonly forms: boolean;
+  readonly columns: readonly Limb[];
+  readonly opened: string;
+  readonly onOpen: (id: string) => void;
+}
+
+function MeasureTable({ trial, forms, columns, involved, opened, onOpen }: MeasureTableProps) {
+  return (
+    <table className="measure-table">
+      <caption className="visually-hidden">
+        {forms ? "Measures per body mass and body weight" : "Measures of the trial"}
+      </caption>
+      <thead>
+        <tr>
+          <td />
+          {columns.map((limb) => (
+            <th key={limb} scope="col" className={`number limb-${limbRole(limb, involved)}`}>
+              {limb}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      {measureRows(trial, forms).map(({ group, rows }) => (
+        <tbody key={group}>
+          <tr className="measure-group">
+            <th scope="rowgroup" colSpan={columns.length + 1}>
+              {groupLabel(group)}
+            </th>
+          </tr>
+          {rows.map((row) => (
+            <Fragment key={row.entry.id}>
+              <MeasureLine
+                row={row}
+                columns={columns}
+                involved={involved}
+                open={row.entry.id === opened}
+                onOpen={() => onOpen(row.entry.id)}
+              />
+              {row.entry.id === opened && <DefinitionLine entry={row.entry} width={columns.length + 1} />}
+            </Fragment>
+          ))}
+        </tbody>
+      ))}
+    </table>
+  );
+}
+
+interface MeasureLineProps {
+  readonly row: MeasureRow;
+  readonly columns: readonly Limb[];
+  readonly involved: InvolvedSide | undefined;
+  readonly open: boolean;
+  readonly onOpen: () => void;
+}
+
+function MeasureLine({ row, columns, involved, open, onOpen }: MeasureLineProps) {
+  const { entry, values } = row;
+  const missing = Object.keys(values).length === 0;
+  return (
+    <tr data-measure={entry.id}>
+      <th scope="row">
+        <button
+          type="button"
+          className="measure-name"
+          aria-expanded={open}
+          onClick={onOpen}
+          onKeyDown={(press) => {
+            if (press.key !== "F1") return;
+            press.preventDefault();
+            onOpen();
+          }}
+        >
+          {entry.label} <span className="unit">{displayUnit(entry.unit).symbol}</span>
+        </button>
+      </th>
+      {columns.map((limb, index) => {
+        const measure = values[limb];
+        return (
+          <td key={limb} data-side={limb} className={`number limb-${limbRole(limb, involved)}`}>
+            {measure !== undefined && (
+              <Quantity value={measure.value} uncertainty={measure.uncertainty} unit={measure.unit} />
+            )}
+            {missing && index === 0 && <Quantity value={undefined} unit={entry.unit} />}
+          </td>
+        );
+      })}
+    </tr>
+  );
+}
+
+function DefinitionLine({ entry, width }: { readonly entry: MeasureEntry; readonly width: number }) {
+  return (
+    <tr className="measure-definition">
+      <td colSpan={width}>
+        {entry.definition} Source: {entry.source.replace(/\.$/, "")}.
+        {entry.informationOnly && " For information only: it never enters a criterion."}
+      </td>
+    </tr>
+  );
+}

@@ -1,0 +1,63 @@
+import type { TrialPhase } from "../../core/analysis.ts";
+import { chartMargins } from "../charts/axis-layout.ts";
+import type { TimeScale } from "../charts/time-scale.ts";
+import { holdsItsWords, placeLabels, type RibbonPiece } from "./ribbon-labels.ts";
+
+const ribbonPixels = 36;
+const lanePixels = 17;
+
+/** The phases under the time axis, with names and durations. */
+export function PhaseRibbon({ phases, scale }: { readonly phases: readonly TrialPhase[]; readonly scale: TimeScale }) {
+  const from = chartMargins.left;
+  const to = chartMargins.left + scale.width;
+  const pieces = phases.flatMap((phase) => ribbonPiece(phase, scale, from, to));
+  const labels = placeLabels(pieces, from, to);
+  const lanes = labels.reduce((most, label) => Math.max(most, label.lane + 1), 0);
+  return (
+    <div className="phase-ribbon" style={{ height: ribbonPixels + lanes * lanePixels + 2 }}>
+      <ol aria-label="Phases">
+        {pieces.map((piece, index) => (
+          <li
+            key={piece.name}
+            className={index % 2 === 0 ? "phase" : "phase phase-second"}
+            style={{ left: piece.left, width: piece.width, height: ribbonPixels }}
+          >
+            <span className={holdsItsWords(piece) ? undefined : "visually-hidden"}>
+              {piece.name} <span className="phase-duration">{piece.duration}</span>
+            </span>
+          </li>
+        ))}
+      </ol>
+      {labels.map((label) => (
+        <span key={label.text} aria-hidden="true">
+          <span
+            className="phase-tick"
+            style={{ left: label.at, top: ribbonPixels, height: label.lane * lanePixels + 4 }}
+          />
+          <span className="phase-label" style={{ left: label.left, top: ribbonPixels + label.lane * lanePixels + 2 }}>
+            {label.text}
+          </span>
+        </span>
+      ))}
+    </div>
+  );
+}
+
+function ribbonPiece(phase: TrialPhase, scale: TimeScale, from: number, to: number): readonly RibbonPiece[] {
+  const left = Math.max(from, scale.toPixel(phase.startSeconds));
+  const right = Math.min(to, scale.toPixel(phase.endSeconds));
+  if (right - left < 1) return [];
+  return [
+    {
+      name: phase.name,
+      duration: durationWords(phase.endSeconds - phase.startSeconds),
+      left,
+      width: right - left,
+    },
+  ];
+}
+
+/** Milliseconds below a second, seconds above. */
+function durationWords(seconds: number): string {
+  return seconds < 1 ? `${Math.round(seconds * 1000)} ms` : `${seconds.toFixed(2)} s`;
+}

@@ -1,0 +1,87 @@
+import "./traces.css";
+import "./event-table.css";
+import { useCallback, useEffect, useMemo, useState } from "react";
+import type { SessionResult } from "../../core/result.ts";
+import { FindingsList } from "../shell/findings-list.tsx";
+import { dateWords } from "../shell/words.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+import { MeasuresTable } from "./measures-table.tsx";
+import { SessionList } from "./session-list.tsx";
+import { groupTrials, trialKey } from "./trial-groups.ts";
+import { type CurveChoice, TrialPanel } from "./trial-panel.tsx";
+import { useTraceKeys } from "./use-trace-keys.ts";
+import { useTrialTrace } from "./use-trial-trace.ts";
+
+/** The trial looked at last in each session, so that coming back from another area finds it again. */
+const lastLookedAt = new Map<string, string>();
+
+/** Looking at one trial after the other: the session's list, the curve, the numbers. */
+export function TracesScreen({ session }: { readonly session: SessionResult }) {
+  const { apply } = useWorkspace();
+  const { folder, description } = session;
+  const { involved } = description;
+  const groups = useMemo(() => groupTrials(session.trials), [session]);
+  const listed = useMemo(() => groups.flatMap((group) => group.trials), [groups]);
+  const [chosen, setChosen] = useState(() => lastLookedAt.get(folder) ?? "");
+  const [choice, setChoice] = useState<CurveChoice>({ extras: [], filtered: false });
+  const current = listed.find(({ trial }) => trialKey(trial) === chosen) ?? listed[0];
+  const trace = useTrialTrace(folder, current?.trial);
+
+  const select = useCallback(
+    (key: string) => {
+      lastLookedAt.set(folder, key);
+      setChosen(key);
+    },
+    [folder],
+  );
+  const step = useCallback(
+    (by: -1 | 1) => {
+      const next = current === undefined ? undefined : listed[listed.indexOf(current) + by];
+      if (next !== undefined) select(trialKey(next.trial));
+    },
+    [current, listed, select],
+  );
+  const markSeen = useCallback(() => {
+    if (current === undefined) return;
+    const { file, trial, seen } = current.trial;
+    if (!seen) void apply("trials.change", { folder, file, trial, change: { seen: true } });
+    step(1);
+  }, [apply, current, folder, step]);
+  useTraceKeys(step, markSeen);
+
+  const selected = current === undefined ? "" : trialKey(current.trial);
+  useEffect(() => {
+    document.querySelector(`[data-trial="${CSS.escape(selected)}"]`)?.scrollIntoView({ block: "nearest" });
+  }, [selected]);
+
+  return (
+    <>
+      <h1 className="visually-hidden">Traces</h1>
+      <FindingsList findings={session.findings} />
+      {current === undefined ? (
+        <p className="panel panel-padded">This session holds no trial.</p>
+      ) : (
+        <div className="traces">
+          <SessionList
+            title={description.date === undefined ? "Session" : `Session ${dateWords(description.date)}`}
+            groups={groups}
+            involved={involved}
+            selected={selected}
+            onSelect={select}
+          />
+          <TrialPanel
+            key={selected}
+            folder={folder}
+            listed={current}
+            trace={trace}
+            involved={involved}
+            choice={choice}
+            onChoice={setChoice}
+            onStep={step}
+          />
+          <MeasuresTable trial={current.trial} involved={involved} />
+        </div>
+      )}
+    </>
+  );
+}

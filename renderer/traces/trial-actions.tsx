@@ -1,0 +1,75 @@
+import { Button, TextInput } from "@mantine/core";
+import { useState } from "react";
+import type { TrialResult } from "../../core/result.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+
+interface TrialActionsProps {
+  readonly folder: string;
+  readonly trial: TrialResult;
+  readonly onStep: (by: -1 | 1) => void;
+}
+
+/** Going on to the next trial, marking this one as seen, excluding it with a reason. */
+export function TrialActions({ folder, trial, onStep }: TrialActionsProps) {
+  const { apply } = useWorkspace();
+  const [excluding, setExcluding] = useState(false);
+  const [reason, setReason] = useState("");
+  const place = { folder, file: trial.file, trial: trial.trial };
+  return (
+    <div className="trial-actions">
+      <Button variant="default" size="xs" title="Alt+Up" onClick={() => onStep(-1)}>
+        Previous
+      </Button>
+      <Button variant="default" size="xs" title="Alt+Down" onClick={() => onStep(1)}>
+        Next
+      </Button>
+      <Button
+        variant={trial.seen ? "default" : "filled"}
+        size="xs"
+        title="Ctrl+Enter marks as seen and goes on"
+        onClick={() => void apply("trials.change", { ...place, change: { seen: !trial.seen } })}
+      >
+        {trial.seen ? "Mark as not seen" : "Mark as seen"}
+      </Button>
+      {trial.excluded !== undefined ? (
+        <Button
+          variant="default"
+          size="xs"
+          onClick={() => void apply("trials.change", { ...place, change: { excluded: null } })}
+        >
+          Include again
+        </Button>
+      ) : (
+        <Button variant="default" size="xs" aria-expanded={excluding} onClick={() => setExcluding(!excluding)}>
+          Exclude…
+        </Button>
+      )}
+      {excluding && trial.excluded === undefined && (
+        <form
+          className="exclude-form"
+          onSubmit={(event) => {
+            event.preventDefault();
+            if (reason.trim() === "") return;
+            setExcluding(false);
+            setReason("");
+            void apply("trials.change", { ...place, change: { excluded: { reason: reason.trim() } } });
+          }}
+        >
+          <TextInput
+            label="Why it does not count"
+            description="Stands beside the trial and on the sheet."
+            size="xs"
+            autoFocus
+            required
+            withAsterisk={false}
+            value={reason}
+            onChange={(event) => setReason(event.currentTarget.value)}
+          />
+          <Button type="submit" size="xs">
+            Exclude
+          </Button>
+        </form>
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,127 @@
+import { Button, Checkbox } from "@mantine/core";
+import { useState } from "react";
+import type { TrialTrace } from "../../core/analysis.ts";
+import type { InvolvedSide } from "../../core/limb.ts";
+import type { TimeRange } from "../charts/plot.tsx";
+import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
+import { sentenceCase } from "../shell/words.ts";
+import { EventTable } from "./event-table.tsx";
+import { jumpOnly, panned, wholeTrial, zoomed } from "./time-window.ts";
+import { TraceChart } from "./trace-chart.tsx";
+import { type ExtraCurve, extraCurves } from "./trace-figure.ts";
+import { TrialActions } from "./trial-actions.tsx";
+import type { ListedTrial } from "./trial-groups.ts";
+import { TraceLegend, trialSubtitle, trialTitle } from "./trial-heading.tsx";
+import { useEventDraft } from "./use-event-draft.ts";
+
+export interface CurveChoice {
+  readonly extras: readonly ExtraCurve[];
+  readonly filtered: boolean;
+}
+
+interface TrialPanelProps {
+  readonly folder: string;
+  readonly listed: ListedTrial;
+  readonly trace: TrialTrace | undefined;
+  readonly involved: InvolvedSide | undefined;
+  readonly choice: CurveChoice;
+  readonly onChoice: (choice: CurveChoice) => void;
+  readonly onStep: (by: -1 | 1) => void;
+}
+
+/** One trial: what it is, its curves and events, and what was found about it. */
+export function TrialPanel(props: TrialPanelProps) {
+  const { folder, listed, trace } = props;
+  const { trial } = listed;
+  return (
+    <section className="panel trial-panel" aria-labelledby="trial-title">
+      <div className="trial-head">
+        <div>
+          <h2 id="trial-title" className="panel-title">
+            {trialTitle(listed)}
+          </h2>
+          <p className="muted">{trialSubtitle(trial)}</p>
+        </div>
+        <TrialActions folder={folder} trial={trial} onStep={props.onStep} />
+      </div>
+      {trial.excluded !== undefined && <p className="caution finding">Excluded: {trial.excluded.reason}.</p>}
+      {trial.status === "refused" && (
+        <p>This trial is not analysed and has no measures. What stands in the way is said below.</p>
+      )}
+      {trace !== undefined && <TrialCurves {...props} trace={trace} />}
+      {trace === undefined && trial.status !== "refused" && <div className="trace-chart" aria-busy="true" />}
+      <FindingsList findings={bySeverity(trial.findings)} />
+    </section>
+  );
+}
+
+function TrialCurves(props: TrialPanelProps & { readonly trace: TrialTrace }) {
+  const { folder, listed, trace, involved, choice, onChoice } = props;
+  const [zoom, setZoom] = useState<TimeRange>();
+  const draft = useEventDraft(folder, trace);
+  const range = zoom ?? jumpOnly(trace);
+  const whole = wholeTrial(trace);
+  const toggle = (name: ExtraCurve) =>
+    onChoice({
+      ...choice,
+      extras: extraCurves.filter((each) => (each === name) !== choice.extras.includes(each)),
+    });
+  return (
+    <>
+      <div className="trace-tools">
+        <TraceLegend trace={trace} involved={involved} />
+        <fieldset className="tool-group">
+          <legend className="visually-hidden">Curves drawn</legend>
+          {extraCurves.map((name) => (
+            <Checkbox
+              key={name}
+              size="xs"
+              label={sentenceCase(name)}
+              checked={choice.extras.includes(name)}
+              disabled={trace[name].length === 0}
+              onChange={() => toggle(name)}
+            />
+          ))}
+          <Checkbox
+            size="xs"
+            label="Filtered total"
+            checked={choice.filtered}
+            onChange={() => onChoice({ ...choice, filtered: !choice.filtered })}
+          />
+        </fieldset>
+        <fieldset className="tool-group">
+          <legend className="visually-hidden">Stretch of time</legend>
+          <Button variant="default" size="compact-xs" onClick={() => setZoom(undefined)}>
+            Jump
+          </Button>
+          <Button variant="default" size="compact-xs" onClick={() => setZoom(whole)}>
+            Whole trial
+          </Button>
+          <StepButton label="Earlier" text="←" onClick={() => setZoom(panned(range, -0.25, whole))} />
+          <StepButton label="Later" text="→" onClick={() => setZoom(panned(range, 0.25, whole))} />
+          <StepButton label="Closer" text="+" onClick={() => setZoom(zoomed(range, 0.5, whole))} />
+          <StepButton label="Wider" text="−" onClick={() => setZoom(zoomed(range, 2, whole))} />
+        </fieldset>
+      </div>
+      <TraceChart
+        trace={trace}
+        title={trialTitle(listed)}
+        involved={involved}
+        range={range}
+        onRange={setZoom}
+        extras={choice.extras}
+        filtered={choice.filtered}
+        draft={draft}
+      />
+      <EventTable folder={folder} trial={trace.trial} involved={involved} draft={draft} />
+    </>
+  );
+}
+
+function StepButton({ label, text, onClick }: { label: string; text: string; onClick: () => void }) {
+  return (
+    <Button variant="default" size="compact-xs" aria-label={label} title={label} onClick={onClick}>
+      {text}
+    </Button>
+  );
+}

@@ -1,0 +1,95 @@
+import { useCallback, useEffect, useRef, useState } from "react";
+import type { TrialTrace } from "../../core/analysis.ts";
+import type { TrialEvent } from "../../core/events/event.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+import { clampEvent, type EventBounds, eventBounds, sameEvent, withEdit } from "./event-move.ts";
+
+/** How long the keys must rest before a nudged event is sent: a run of key presses is one gesture, one undo step. */
+const restMilliseconds = 700;
+
+/** An event on its way: drawn where the person holds it, not yet sent. */
+export interface EventDraft {
+  readonly event: TrialEvent;
+  readonly seconds: number;
+}
+
+export interface EventDraftState {
+  readonly draft: EventDraft | undefined;
+  /** Where the event stands for the person: at the draft, else at its own time. */
+  readonly timeOf: (event: TrialEvent) => number;
+  readonly boundsOf: (event: TrialEvent) => EventBounds;
+  readonly moveTo: (event: TrialEvent, seconds: number) => void;
+  /** Moves by a step and sends when the keys rest. */
+  readonly nudge: (event: TrialEvent, stepSeconds: number) => void;
+  readonly commit: () => void;
+  readonly cancel: () => void;
+}
+
+/** Holds the event being moved in one trial and sends it as one change. */
+export function useEventDraft(folder: string, trace: TrialTrace): EventDraftState {
+  const { apply } = useWorkspace();
+  const { trial } = trace;
+  const [draft, setDraft] = useState<EventDraft>();
+  const held = useRef<EventDraft | undefined>(undefined);
+  const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
+
+  const hold = useCallback((next: EventDraft | undefined) => {
+    held.current = next;
+    setDraft(next);
+  }, []);
+
+  const commit = useCallback(() => {
+    clearTimeout(timer.current);
+    const sent = held.current;
+    if (sent === undefined) return;
+    held.current = undefined;
+    const current = trial.events.find((each) => each.side === undefined && sameEvent(each, sent.event));
+    if (current === undefined || current.time === sent.seconds) {
+      setDraft(undefined);
+      return;
+    }
+    const events = withEdit(trial.edits, sent.event, sent.seconds);
+    void apply("trials.change", { folder, file: trial.file, trial: trial.trial, change: { events } }).then(() =>
+      setDraft((shown) => (shown === sent ? undefined : shown)),
+    );
+  }, [apply, folder, trial]);
+
+  const timeOf = useCallback(
+    (event: TrialEvent) => (draft !== undefined && sameEvent(draft.event, event) ? draft.seconds : event.time),
+    [draft],
+  );
+  const boundsOf = useCallback(
+    (event: TrialEvent) => {
+      const startSeconds = trace.startSample / trace.rateHz;
+      const endSeconds = startSeconds + (trace.total.length - 1) / trace.rateHz;
+      return eventBounds(trial.events, event, { startSeconds, endSeconds });
+    },
+    [trace, trial],
+  );
+  const moveTo = useCallback(
+    (event: TrialEvent, seconds: number) => {
+      clearTimeout(timer.current);
+      if (held.current !== undefined && !sameEvent(held.current.event, event)) commit();
+      hold({ event, seconds: clampEvent(seconds, boundsOf(event)) });
+    },
+    [boundsOf, commit, hold],
+  );
+  const nudge = useCallback(
+    (event: TrialEvent, stepSeconds: number) => {
+      moveTo(event, timeOf(event) + stepSeconds);
+      timer.current = setTimeout(commit, restMilliseconds);
+    },
+    [moveTo, timeOf, commit],
+  );
+  const cancel = useCallback(() => {
+    clearTimeout(timer.current);
+    hold(undefined);
+  }, [hold]);
+
+  // a nudge that was not yet sent is sent when the trial is left
+  const leaving = useRef(commit);
+  leaving.current = commit;
+  useEffect(() => () => leaving.current(), []);
+
+  return { draft, timeOf, boundsOf, moveTo, nudge, commit, cancel };
+}

@@ -1,0 +1,30 @@
+import { useEffect, useState } from "react";
+import type { TrialTrace } from "../../core/analysis.ts";
+import type { TrialResult } from "../../core/result.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+
+/**
+ * The curves of a trial, fetched again whenever its result changes. While a changed trial is fetched the former curves
+ * stay; another trial starts empty.
+ */
+export function useTrialTrace(folder: string, trial: TrialResult | undefined): TrialTrace | undefined {
+  const { host, report } = useWorkspace();
+  const [trace, setTrace] = useState<TrialTrace>();
+  useEffect(() => {
+    if (trial === undefined || trial.status === "refused") return;
+    let wanted = true;
+    host.call("trials.trace", { folder, file: trial.file, trial: trial.trial }).then(
+      (reply) => {
+        if (wanted) setTrace(reply);
+      },
+      (reason: unknown) => {
+        if (wanted) report(reason);
+      },
+    );
+    return () => {
+      wanted = false;
+    };
+  }, [host, report, folder, trial]);
+  const fits = trace !== undefined && trace.trial.file === trial?.file && trace.trial.trial === trial.trial;
+  return fits && trial.status !== "refused" ? trace : undefined;
+}
