@@ -1,6 +1,6 @@
 import { type Delimiter, splitFields } from "./fields.ts";
 import type { LineIndex } from "./lines.ts";
-import { type DecimalMark, parseNumberText } from "./number-text.ts";
+import { type DecimalMark, isMissing, parseNumberText } from "./number-text.ts";
 import { isBlankLine, isCommentLine } from "./skipped-lines.ts";
 import { type TextBytes, textBetween } from "./text-bytes.ts";
 
@@ -11,7 +11,7 @@ export interface Dialect {
   readonly columnCount: number;
   /** True when every row ends in a delimiter with nothing behind it. */
   readonly hasTrailingDelimiter: boolean;
-  /** Which columns hold numbers; the others are text and are skipped. */
+  /** Which columns hold numbers (at least as many as words); the others are text and are skipped. */
   readonly isNumeric: readonly boolean[];
 }
 
@@ -91,7 +91,10 @@ function judge(sample: readonly string[], delimiter: Delimiter, decimalMark: Dec
     { length: columnCount },
     (_, column) => fitting.filter((row) => row.numbers[column]).length / fitting.length,
   );
-  const isNumeric = shares.map((share) => share >= 0.5);
+  const isNumeric = shares.map((share, column) => {
+    const gaps = fitting.filter((row) => isMissing(row.fields[column]!)).length;
+    return share > 0 && 2 * share * fitting.length >= fitting.length - gaps;
+  });
   const score = (fitting.length * shares.reduce((sum, share) => sum + share, 0)) / columnCount;
   return {
     dialect: { delimiter, decimalMark, columnCount, hasTrailingDelimiter, isNumeric },

@@ -19,6 +19,9 @@ export interface TableOutcome {
 /** Control characters no text file holds; more than this part of them means a binary file. */
 const binaryShare = 0.01;
 
+/** A binary file shows it at its beginning. */
+const binaryBytesLookedAt = 65536;
+
 /** Reads any bytes as delimited text. Never throws; whatever is wrong is a finding. */
 export function readTable(file: Uint8Array): TableOutcome {
   const text = readText(file);
@@ -58,15 +61,24 @@ export function readTable(file: Uint8Array): TableOutcome {
 }
 
 function isEmpty(bytes: Uint8Array): boolean {
-  return bytes.every((byte) => byte === 32 || (byte >= 9 && byte <= 13));
+  let index = 0;
+  while (index < bytes.length && isBlankByte(bytes[index]!)) index++;
+  return index === bytes.length;
+}
+
+function isBlankByte(byte: number): boolean {
+  return byte === 32 || (byte >= 9 && byte <= 13);
 }
 
 function isBinary(bytes: Uint8Array): boolean {
+  const looked = Math.min(bytes.length, binaryBytesLookedAt);
   let controls = 0;
-  for (const byte of bytes) {
-    if (byte < 32 && (byte < 9 || byte > 13) && byte !== 26 && byte !== 27) controls++;
+  for (let index = 0; index < looked; index++) {
+    const byte = bytes[index]!;
+    // 26 and 27 (end of file under DOS, escape) do occur in text.
+    if (byte < 32 && !isBlankByte(byte) && byte !== 26 && byte !== 27) controls++;
   }
-  return controls > binaryShare * bytes.length;
+  return controls > binaryShare * looked;
 }
 
 function lineText(text: TextBytes, lines: LineIndex, index: number): string {

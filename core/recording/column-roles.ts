@@ -109,13 +109,16 @@ function recogniseForces(
     const vertical = all.filter((index) => hints[index]!.isVertical);
     return all.length > 1 && vertical.length > 0 ? vertical : all;
   };
+  const refuse = (message: string): Omit<ColumnRoles, "time"> => ({ reasons, findings: [unclear(message)] });
+  const silent = hints.findIndex(
+    (hint, index) => ["left", "right", "total"].includes(hint.kind) && columns[index] === undefined,
+  );
+  if (silent >= 0) return refuse(`Column ${label(hints[silent]!, silent)} holds no numbers.`);
   const left = ofKind("left");
   const right = ofKind("right");
   const total = ofKind("total");
   const force = ofKind("force");
   const unknown = ofKind("unknown");
-  const refuse = (message: string): Omit<ColumnRoles, "time"> => ({ reasons, findings: [unclear(message)] });
-
   for (const [side, found] of [
     ["left plate", left],
     ["right plate", right],

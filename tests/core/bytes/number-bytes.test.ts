@@ -1,0 +1,83 @@
+import fc from "fast-check";
+import { expect, test } from "vitest";
+import { type NumberReader, readNumber } from "../../../core/bytes/number-bytes.ts";
+import { isMissing, parseNumberText } from "../../../core/bytes/number-text.ts";
+
+const point = 46;
+const comma = 44;
+
+/** What the byte reader makes of a whole text; NaN where it does not reach the end. */
+function readAll(text: string, decimalByte: number): number {
+  const bytes = new TextEncoder().encode(text);
+  const reader: NumberReader = { value: 0, end: 0 };
+  readNumber(bytes, 0, bytes.length, decimalByte, reader);
+  return reader.end === bytes.length ? reader.value : Number.NaN;
+}
+
+const digits = (most: number): fc.Arbitrary<string> =>
+  fc.array(fc.constantFrom(..."0123456789"), { minLength: 1, maxLength: most }).map((parts) => parts.join(""));
+
+const decimalNumber = fc
+  .tuple(
+    fc.constantFrom("", "-", "+"),
+    digits(22),
+    fc.option(digits(26), { nil: undefined }),
+    fc.option(fc.tuple(fc.constantFrom("e", "E"), fc.constantFrom("", "-", "+"), digits(3)), { nil: undefined }),
+  )
+  .map(([sign, whole, decimals, exponent]) =>
+    [sign, whole, decimals === undefined ? "" : `.${decimals}`, exponent?.join("") ?? ""].join(""),
+  )
+  .filter((text) => Number.isFinite(Number(text)));
+
+test("a number read from bytes is identical to Number() for any sign, decimals and exponent", () => {
+  fc.assert(
+    fc.property(decimalNumber, (text) => Object.is(readAll(text, point), Number(text))),
+    { numRuns: 20_000 },
+  );
+});
+
+test("a double printed as short as possible comes back unchanged", () => {
+  fc.assert(
+    fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), (value) =>
+      Object.is(readAll(String(value), point), value === 0 ? Number(String(value)) : value),
+    ),
+    { numRuns: 20_000 },
+  );
+});
+
+test("a decimal comma gives the number that a decimal point gives", () => {
+  fc.assert(
+    fc.property(decimalNumber, (text) => Object.is(readAll(text.replace(".", ","), comma), Number(text))),
+    { numRuns: 5_000 },
+  );
+});
+
+test("the text parser and the byte parser agree on any short text made of number characters", () => {
+  const anything = fc
+    .array(fc.constantFrom(..."0123456789+-.,eE "), { maxLength: 10 })
+    .map((parts) => parts.join("").trim())
+    .filter((text) => text !== "");
+  fc.assert(
+    fc.property(anything, (text) => Object.is(readAll(text, point), parseNumberText(text, "point"))),
+    { numRuns: 20_000 },
+  );
+});
+
+// By hand: each is no plain decimal number, although Number() accepts some of them.
+test.each(["", ".", "-", "+", "e5", "1e", "1e+", "1.2.3", "0x10", "Infinity", "1e999", "1,5", "1 2", "--1", "12a"])(
+  "%j is no number",
+  (text) => {
+    expect(readAll(text, point)).toBeNaN();
+    expect(parseNumberText(text, "point")).toBeNaN();
+  },
+);
+
+test("blanks around a cell and a typographic minus do not matter", () => {
+  expect(parseNumberText("  3.25 ", "point")).toBe(3.25); // by hand
+  expect(parseNumberText("\u22123,25", "comma")).toBe(-3.25); // by hand
+});
+
+test("the usual words for a missing value are recognised in any case", () => {
+  for (const word of ["", " ", "NaN", "nan", "N/A", "-", "NULL"]) expect(isMissing(word)).toBe(true);
+  for (const word of ["0", "force", "1.5"]) expect(isMissing(word)).toBe(false);
+});
