@@ -14,7 +14,7 @@ const fixedMoment = new Date(Date.UTC(2000, 0, 1));
 export async function makeSheetPdf(sheet: SheetDocument): Promise<Uint8Array> {
   prepare();
   const definition = sheetPdfDefinition(sheet);
-  const info = { title: sheet.title, subject: sheet.subtitle, creationDate: fixedMoment };
+  const info = { ...definition.info, creationDate: fixedMoment };
   return new Uint8Array(await pdfmake.createPdf({ ...definition, info }).getBuffer());
 }
 
@@ -25,7 +25,7 @@ function prepare(): void {
   const font = (name: string) => join(fontsFolder(), `${name}.ttf`);
   const files = new Set(["DejaVuSans", "DejaVuSans-Bold", "DejaVuSans-Oblique", "DejaVuSans-BoldOblique"].map(font));
   pdfmake.addFonts({
-    DejaVuSans: {
+    DejaVu: {
       normal: font("DejaVuSans"),
       bold: font("DejaVuSans-Bold"),
       italics: font("DejaVuSans-Oblique"),

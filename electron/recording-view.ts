@@ -1,10 +1,9 @@
-import type { ReadRecording, SessionAnalysis } from "../core/analysis.ts";
+import type { SessionAnalysis } from "../core/analysis.ts";
 import type { Finding, FindingCode } from "../core/finding.ts";
 import type { RecordingFile } from "../core/recording/file.ts";
 import type { TableReading } from "../core/recording/request.ts";
 import type { TrialResult } from "../core/result.ts";
 import type { RecordingView } from "./host-api.ts";
-import { joinPath } from "./recording-names.ts";
 
 /** Refusals that a person can settle by stating something the file does not say. */
 const askingCodes: ReadonlySet<FindingCode> = new Set<FindingCode>([
@@ -21,7 +20,7 @@ const headLineLength = 240;
 
 /** How one file of an analysed session stands. */
 export function viewRecording(file: RecordingFile, analysis: SessionAnalysis): RecordingView {
-  const read = readRecordingOf(analysis, file.path);
+  const read = analysis.recordings.get(file.path);
   const trials = trialsOf(analysis, file.path);
   const asked = trials.flatMap((trial) => trial.findings).filter(isAsking);
   const findings = distinct([...(read?.findings ?? []), ...asked]);
@@ -38,13 +37,7 @@ export function viewRecording(file: RecordingFile, analysis: SessionAnalysis): R
 
 /** The trials of one file; `file` is its path within the session. */
 export function trialsOf(analysis: SessionAnalysis, file: string): readonly TrialResult[] {
-  const path = joinPath(analysis.result.folder, file);
-  return analysis.result.trials.filter((trial) => trial.file === path);
-}
-
-/** What was understood of one file; absent for a file that could not be read at all. */
-export function readRecordingOf(analysis: SessionAnalysis, file: string): ReadRecording | undefined {
-  return analysis.recordings.get(file);
+  return analysis.result.trials.filter((trial) => trial.file === file);
 }
 
 function outcomeOf(findings: readonly Finding[]): RecordingView["outcome"] {

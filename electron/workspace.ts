@@ -1,6 +1,7 @@
 import type { SessionAnalysis, TrialTrace } from "../core/analysis.ts";
 import { analyzeSession } from "../core/analyze.ts";
 import { overlaySession } from "../core/overlay-session.ts";
+import type { TrialResult } from "../core/result.ts";
 import { parseSessionFile } from "../core/session-file.ts";
 import type { Settings } from "../core/settings.ts";
 import type { CurveOverlay } from "../core/sides/curves.ts";
@@ -106,8 +107,8 @@ export class WorkspaceState {
 
   answer(folder: string, files: readonly string[], answers: RecordingAnswers): void {
     const session = this.#session(folder);
-    const names = files.map((file) => this.#file(session, file));
-    this.#change(session, withAnswers(session.stated.description, names, answers), answerWords(names));
+    for (const file of files) this.#requireFile(session, file);
+    this.#change(session, withAnswers(session.stated.description, files, answers), answerWords(files));
   }
 
   changeSession(folder: string, change: SessionChange): void {
@@ -117,13 +118,13 @@ export class WorkspaceState {
 
   changeTrial(folder: string, file: string, trial: number, change: TrialChange): void {
     const session = this.#session(folder);
-    const { name, trials } = this.#trial(session, file, trial);
+    const trials = this.#trialsWith(session, file, trial);
     const eventsBefore = trials.find((each) => each.trial === trial)?.edits ?? [];
     const numbers = trials.map((each) => each.trial);
     this.#change(
       session,
-      withTrialChange(session.stated.description, name, trial, change, numbers),
-      trialChangeWords(name, trial, change, eventsBefore),
+      withTrialChange(session.stated.description, file, trial, change, numbers),
+      trialChangeWords(file, trial, change, eventsBefore),
     );
   }
 
@@ -145,12 +146,16 @@ export class WorkspaceState {
 
   trace(folder: string, file: string, trial: number): TrialTrace {
     const session = this.#session(folder);
-    const { name } = this.#trial(session, file, trial);
-    return traceTrial(this.#analysisOf(session), joinPath(folder, name), trial, this.settings);
+    this.#trialsWith(session, file, trial);
+    const analysis = this.#analysisOf(session);
+    if (analysis.recordings.get(file)?.recording === undefined) {
+      throw new RequestRefused(`There is no force to draw in ${file}; its findings say why.`);
+    }
+    return traceTrial(analysis, file, trial, this.settings);
   }
 
   overlay({ folder, ...choice }: HostApi["sides.curves"]["request"]): CurveOverlay | undefined {
-    return overlaySession(this.analysis(folder), choice, this.settings);
+    return overlaySession(this.analysis(folder), choice);
   }
 
   #addDescription(session: StoredSession, bytes: Uint8Array): HostApi["recordings.add"]["reply"] {
@@ -200,23 +205,17 @@ export class WorkspaceState {
     return session;
   }
 
-  /** The file's path within its session; accepts it with the session's folder in front, as results write it. */
-  #file(session: StoredSession, file: string): string {
-    const names = new Set(session.files.map((each) => each.path));
-    if (names.has(file)) return file;
-    const prefix = `${session.folder}/`;
-    const inside = file.startsWith(prefix) ? file.slice(prefix.length) : file;
-    if (!names.has(inside)) throw new RequestRefused(`${file} is not among the session's recordings.`);
-    return inside;
+  #requireFile(session: StoredSession, file: string): void {
+    if (session.files.some((each) => each.path === file)) return;
+    throw new RequestRefused(`${file} is not among the session's recordings.`);
   }
 
-  #trial(session: StoredSession, file: string, trial: number) {
-    const name = this.#file(session, file);
-    const trials = trialsOf(this.#analysisOf(session), name);
-    if (!trials.some((each) => each.trial === trial)) {
-      throw new RequestRefused(`${name} has no trial ${trial}.`);
-    }
-    return { name, trials };
+  /** All trials of the file, of which `trial` is known to be one. */
+  #trialsWith(session: StoredSession, file: string, trial: number): readonly TrialResult[] {
+    this.#requireFile(session, file);
+    const trials = trialsOf(this.#analysisOf(session), file);
+    if (trials.some((each) => each.trial === trial)) return trials;
+    throw new RequestRefused(`${file} has no trial ${trial}.`);
   }
 
   #analysisOf(session: StoredSession): SessionAnalysis {

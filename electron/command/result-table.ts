@@ -7,6 +7,7 @@ import { fullLabel, measureCatalogue } from "../../core/measures/catalogue.ts";
 import type { SessionResult, TrialResult } from "../../core/result.ts";
 import type { Comparison } from "../../core/sides/comparison.ts";
 import { testLabel } from "../../core/test-kind.ts";
+import { joinPath } from "../recording-names.ts";
 import { columnsOfText } from "./columns-of-text.ts";
 
 const sides: readonly MeasureSide[] = ["both", "left", "right"];
@@ -17,7 +18,7 @@ const limbWords: Readonly<Record<Limb, string>> = { both: "both legs", left: "le
 export function resultTable(results: readonly SessionResult[]): string {
   const blocks = results.flatMap((result) => [
     ...sessionHead(result),
-    ...result.trials.map(trialBlock),
+    ...result.trials.map((trial) => trialBlock(result.folder, trial)),
     ...sideBlocks(result),
   ]);
   return `${blocks.join("\n\n")}\n\n${closing}\n`;
@@ -35,7 +36,7 @@ function sessionHead({ folder, description, findings }: SessionResult): readonly
   return lines.length > 0 ? [lines.join("\n")] : [];
 }
 
-function trialBlock(trial: TrialResult): string {
+function trialBlock(folder: string, trial: TrialResult): string {
   const what = [
     ...(trial.test === undefined ? [] : [testLabel(trial.test)]),
     ...(trial.limb === undefined ? [] : [limbWords[trial.limb]]),
@@ -43,7 +44,7 @@ function trialBlock(trial: TrialResult): string {
     ...(trial.excluded === undefined ? [] : [`excluded: ${trial.excluded.reason}`]),
   ];
   const parts = [
-    `${trial.file} trial ${trial.trial}: ${what.join(", ")}`,
+    `${joinPath(folder, trial.file)} trial ${trial.trial}: ${what.join(", ")}`,
     eventLine(trial),
     measureLines(trial),
     trial.findings.map(findingText).join("\n"),

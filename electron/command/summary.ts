@@ -1,5 +1,6 @@
 import type { Finding } from "../../core/finding.ts";
 import type { SessionResult } from "../../core/result.ts";
+import { joinPath } from "../recording-names.ts";
 
 /** "12 trials in 2 sessions: 10 analysed, 1 partial, 1 refused." */
 export function summaryLine(results: readonly SessionResult[]): string {
@@ -17,7 +18,7 @@ export function findingLines(results: readonly SessionResult[]): readonly string
   return results.flatMap((result) => [
     ...result.findings.map((each) => findingLine(result.folder === "" ? "session" : result.folder, each)),
     ...result.trials.flatMap((trial) =>
-      trial.findings.map((each) => findingLine(`${trial.file} trial ${trial.trial}`, each)),
+      trial.findings.map((each) => findingLine(`${joinPath(result.folder, trial.file)} trial ${trial.trial}`, each)),
     ),
   ]);
 }
