@@ -16,7 +16,10 @@ export const resultSchemaVersion = 1;
  * were made) and `edits` and `excluded` (what a person decided: both identify a result). The *seen* mark stays out: it
  * is a mark of the work in progress and changes no number.
  */
-export type DocumentTrial = Omit<TrialResult, "seen">;
+export type DocumentTrial = Omit<TrialResult, "seen" | "sha256"> & {
+  /** Absent where the bytes could not be read at all. */
+  readonly sha256?: string;
+};
 
 /** One side of a comparison as published. */
 export interface DocumentSide {
@@ -66,6 +69,8 @@ export interface DocumentCriterion {
   readonly kind: Criterion["kind"];
   readonly threshold: number;
   readonly status: Status;
+  /** Words that belong directly behind the status word. */
+  readonly qualifier?: string;
   readonly estimate?: number;
   readonly lean?: "met" | "not-met";
   readonly interval?: Interval;
@@ -108,9 +113,8 @@ export function resultDocument(results: readonly SessionResult[], settings: Sett
     settings: { hash: settingsHash(settings), values: settingValues(settings) },
     sessions: sessions.map(documentSession),
     trials: sessions
-      .flatMap((session) => session.trials)
-      .sort((a, b) => compareText(a.file, b.file) || a.trial - b.trial)
-      .map(documentTrial),
+      .flatMap((session) => session.trials.map((trial) => documentTrial(session, trial)))
+      .sort((a, b) => compareText(a.file, b.file) || a.trial - b.trial),
     comparisons: sessions.flatMap((session) => session.comparisons.map((each) => documentComparison(session, each))),
     criteria: sessions.flatMap((session) => session.criteria.map((each) => documentCriterion(session, each))),
   };
@@ -154,10 +158,10 @@ function documentSession(session: SessionResult): DocumentSession {
   };
 }
 
-function documentTrial(trial: TrialResult): DocumentTrial {
+function documentTrial(session: SessionResult, trial: TrialResult): DocumentTrial {
   return {
-    file: trial.file,
-    sha256: trial.sha256,
+    file: session.folder === "" ? trial.file : `${session.folder}/${trial.file}`,
+    ...(trial.sha256 !== "" && { sha256: trial.sha256 }),
     trial: trial.trial,
     status: trial.status,
     ...(trial.test !== undefined && { test: trial.test }),
@@ -265,6 +269,7 @@ function documentCriterion(session: SessionResult, result: CriterionResult): Doc
     kind: result.criterion.kind,
     threshold: result.criterion.atLeastPercent,
     status: result.status,
+    ...(result.qualifier !== undefined && { qualifier: result.qualifier }),
     ...(result.estimate !== undefined && { estimate: result.estimate }),
     ...(result.lean !== undefined && { lean: result.lean }),
     ...(result.interval && { interval: documentInterval(result.interval) }),

@@ -93,7 +93,7 @@ describe("a per cent value", () => {
     expect(formatPercent(undefined)).toBe("–");
   });
 
-  // By hand: 89.6 and 90.4 would both read 90; 89.97 needs two decimals; 90 itself is on the threshold.
+  // By hand: 89.6 and 90.4 would both read 90; 89.97 needs two decimals; 90 itself, up to floating-point rounding, is on the threshold.
   test.each([
     [89.6, "89.6"],
     [90.4, "90.4"],
@@ -101,7 +101,8 @@ describe("a per cent value", () => {
     [90, "90"],
     [89.4, "89"],
     [91.2, "91"],
+    [90 + 1e-11, "90"],
   ])("of %d never rounds onto or across a threshold of 90", (percent, text) => {
-    expect(percentDigits(percent, 90)).toBe(text);
+    expect(percentDigits(percent, [90])).toBe(text);
   });
 });

@@ -319,7 +319,7 @@ export function exampleSession(changes: Partial<SessionResult> = {}): SessionRes
 /** The same trials with nobody injured: left against right, no criterion applies. */
 export function healthySession(): SessionResult {
   return exampleSession({
-    folder: "first-visit",
+    folder: "month-7",
     description: { athlete: { code: "GHK-12" }, involved: "none", date: "2026-09-02", simulated: true },
     comparisons: exampleComparisons.map((each) =>
       swapSides(each, { basis: "left-right", weaker: "The left is lower." }),
@@ -352,6 +352,9 @@ export function bothInvolvedSession(): SessionResult {
   });
 }
 
+const stoppedReason =
+  "The session was stopped: Pain 5 of 10 in the single-leg trials. Effusion 1+ is above the clinic's limit (trace).";
+
 /** The day that is not to be trusted: effusion 1+, stopped for pain, statuses withheld. */
 export function stoppedSession(): SessionResult {
   return exampleSession({
@@ -361,12 +364,13 @@ export function stoppedSession(): SessionResult {
       effusion: "1+",
       stopped: { reason: "Pain 5 of 10 in the single-leg trials." },
     },
-    gate: { open: false, reason: "Effusion 1+ is above trace and pain 5 is above 3." },
+    gate: { open: false, reason: stoppedReason },
     criteria: exampleCriterionResults.map((each) => ({
-      ...each,
+      criterion: each.criterion,
       status: "withheld-today" as const,
-      reason: "Withheld today: effusion 1+ is above trace and pain 5 is above 3.",
+      reason: stoppedReason,
       moreTrials: "",
+      caution: "",
     })),
   });
 }
@@ -378,6 +382,11 @@ function swapSides(comparison: Comparison, changes: Partial<Comparison>): Compar
     first: second.side === "left" ? second : first,
     second: second.side === "left" ? first : second,
     ...(comparison.index !== undefined && { index: 10_000 / comparison.index }),
+    intervals: comparison.intervals.map(({ confidence, low, high }) => ({
+      confidence,
+      low: 10_000 / high,
+      high: 10_000 / low,
+    })),
     ...changes,
   };
 }

@@ -11,7 +11,7 @@ const csvOf = (trials: Parameters<typeof exampleSession>[0]) =>
 
 /** A second reader: PapaParse, which follows RFC 4180. */
 function read(csv: string): readonly Record<string, string>[] {
-  const [header = [], ...rows] = Papa.parse(csv, { delimiter: "," }).data;
+  const [header = [], ...rows] = Papa.parse(csv, { delimiter: ",", newline: "\n" }).data;
   return rows
     .filter((row) => row.length > 1)
     .map((row) => Object.fromEntries(header.map((name, index) => [name, row[index] ?? ""])));

@@ -70,6 +70,12 @@ describe("the result document", () => {
     expect(validate(document)).toBe(false);
   });
 
+  test("leaves out the hash of a file whose bytes could not be read", () => {
+    const document = resultDocument([exampleSession({ trials: [{ ...refusedTrial, sha256: "" }] })], defaultSettings);
+    expect(document.trials[0]).not.toHaveProperty("sha256");
+    expect(problems(document)).toEqual([]);
+  });
+
   test("can carry every measure and every test the program knows", () => {
     const units = schema.$defs.unit.enum;
     expect(measureCatalogue.filter((entry) => !units.includes(entry.unit))).toEqual([]);

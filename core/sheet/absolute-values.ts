@@ -1,0 +1,109 @@
+import type { ReferenceValue } from "../criteria/criterion.ts";
+import { latestReference } from "../criteria/reference-value.ts";
+import { formatPercent, formatValue, noValue } from "../format-number.ts";
+import { fullLabel, measureEntry } from "../measures/catalogue.ts";
+import type { SessionResult } from "../result.ts";
+import type { Comparison } from "../sides/comparison.ts";
+import { displayUnit, type UcumUnit } from "../units.ts";
+import type { SheetBlock, SheetCell } from "./document.ts";
+import { dateInWords } from "./plain-words.ts";
+import { limbOf, sideColumns } from "./symmetry-tables.ts";
+
+/** Values of both sides per kilogram, and beside the earlier reference where one is known. */
+export function absoluteValues(session: SessionResult): readonly SheetBlock[] {
+  const [one] = session.comparisons;
+  const references = session.comparisons.flatMap((each) => comparedReferences(each, session));
+  const perBodyMass = session.comparisons.flatMap(perBodyMassRow);
+  if (one === undefined) return [];
+  const [first = "", second = ""] = sideColumns(one).map((column) => column.text);
+  return [
+    ...(perBodyMass.length === 0
+      ? []
+      : [
+          {
+            kind: "table",
+            caption: "Values per kilogram of body mass",
+            columns: [{ text: "Measure", align: "start", wide: true }, ...sideColumns(one)],
+            rows: perBodyMass,
+          } as const satisfies SheetBlock,
+        ]),
+    ...(references.length === 0
+      ? []
+      : [
+          {
+            kind: "table",
+            caption: "Values beside earlier ones",
+            columns: [
+              { text: "Measure", align: "start", wide: true },
+              ...sideColumns(one),
+              { text: `${first}, earlier`, align: "end" },
+              { text: `${second}, earlier`, align: "end" },
+              { text: "earlier value", align: "start" },
+            ],
+            rows: references.map(referenceRow),
+          } as const satisfies SheetBlock,
+        ]),
+  ];
+}
+
+type Row = { readonly cells: readonly SheetCell[] };
+
+function perBodyMassRow(comparison: Comparison): readonly Row[] {
+  const { first, second } = comparison;
+  if (first.meanPerBodyMass === undefined && second.meanPerBodyMass === undefined) return [];
+  const { unit } = measureEntry(`${comparison.measure}PerBodyMass`);
+  const values = [first, second].map((side) => side.meanPerBodyMass);
+  return [{ cells: [measureCell(comparison, unit), ...valueCells(comparison, values, unit)] }];
+}
+
+interface ComparedReferences {
+  readonly comparison: Comparison;
+  /** Of the first and the second side. */
+  readonly references: readonly (ReferenceValue | undefined)[];
+}
+
+function comparedReferences(comparison: Comparison, session: SessionResult): readonly ComparedReferences[] {
+  const stated = session.description.references ?? [];
+  const references = [comparison.first, comparison.second].map((side) =>
+    latestReference(stated, comparison, side.side, comparison.unit),
+  );
+  return references.every((each) => each === undefined) ? [] : [{ comparison, references }];
+}
+
+function referenceRow({ comparison, references }: ComparedReferences): Row {
+  const today = [comparison.first.mean, comparison.second.mean];
+  const known = references.filter((each) => each !== undefined);
+  const origins = new Set(known.map((each) => `${each.origin}, ${dateInWords(each.date)}`));
+  return {
+    cells: [
+      measureCell(comparison, comparison.unit),
+      ...valueCells(comparison, today, comparison.unit),
+      ...references.map((reference, at) => earlierCell(today[at], reference)),
+      { text: [...origins].join("; "), align: "start", emphasis: "muted" },
+    ],
+  };
+}
+
+function measureCell(comparison: Comparison, unit: UcumUnit): SheetCell {
+  const legs = comparison.legs === "both" ? "two legs" : "single-leg";
+  return { text: `${fullLabel(comparison.measure)}, ${legs}`, muted: displayUnit(unit).symbol, align: "start" };
+}
+
+function valueCells(
+  comparison: Comparison,
+  values: readonly (number | undefined)[],
+  unit: UcumUnit,
+): readonly SheetCell[] {
+  return [comparison.first, comparison.second].map((side, at) => ({
+    text: formatValue(values[at], undefined, unit).value,
+    align: "end",
+    limb: limbOf(comparison, side.side, at === 0),
+  }));
+}
+
+function earlierCell(today: number | undefined, reference: ReferenceValue | undefined): SheetCell {
+  if (reference === undefined) return { text: noValue, align: "end" };
+  const { value } = formatValue(reference.value, undefined, reference.unit);
+  if (today === undefined) return { text: value, align: "end" };
+  return { text: value, muted: `today ${formatPercent((100 * today) / reference.value)}`, align: "end" };
+}

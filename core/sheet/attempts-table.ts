@@ -1,0 +1,98 @@
+import { formatValue, noValue } from "../format-number.ts";
+import type { InvolvedSide, Limb } from "../limb.ts";
+import type { SessionResult, TrialResult } from "../result.ts";
+import { displayUnit } from "../units.ts";
+import type { SheetBlock, SheetCell } from "./document.ts";
+import { capitalised, sentences } from "./plain-words.ts";
+import { groupName, type TrialGroup, trialGroups, trialName } from "./sheet-trials.ts";
+
+/** Every attempt of the session, used or not, one table a test and number of legs; then what was not recognised. */
+export function attemptsTables(session: SessionResult): readonly SheetBlock[] {
+  const unknown = session.trials.filter((trial) => trial.test === undefined || trial.limb === undefined);
+  return [
+    ...trialGroups(session.trials).map((group) => attemptsTable(group, session)),
+    ...(unknown.length === 0 ? [] : [unknownTable(unknown, session)]),
+  ];
+}
+
+function unknownTable(unknown: readonly TrialResult[], session: SessionResult): SheetBlock {
+  return {
+    kind: "table",
+    caption: "Recordings that could not be analysed",
+    columns: [
+      { text: "Recording", align: "start" },
+      { text: "Why", align: "start", wide: true },
+    ],
+    rows: unknown.map((trial) => ({
+      cells: [
+        { text: trialName(trial, session.folder, session.trials), align: "start" },
+        { text: stateInWords(trial), align: "start" },
+      ],
+    })),
+  };
+}
+
+const shown = [
+  ["jumpHeightImpulse", "Height by impulse"],
+  ["timeToTakeoff", "Time to take-off"],
+] as const;
+
+function attemptsTable(group: TrialGroup, session: SessionResult): SheetBlock {
+  const single = group.legs === "single";
+  return {
+    kind: "table",
+    caption: `${capitalised(groupName(group))}: every attempt`,
+    columns: [
+      { text: "Attempt", align: "end" },
+      { text: "Recording", align: "start" },
+      ...(single ? [{ text: "Limb", align: "start" } as const] : []),
+      ...shown.map(([id, label]) => ({ text: `${label}, ${displayUnit(unitOf(id)).symbol}`, align: "end" }) as const),
+      { text: "State", align: "start", wide: true },
+    ],
+    rows: group.trials.map((trial) => ({
+      cells: [
+        { text: String(attemptNumber(trial, group)), align: "end" },
+        { text: trialName(trial, session.folder, session.trials), align: "start" },
+        ...(single && trial.limb !== undefined ? [limbCell(trial.limb, session.description.involved)] : []),
+        ...shown.map(([id]) => measureCell(trial, id)),
+        { text: stateInWords(trial), align: "start" },
+      ] satisfies readonly SheetCell[],
+    })),
+  };
+}
+
+function unitOf(id: (typeof shown)[number][0]): "m" | "s" {
+  return id === "timeToTakeoff" ? "s" : "m";
+}
+
+/** Attempts are counted for each limb, in the order of the session. */
+function attemptNumber(trial: TrialResult, group: TrialGroup): number {
+  return group.trials.filter((each) => each.limb === trial.limb).indexOf(trial) + 1;
+}
+
+function limbCell(limb: Limb, involved: InvolvedSide | undefined): SheetCell {
+  const known = involved === "left" || involved === "right";
+  return { text: limb, align: "start", limb: known ? (limb === involved ? "involved" : "uninvolved") : limb };
+}
+
+function measureCell(trial: TrialResult, id: (typeof shown)[number][0]): SheetCell {
+  const measure = trial.measures.find((each) => each.id === id && each.side === trial.limb);
+  if (measure === undefined) return { text: noValue, align: "end" };
+  const { value, uncertainty } = formatValue(measure.value, measure.uncertainty, measure.unit);
+  return { text: value, ...(uncertainty !== "" && { muted: `± ${uncertainty}` }), align: "end" };
+}
+
+/** Whether a trial counts, and why not where it does not. */
+function stateInWords(trial: TrialResult): string {
+  if (trial.status === "refused") {
+    const refusals = trial.findings.filter((finding) => finding.severity === "refusal");
+    return sentences("Not analysed.", ...refusals.map((finding) => finding.message));
+  }
+  if (trial.excluded !== undefined) return `excluded: ${trial.excluded.reason}`;
+  return [
+    "used",
+    ...(trial.status === "partial" ? ["some measures could not be made"] : []),
+    ...(trial.events.some((event) => event.from === "edited") ? ["event moved by hand"] : []),
+    ...(trial.seen ? [] : ["not looked at yet"]),
+  ].join("; ");
+}

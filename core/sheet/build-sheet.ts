@@ -1,0 +1,102 @@
+import { intervalCaution, standingCautions } from "../criteria/cautions.ts";
+import { percentDigits } from "../format-number.ts";
+import type { SessionResult } from "../result.ts";
+import { type Settings, settingsHash } from "../settings.ts";
+import { engineVersion } from "../version.ts";
+import { absoluteValues } from "./absolute-values.ts";
+import { attemptsTables } from "./attempts-table.ts";
+import { criteriaToday } from "./criteria-today.ts";
+import type { SheetBlock, SheetDocument } from "./document.ts";
+import { findingsInWords } from "./findings-in-words.ts";
+import { methodsParagraph } from "./methods-paragraph.ts";
+import { missingToday } from "./missing-today.ts";
+import { dateInWords, sentences } from "./plain-words.ts";
+import { athleteTitle, sessionFacts } from "./session-facts.ts";
+import { symmetryTables } from "./symmetry-tables.ts";
+import { testedToday } from "./tested-today.ts";
+import { wholeBodyValues } from "./whole-body-values.ts";
+
+/**
+ * The testing sheet of one session. The first page is in plain language for athlete and surgeon and ends with the
+ * clinician's own lines; what follows gives the numbers, how sure they are and how they were made.
+ */
+export function buildSheet(session: SessionResult, settings: Settings): SheetDocument {
+  const { description } = session;
+  const date = description.date === undefined ? "" : dateInWords(description.date);
+  return {
+    title: `Testing sheet: ${athleteTitle(description.athlete)}`,
+    subtitle: [date, description.milestone ?? ""].filter((part) => part !== "").join(" · "),
+    language: "en",
+    banner: description.simulated
+      ? "Simulated recordings of an invented athlete: nothing here was measured on a person."
+      : "",
+    blocks: [...pageInWords(session), { kind: "page-break" }, ...pagesInNumbers(session, settings)],
+    footer: `Counterpoise ${engineVersion} · settings ${settingsHash(settings).slice(0, 12)} · criteria set “${session.criteriaSet.name}” version ${session.criteriaSet.version}`,
+  };
+}
+
+function pageInWords(session: SessionResult): readonly SheetBlock[] {
+  return [
+    sessionFacts(session),
+    heading(2, "What was tested"),
+    { kind: "list", tone: "plain", items: testedToday(session) },
+    heading(2, "What the criteria say today"),
+    ...criteriaToday(session),
+    heading(2, "What is still missing"),
+    { kind: "list", tone: "plain", items: missingToday(session) },
+    heading(2, "How to read this sheet"),
+    { kind: "list", tone: "muted", items: [...standingCautions, intervalCaution] },
+    heading(2, "Decision of the treating clinician"),
+    {
+      kind: "write-in",
+      items: [
+        { name: "Decision", lines: 3 },
+        { name: "Name", lines: 1 },
+        { name: "Date", lines: 1 },
+        { name: "Signature", lines: 1 },
+      ],
+    },
+  ];
+}
+
+function pagesInNumbers(session: SessionResult, settings: Settings): readonly SheetBlock[] {
+  const findings = findingsInWords(session);
+  return [
+    heading(2, "Numbers and how sure they are"),
+    ...symmetryBlocks(session, settings),
+    ...absoluteValues(session),
+    ...wholeBodyValues(session, settings),
+    heading(2, "Every attempt"),
+    ...attemptsTables(session),
+    heading(2, "Findings"),
+    findings.length === 0
+      ? { kind: "paragraph", tone: "plain", text: "Nothing was found that a reader should know." }
+      : { kind: "list", tone: "plain", items: findings },
+    heading(2, "How the numbers were made"),
+    { kind: "paragraph", tone: "plain", text: methodsParagraph(session, settings) },
+  ];
+}
+
+function symmetryBlocks(session: SessionResult, settings: Settings): readonly SheetBlock[] {
+  const [one] = session.comparisons;
+  if (one === undefined) {
+    return [{ kind: "paragraph", tone: "plain", text: "No trial allows a comparison of the two sides." }];
+  }
+  const { involved } = session.description;
+  const statuses = percentDigits(100 * settings.statusConfidence);
+  const drawn = percentDigits(100 * settings.drawnConfidence);
+  const drawing = `On the line: open dot the index, thick bar its ${statuses} % interval, thin bar the ${drawn} % interval, short tick 100 %`;
+  const reading = {
+    "involved-uninvolved": sentences(
+      `Index: 100 × involved${involved === "left" || involved === "right" ? ` (${involved})` : ""} over uninvolved side; the ${statuses} % interval decides a status.`,
+      `${drawing}, tall tick the threshold.`,
+    ),
+    "left-right": sentences("Index: 100 × left over right; nobody is injured, so no status is given.", `${drawing}.`),
+    "values-only": "Both knees are involved: the values of both sides, no index.",
+  }[one.basis];
+  return [{ kind: "paragraph", tone: "muted", text: reading }, ...symmetryTables(session, settings)];
+}
+
+function heading(level: 2 | 3, text: string): SheetBlock {
+  return { kind: "heading", level, text };
+}

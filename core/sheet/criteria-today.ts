@@ -1,0 +1,77 @@
+import type { CriterionResult } from "../criteria/criterion.ts";
+import { statusLabel, statusWords } from "../criteria/status.ts";
+import type { SessionResult } from "../result.ts";
+import type { SheetBlock, SheetCell } from "./document.ts";
+import { asSentence, sentences } from "./plain-words.ts";
+
+/** What the criteria of the set say today: the gate and a stop first, then each criterion with its status and reason. */
+export function criteriaToday(session: SessionResult): readonly SheetBlock[] {
+  const { criteria, criteriaSet, gate, description } = session;
+  const held = `Held against “${criteriaSet.name}”, version ${criteriaSet.version}, by ${criteriaSet.author}. Set for: ${asSentence(criteriaSet.population)}`;
+  const stop =
+    description.stopped === undefined ? "" : `The session was stopped: ${asSentence(description.stopped.reason)}`;
+  const reason = asSentence(gate.reason);
+  const closed = gate.open
+    ? stop
+    : sentences(
+        "Statuses are withheld today.",
+        reason.includes(stop) ? "" : stop,
+        reason,
+        "What was measured is on page 2.",
+      );
+  return [
+    { kind: "paragraph", tone: "muted", text: held },
+    ...(closed === "" ? [] : [{ kind: "paragraph", tone: "caution", text: closed } as const]),
+    ...(criteria.length === 0
+      ? [{ kind: "paragraph", tone: "plain", text: "The set holds no criterion for what was tested." } as const]
+      : [criteriaTable(criteria)]),
+  ];
+}
+
+function criteriaTable(criteria: readonly CriterionResult[]): SheetBlock {
+  return {
+    kind: "table",
+    caption: "Criteria as they stand today",
+    columns: [
+      { text: "Criterion", align: "start", wide: true },
+      { text: "Today", align: "start" },
+      { text: "Why", align: "start", wide: true },
+    ],
+    rows: sameForAll(criteria)
+      ? [{ cells: rowCells(criteria[0], `All ${criteria.length} criteria of the set`, "") }]
+      : criteria.map((result) => ({
+          cells: rowCells(result, result.criterion.label, `at least ${result.criterion.atLeastPercent} %`),
+        })),
+  };
+}
+
+/** One sentence says it once where every criterion stands alike for the same reason (nobody injured, a closed gate). */
+function sameForAll(
+  criteria: readonly CriterionResult[],
+): criteria is readonly [CriterionResult, ...CriterionResult[]] {
+  const [first] = criteria;
+  const alike = (each: CriterionResult) =>
+    each.status === first?.status && each.reason === first.reason && each.caution === first.caution;
+  return criteria.length > 1 && criteria.every(alike);
+}
+
+function rowCells(result: CriterionResult, label: string, threshold: string): readonly SheetCell[] {
+  return [
+    { text: label, ...(threshold !== "" && { muted: threshold }), align: "start" },
+    statusCell(result),
+    { text: sentences(asSentence(result.reason), asSentence(result.caution)), align: "start" },
+  ];
+}
+
+/** The status word with its mark, and what must stand beside it. */
+export function statusCell(result: CriterionResult): SheetCell {
+  const word = statusLabel(result.status);
+  const beside = statusWords(result).slice(word.length).trim();
+  return {
+    text: word,
+    ...(beside !== "" && { muted: beside }),
+    align: "start",
+    emphasis: "strong",
+    status: result.status,
+  };
+}

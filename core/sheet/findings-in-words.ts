@@ -1,0 +1,33 @@
+import type { Finding } from "../finding.ts";
+import type { SessionResult } from "../result.ts";
+import { asSentence, sentences } from "./plain-words.ts";
+import { trialName } from "./sheet-trials.ts";
+
+/** Everything found about the session and its trials, one line a finding; equal ones name all their trials. */
+export function findingsInWords(session: SessionResult): readonly string[] {
+  const { findings, trials, folder } = session;
+  const placed = trials.flatMap((trial) =>
+    trial.findings.map((finding) => ({
+      name: placeInWords(trialName(trial, folder, trials), finding),
+      text: inWords(finding),
+    })),
+  );
+  const texts = [...new Set(placed.map((each) => each.text))];
+  return [
+    ...findings.map((finding) =>
+      finding.where === "" ? inWords(finding) : `${placeInWords("", finding)}: ${inWords(finding)}`,
+    ),
+    ...texts.map((text) => {
+      const names = placed.filter((each) => each.text === text).map((each) => each.name);
+      return `${[...new Set(names)].join(", ")}: ${text}`;
+    }),
+  ];
+}
+
+function placeInWords(name: string, { where }: Finding): string {
+  return [name, where].filter((part) => part !== "").join(", ");
+}
+
+function inWords({ message, action }: Finding): string {
+  return sentences(asSentence(message), asSentence(action));
+}

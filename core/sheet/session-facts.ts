@@ -1,0 +1,68 @@
+import { formatValue, joinNumberText } from "../format-number.ts";
+import type { SessionResult } from "../result.ts";
+import type { SessionDescription } from "../session.ts";
+import { mean } from "../sides/trial-statistic.ts";
+import type { SheetBlock } from "./document.ts";
+import { asSentence, dateInWords } from "./plain-words.ts";
+import { isUsed } from "./sheet-trials.ts";
+
+const notStated = "not stated";
+
+/** Who was tested, when and under which circumstances, as name and value. What nobody stated says so. */
+export function sessionFacts(session: SessionResult): SheetBlock {
+  const { description, criteriaSet } = session;
+  return {
+    kind: "facts",
+    items: [
+      { name: "Athlete", value: athleteInWords(description.athlete) },
+      { name: "Involved side", value: involvedInWords(description) },
+      { name: "Session", value: description.date === undefined ? "date not stated" : dateInWords(description.date) },
+      { name: "Milestone", value: description.milestone ?? notStated },
+      { name: "Body mass", value: bodyMassInWords(session) },
+      { name: "Pain, effusion", value: kneeInWords(description) },
+      { name: "Cautions", value: cautionsInWords(description) },
+      { name: "Criteria", value: `${criteriaSet.name}, version ${criteriaSet.version}` },
+      ...(description.note === undefined ? [] : [{ name: "Note", value: asSentence(description.note) }]),
+    ],
+  };
+}
+
+/** The athlete's name where given, else the code. */
+export function athleteTitle(athlete: SessionDescription["athlete"]): string {
+  return athlete === undefined ? "Athlete not stated" : (athlete.name ?? athlete.code);
+}
+
+function athleteInWords(athlete: SessionDescription["athlete"]): string {
+  if (athlete === undefined) return notStated;
+  const born = athlete.birthYear === undefined ? undefined : `born ${athlete.birthYear}`;
+  const about = [athlete.sex, born, athlete.sport].filter((each) => each !== undefined).join(", ");
+  const who = athlete.name === undefined ? `code ${athlete.code}` : `${athlete.name}, code ${athlete.code}`;
+  return about === "" ? who : `${who}; ${about}`;
+}
+
+function involvedInWords({ involved, injury }: SessionDescription): string {
+  if (involved === undefined) return injury ?? notStated;
+  if (involved === "none") return "nobody injured: left and right are compared";
+  const side = involved === "both" ? "both knees" : involved;
+  return injury === undefined ? side : `${side}: ${injury}`;
+}
+
+function bodyMassInWords(session: SessionResult): string {
+  const masses = session.trials
+    .filter(isUsed)
+    .flatMap((trial) => trial.measures.filter((measure) => measure.id === "bodyMass").map((measure) => measure.value));
+  if (masses.length > 0) return `${joinNumberText(formatValue(mean(masses), undefined, "kg"))}, on the plates`;
+  const { massKg } = session.description;
+  return massKg === undefined ? "not measured" : `${joinNumberText(formatValue(massKg, undefined, "kg"))}, entered`;
+}
+
+function kneeInWords({ pain, effusion }: SessionDescription): string {
+  const painText = pain === undefined ? "pain not recorded" : `worst pain ${pain} of 10`;
+  return `${painText}; ${effusion === undefined ? "effusion not recorded" : `effusion ${effusion}`}`;
+}
+
+function cautionsInWords({ cautions }: SessionDescription): string {
+  if (cautions === undefined) return "no record that they were asked for jump testing";
+  const note = cautions.note === undefined ? "" : `; ${cautions.note}`;
+  return `asked for jump testing; answered by ${cautions.answeredBy}, ${dateInWords(cautions.date)}${note}`;
+}

@@ -1,0 +1,252 @@
+import type { SheetBlock, SheetCell, SheetColumn, SheetDocument, SymmetryLine } from "./document.ts";
+import { lightPalette } from "./palette.ts";
+import type { PdfContent, PdfTableLayout, SheetPdfDefinition } from "./pdf-definition.ts";
+import { statusMarkSvg } from "./status-mark.ts";
+import { type SymmetryLineColours, symmetryLineSize, symmetryLineSvg } from "./symmetry-line.ts";
+
+type Table = Extract<SheetBlock, { readonly kind: "table" }>;
+
+/** Points. A4 is 595.28 wide. */
+const margins = { left: 42, top: 46, right: 42, bottom: 48 } as const;
+/** A heading lower than this part of the page goes to the next one, so that it never stands alone. */
+const lowestHeading = 0.93;
+const contentWidth = 595.28 - margins.left - margins.right;
+
+const lineColours: SymmetryLineColours = {
+  axis: lightPalette.line,
+  region: lightPalette.band,
+  tick: lightPalette.ink,
+  involved: lightPalette.involved,
+  ink: lightPalette.ink,
+  paper: lightPalette.surface,
+};
+
+/**
+ * The sheet as a document definition for pdfmake: plain data and pure functions, A4, no clock. The host registers a
+ * font called "DejaVu" (normal and bold) and sets the date of making.
+ */
+export function sheetPdfDefinition(sheet: SheetDocument): SheetPdfDefinition {
+  return {
+    pageSize: "A4",
+    pageMargins: [margins.left, margins.top, margins.right, margins.bottom],
+    language: sheet.language,
+    displayTitle: true,
+    info: { title: sheet.title, subject: sheet.subtitle, creator: "Counterpoise", producer: "Counterpoise" },
+    defaultStyle: { font: "DejaVu", fontSize: 8, lineHeight: 1.15, color: lightPalette.ink },
+    styles: {
+      title: { fontSize: 15, bold: true },
+      subtitle: { fontSize: 9, color: lightPalette.muted, margin: [0, 1, 0, 6] },
+      heading2: { fontSize: 10.5, bold: true, margin: [0, 7, 0, 2] },
+      heading3: { fontSize: 9, bold: true, margin: [0, 6, 0, 2] },
+      caption: { bold: true },
+      columnHeading: { fontSize: 7.2, color: lightPalette.muted },
+      muted: { color: lightPalette.muted },
+      running: { fontSize: 6.6, color: lightPalette.muted },
+      runningBanner: { fontSize: 6.6, color: lightPalette.cautionInk },
+    },
+    content: [
+      { text: sheet.title, style: "title" },
+      { text: sheet.subtitle, style: "subtitle" },
+      ...content(sheet.blocks),
+    ],
+    header: () => ({
+      text: sheet.banner,
+      style: "runningBanner",
+      margin: [margins.left, 24, margins.right, 0],
+    }),
+    footer: (currentPage, pageCount) => ({
+      columns: [
+        { text: sheet.footer, style: "running" },
+        { text: `${currentPage} / ${pageCount}`, style: "running", alignment: "right", width: 40 },
+      ],
+      margin: [margins.left, 18, margins.right, 0],
+    }),
+    pageBreakBefore: ({ headlineLevel, startPosition }) =>
+      headlineLevel !== undefined && startPosition !== undefined && startPosition.verticalRatio > lowestHeading,
+  };
+}
+
+/** The blocks in order; lines to write on stay with their heading. */
+function content(blocks: readonly SheetBlock[]): readonly PdfContent[] {
+  return blocks.flatMap((each, at): readonly PdfContent[] => {
+    const startsPage = blocks[at - 1]?.kind === "page-break";
+    const next = blocks[at + 1];
+    if (each.kind === "heading" && next?.kind === "write-in") {
+      return [{ stack: [block(each, startsPage), block(next, false)], unbreakable: true }];
+    }
+    const joined = each.kind === "write-in" && blocks[at - 1]?.kind === "heading";
+    return joined ? [] : [block(each, startsPage)];
+  });
+}
+
+function block(each: SheetBlock, startsPage: boolean): PdfContent {
+  const start: Partial<PdfContent> = startsPage ? { pageBreak: "before" } : {};
+  switch (each.kind) {
+    case "heading":
+      return { text: each.text, style: `heading${each.level}`, headlineLevel: each.level, ...start };
+    case "paragraph":
+      return { ...paragraph(each.text, each.tone), ...start };
+    case "list":
+      return {
+        ul: each.items.map((item) => ({ text: item, margin: [0, 0, 0, 1.5] })),
+        margin: [0, 1, 0, 2],
+        ...(each.tone === "muted" && { fontSize: 7.2, color: lightPalette.muted }),
+        ...start,
+      };
+    case "facts":
+      return { ...facts(each.items), ...start };
+    case "write-in":
+      return { ...writeIn(each.items), ...start };
+    case "table":
+      return { ...table(each), ...start };
+    case "page-break":
+      return { text: "", fontSize: 0.1 };
+  }
+}
+
+function paragraph(text: string, tone: "plain" | "muted" | "caution"): PdfContent {
+  if (tone !== "caution") return { text, ...(tone === "muted" && { style: "muted" }), margin: [0, 1, 0, 3] };
+  return {
+    table: { widths: ["*"], body: [[{ text, color: lightPalette.cautionInk, fillColor: lightPalette.cautionPaper }]] },
+    layout: boxLayout,
+    margin: [0, 2, 0, 4],
+  };
+}
+
+const boxLayout: PdfTableLayout = {
+  hLineWidth: () => 0,
+  vLineWidth: () => 0,
+  paddingLeft: () => 6,
+  paddingRight: () => 6,
+  paddingTop: () => 3.5,
+  paddingBottom: () => 3.5,
+};
+
+const bareLayout: PdfTableLayout = {
+  hLineWidth: () => 0,
+  vLineWidth: () => 0,
+  paddingLeft: () => 0,
+  paddingRight: () => 8,
+  paddingTop: () => 0.8,
+  paddingBottom: () => 0.8,
+};
+
+function facts(items: readonly { readonly name: string; readonly value: string }[]): PdfContent {
+  const pair = (item: { readonly name: string; readonly value: string } | undefined): readonly PdfContent[] => [
+    { text: item?.name ?? "", style: "muted" },
+    { text: item?.value ?? "" },
+  ];
+  const rows = items.flatMap((item, at) => (at % 2 === 0 ? [[...pair(item), ...pair(items[at + 1])]] : []));
+  return { table: { widths: [62, "*", 62, "*"], body: rows }, layout: bareLayout, margin: [0, 2, 0, 2] };
+}
+
+function writeIn(items: readonly { readonly name: string; readonly lines: number }[]): PdfContent {
+  const rule = (width: number): PdfContent => ({
+    canvas: [{ type: "line", x1: 0, y1: 15, x2: width, y2: 15, lineWidth: 0.6, lineColor: lightPalette.muted }],
+    margin: [0, 0, 0, 1],
+  });
+  const field = (item: { readonly name: string; readonly lines: number }, width: number): PdfContent => ({
+    stack: [{ text: item.name, style: "muted" }, ...Array.from({ length: item.lines }, () => rule(width))],
+    width,
+  });
+  const tall = items.filter((item) => item.lines > 1);
+  const short = items.filter((item) => item.lines === 1);
+  const gap = 14;
+  const width = (contentWidth - gap * (short.length - 1)) / Math.max(1, short.length);
+  return {
+    stack: [
+      ...tall.map((item) => field(item, contentWidth)),
+      { columns: short.map((item) => field(item, width)), columnGap: gap, margin: [0, 6, 0, 0] },
+    ],
+    unbreakable: true,
+    margin: [0, 1, 0, 0],
+  };
+}
+
+/** Hairlines between rows, a stronger one under the headings; the caption and the headings come again on a new page. */
+const tableLayout: PdfTableLayout = {
+  hLineWidth: (row) => (row < 2 ? 0 : row === 2 ? 0.8 : 0.4),
+  hLineColor: (row) => (row === 2 ? lightPalette.muted : lightPalette.line),
+  vLineWidth: () => 0,
+  paddingLeft: (column) => (column === 0 ? 0 : 4),
+  paddingRight: () => 4,
+  paddingTop: () => 1.8,
+  paddingBottom: () => 1.8,
+};
+
+function table(each: Table): PdfContent {
+  const { axis } = each;
+  const last = each.columns.length - 1;
+  const widths = each.columns.flatMap((column, at): readonly (string | number)[] => {
+    const width = column.wide ? "*" : "auto";
+    return axis && at === last ? [symmetryLineSize.width, width] : [width];
+  });
+  const headings = each.columns.flatMap((column, at): readonly PdfContent[] =>
+    axis && at === last
+      ? [{ text: axis.label, style: "columnHeading" }, columnHeading(column)]
+      : [columnHeading(column)],
+  );
+  const rows = each.rows.map(({ cells, line }) =>
+    cells.flatMap((cell, at): readonly PdfContent[] =>
+      axis && at === last ? [lineDrawing(line, axis), tableCell(cell)] : [tableCell(cell)],
+    ),
+  );
+  const caption: PdfContent = { text: each.caption, style: "caption", colSpan: widths.length };
+  const spanned = Array.from({ length: widths.length - 1 }, (): PdfContent => ({ text: "" }));
+  return {
+    table: {
+      headerRows: 2,
+      keepWithHeaderRows: 1,
+      dontBreakRows: true,
+      widths,
+      body: [[caption, ...spanned], headings, ...rows],
+    },
+    layout: tableLayout,
+    margin: [0, 3, 0, 5],
+  };
+}
+
+function columnHeading({ text, align, limb }: SheetColumn): PdfContent {
+  return { text, style: "columnHeading", alignment: alignment(align), ...limbColour(limb) };
+}
+
+function tableCell(cell: SheetCell): PdfContent {
+  const word = { text: cell.text, ...(cell.emphasis === "strong" && { bold: true }) };
+  const behind = { color: lightPalette.muted, fontSize: 7.2 } as const;
+  if (cell.status !== undefined) {
+    return {
+      columns: [
+        { svg: statusMarkSvg(cell.status, lightPalette.ink, 9), width: 9, margin: [0, 0.5, 0, 0] },
+        {
+          stack: [
+            { ...word, noWrap: true },
+            ...(cell.muted === undefined ? [] : [{ ...behind, text: cell.muted, noWrap: cell.muted.length < 24 }]),
+          ],
+          width: "auto",
+        },
+      ],
+      columnGap: 3,
+    };
+  }
+  return {
+    text: [word, ...(cell.muted === undefined ? [] : [{ ...behind, text: ` ${cell.muted}` }])],
+    alignment: alignment(cell.align),
+    ...(cell.emphasis === "muted" && { color: lightPalette.muted }),
+    ...limbColour(cell.limb),
+  };
+}
+
+function alignment(align: "start" | "end"): "left" | "right" {
+  return align === "start" ? "left" : "right";
+}
+
+function limbColour(limb: SheetCell["limb"]): Partial<PdfContent> {
+  if (limb === "involved") return { color: lightPalette.involved };
+  return limb === "uninvolved" ? { color: lightPalette.uninvolved } : {};
+}
+
+function lineDrawing(line: SymmetryLine | undefined, axis: NonNullable<Table["axis"]>): PdfContent {
+  return line === undefined
+    ? { text: "" }
+    : { svg: symmetryLineSvg(line, axis, lineColours), width: symmetryLineSize.width, margin: [0, -3, 0, -4] };
+}

@@ -1,0 +1,173 @@
+import { formatPercent, formatValue, noValue, percentDigits, roundTo } from "../format-number.ts";
+import { fullLabel } from "../measures/catalogue.ts";
+import type { SessionResult } from "../result.ts";
+import type { Settings } from "../settings.ts";
+import type { Comparison, Interval, SideSummary } from "../sides/comparison.ts";
+import { displayUnit } from "../units.ts";
+import { statusCell } from "./criteria-today.ts";
+import type { SheetBlock, SheetCell, SheetColumn, SymmetryLine } from "./document.ts";
+import { capitalised } from "./plain-words.ts";
+import { criterionOf } from "./result-document.ts";
+import { groupName } from "./sheet-trials.ts";
+import { type SymmetryAxis, symmetryAxis } from "./symmetry-line.ts";
+
+/** Side against side, one table for the two-leg and one for the single-leg trials of a test, criteria first. */
+export function symmetryTables(session: SessionResult, settings: Settings): readonly SheetBlock[] {
+  return (["both", "single"] as const).flatMap((legs) => {
+    const ofLegs = session.comparisons.filter((each) => each.legs === legs);
+    return [...new Set(ofLegs.map((each) => each.test))].flatMap((test) => {
+      const ofTest = ofLegs.filter((each) => each.test === test);
+      const ordered = [...ofTest].sort((a, b) => rank(a) - rank(b));
+      return [table(ordered, session, settings), ...notes(ordered)];
+    });
+  });
+}
+
+function rank(comparison: Comparison): number {
+  return comparison.role === "criterion" ? 0 : 1;
+}
+
+function table(comparisons: readonly Comparison[], session: SessionResult, settings: Settings): SheetBlock {
+  const [one] = comparisons;
+  if (one === undefined) throw new RangeError("A symmetry table needs a comparison.");
+  const valuesOnly = one.basis === "values-only";
+  const lines = comparisons.map((each) => symmetryLine(each, session, settings));
+  const drawn = lines.filter((line) => line !== undefined);
+  const axis = symmetryAxis(drawn);
+  return {
+    kind: "table",
+    caption: `${capitalised(groupName(one))}: ${one.legs === "both" ? "limbs compared within each jump" : "trials of one limb against trials of the other"}`,
+    columns: [
+      { text: "Measure", align: "start", wide: true },
+      ...sideColumns(one),
+      ...(valuesOnly ? [] : indexColumns(one, settings)),
+    ],
+    rows: comparisons.map((each, at) => {
+      const line = lines[at];
+      return { cells: cells(each, session, settings), ...(line && { line }) };
+    }),
+    ...(drawn.length > 0 && {
+      axis: { ...axis, label: axisLabel(axis, drawn) },
+    }),
+  };
+}
+
+function axisLabel({ low, high }: SymmetryAxis, lines: readonly SymmetryLine[]): string {
+  const marks = [...new Set(lines.flatMap((line) => line.threshold ?? []))];
+  const [mark] = marks;
+  return marks.length === 1 && mark !== undefined
+    ? `${low} to ${high} %, threshold ${percentDigits(mark)} %`
+    : `${low} to ${high} %`;
+}
+
+/** Headings of the two sides as a comparison names them. */
+export function sideColumns(comparison: Comparison): readonly SheetColumn[] {
+  return [comparison.first, comparison.second].map(({ side }, at) => ({
+    text: sideHeading(comparison, side, at === 0),
+    align: "end",
+    limb: limbOf(comparison, side, at === 0),
+  }));
+}
+
+function sideHeading(comparison: Comparison, side: SideSummary["side"], first: boolean): string {
+  if (comparison.basis !== "involved-uninvolved") return side;
+  return `${side}, ${first ? "involved" : "uninvolved"}`;
+}
+
+/** Which limb's colour a side wears: none but its own name where nobody or both are injured. */
+export function limbOf(
+  comparison: Comparison,
+  side: SideSummary["side"],
+  first: boolean,
+): NonNullable<SheetCell["limb"]> {
+  if (comparison.basis !== "involved-uninvolved") return side;
+  return first ? "involved" : "uninvolved";
+}
+
+function indexColumns(one: Comparison, settings: Settings): readonly SheetColumn[] {
+  return [
+    { text: "index", align: "end" },
+    { text: `${percentDigits(100 * settings.statusConfidence)} % interval`, align: "end" },
+    { text: one.basis === "left-right" ? "in words" : "criterion", align: "start" },
+  ];
+}
+
+function cells(comparison: Comparison, session: SessionResult, settings: Settings): readonly SheetCell[] {
+  const { symbol } = displayUnit(comparison.unit);
+  const label: SheetCell = {
+    text: fullLabel(comparison.measure),
+    ...(symbol !== "" && { muted: symbol }),
+    align: "start",
+  };
+  const sides = [comparison.first, comparison.second].map(
+    (side, at): SheetCell => ({
+      text: formatValue(side.mean, undefined, comparison.unit).value,
+      align: "end",
+      limb: limbOf(comparison, side.side, at === 0),
+    }),
+  );
+  if (comparison.basis === "values-only") return [label, ...sides];
+  return [label, ...sides, ...indexCells(comparison, session, settings), lastCell(comparison, session)];
+}
+
+function indexCells(comparison: Comparison, session: SessionResult, settings: Settings): readonly SheetCell[] {
+  if (comparison.difference !== undefined) {
+    const { symbol, factor } = displayUnit(comparison.unit);
+    const difference = roundTo(comparison.difference * factor, 2);
+    return [
+      { text: noValue, align: "end" },
+      { text: `differ by ${difference} ${symbol}`, align: "end", emphasis: "muted" },
+    ];
+  }
+  const marks = thresholds(comparison, session);
+  const interval = intervalAt(comparison, settings.statusConfidence);
+  const range = interval && `${percentDigits(interval.low, marks)} to ${percentDigits(interval.high, marks)}`;
+  return [
+    { text: formatPercent(comparison.index, marks), align: "end", emphasis: "strong" },
+    { text: range ?? (comparison.index === undefined ? noValue : "unbounded"), align: "end", emphasis: "muted" },
+  ];
+}
+
+function lastCell(comparison: Comparison, session: SessionResult): SheetCell {
+  if (comparison.basis === "left-right") return { text: comparison.weaker, align: "start", emphasis: "muted" };
+  const reader = criterionOf(session, comparison);
+  return reader === undefined ? { text: "information", align: "start", emphasis: "muted" } : statusCell(reader);
+}
+
+function symmetryLine(comparison: Comparison, session: SessionResult, settings: Settings): SymmetryLine | undefined {
+  if (comparison.index === undefined) return undefined;
+  const thick = intervalAt(comparison, settings.statusConfidence);
+  const thin = intervalAt(comparison, settings.drawnConfidence);
+  const [threshold] = thresholds(comparison, session);
+  return {
+    index: comparison.index,
+    ...(thick && { thick: { low: thick.low, high: thick.high } }),
+    ...(thin && { thin: { low: thin.low, high: thin.high } }),
+    ...(threshold !== undefined && { threshold }),
+    ...(comparison.basis === "involved-uninvolved" && { limb: "involved" }),
+  };
+}
+
+function intervalAt(comparison: Comparison, confidence: number): Interval | undefined {
+  return comparison.intervals.find((each) => each.confidence === confidence);
+}
+
+function thresholds(comparison: Comparison, session: SessionResult): readonly number[] {
+  const reader = criterionOf(session, comparison);
+  return reader === undefined || comparison.basis !== "involved-uninvolved" ? [] : [reader.criterion.atLeastPercent];
+}
+
+/** Rows whose interval is missing, unbounded or from measurement uncertainty alone say so below the table. */
+function notes(comparisons: readonly Comparison[]): readonly SheetBlock[] {
+  const special = comparisons.filter(
+    (each) =>
+      (each.index !== undefined && (each.intervals.length === 0 || each.intervalFrom === "measurement uncertainty")) ||
+      (each.index === undefined && each.difference === undefined),
+  );
+  const texts = special.map((each) => ({ label: fullLabel(each.measure), note: each.intervalNote }));
+  const items = [...new Set(texts.map((each) => each.note))].map((note) => {
+    const labels = texts.filter((each) => each.note === note).map((each) => each.label);
+    return labels.length === comparisons.length ? note : `${labels.join("; ")}: ${note}`;
+  });
+  return items.length === 0 ? [] : [{ kind: "list", tone: "muted", items }];
+}

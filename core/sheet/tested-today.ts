@@ -1,0 +1,61 @@
+import type { PlateProof } from "../recording/recording.ts";
+import type { SessionResult, TrialResult } from "../result.ts";
+import { capitalised, countOf, listInWords } from "./plain-words.ts";
+import { groupName, isUsed, type TrialGroup, trialGroups } from "./sheet-trials.ts";
+
+/** What was tested, one sentence a test; how the sides of the plates are known; what could not be analysed. */
+export function testedToday(session: SessionResult): readonly string[] {
+  const { trials } = session;
+  if (trials.length === 0) return ["No recording was found."];
+  const unknown = trials.filter((trial) => trial.test === undefined || trial.limb === undefined).length;
+  return [
+    ...trialGroups(trials).map(groupInWords),
+    ...(unknown === 0 ? [] : [`${countOf(unknown, "recording")} could not be analysed; page 2 says why.`]),
+    ...platesInWords(session),
+  ];
+}
+
+function groupInWords(group: TrialGroup): string {
+  const limbs = group.legs === "both" ? (["both"] as const) : (["left", "right"] as const);
+  const parts = limbs.map((limb) => {
+    const of = limb === "both" ? "" : `${limb} `;
+    return `${of}${countsInWords(group.trials.filter((trial) => trial.limb === limb))}`;
+  });
+  return `${capitalised(groupName(group))}: ${parts.join("; ")}.`;
+}
+
+function countsInWords(trials: readonly TrialResult[]): string {
+  const used = trials.filter(isUsed).length;
+  const excluded = trials.filter((trial) => trial.status !== "refused" && trial.excluded !== undefined).length;
+  const refused = trials.filter((trial) => trial.status === "refused").length;
+  return listInWords([
+    `${countOf(used, "trial")} used`,
+    ...(excluded === 0 ? [] : [`${excluded} excluded`]),
+    ...(refused === 0 ? [] : [`${refused} not analysed`]),
+  ]);
+}
+
+const proofWords: Readonly<Record<PlateProof, string>> = {
+  "single-leg-trial": "is proved by single-leg trials of the session.",
+  "one-leg-standing": "is proved by standing on one leg in the session.",
+  layout: "is taken from the saved layout of the plates.",
+  stated: "was stated by the tester.",
+  unproved: "is not proved, so symmetry within two-leg jumps has no status.",
+};
+
+/** How it is known which foot stood on which plate; nothing where no two-leg trial stood on two plates. */
+function platesInWords(session: SessionResult): readonly string[] {
+  const onTwoPlates = session.trials.filter(
+    (trial) => isUsed(trial) && trial.limb === "both" && trial.plates.some((plate) => plate.limb !== "both"),
+  );
+  if (onTwoPlates.length === 0) return [];
+  if (session.comparisons.some((each) => each.plates === "contradicted")) {
+    return [
+      "Single-leg trials contradict which foot stood on which plate, so symmetry within two-leg jumps has no status.",
+    ];
+  }
+  const proofs = onTwoPlates.flatMap((trial) => trial.plates.map((plate) => plate.proof));
+  const order: readonly PlateProof[] = ["unproved", "stated", "layout", "one-leg-standing", "single-leg-trial"];
+  const weakest = order.find((proof) => proofs.includes(proof)) ?? "unproved";
+  return [`Which foot stood on which plate ${proofWords[weakest]}`];
+}
