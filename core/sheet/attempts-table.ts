@@ -25,7 +25,7 @@ function unknownTable(unknown: readonly TrialResult[], session: SessionResult): 
     ],
     rows: unknown.map((trial) => ({
       cells: [
-        { text: trialName(trial, session.folder, session.trials), align: "start" },
+        { text: trialName(trial, session.trials), align: "start" },
         { text: stateInWords(trial), align: "start" },
       ],
     })),
@@ -52,7 +52,7 @@ function attemptsTable(group: TrialGroup, session: SessionResult): SheetBlock {
     rows: group.trials.map((trial) => ({
       cells: [
         { text: String(attemptNumber(trial, group)), align: "end" },
-        { text: trialName(trial, session.folder, session.trials), align: "start" },
+        { text: trialName(trial, session.trials), align: "start" },
         ...(single && trial.limb !== undefined ? [limbCell(trial.limb, session.description.involved)] : []),
         ...shown.map(([id]) => measureCell(trial, id)),
         { text: stateInWords(trial), align: "start" },

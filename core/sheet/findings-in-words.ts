@@ -5,10 +5,10 @@ import { trialName } from "./sheet-trials.ts";
 
 /** Everything found about the session and its trials, one line a finding; equal ones name all their trials. */
 export function findingsInWords(session: SessionResult): readonly string[] {
-  const { findings, trials, folder } = session;
+  const { findings, trials } = session;
   const placed = trials.flatMap((trial) =>
     trial.findings.map((finding) => ({
-      name: placeInWords(trialName(trial, folder, trials), finding),
+      name: placeInWords(trialName(trial, trials), finding),
       text: inWords(finding),
     })),
   );

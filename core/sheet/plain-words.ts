@@ -32,10 +32,15 @@ export function listInWords(items: readonly string[]): string {
 
 /** A stated text as a sentence: first letter large, full stop at the end; empty stays empty. */
 export function asSentence(text: string): string {
-  const trimmed = text.trim();
+  const trimmed = keepUnits(text.trim());
   if (trimmed === "") return "";
   const start = trimmed.charAt(0).toUpperCase() + trimmed.slice(1);
   return /[.!?]$/.test(start) ? start : `${start}.`;
+}
+
+/** A number and the unit behind it stay on one line. */
+function keepUnits(text: string): string {
+  return text.replace(/(\d) (?=%|(?:cm|kg|m|s|ms|N|N·s|W|Hz)(?![\p{L}\d]))/gu, "$1\u00a0");
 }
 
 /** The first letter large, for headings and captions. */

@@ -31,9 +31,7 @@ export function isUsed(trial: TrialResult): boolean {
 }
 
 /** The file of a trial as its session names it, with the trial's number where the file holds several. */
-export function trialName(trial: TrialResult, folder: string, trials: readonly TrialResult[]): string {
-  const inside = folder !== "" && trial.file.startsWith(`${folder}/`);
-  const name = inside ? trial.file.slice(folder.length + 1) : trial.file;
+export function trialName(trial: TrialResult, trials: readonly TrialResult[]): string {
   const several = trials.filter((each) => each.file === trial.file).length > 1;
-  return several ? `${name}, trial ${trial.trial}` : name;
+  return several ? `${trial.file}, trial ${trial.trial}` : trial.file;
 }

@@ -161,8 +161,9 @@ function thresholds(comparison: Comparison, session: SessionResult): readonly nu
 function notes(comparisons: readonly Comparison[]): readonly SheetBlock[] {
   const special = comparisons.filter(
     (each) =>
-      (each.index !== undefined && (each.intervals.length === 0 || each.intervalFrom === "measurement uncertainty")) ||
-      (each.index === undefined && each.difference === undefined),
+      each.basis !== "values-only" &&
+      ((each.index !== undefined && (each.intervals.length === 0 || each.intervalFrom === "measurement uncertainty")) ||
+        (each.index === undefined && each.difference === undefined)),
   );
   const texts = special.map((each) => ({ label: fullLabel(each.measure), note: each.intervalNote }));
   const items = [...new Set(texts.map((each) => each.note))].map((note) => {

@@ -131,7 +131,7 @@ export function exampleTrial(
 }
 
 export const refusedTrial: TrialResult = {
-  file: "month-7/two-leg-5.csv",
+  file: "two-leg-5.csv",
   sha256: sha256OfNothing,
   trial: 1,
   status: "refused",
@@ -151,8 +151,8 @@ export const refusedTrial: TrialResult = {
 };
 
 export const exampleTrials: readonly TrialResult[] = [
-  exampleTrial("month-7/two-leg-1.csv", "both", 0.261),
-  exampleTrial("month-7/two-leg-2.csv", "both", 0.266, {
+  exampleTrial("two-leg-1.csv", "both", 0.261),
+  exampleTrial("two-leg-2.csv", "both", 0.266, {
     edits: [{ name: "takeoff", time: 1.7603 }],
     events: exampleEvents().map((event) => (event.name === "takeoff" ? { ...event, from: "edited" as const } : event)),
     findings: [
@@ -164,8 +164,8 @@ export const exampleTrials: readonly TrialResult[] = [
       ),
     ],
   }),
-  exampleTrial("month-7/two-leg-3.csv", "both", 0.252, { excluded: { reason: "step before the dip" } }),
-  exampleTrial("month-7/two-leg-4.csv", "both", 0.269, {
+  exampleTrial("two-leg-3.csv", "both", 0.252, { excluded: { reason: "step before the dip" } }),
+  exampleTrial("two-leg-4.csv", "both", 0.269, {
     status: "partial",
     findings: [
       finding(
@@ -178,11 +178,11 @@ export const exampleTrials: readonly TrialResult[] = [
     ],
   }),
   refusedTrial,
-  exampleTrial("month-7/single-left-1.csv", "left", 0.142),
-  exampleTrial("month-7/single-left-2.csv", "left", 0.137),
-  exampleTrial("month-7/single-left-3.csv", "left", 0.141),
-  exampleTrial("month-7/single-right-1.csv", "right", 0.115),
-  exampleTrial("month-7/single-right-2.csv", "right", 0.119, {
+  exampleTrial("single-left-1.csv", "left", 0.142),
+  exampleTrial("single-left-2.csv", "left", 0.137),
+  exampleTrial("single-left-3.csv", "left", 0.141),
+  exampleTrial("single-right-1.csv", "right", 0.115),
+  exampleTrial("single-right-2.csv", "right", 0.119, {
     seen: false,
     findings: [
       finding(
@@ -194,7 +194,7 @@ export const exampleTrials: readonly TrialResult[] = [
       ),
     ],
   }),
-  exampleTrial("month-7/single-right-3.csv", "right", 0.117),
+  exampleTrial("single-right-3.csv", "right", 0.117),
 ];
 
 export function exampleComparison(
@@ -319,7 +319,7 @@ export function exampleSession(changes: Partial<SessionResult> = {}): SessionRes
 /** The same trials with nobody injured: left against right, no criterion applies. */
 export function healthySession(): SessionResult {
   return exampleSession({
-    folder: "month-7",
+    folder: "first-visit",
     description: { athlete: { code: "GHK-12" }, involved: "none", date: "2026-09-02", simulated: true },
     comparisons: exampleComparisons.map((each) =>
       swapSides(each, { basis: "left-right", weaker: "The left is lower." }),

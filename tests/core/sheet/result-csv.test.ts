@@ -6,8 +6,8 @@ import { resultDocument } from "../../../core/sheet/result-document.ts";
 import { engineVersion } from "../../../core/version.ts";
 import { exampleSession, exampleTrial, refusedTrial } from "./example-session.ts";
 
-const csvOf = (trials: Parameters<typeof exampleSession>[0]) =>
-  resultCsv(resultDocument([exampleSession(trials)], defaultSettings));
+const csvOf = (changes: Parameters<typeof exampleSession>[0]) =>
+  resultCsv(resultDocument([exampleSession({ folder: "", ...changes })], defaultSettings));
 
 /** A second reader: PapaParse, which follows RFC 4180. */
 function read(csv: string): readonly Record<string, string>[] {

@@ -95,15 +95,15 @@ describe("the result document", () => {
 
   test("orders trials by path, then number, whatever order they came in", () => {
     const trials = [
-      exampleTrial("b/1.csv", "both", 0.3, { trial: 2 }),
-      exampleTrial("b/1.csv", "both", 0.3, { trial: 10 }),
-      exampleTrial("b/1.csv", "both", 0.3, { trial: 1 }),
+      exampleTrial("1.csv", "both", 0.3, { trial: 2 }),
+      exampleTrial("1.csv", "both", 0.3, { trial: 10 }),
+      exampleTrial("1.csv", "both", 0.3, { trial: 1 }),
     ];
     const sessions = [
       exampleSession({ folder: "b", trials }),
       exampleSession({
         folder: "a",
-        trials: [exampleTrial("a/Z.csv", "both", 0.3), exampleTrial("a/a.csv", "both", 0.3)],
+        trials: [exampleTrial("Z.csv", "both", 0.3), exampleTrial("a.csv", "both", 0.3)],
       }),
     ];
     const document = resultDocument(sessions, defaultSettings);
