@@ -1,4 +1,6 @@
+import type { Finding } from "../finding.ts";
 import { type EffusionGrade, effusionGrades, type SessionDescription } from "../session.ts";
+import { wholeDocument } from "../session-expectation.ts";
 import type { Settings } from "../settings.ts";
 
 /** Whether statuses may be given today, with the reason in words. */
@@ -18,11 +20,30 @@ function sentence(text: string): string {
   return /[.!?]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`;
 }
 
+const gateEntries: readonly (readonly [entry: string, words: string])[] = [
+  ["pain", "pain"],
+  ["effusion", "effusion"],
+  ["stopped", "a stop"],
+];
+
+/** Entries of the session's description that would decide the gate but could not be read; empty where there is none. */
+function unreadEntries(findings: readonly Finding[]): string {
+  const unread = findings.filter((each) => each.code === "session-unreadable").map((each) => each.where);
+  if (unread.includes(wholeDocument)) return "pain, effusion and a stop";
+  return gateEntries
+    .filter(([entry]) => unread.some((where) => where.split(/[.[]/)[0] === entry))
+    .map(([, words]) => words)
+    .join(" and ");
+}
+
 /**
  * The gate of PRODUCT: effusion above the clinic's grade, pain above the clinic's limit or a stopped session closes
- * it; measurements are still shown, statuses are withheld for the day. What nobody recorded closes nothing and is said.
+ * it; measurements are still shown, statuses are withheld for the day. What nobody recorded closes nothing and is said; what
+ * somebody recorded and nobody can read closes it, because it might have been the reason to.
+ *
+ * @param findings those made while reading the description
  */
-export function gateOf(description: SessionDescription, settings: Settings): Gate {
+export function gateOf(description: SessionDescription, settings: Settings, findings: readonly Finding[] = []): Gate {
   const { effusion, pain, stopped } = description;
   const closing: string[] = [];
   if (stopped !== undefined) closing.push(sentence(`The session was stopped: ${stopped.reason}`));
@@ -32,6 +53,8 @@ export function gateOf(description: SessionDescription, settings: Settings): Gat
   if (pain !== undefined && pain > settings.gatePain) {
     closing.push(`Pain ${pain} of 10 is above the clinic's limit (${settings.gatePain}).`);
   }
+  const unread = unreadEntries(findings);
+  if (unread !== "") closing.push(`What session.json says about ${unread} cannot be read.`);
   if (closing.length > 0) return { open: false, reason: closing.join(" ") };
   const within = [
     ...(effusion === undefined ? [] : [`effusion ${effusion}`]),

@@ -1,0 +1,145 @@
+import { z } from "zod";
+import { readText, textBetween } from "./bytes/text-bytes.ts";
+import { type Finding, finding } from "./finding.ts";
+import { jsonErrorOffset } from "./json-error.ts";
+import type { SessionDescription } from "./session.ts";
+import { expectationOf, foundText, pathText, valueAt, wholeDocument } from "./session-expectation.ts";
+import { fileEntrySchema, plateSchema, referenceSchema, sessionSchema } from "./session-schema.ts";
+
+/** A session's description with what could not be read of it. */
+export interface SessionFileReading {
+  readonly description: SessionDescription;
+  readonly findings: readonly Finding[];
+}
+
+/** Lists whose entries stand and fall one by one. */
+const entrySchemas: Readonly<Record<string, z.ZodType>> = {
+  plates: plateSchema,
+  references: referenceSchema,
+  files: fileEntrySchema,
+};
+
+function unreadable(message: string, action: string, where: string): Finding {
+  return finding("session-unreadable", "warning", message, action, { where });
+}
+
+function issueFindings(error: z.ZodError, document: unknown, before: readonly PropertyKey[]): readonly Finding[] {
+  return error.issues.map((issue) => {
+    const path = [...before, ...issue.path];
+    const where = pathText(path);
+    const unknown = issue.code === "unrecognized_keys";
+    const found = unknown ? "" : `, found ${foundText(valueAt(document, path))}`;
+    return unreadable(
+      `session.json is not understood at ${where}: ${expectationOf(issue)} is expected${found}.`,
+      "Correct this entry; until then it is left out, the others are used.",
+      where,
+    );
+  });
+}
+
+/** One entry of the document, or what is left of a list after its bad entries; undefined where nothing is left. */
+function readEntry(key: string, document: Readonly<Record<string, unknown>>, findings: Finding[]): unknown {
+  const value = document[key];
+  const entrySchema = entrySchemas[key];
+  if (entrySchema !== undefined && Array.isArray(value)) {
+    return value.flatMap((entry: unknown, at) => {
+      const read = entrySchema.safeParse(entry);
+      if (!read.success) findings.push(...issueFindings(read.error, document, [key, at]));
+      return read.success ? [read.data] : [];
+    });
+  }
+  const read = sessionSchema.shape[key as keyof typeof sessionSchema.shape].safeParse(value);
+  if (!read.success) findings.push(...issueFindings(read.error, document, [key]));
+  return read.success ? read.data : undefined;
+}
+
+function readDocument(document: unknown, findings: Finding[]): SessionDescription {
+  if (typeof document !== "object" || document === null || Array.isArray(document)) {
+    findings.push(
+      unreadable(
+        `session.json is not understood: an object in braces is expected, found ${foundText(document)}.`,
+        "Start from a session.json that this program wrote.",
+        wholeDocument,
+      ),
+    );
+    return {};
+  }
+  const entries = document as Readonly<Record<string, unknown>>;
+  const known = Object.keys(sessionSchema.shape);
+  for (const key of Object.keys(entries).filter((name) => !known.includes(name))) {
+    findings.push(
+      unreadable(
+        `session.json has an entry called "${key}", which means nothing here.`,
+        `Check its spelling; the entries known are ${known.join(", ")}.`,
+        key,
+      ),
+    );
+  }
+  const read = known
+    .filter((key) => Object.hasOwn(entries, key))
+    .map((key) => [key, readEntry(key, entries, findings)] as const)
+    .filter(([, value]) => value !== undefined);
+  // Every value has just passed the schema of its own key.
+  return Object.fromEntries(read) as SessionDescription;
+}
+
+function notJson(text: string): Finding {
+  const offset = jsonErrorOffset(text);
+  const before = text.slice(0, Math.max(0, offset));
+  const line = before.split("\n").length;
+  const column = offset - before.lastIndexOf("\n");
+  const blank = text.trim() === "";
+  return unreadable(
+    blank ? "session.json is empty." : `session.json stops being JSON in line ${line}, character ${column}.`,
+    "Correct it there (a comma, a quotation mark or a brace is the usual cause); until then nothing of it is used.",
+    wholeDocument,
+  );
+}
+
+/**
+ * Reads a `session.json`. Never throws: what cannot be read becomes a finding that names the place and what is
+ * expected there, and only the entry it stands in is lost (one file of `files`, one reference, one plate).
+ */
+export function parseSessionFile(bytes: Uint8Array): SessionFileReading {
+  const findings: Finding[] = [];
+  const decoded = readText(bytes);
+  const text = textBetween(decoded, 0, decoded.bytes.length);
+  if (decoded.encoding === "Windows-1252") {
+    findings.push(
+      finding(
+        "encoding-guessed",
+        "warning",
+        "session.json is not UTF-8; it was read as Windows-1252.",
+        "Look at names with accents, and save the file as UTF-8.",
+        { where: `byte ${decoded.firstDoubtfulByte + 1}` },
+      ),
+    );
+  }
+  let document: unknown;
+  try {
+    document = JSON.parse(text);
+  } catch {
+    return { description: {}, findings: [...findings, notJson(text)] };
+  }
+  const description = readDocument(document, findings);
+  return { description, findings };
+}
+
+/** The value with the keys of its objects in the order of the schema; keys the schema does not know are left out. */
+function ordered(value: unknown, schema: unknown): unknown {
+  if (schema instanceof z.ZodExactOptional || schema instanceof z.ZodReadonly) return ordered(value, schema.unwrap());
+  if (schema instanceof z.ZodArray && Array.isArray(value)) return value.map((each) => ordered(each, schema.element));
+  if (schema instanceof z.ZodObject && typeof value === "object" && value !== null) {
+    return Object.fromEntries(
+      Object.entries(schema.shape)
+        .filter(([key]) => Object.hasOwn(value, key))
+        .map(([key, inner]) => [key, ordered(valueAt(value, [key]), inner)]),
+    );
+  }
+  return value;
+}
+
+/** The text of a `session.json`: keys in one order, two spaces, a final newline; reads back to the same description. */
+export function writeSessionFile(description: SessionDescription): string {
+  return `${JSON.stringify(ordered(description, sessionSchema), null, 2)}\n`;
+}

@@ -1,0 +1,109 @@
+import { z } from "zod";
+import { eventNames } from "./events/event.ts";
+import { measureCatalogue } from "./measures/catalogue.ts";
+import { effusionGrades } from "./session.ts";
+import { settingsCatalogue } from "./settings.ts";
+import { testKinds } from "./test-kind.ts";
+
+/** Words of the checks that no type can say; they complete "… is expected". */
+export const expectedRelativePath = "a path inside the session's folder with forward slashes";
+const expectedKnownMeasure = "a measure this version knows, in the unit of that measure";
+
+const text = z.string().min(1);
+const isoDate = z.iso.date();
+const side = z.enum(["left", "right"]);
+const limb = z.enum(["left", "right", "both"]);
+const columnKey = z.union([z.int().min(1), text]);
+
+function isInsidePath(path: string): boolean {
+  return !path.includes("\\") && path.split("/").every((part) => part !== "" && part !== "." && part !== "..");
+}
+
+const eventEdit = z.strictObject({
+  name: z.enum(eventNames),
+  contactIndex: z.int().min(1).exactOptional(),
+  time: z.number().min(0),
+});
+
+/** One entry of `files`. */
+export const fileEntrySchema = z.strictObject({
+  file: text.refine(isInsidePath, expectedRelativePath),
+  trial: z.int().min(1).exactOptional(),
+  test: z.enum(testKinds).exactOptional(),
+  limb: limb.exactOptional(),
+  rateHz: z.number().positive().exactOptional(),
+  unit: z.enum(["N", "kN", "kgf", "lbf"]).exactOptional(),
+  columns: z
+    .strictObject({
+      time: columnKey.exactOptional(),
+      left: columnKey.exactOptional(),
+      right: columnKey.exactOptional(),
+      total: columnKey.exactOptional(),
+    })
+    .exactOptional(),
+  excluded: z.strictObject({ reason: text }).exactOptional(),
+  seen: z.boolean().exactOptional(),
+  events: z.array(eventEdit).readonly().exactOptional(),
+});
+
+/** One entry of `references`. */
+export const referenceSchema = z
+  .strictObject({
+    test: z.enum(testKinds),
+    legs: z.enum(["both", "single"]),
+    measure: text,
+    side,
+    value: z.number().positive(),
+    unit: z.enum(["N", "kg", "m/s", "m", "s", "N.s", "W", "N/s", "N/m", "N/kg", "W/kg", "N.s/kg", "1"]),
+    date: isoDate,
+    origin: z.enum(["pre-injury", "pre-operative"]),
+  })
+  .refine(
+    (entry) => measureCatalogue.some((measure) => measure.id === entry.measure && measure.unit === entry.unit),
+    expectedKnownMeasure,
+  );
+
+/** One entry of `plates`. */
+export const plateSchema = z.strictObject({ column: text, foot: side });
+
+/** Everything a `session.json` may hold: the run-time twin of `SessionDescription`. Keys stand in the order of writing. */
+export const sessionSchema = z.strictObject({
+  athlete: z
+    .strictObject({
+      code: text,
+      name: z.string().exactOptional(),
+      sex: z.enum(["female", "male"]).exactOptional(),
+      birthYear: z.int().min(1900).max(2100).exactOptional(),
+      sport: z.string().exactOptional(),
+    })
+    .exactOptional(),
+  involved: z.enum(["left", "right", "both", "none"]).exactOptional(),
+  injury: z.string().exactOptional(),
+  date: isoDate.exactOptional(),
+  milestone: z.string().exactOptional(),
+  massKg: z.number().positive().max(settingsCatalogue.bodyMassMaximumKg.default).exactOptional(),
+  gravity: z.number().min(settingsCatalogue.gravity.minimum).max(settingsCatalogue.gravity.maximum).exactOptional(),
+  dropHeightMetres: z.number().positive().max(2).exactOptional(),
+  leadingLeg: side.exactOptional(),
+  plates: z.array(plateSchema).readonly().exactOptional(),
+  pain: z.number().min(0).max(10).exactOptional(),
+  effusion: z.enum(effusionGrades).exactOptional(),
+  stopped: z.strictObject({ reason: text }).exactOptional(),
+  cautions: z.strictObject({ answeredBy: text, date: isoDate, note: z.string().exactOptional() }).exactOptional(),
+  simulated: z.boolean().exactOptional(),
+  note: z.string().exactOptional(),
+  references: z.array(referenceSchema).readonly().exactOptional(),
+  files: z.array(fileEntrySchema).readonly().exactOptional(),
+});
+
+/**
+ * The JSON Schema (draft 2020-12) published beside this file as `session.schema.json`; a test holds the two together.
+ * After a change here, `JSON.stringify(sessionJsonSchema(), null, 2)` formatted by Biome is the new file.
+ */
+export function sessionJsonSchema(): Record<string, unknown> {
+  return {
+    title: "session.json",
+    description: "What was said about one session of recordings: athlete, sides, gate, references, and each file.",
+    ...z.toJSONSchema(sessionSchema, { target: "draft-2020-12", io: "input" }),
+  };
+}
