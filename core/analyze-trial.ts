@@ -1,4 +1,5 @@
 import { type AnalyzedJump, trialKey } from "./analysis.ts";
+import { chooseWeight, trialWeight } from "./choose-weight.ts";
 import type { TrialDraft } from "./draft-trials.ts";
 import { type DetectionWeight, detectJump, type LimbSignal } from "./events/detect-jump.ts";
 import { type EventEdit, eventLabel } from "./events/event.ts";
@@ -45,7 +46,7 @@ export function analyzeTrial(
   const used = chooseWeight(draft, session, enteredMassKg, settings);
   if (used === undefined) return refused(draft, [...draft.findings, startsMoving(rateHz, cut.flight.start)]);
   const weightFindings =
-    draft.weighing === undefined ? [] : compareWeights(draft.weighing, session, enteredMassKg, settings);
+    draft.weighing === undefined ? [] : compareWeights(trialWeight(draft), session, enteredMassKg, settings);
   if (rateHz < settings.rateRefuseHz) return weightOnly(draft, used, weightFindings, settings);
 
   // Events, with what a person has moved.
@@ -118,34 +119,6 @@ function identity(draft: TrialDraft): Omit<TrialResult, "status" | "events" | "m
 function refused(draft: TrialDraft, findings: readonly Finding[]): AnalyzedTrial {
   const result: TrialResult = { ...identity(draft), status: "refused", events: [], measures: [], findings };
   return { result, key: trialKey(result.file, result.trial) };
-}
-
-function chooseWeight(
-  draft: TrialDraft,
-  session: SessionWeight | undefined,
-  enteredMassKg: number | undefined,
-  settings: Settings,
-): WeightUsed | undefined {
-  const { weighing, limb } = draft;
-  if (weighing === undefined) {
-    if (enteredMassKg === undefined) return undefined;
-    const { gravity, enteredMassUncertaintyKg } = settings;
-    return {
-      newtons: enteredMassKg * gravity,
-      uncertainty: enteredMassUncertaintyKg * gravity,
-      from: "entered mass",
-    };
-  }
-  const { window } = weighing;
-  if (limb !== "both" && session !== undefined) {
-    return { newtons: session.newtons, uncertainty: session.uncertainty, from: "pooled over the session", window };
-  }
-  return {
-    newtons: weighing.newtons,
-    uncertainty: weighing.uncertainty,
-    from: "quiet standing before the jump",
-    window,
-  };
 }
 
 /** Left and right on their own plates, in two-leg trials only. */

@@ -1,5 +1,6 @@
 import type { ReadRecording, SessionAnalysis, SessionInput } from "./analysis.ts";
 import { analyzeTrial } from "./analyze-trial.ts";
+import { trialWeight } from "./choose-weight.ts";
 import { evaluateCriteria } from "./criteria/evaluate-criteria.ts";
 import { gateOf } from "./criteria/gate.ts";
 import { returnToPivotingSport } from "./criteria/return-to-pivoting-sport.ts";
@@ -27,11 +28,8 @@ export function analyzeSession(input: SessionInput, settings: Settings): Session
   const drafts = recordings.flatMap((read) => draftTrials(read, input, own));
 
   // One weight for the session, from every trial nobody excluded.
-  const counted = drafts.filter((draft) => draft.excluded === undefined);
-  const weight = poolWeights(
-    counted.flatMap((draft) => draft.weighing ?? []),
-    own,
-  );
+  const weighed = drafts.filter((draft) => draft.excluded === undefined && draft.weighing !== undefined);
+  const weight = poolWeights(weighed.map(trialWeight), own);
 
   // Trials get events, events give measures.
   const analyzed = drafts.map((draft) => analyzeTrial(draft, weight, stated.massKg ?? description.massKg, own));

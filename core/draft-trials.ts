@@ -1,6 +1,6 @@
 import type { ReadRecording, SessionInput } from "./analysis.ts";
 import type { EventEdit } from "./events/event.ts";
-import type { Weighing } from "./events/weigh.ts";
+import type { Weighing, WeightEstimate } from "./events/weigh.ts";
 import { weighJump } from "./events/weigh-jump.ts";
 import { type Finding, finding, isRefused } from "./finding.ts";
 import type { Limb } from "./limb.ts";
@@ -24,6 +24,7 @@ export interface TrialDraft {
   /** Absent when the file holds no jump. */
   readonly cut?: JumpCut;
   readonly weighing?: Weighing;
+  readonly balance?: WeightEstimate;
   /** The plate that alone carried the push, on two plates. */
   readonly loadedPlate?: string;
   /** True when only the loaded plate told the limb. */
@@ -72,7 +73,7 @@ function draftOne(
   const { plates, rateHz } = prepared.recording;
   const loaded = loadedPlates(plates, prepared.forces, cut, rateHz, settings);
   const assigned = assignTrial(read.file.path, { ...said, ...input.stated }, loaded.limb);
-  const { weighing, findings } = weighJump(prepared.total, cut, settings);
+  const { weighing, balance, findings } = weighJump(prepared.total, cut, settings);
   const { test, limb } = assigned;
   return {
     file: read.file,
@@ -83,6 +84,7 @@ function draftOne(
     ...(test === undefined ? {} : { test }),
     ...(limb === undefined ? {} : { limb }),
     ...(weighing === undefined ? {} : { weighing }),
+    ...(balance === undefined ? {} : { balance }),
     ...(loaded.only === undefined ? {} : { loadedPlate: loaded.only.name }),
     ...decisions(said),
     findings: [...fileFindings, ...assigned.findings, ...contradictions(limb, loaded.limb, plates.length), ...findings],

@@ -14,9 +14,15 @@ export interface WeightUsed {
   readonly newtons: number;
   /** Standard uncertainty in newtons. */
   readonly uncertainty: number;
-  readonly from: "quiet standing before the jump" | "pooled over the session" | "entered mass";
+  readonly from:
+    | "quiet standing before the jump"
+    | "quiet standing before and after the jump"
+    | "pooled over the session"
+    | "entered mass";
   /** The weighing window in samples of the recording; absent with an entered mass. */
   readonly window?: SampleSpan;
+  /** The trial's other estimate, for comparison; absent where there is none. */
+  readonly other?: { readonly newtons: number; readonly uncertainty: number; readonly from: WeightUsed["from"] };
 }
 
 /** One trial as analysed. `refused`: no measure at all; `partial`: some could not be made, each named in a finding. */

@@ -46,6 +46,20 @@ export const settingsCatalogue = {
     0.1,
     "Force SD in the weighing window, as a part of weight, above which standing was restless.",
   ),
+  weighingSwayVelocity: number(
+    0.004,
+    "m/s",
+    0,
+    0.05,
+    "Sway velocity (SD) that one weighing window cannot show because it is slower than the window; calibrated on simulated standing.",
+  ),
+  weighingSwayDisplacement: number(
+    0.0005,
+    "m",
+    0,
+    0.01,
+    "Sway displacement (SD) that one weighing window cannot show; calibrated on simulated standing.",
+  ),
   weighingFloorFraction: number(
     0.0002,
     "1",

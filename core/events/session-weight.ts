@@ -1,6 +1,6 @@
 import { type Finding, finding } from "../finding.ts";
 import type { Settings } from "../settings.ts";
-import type { Weighing } from "./weigh.ts";
+import type { WeightEstimate } from "./weigh.ts";
 
 /** Body weight of an athlete over a session. */
 export interface SessionWeight {
@@ -15,7 +15,7 @@ export interface SessionWeight {
  * within the session tolerance. One hand on a rail does not move it.
  * @returns undefined with fewer than two weighings.
  */
-export function poolWeights(weighings: readonly Weighing[], settings: Settings): SessionWeight | undefined {
+export function poolWeights(weighings: readonly WeightEstimate[], settings: Settings): SessionWeight | undefined {
   if (weighings.length < 2) return undefined;
   const sorted = weighings.map((each) => each.newtons).sort((a, b) => a - b);
   const half = sorted.length >> 1;
@@ -38,7 +38,7 @@ export function poolWeights(weighings: readonly Weighing[], settings: Settings):
 
 /** Says where a trial's own weighing disagrees with the session's, or with an entered mass. */
 export function compareWeights(
-  own: Weighing,
+  own: WeightEstimate,
   session: SessionWeight | undefined,
   enteredMassKg: number | undefined,
   settings: Settings,

@@ -3,16 +3,21 @@ import type { Settings } from "../settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import { weighingWindow } from "../trial/weighing-window.ts";
-import { plateNoise, type Weighing, weigh } from "./weigh.ts";
+import { balanceMomentum, plateNoise, type Weighing, type WeightEstimate, weigh } from "./weigh.ts";
 
 /** The weighing of one jump, with what is to be said about it. */
 export interface JumpWeighing {
-  /** Absent when nobody stood still before the dip. */
+  /** Quiet standing before the dip; absent when nobody stood still there. */
   readonly weighing?: Weighing;
+  /** Momentum balance with quiet standing after the landing; absent where that is missing or disagrees. */
+  readonly balance?: WeightEstimate;
   readonly findings: readonly Finding[];
 }
 
-/** Weighs the athlete over the quiet standing before a jump (METHODS §2). */
+/**
+ * Weighs the athlete over the quiet standing before a jump and, where it is quiet after the landing too, by momentum
+ * balance (METHODS §2).
+ */
 export function weighJump(total: ForceSignal, cut: JumpCut, settings: Settings): JumpWeighing {
   const window = weighingWindow(total.force, total.rateHz, cut.quietBefore, settings);
   if (window === undefined) return { findings: [] };
@@ -20,6 +25,12 @@ export function weighJump(total: ForceSignal, cut: JumpCut, settings: Settings):
   const seconds = (window.end - window.start) / total.rateHz;
   const where = `${(window.start / total.rateHz).toFixed(2)} s to ${(window.end / total.rateHz).toFixed(2)} s`;
   const findings: Finding[] = [];
+  const after = weighAfter(total, cut, settings);
+  const agrees =
+    after !== undefined &&
+    Math.abs(after.newtons / weighing.newtons - 1) <= settings.weightToleranceSession &&
+    seconds >= settings.quietSecondsAfter;
+  const balance = agrees ? balanceMomentum(total.force, total.rateHz, weighing, after, settings) : undefined;
   const percent = ((100 * weighing.uncertainty) / weighing.newtons).toFixed(2);
   if (seconds < settings.weighingShortSeconds) {
     findings.push(
@@ -53,5 +64,14 @@ export function weighJump(total: ForceSignal, cut: JumpCut, settings: Settings):
       ),
     );
   }
-  return { weighing, findings };
+  return { weighing, ...(balance === undefined ? {} : { balance }), findings };
+}
+
+/** The steadiest part of the quiet standing after the landing; undefined where it is too short. */
+function weighAfter(total: ForceSignal, cut: JumpCut, settings: Settings): Weighing | undefined {
+  const { quietAfter } = cut;
+  if (quietAfter.end - quietAfter.start < settings.quietSecondsAfter * total.rateHz) return undefined;
+  const window = weighingWindow(total.force, total.rateHz, [quietAfter], settings);
+  if (window === undefined) return undefined;
+  return weigh(total.force, total.rateHz, window, plateNoise(total.force, window), settings);
 }

@@ -14,12 +14,15 @@ export interface Weighing {
   readonly window: SampleSpan;
 }
 
+/** One estimate of body weight, newtons, with its standard uncertainty. */
+export type WeightEstimate = Pick<Weighing, "newtons" | "uncertainty">;
+
 /**
  * Mean force over a window of quiet standing, with its uncertainty (METHODS §2). The mean net force over a window of
  * length T is m·(v_end − v_start)/T, so u(W) = m·√2·SD(v_sway)/T with SD(v_sway) from integrating the detrended
- * window; plate noise over √n is added, and a floor for sway slower than the window. A window shorter than
- * `weighingSeconds` shows too little of the sway: there the force's own deviation is added, as fully correlated for
- * the missing part (a deviation from METHODS that only enlarges the uncertainty).
+ * window; plate noise over √n is added, and a floor for sway slower than the window, which detrending hides. A window
+ * shorter than `weighingSeconds` shows too little of the sway: there the force's own deviation is added, as fully
+ * correlated for the missing part (a deviation from METHODS that only enlarges the uncertainty).
  */
 export function weigh(
   total: Float64Array,
@@ -35,7 +38,7 @@ export function weigh(
   const sway = swayDeviations(total, rateHz, window, mean, mass);
   const missing = Math.max(0, 1 - seconds / settings.weighingSeconds);
   const parts = [
-    (mass * Math.SQRT2 * sway.velocity) / seconds,
+    (mass * Math.SQRT2 * Math.hypot(sway.velocity, settings.weighingSwayVelocity)) / seconds,
     plateNoise / Math.sqrt(count),
     settings.weighingFloorFraction * mean,
     deviation * Math.sqrt(missing),
@@ -44,9 +47,44 @@ export function weigh(
     newtons: mean,
     uncertainty: Math.hypot(...parts),
     deviation,
-    velocityUncertainty: (Math.SQRT2 * sway.position) / seconds,
+    velocityUncertainty: (Math.SQRT2 * Math.hypot(sway.position, settings.weighingSwayDisplacement)) / seconds,
     window,
   };
+}
+
+/**
+ * Momentum balance (METHODS §2): mean velocity is zero in quiet standing before and after the jump, so with
+ * P(t) = ∫F dt, W = (mean P over the second window − mean P over the first) / (mean t of the second − of the first).
+ * Window means average the sway out. u(W) = m·√(s₁² + s₂²)/(t̄₂ − t̄₁) with sᵢ the velocity uncertainty of each window.
+ */
+export function balanceMomentum(
+  total: Float64Array,
+  rateHz: number,
+  before: Weighing,
+  after: Weighing,
+  settings: Settings,
+): WeightEstimate {
+  const step = 1 / rateHz;
+  let impulse = 0;
+  let meanBefore = 0;
+  let meanAfter = 0;
+  const last = after.window.end - 1;
+  for (let index = before.window.start; index <= last; index += 1) {
+    if (index > before.window.start) impulse += ((total[index - 1]! + total[index]!) / 2) * step;
+    if (index < before.window.end) meanBefore += impulse;
+    if (index >= after.window.start) meanAfter += impulse;
+  }
+  meanBefore /= before.window.end - before.window.start;
+  meanAfter /= after.window.end - after.window.start;
+  const apart = (middle(after.window) - middle(before.window)) * step;
+  const newtons = (meanAfter - meanBefore) / apart;
+  const massKg = newtons / settings.gravity;
+  const fromSway = (massKg * Math.hypot(before.velocityUncertainty, after.velocityUncertainty)) / apart;
+  return { newtons, uncertainty: Math.hypot(fromSway, settings.weighingFloorFraction * newtons) };
+}
+
+function middle(window: SampleSpan): number {
+  return (window.start + window.end - 1) / 2;
 }
 
 /** Standard deviations of sway velocity (m/s) and position (m) over a window, the velocity's own trend removed. */

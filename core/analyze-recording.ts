@@ -1,0 +1,38 @@
+import { type AnalyzedTrial, analyzeTrial } from "./analyze-trial.ts";
+import { draftTrials } from "./draft-trials.ts";
+import type { Limb } from "./limb.ts";
+import type { Recording } from "./recording/recording.ts";
+import type { Settings } from "./settings.ts";
+import type { TestKind } from "./test-kind.ts";
+
+/** What must be stated about a recording that does not come from a file. */
+export interface RecordingStatement {
+  readonly test: TestKind;
+  readonly limb: Limb;
+  /** Used where nobody stands still, and checked against the weighing otherwise. */
+  readonly massKg?: number;
+}
+
+/**
+ * Every trial of one recording in memory, by the same steps as `analyzeSession` but alone: no session weight, no
+ * sides. For programs that bring their own samples.
+ */
+export function analyzeRecording(
+  recording: Recording,
+  statement: RecordingStatement,
+  settings: Settings,
+): readonly AnalyzedTrial[] {
+  const file = { path: "recording", bytes: new Uint8Array(0), sha256: "" };
+  const { test, limb, massKg } = statement;
+  const input = {
+    folder: "",
+    files: [],
+    unreadable: [],
+    description: {},
+    descriptionFindings: [],
+    stated: { test, limb },
+  };
+  return draftTrials({ file, recording, findings: [] }, input, settings).map((draft) =>
+    analyzeTrial(draft, undefined, massKg, settings),
+  );
+}

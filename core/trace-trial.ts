@@ -1,0 +1,70 @@
+import { type SessionAnalysis, type TrialPhase, type TrialTrace, trialKey } from "./analysis.ts";
+import type { JumpEvents } from "./events/jump-events.ts";
+import { lastSample, positionAt, velocityAt } from "./events/kinematics.ts";
+import { zeroLagFilter } from "./recording/zero-lag-filter.ts";
+import type { TrialResult } from "./result.ts";
+import type { Settings } from "./settings.ts";
+import { prepareRecording } from "./trial/prepare-recording.ts";
+
+/**
+ * Curves of one trial for drawing, made from what its numbers were made from. A refused trial shows its force alone.
+ * @throws RangeError for a trial the session does not have, or one whose file could not be read as force.
+ */
+export function traceTrial(analysis: SessionAnalysis, file: string, trial: number, settings: Settings): TrialTrace {
+  const result = analysis.result.trials.find((each) => each.file === file && each.trial === trial);
+  const recording = analysis.recordings.get(file)?.recording;
+  if (result === undefined || recording === undefined) throw new RangeError(`There is nothing to draw for ${file}.`);
+  const analyzed = analysis.jumps.get(trialKey(file, trial));
+  const prepared = analyzed?.prepared ?? prepareRecording(recording, settings);
+  const start = result.span?.start ?? 0;
+  const end = result.span?.end ?? recording.sampleCount;
+  const total = prepared.total.force.slice(start, end);
+  return {
+    trial: result,
+    rateHz: recording.rateHz,
+    startSample: start,
+    total,
+    plates: recording.plates.map((plate, index) => ({
+      name: plate.name,
+      limb: plate.limb,
+      force: prepared.forces[index]!.slice(start, end),
+    })),
+    filtered: zeroLagFilter(total, recording.rateHz, settings.filterHz),
+    ...motionCurves(analysis, result, start, total),
+    phases: analyzed === undefined ? [] : phasesOf(result, analyzed.jump.events, recording.rateHz, end),
+  };
+}
+
+function motionCurves(
+  analysis: SessionAnalysis,
+  result: TrialResult,
+  start: number,
+  total: Float64Array,
+): Pick<TrialTrace, "velocity" | "displacement" | "power"> {
+  const motion = analysis.jumps.get(trialKey(result.file, result.trial))?.jump.motion;
+  if (motion === undefined) {
+    return { velocity: new Float64Array(0), displacement: new Float64Array(0), power: new Float64Array(0) };
+  }
+  const known = (sample: number): boolean => sample >= motion.startSample && sample <= lastSample(motion);
+  const velocity = total.map((_, index) => (known(start + index) ? velocityAt(motion, start + index) : Number.NaN));
+  const displacement = total.map((_, index) => (known(start + index) ? positionAt(motion, start + index) : Number.NaN));
+  return { velocity, displacement, power: velocity.map((speed, index) => speed * total[index]!) };
+}
+
+function phasesOf(result: TrialResult, events: JumpEvents, rateHz: number, end: number): readonly TrialPhase[] {
+  const window = result.weight?.window;
+  const { onset, endOfUnweighting, lowestPosition, takeoff, touchdown, landingEnd } = events;
+  const phase = (name: TrialPhase["name"], from: number, to: number): TrialPhase => ({
+    name,
+    startSeconds: from / rateHz,
+    endSeconds: to / rateHz,
+  });
+  return [
+    ...(window === undefined ? [] : [phase("weighing", window.start, window.end)]),
+    phase("unweighting", onset, endOfUnweighting),
+    phase("braking", endOfUnweighting, lowestPosition),
+    phase("propulsion", lowestPosition, takeoff),
+    ...(touchdown === undefined ? [] : [phase("flight", takeoff, touchdown)]),
+    ...(touchdown === undefined ? [] : [phase("landing", touchdown, landingEnd ?? end - 1)]),
+  ];
+}
