@@ -40,7 +40,7 @@ export function analyzeSession(input: SessionInput, settings: Settings): Session
 
   // Measures of two sides give comparisons; comparisons meet criteria, where the gate is open.
   const involved = stated.involved ?? description.involved;
-  const gate = gateOf(description, own);
+  const gate = gateOf(description, own, input.descriptionFindings);
   const comparisons = involved === undefined ? [] : compareSides({ involved, trials: proved.comparable }, own);
   const references = description.references ?? [];
   const criteria =

@@ -47,7 +47,7 @@ export const settingsCatalogue = {
     "Force SD in the weighing window, as a part of weight, above which standing was restless.",
   ),
   weighingSwayVelocity: number(
-    0.004,
+    0.005,
     "m/s",
     0,
     0.05,

@@ -27,12 +27,20 @@ export function propagate(
   for (const change of changes) {
     if (Object.values(change).every((amount) => amount === 0)) continue;
     const jump = varyJump(context.jump, change, inputs.window, inputs.fixed);
-    const varied = new Map(measure({ ...context, jump }).map((each) => [`${each.id} ${each.side}`, each.value]));
-    for (const [index, each] of values.entries()) {
+    const varied = measure({ ...context, jump });
+    for (let index = 0; index < values.length; index += 1) {
+      const own = values[index]!;
       // A value that a small change takes away has no uncertainty that could be stated.
-      const moved = varied.get(`${each.id} ${each.side}`) ?? Number.NaN;
-      squares[index]! += (moved - each.value) ** 2;
+      const moved = sameMeasure(varied, own, index)?.value ?? Number.NaN;
+      squares[index]! += (moved - own.value) ** 2;
     }
   }
   return squares.map(Math.sqrt);
+}
+
+/** The varied value of a measure: at the same place of the list, unless the change took a measure away. */
+function sameMeasure(varied: readonly RawMeasure[], own: RawMeasure, index: number): RawMeasure | undefined {
+  const there = varied[index];
+  if (there !== undefined && there.id === own.id && there.side === own.side) return there;
+  return varied.find((each) => each.id === own.id && each.side === own.side);
 }

@@ -7,7 +7,10 @@ import type { SampleSpan } from "./trial.ts";
  */
 export function clippedSpans(force: Float64Array, steadyLoad: number, settings: Settings): readonly SampleSpan[] {
   let largest = Number.NEGATIVE_INFINITY;
-  for (let index = 0; index < force.length; index += 1) if (force[index]! > largest) largest = force[index]!;
+  for (let index = 0; index < force.length; index += 1) {
+    const newtons = force[index]!;
+    if (newtons > largest) largest = newtons;
+  }
   if (largest <= steadyLoad) return [];
   const spans: SampleSpan[] = [];
   let start = -1;

@@ -28,9 +28,16 @@ export function removePlateZero(
     const { mean, deviation } = meanAndDeviation(plate.force, stretch.start, stretch.end);
     if (deviation > settings.plateOffsetSd || mean === 0) return plate.force;
     if (Math.abs(mean) > settings.plateOffsetNewtons) findings.push(offsetFinding(plate.name, mean));
-    return plate.force.map((newtons) => newtons - mean);
+    return without(plate.force, mean);
   });
   return { forces, findings };
+}
+
+/** A plain loop: `map` with a closure took ten times as long on a long recording. */
+function without(force: Float64Array, zero: number): Float64Array {
+  const result = new Float64Array(force.length);
+  for (let index = 0; index < result.length; index += 1) result[index] = force[index]! - zero;
+  return result;
 }
 
 function longestEmpty(
