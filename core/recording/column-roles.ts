@@ -44,11 +44,10 @@ export function assignColumns(
       reasons.set(found, `stated as ${role === "total" ? "total force" : role}`);
     }
   }
-  if (problems.length > 0) return { reasons, findings: problems };
-
   const time = stated.time ?? recogniseTime(hints, columns, reasons);
   const hasStatedForce = stated.left !== undefined || stated.right !== undefined || stated.total !== undefined;
   const timePart = time === undefined ? {} : { time };
+  if (problems.length > 0) return { ...timePart, reasons, findings: problems };
   if (hasStatedForce) return { ...stated, ...timePart, reasons, findings: [] };
   return { ...timePart, ...recogniseForces(hints, columns, reasons) };
 }

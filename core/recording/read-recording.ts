@@ -34,15 +34,17 @@ export function readRecording(file: RecordingFile, answers: LayoutAnswers, setti
 
   // Forces in newtons, upward positive.
   const forces = readForces(table, hints, roles, span, answers.unit, settings);
+  const reading = describeTable(table, hints, roles, time, forces.columns);
+  // Damaged rows make gaps and odd steps of their own; they are named once, as what they are.
+  if (isRefused(tableFindings)) return { file, reading, findings: tableFindings };
   const findings: Finding[] = [
     ...tableFindings,
     ...roles.findings,
     ...span.findings,
-    ...time.findings,
+    ...(isRefused(span.findings) ? [] : time.findings),
     ...forces.findings,
     ...rateFindings(time.rateHz, settings),
   ];
-  const reading = describeTable(table, hints, roles, time, forces.columns);
   if (isRefused(findings) || time.rateHz === undefined) return { file, reading, findings };
 
   // Plates with their limbs.

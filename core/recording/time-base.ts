@@ -1,17 +1,8 @@
 import { type Finding, finding, isRefused } from "../finding.ts";
 import type { Settings } from "../settings.ts";
+import { findEvenRate } from "./even-rate.ts";
 import { printedResolution, typicalStep } from "./stamps.ts";
-
-/** A column of stamps and what is known about it. */
-export interface StampColumn {
-  readonly stamps: Float64Array;
-  /** `unknown`: the file does not say; `index`: sample numbers. */
-  readonly unit: "s" | "ms" | "index" | "unknown";
-  /** True when its name says time: then it is not a sample number. */
-  readonly saysTime: boolean;
-  /** Line of the file of each stamp, from 1. */
-  readonly lineOfRow: Uint32Array;
-}
+import { checkSteps, type StampColumn } from "./step-checks.ts";
 
 /** An even time base, or why there is none. */
 export interface TimeBase {
@@ -44,14 +35,17 @@ export function findTimeBase(
     if (statedHz !== undefined) return refused(contradiction(statedHz, 1 / step, "the time column"));
     return refused(rateMissing("The first column counts rows or milliseconds, and the file does not say which."));
   }
-  const evenness = checkSteps(column, step, settings);
+  const resolution = printedResolution(column.stamps);
+  const evenness = checkSteps(column, step, resolution, settings);
   if (unit === "index") {
     if (statedHz === undefined) return refused(rateMissing("The file counts samples but has no times."), ...evenness);
     return { rateHz: statedHz, rateFrom: "stated", originSeconds: 0, unit: "", findings: evenness };
   }
   const scale = unit === "ms" ? 1e-3 : 1;
-  const { rateHz, tolerance } = rateOf(column.stamps, scale, step, isRefused(evenness));
+  if (isRefused(evenness)) return { rateFrom: "unknown", originSeconds: 0, unit, findings: evenness };
+  const { rateHz, toleranceHz, explainsAll } = findEvenRate(column.stamps, scale, step, resolution, settings);
   const findings = [...evenness];
+  if (!explainsAll) findings.push(sampleMayBeMissing(resolution, unit));
   if (!isPlausible(rateHz, settings)) {
     findings.push(implausible(`A time column in ${unit} gives ${hertz(rateHz)}, which`, settings, "Check its unit"));
   }
@@ -59,7 +53,7 @@ export function findTimeBase(
     const difference = Math.abs(statedHz - rateHz);
     if (difference > settings.timeUnevenFraction * rateHz)
       findings.push(contradiction(statedHz, rateHz, "the time column"));
-    else if (difference > Math.max(tolerance, 1e-6 * rateHz)) findings.push(smallContradiction(statedHz, rateHz));
+    else if (difference > Math.max(toleranceHz, 1e-6 * rateHz)) findings.push(smallContradiction(statedHz, rateHz));
   }
   return { rateHz, rateFrom: "time column", originSeconds: column.stamps[0]! * scale, unit, findings };
 }
@@ -84,141 +78,6 @@ function guessUnit(
 
 function isPlausible(rateHz: number, settings: Settings): boolean {
   return rateHz >= settings.rateLeastHz && rateHz <= settings.rateMostHz;
-}
-
-/**
- * Rate over all stamps. Printed stamps are rounded, so a whole number of hertz that they cannot tell apart from the
- * quotient is taken instead: 600 Hz printed to the millisecond over 2 s gives 599.85 to 600.15.
- * @param isUneven then gaps stretch the total, and the typical step is used.
- */
-function rateOf(
-  stamps: Float64Array,
-  scale: number,
-  step: number,
-  isUneven: boolean,
-): { readonly rateHz: number; readonly tolerance: number } {
-  const steps = stamps.length - 1;
-  const length = isUneven ? step * steps : stamps[steps]! - stamps[0]!;
-  const rateHz = steps / (length * scale);
-  const tolerance = rateHz * (printedResolution(stamps) / length + 1e-9);
-  const whole = Math.round(rateHz);
-  return { rateHz: Math.abs(rateHz - whole) <= tolerance ? whole : rateHz, tolerance };
-}
-
-/** Looks at every step: backwards or repeated, a gap, or uneven beyond what rounding of printed stamps explains. */
-function checkSteps(column: StampColumn, step: number, settings: Settings): Finding[] {
-  const { stamps, lineOfRow } = column;
-  const resolution = printedResolution(stamps);
-  const isExact = isMultiple(step, resolution);
-  const rounding = isExact ? 1e-6 * step : resolution;
-  if (resolution > step * (1 + 1e-6)) {
-    return [
-      uneven(
-        "refusal",
-        `The stamps are printed to ${resolution}, coarser than the time step, so that gaps cannot be seen.`,
-        "",
-        "Export the recording with more decimals, or without the time column and state the rate (--rate).",
-      ),
-    ];
-  }
-  const gaps: number[] = [];
-  const backwards: number[] = [];
-  const jitter: number[] = [];
-  for (let row = 1; row < stamps.length; row++) {
-    const difference = stamps[row]! - stamps[row - 1]!;
-    if (difference <= 0) backwards.push(row);
-    else if (difference > settings.gapSamples * step + rounding) gaps.push(row);
-    else if (Math.abs(difference - step) > settings.timeUnevenFraction * step + rounding) jitter.push(row);
-  }
-  const place = (row: number): string => `line ${lineOfRow[row]}`;
-  const more = (rows: readonly number[]): string => (rows.length > 1 ? ` (and at ${rows.length - 1} more places)` : "");
-  const findings: Finding[] = [];
-  if (backwards.length > 0) {
-    const [row = 0] = backwards;
-    findings.push(
-      uneven(
-        "refusal",
-        `Time stands still or runs backwards in line ${lineOfRow[row]}: ${stamps[row - 1]} is followed by ${stamps[row]}${more(backwards)}.`,
-        place(row),
-        "Export the recording again; rows may be repeated or out of order.",
-      ),
-    );
-  }
-  if (gaps.length > 0) {
-    const [row = 0] = gaps;
-    findings.push(
-      finding(
-        "gap",
-        "refusal",
-        `Samples are missing before line ${lineOfRow[row]}: time goes from ${stamps[row - 1]} to ${stamps[row]}${more(gaps)}.`,
-        "Export the recording again without missing samples.",
-        { where: place(row) },
-      ),
-    );
-  }
-  if (findings.length > 0) return findings;
-  const drift = largestDrift(stamps, step);
-  if (drift.samples > 0.5 || (!isExact && !fitsRounding(stamps, step, resolution, settings))) {
-    findings.push(
-      uneven(
-        "refusal",
-        `The stamps fit no even time base: line ${lineOfRow[drift.row]} lies ${drift.samples.toFixed(1)} samples off; a sample may be missing.`,
-        place(drift.row),
-        "Export the recording again at one sampling rate.",
-      ),
-    );
-  } else if (jitter.length > 0) {
-    const [row = 0] = jitter;
-    findings.push(
-      uneven(
-        "warning",
-        `The time step before line ${lineOfRow[row]} differs from the others${more(jitter)}; an even time base was used.`,
-        place(row),
-        "Prefer times from the plate's own clock.",
-      ),
-    );
-  }
-  return findings;
-}
-
-/** True when rounding to the printed resolution cannot move a step: 1000 Hz printed to the millisecond. */
-function isMultiple(step: number, resolution: number): boolean {
-  if (resolution === 0) return false;
-  const ratio = step / resolution;
-  return Math.abs(ratio - Math.round(ratio)) <= 0.01;
-}
-
-/** Largest distance of a stamp from the straight line between the first and the last, in samples. */
-function largestDrift(stamps: Float64Array, typical: number): { readonly samples: number; readonly row: number } {
-  const last = stamps.length - 1;
-  const step = (stamps[last]! - stamps[0]!) / last;
-  let largest = { samples: 0, row: 0 };
-  for (let row = 0; row <= last; row++) {
-    const samples = Math.abs(stamps[row]! - stamps[0]! - row * step) / typical;
-    if (samples > largest.samples) largest = { samples, row };
-  }
-  return largest;
-}
-
-/**
- * Where a step and the printed resolution are of one size (800 Hz printed to the millisecond), a missing sample hides
- * among rounded steps. Around the true line rounded stamps stay within one resolution (two, where the rate itself is
- * only known from the rounded ends); a missing sample moves all later ones by more.
- */
-function fitsRounding(stamps: Float64Array, step: number, resolution: number, settings: Settings): boolean {
-  if (resolution < step / 4) return true;
-  const { rateHz } = rateOf(stamps, 1, step, false);
-  const perMilli = rateOf(stamps, 1e-3, step, false).rateHz / 1000;
-  const isWhole = Number.isInteger(rateHz) || Number.isInteger(perMilli * 1000);
-  const evenStep = Number.isInteger(rateHz) ? 1 / rateHz : 1 / perMilli;
-  let lowest = 0;
-  let highest = 0;
-  for (let row = 1; row < stamps.length; row++) {
-    const distance = stamps[row]! - stamps[0]! - row * evenStep;
-    lowest = Math.min(lowest, distance);
-    highest = Math.max(highest, distance);
-  }
-  return highest - lowest <= resolution * (isWhole ? 1 : 2) * (1 + 1e-6) + settings.timeUnevenFraction * step;
 }
 
 function refused(first: Finding, ...others: readonly Finding[]): TimeBase {
@@ -258,17 +117,24 @@ function smallContradiction(statedHz: number, rateHz: number): Finding {
   );
 }
 
-function unordered(column: StampColumn): Finding {
-  return uneven(
+function sampleMayBeMissing(resolution: number, unit: string): Finding {
+  return finding(
+    "time-uneven",
     "refusal",
-    "The time column does not rise from row to row.",
-    `line ${column.lineOfRow[0]}`,
-    "State which column is time (--columns time=1,left=2,right=3), or export the recording again.",
+    `No sampling rate explains all stamps, which are printed to ${resolution} ${unit}: a sample may be missing.`,
+    "Export the recording with more decimals in the time column.",
+    { where: "the time column" },
   );
 }
 
-function uneven(severity: "warning" | "refusal", message: string, where: string, action: string): Finding {
-  return finding("time-uneven", severity, message, action, { where });
+function unordered(column: StampColumn): Finding {
+  return finding(
+    "time-uneven",
+    "refusal",
+    "The time column does not rise from row to row.",
+    "State which column is time (--columns time=1,left=2,right=3), or export the recording again.",
+    { where: `line ${column.lineOfRow[0]}` },
+  );
 }
 
 function hertz(rateHz: number): string {

@@ -1,0 +1,116 @@
+import { type Finding, finding } from "../finding.ts";
+import type { Settings } from "../settings.ts";
+import { isMultiple, isRoundingCoarse } from "./even-rate.ts";
+
+/** A column of stamps and what is known about it. */
+export interface StampColumn {
+  readonly stamps: Float64Array;
+  /** `unknown`: the file does not say; `index`: sample numbers. */
+  readonly unit: "s" | "ms" | "index" | "unknown";
+  /** True when its name says time: then it is not a sample number. */
+  readonly saysTime: boolean;
+  /** Line of the file of each stamp, from 1. */
+  readonly lineOfRow: Uint32Array;
+}
+
+/** A sample further than this from its even place makes the time base uneven; half a sample is the next sample's place. */
+const mostDriftSamples = 0.5;
+
+/** Looks at every step: backwards or repeated, a gap, or uneven beyond what rounding of printed stamps explains. */
+export function checkSteps(column: StampColumn, step: number, resolution: number, settings: Settings): Finding[] {
+  const { stamps } = column;
+  if (resolution > step * (1 + 1e-6)) return [tooCoarse(resolution)];
+  const rounding = isMultiple(step, resolution) ? 1e-6 * step : resolution;
+  const gaps: number[] = [];
+  const backwards: number[] = [];
+  const jitter: number[] = [];
+  for (let row = 1; row < stamps.length; row++) {
+    const difference = stamps[row]! - stamps[row - 1]!;
+    if (difference <= 0) backwards.push(row);
+    else if (difference > settings.gapSamples * step + rounding) gaps.push(row);
+    else if (Math.abs(difference - step) > settings.timeUnevenFraction * step + rounding) jitter.push(row);
+  }
+  const findings: Finding[] = [];
+  if (backwards.length > 0) findings.push(backwardTime(column, backwards));
+  if (gaps.length > 0) findings.push(gap(column, gaps));
+  if (findings.length > 0 || isRoundingCoarse(step, resolution)) return findings;
+  const drift = largestDrift(stamps, step);
+  if (drift.samples > mostDriftSamples) return [noEvenBase(column, drift.row, drift.samples)];
+  return jitter.length > 0 ? [unevenSteps(column, jitter)] : [];
+}
+
+/** Largest distance of a stamp from the straight line between the first and the last, in samples. */
+function largestDrift(stamps: Float64Array, typical: number): { readonly samples: number; readonly row: number } {
+  const last = stamps.length - 1;
+  const step = (stamps[last]! - stamps[0]!) / last;
+  let largest = { samples: 0, row: 0 };
+  for (let row = 0; row <= last; row++) {
+    const samples = Math.abs(stamps[row]! - stamps[0]! - row * step) / typical;
+    if (samples > largest.samples) largest = { samples, row };
+  }
+  return largest;
+}
+
+function lineWhere(column: StampColumn, row: number): string {
+  return `line ${column.lineOfRow[row]}`;
+}
+
+function andMore(rows: readonly number[]): string {
+  if (rows.length === 1) return "";
+  return rows.length === 2 ? " (and at 1 more place)" : ` (and at ${rows.length - 1} more places)`;
+}
+
+function backwardTime(column: StampColumn, rows: readonly number[]): Finding {
+  const row = rows[0] ?? 0;
+  const where = lineWhere(column, row);
+  return finding(
+    "time-uneven",
+    "refusal",
+    `Time stands still or runs backwards in ${where}: ${column.stamps[row - 1]} is followed by ${column.stamps[row]}${andMore(rows)}.`,
+    "Export the recording again; rows may be repeated or out of order.",
+    { where },
+  );
+}
+
+function gap(column: StampColumn, rows: readonly number[]): Finding {
+  const row = rows[0] ?? 0;
+  const where = lineWhere(column, row);
+  return finding(
+    "gap",
+    "refusal",
+    `Samples are missing before ${where}: time goes from ${column.stamps[row - 1]} to ${column.stamps[row]}${andMore(rows)}.`,
+    "Export the recording again without missing samples.",
+    { where },
+  );
+}
+
+function unevenSteps(column: StampColumn, rows: readonly number[]): Finding {
+  const where = lineWhere(column, rows[0] ?? 0);
+  return finding(
+    "time-uneven",
+    "warning",
+    `The time step before ${where} differs from the others${andMore(rows)}; an even time base was used.`,
+    "Prefer times from the plate's own clock.",
+    { where },
+  );
+}
+
+function noEvenBase(column: StampColumn, row: number, samples: number): Finding {
+  const where = lineWhere(column, row);
+  return finding(
+    "time-uneven",
+    "refusal",
+    `The stamps fit no even time base: ${where} lies ${samples.toFixed(1)} samples off.`,
+    "Export the recording again at one sampling rate.",
+    { where },
+  );
+}
+
+function tooCoarse(resolution: number): Finding {
+  return finding(
+    "time-uneven",
+    "refusal",
+    `The stamps are printed to ${resolution}, coarser than the time step, so that missing samples cannot be seen.`,
+    "Export the recording with more decimals, or without the time column and state the rate (--rate 1000).",
+  );
+}

@@ -1,0 +1,29 @@
+import type { ReadRecording } from "../../../core/analysis.ts";
+import { readRecording } from "../../../core/recording/read-recording.ts";
+import type { LayoutAnswers } from "../../../core/recording/request.ts";
+import { defaultSettings, type Settings } from "../../../core/settings.ts";
+
+/** Reads a text as one recording with the shipped settings. */
+export function readText(
+  text: string | Uint8Array,
+  answers: LayoutAnswers = {},
+  settings: Settings = defaultSettings,
+): ReadRecording {
+  const bytes = typeof text === "string" ? new TextEncoder().encode(text) : text;
+  return readRecording({ path: "trial.csv", bytes, sha256: "" }, answers, settings);
+}
+
+/** Findings as "code:severity", in order. */
+export function codesOf(read: ReadRecording): string[] {
+  return read.findings.map((each) => `${each.code}:${each.severity}`);
+}
+
+/** Lines of a table: row `index` is `row(index)`. */
+export function lines(count: number, row: (index: number) => string): string {
+  return Array.from({ length: count }, (_, index) => `${row(index)}\n`).join("");
+}
+
+/** A two-plate recording at 1000 Hz with a header; every force differs, so that a mix-up shows. */
+export function goodText(count = 200): string {
+  return `time (s),left (N),right (N)\n${lines(count, (index) => `${(index / 1000).toFixed(3)},${(300 + index * 0.25).toFixed(2)},${(400 + index * 0.5).toFixed(2)}`)}`;
+}

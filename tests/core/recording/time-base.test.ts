@@ -1,0 +1,117 @@
+import { expect, test } from "vitest";
+import type { LayoutAnswers } from "../../../core/recording/request.ts";
+import { codesOf, readText } from "./recording-text.ts";
+
+/** Reads stamps beside a constant total force in newtons. */
+function readStamps(stamps: readonly (string | number)[], name = "time (s)", answers: LayoutAnswers = {}) {
+  const rows = stamps.map((stamp) => `${stamp};700.5\n`).join("");
+  return readText(`${name};total (N)\n${rows}`, answers);
+}
+
+const count = 300;
+const numbers = Array.from({ length: count }, (_, index) => index);
+const stampsAt = (rateHz: number, decimals: number): string[] =>
+  numbers.map((index) => (index / rateHz).toFixed(decimals));
+
+// By hand: the rate the stamps were made with. Whole rates are found although the stamps are rounded.
+test.each([
+  [1000, 3],
+  [1000, 6],
+  [600, 3],
+  [600, 4],
+  [600, 12],
+  [800, 3],
+  [1200, 4],
+  [2000, 4],
+  [500, 3],
+])("%d Hz printed to %d decimals are found exactly and without a finding", (rateHz, decimals) => {
+  const read = readStamps(stampsAt(rateHz, decimals));
+  expect(read.findings).toEqual([]);
+  expect(read.recording?.rateHz).toBe(rateHz);
+});
+
+test("a rate that is no whole number stays what the stamps say", () => {
+  const relativeTolerance = 1e-7; // stamps of nine decimals over 0.3 s
+  const { recording } = readStamps(stampsAt(1017.25, 9));
+  expect(Math.abs((recording?.rateHz ?? 0) / 1017.25 - 1)).toBeLessThan(relativeTolerance);
+});
+
+test("milliseconds are taken from the header, or where seconds would be no recording", () => {
+  expect(readStamps(numbers, "time (ms)").recording?.rateHz).toBe(1000);
+  expect(
+    readStamps(
+      numbers.map((index) => 2 * index),
+      "time",
+    ).recording?.rateHz,
+  ).toBe(500);
+});
+
+test("rows counted from 0 or 1 need a stated rate", () => {
+  expect(codesOf(readStamps(numbers, "sample"))).toEqual(["rate-missing:refusal"]);
+  expect(codesOf(readStamps(numbers, "time"))).toEqual(["rate-missing:refusal"]);
+  expect(codesOf(readStamps(numbers, "n°"))).toEqual(["rate-missing:refusal"]);
+  const read = readStamps(numbers, "sample", { rateHz: 1200 });
+  expect(read.findings).toEqual([]);
+  expect(read.recording).toMatchObject({ rateHz: 1200, timeOriginSeconds: 0 });
+});
+
+test("a stated rate that agrees is silent, one that is slightly off is warned of, another one is refused", () => {
+  expect(readStamps(stampsAt(1000, 3), "time (s)", { rateHz: 1000 }).findings).toEqual([]);
+  const slightly = readStamps(stampsAt(1000, 3), "time (s)", { rateHz: 1008 });
+  expect(codesOf(slightly)).toEqual(["rate-contradicts:warning"]);
+  expect(slightly.recording?.rateHz).toBe(1000);
+  const other = readStamps(stampsAt(1000, 3), "time (s)", { rateHz: 500 });
+  expect(codesOf(other)).toEqual(["rate-contradicts:refusal"]);
+  expect(other.findings[0]?.action).toContain("--rate");
+});
+
+test("a missing sample is a gap with its line, also between rounded stamps", () => {
+  for (const [rateHz, decimals] of [
+    [1000, 3],
+    [600, 4],
+  ] as const) {
+    const stamps = stampsAt(rateHz, decimals).filter((_, index) => index !== 100);
+    const read = readStamps(stamps);
+    expect(codesOf(read)).toEqual(["gap:refusal"]);
+    expect(read.findings[0]?.where).toBe("line 102");
+  }
+});
+
+test("a missing sample that hides among coarsely rounded stamps is found as an uneven time base", () => {
+  for (const rateHz of [600, 800, 900]) {
+    for (let missing = 1; missing < count - 1; missing += 7) {
+      const read = readStamps(stampsAt(rateHz, 3).filter((_, index) => index !== missing));
+      expect(read.recording, `${rateHz} Hz without sample ${missing}`).toBeUndefined();
+    }
+  }
+});
+
+test("a repeated or backward stamp is refused with its line", () => {
+  const stamps = stampsAt(1000, 3);
+  const repeated = readStamps([...stamps.slice(0, 101), ...stamps.slice(100)]);
+  expect(codesOf(repeated)).toEqual(["time-uneven:refusal"]);
+  expect(repeated.findings[0]?.where).toBe("line 103");
+  const swapped = [...stamps];
+  [swapped[50], swapped[51]] = [swapped[51]!, swapped[50]!];
+  expect(codesOf(readStamps(swapped))).toContain("time-uneven:refusal");
+});
+
+test("small jitter is warned of, a change of rate is refused", () => {
+  const jittered = numbers.map((index) => (index / 1000 + (index === 40 ? 0.00004 : 0)).toFixed(6));
+  expect(codesOf(readStamps(jittered))).toEqual(["time-uneven:warning"]);
+  const changed = numbers.map((index) => (index < 150 ? index / 1000 : 0.15 + (index - 150) / 900).toFixed(6));
+  expect(codesOf(readStamps(changed))).toEqual(["time-uneven:refusal"]);
+});
+
+test("stamps coarser than the time step are refused because gaps cannot be seen", () => {
+  expect(codesOf(readStamps(stampsAt(1000, 2)))).toEqual(["time-uneven:refusal"]);
+});
+
+test("a time column that does not rise is refused", () => {
+  expect(codesOf(readStamps(numbers.map(() => "0.5")))).toEqual(["time-uneven:refusal"]);
+});
+
+test("a rate no force plate has is refused as a wrong unit", () => {
+  expect(codesOf(readStamps(stampsAt(1000, 3), "time (ms)"))).toEqual(["rate-contradicts:refusal"]);
+  expect(codesOf(readStamps(numbers, "time (s)"))).toContain("rate-contradicts:refusal");
+});
