@@ -13,31 +13,31 @@ export function outcomeWords(outcome: RecordingView["outcome"]): string {
   }
 }
 
-/** "semicolon, decimal comma". */
-export function dialectWords({ delimiter, decimalMark }: TableReading): string {
-  const separator = delimiter === "none" ? "one column" : delimiter;
-  return `${separator}, decimal ${decimalMark}`;
+/** "semicolon, decimal comma · two plates: left, right · N, from the header · 1000 Hz, from the time column". */
+export function readingWords(reading: TableReading): string {
+  return [dialectWords(reading), forceWords(reading), unitWords(reading), rateWords(reading)].join(" · ");
 }
 
-/** "2 force columns, left and right". */
-export function platesWords({ columns }: TableReading): string {
+function dialectWords({ delimiter, decimalMark }: TableReading): string {
+  return `${delimiter === "none" ? "one column" : delimiter}, decimal ${decimalMark}`;
+}
+
+function forceWords({ columns }: TableReading): string {
   const forces = columns.filter((column) => column.role === "force");
-  if (forces.length === 0) return "no force";
-  const limbs = forces.flatMap((column) => column.limb ?? []);
-  const names = limbs.length === 0 ? "" : `: ${limbs.map((limb) => (limb === "both" ? "total" : limb)).join(", ")}`;
-  return `${forces.length === 1 ? "1 column" : `${forces.length} columns`}${names}`;
+  if (forces.length === 0) return "no force column";
+  const limbs = forces.flatMap((column) => column.limb ?? []).map((limb) => (limb === "both" ? "total" : limb));
+  const plates = forces.length === 1 ? "one plate" : "two plates";
+  return limbs.length === 0 ? plates : `${plates}: ${limbs.join(", ")}`;
 }
 
-export function rateWords({ rateHz, rateFrom }: TableReading): string {
-  return rateHz === undefined
-    ? "unknown"
-    : `${rateHz} Hz, ${rateFrom === "stated" ? "stated" : "from the time column"}`;
+function unitWords({ forceUnit, forceUnitFrom }: TableReading): string {
+  if (forceUnit === undefined) return "unit unknown";
+  return `${forceUnit}, ${forceUnitFrom === "stated" ? "stated" : "from the header"}`;
 }
 
-export function unitWords({ forceUnit, forceUnitFrom }: TableReading): string {
-  return forceUnit === undefined
-    ? "unknown"
-    : `${forceUnit}, ${forceUnitFrom === "stated" ? "stated" : "from the header"}`;
+function rateWords({ rateHz, rateFrom }: TableReading): string {
+  if (rateHz === undefined) return "rate unknown";
+  return `${rateHz} Hz, ${rateFrom === "stated" ? "stated" : "from the time column"}`;
 }
 
 /** What a column was read as: "time", "force, left", "not used". */

@@ -1,3 +1,4 @@
+import { countOf } from "../../core/sheet/plain-words.ts";
 import type { RecordingView } from "../../electron/host-api.ts";
 import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
 import { AnswersForm } from "./answers-form.tsx";
@@ -20,7 +21,7 @@ export function RecordingDetail({ folder, view, asking }: RecordingDetailProps) 
       <p className="muted">
         {outcomeWords(view.outcome)} · {sizeWords(view.byteLength)}
         {view.reading !== undefined &&
-          ` · ${view.reading.encoding} · ${view.reading.headerLines} header lines · ${view.reading.rows} rows`}
+          ` · ${view.reading.encoding} · ${countOf(view.reading.headerLines, "header line")} · ${countOf(view.reading.rows, "row")}`}
       </p>
       <FindingsList findings={bySeverity(view.findings)} />
       {view.reading !== undefined && (

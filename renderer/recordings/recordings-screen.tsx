@@ -5,7 +5,7 @@ import type { Workspace } from "../../electron/host-api.ts";
 import { IntakePanel } from "./intake-panel.tsx";
 import { RecordingDetail } from "./recording-detail.tsx";
 import { RecordingsTable } from "./recordings-table.tsx";
-import { SessionForm } from "./session-form.tsx";
+import { SessionStatements } from "./session-statements.tsx";
 
 interface RecordingsScreenProps {
   readonly workspace: Workspace;
@@ -26,7 +26,7 @@ export function RecordingsScreen({ workspace, onShowTraces }: RecordingsScreenPr
     <>
       <h1 className="area-title">Recordings</h1>
       <IntakePanel workspace={workspace} />
-      {session !== undefined && <SessionForm key={sessionKey(workspace)} session={session} />}
+      {session !== undefined && <SessionStatements key={sessionKey(workspace)} session={session} />}
       {recordings.length > 0 && shown !== undefined && (
         <div className="recordings-columns">
           <section className="panel recordings-panel" aria-labelledby="files-title">

@@ -1,5 +1,5 @@
 import type { RecordingView } from "../../electron/host-api.ts";
-import { dialectWords, outcomeWords, platesWords, rateWords, unitWords } from "./reading-words.ts";
+import { outcomeWords, readingWords } from "./reading-words.ts";
 
 interface RecordingsTableProps {
   readonly recordings: readonly RecordingView[];
@@ -16,10 +16,7 @@ export function RecordingsTable({ recordings, selected, onSelect }: RecordingsTa
         <tr>
           <th scope="col">File</th>
           <th scope="col">Outcome</th>
-          <th scope="col">Written as</th>
-          <th scope="col">Force</th>
-          <th scope="col">Unit</th>
-          <th scope="col">Rate</th>
+          <th scope="col">Understood as</th>
           <th scope="col" className="number">
             Trials
           </th>
@@ -41,18 +38,7 @@ export function RecordingsTable({ recordings, selected, onSelect }: RecordingsTa
             <td>
               <OutcomeWord view={view} />
             </td>
-            {view.reading === undefined ? (
-              <td colSpan={4} className="muted">
-                no table was found
-              </td>
-            ) : (
-              <>
-                <td>{dialectWords(view.reading)}</td>
-                <td>{platesWords(view.reading)}</td>
-                <td>{unitWords(view.reading)}</td>
-                <td>{rateWords(view.reading)}</td>
-              </>
-            )}
+            <td className="muted">{view.reading === undefined ? "no table was found" : readingWords(view.reading)}</td>
             <td className="number">{view.trials}</td>
           </tr>
         ))}

@@ -49,20 +49,17 @@ export function Header({ onOpen }: { readonly onOpen: () => void }) {
   );
 }
 
+/** The athlete, the day and the milestone; below them the involved side and the injury in words. */
 function SessionWords({ session }: { readonly session: SessionResult }) {
-  const { description } = session;
-  const when = [description.date === undefined ? "date not stated" : dateWords(description.date), description.milestone]
-    .filter((part) => part !== undefined && part !== "")
-    .join(" · ");
+  const { date, milestone, injury, involved } = session.description;
+  const when = [date === undefined ? "date not stated" : dateWords(date), milestone ?? ""];
   return (
-    <p className="header-words">
-      <strong className="header-athlete">{athleteWords(description)}</strong>{" "}
-      <span className="header-detail">
-        {description.injury === undefined || description.injury === ""
-          ? involvedWords(description.involved)
-          : `${description.injury} (${involvedWords(description.involved)})`}
-      </span>{" "}
-      <span className="header-detail">{when}</span>
-    </p>
+    <div className="header-words">
+      <p>
+        <strong className="header-athlete">{athleteWords(session.description)}</strong>{" "}
+        <span className="muted">{when.filter((part) => part !== "").join(" · ")}</span>
+      </p>
+      <p className="muted">{[injury ?? "", involvedWords(involved)].filter((part) => part !== "").join(" · ")}</p>
+    </div>
   );
 }

@@ -8,6 +8,7 @@ import "@mantine/core/styles/CloseButton.css";
 import "@mantine/core/styles/Loader.css";
 import "@mantine/core/styles/Input.css";
 import "@mantine/core/styles/Combobox.css";
+import "@mantine/core/styles/InlineInput.css";
 import "@mantine/core/styles/Checkbox.css";
 import "@mantine/core/styles/Radio.css";
 import "@mantine/core/styles/FloatingIndicator.css";

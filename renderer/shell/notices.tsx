@@ -1,3 +1,4 @@
+import { asSentence } from "../../core/sheet/plain-words.ts";
 import { dateWords } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
 
@@ -13,8 +14,8 @@ export function Notices() {
       <p>
         {cautions === undefined
           ? "Cautions for jump testing: no answers recorded."
-          : `Cautions answered ${dateWords(cautions.date)}, ${cautions.answeredBy}.`}
-        {cautions?.note !== undefined && ` ${cautions.note}`}
+          : asSentence(`Cautions answered ${dateWords(cautions.date)}, ${cautions.answeredBy}`)}
+        {cautions?.note !== undefined && ` ${asSentence(cautions.note)}`}
       </p>
       {!gate.open && <p className="caution">{gate.reason} Values are shown; statuses are withheld today.</p>}
       {workspace.undo !== "" && <p className="notices-change">Last change: {workspace.undo}.</p>}

@@ -28,19 +28,16 @@ export const theme = createTheme({
 });
 
 /** Lets the component library draw with the tokens of tokens.css. */
-export const tokensResolver: CSSVariablesResolver = () => ({
-  variables: {
-    "--mantine-color-body": "var(--paper)",
-    "--mantine-color-text": "var(--ink)",
-    "--mantine-color-dimmed": "var(--muted)",
-    "--mantine-color-placeholder": "var(--muted)",
-    "--mantine-color-default": "var(--surface)",
-    "--mantine-color-default-hover": "var(--band)",
-    "--mantine-color-default-color": "var(--ink)",
-    "--mantine-color-default-border": "var(--edge)",
-    "--mantine-color-error": "var(--caution)",
-    "--input-bd": "var(--edge)",
-  },
-  light: {},
-  dark: {},
-});
+export const tokensResolver: CSSVariablesResolver = () => ({ variables: {}, light: tokens, dark: tokens });
+
+const tokens: Record<string, string> = {
+  "--mantine-color-body": "var(--paper)",
+  "--mantine-color-text": "var(--ink)",
+  "--mantine-color-dimmed": "var(--muted)",
+  "--mantine-color-placeholder": "var(--muted)",
+  "--mantine-color-default": "var(--surface)",
+  "--mantine-color-default-hover": "var(--band)",
+  "--mantine-color-default-color": "var(--ink)",
+  "--mantine-color-default-border": "var(--edge)",
+  "--mantine-color-error": "var(--caution)",
+};

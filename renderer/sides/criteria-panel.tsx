@@ -19,7 +19,18 @@ export function CriteriaPanel({ session }: { readonly session: SessionResult }) 
           <CriterionEntry key={result.criterion.id} result={result} />
         ))}
       </ul>
-      <ul className="standing-cautions muted">
+    </section>
+  );
+}
+
+/** What is said beside the criteria, whatever was measured. */
+export function StandingCautions() {
+  return (
+    <section className="standing-cautions muted" aria-labelledby="cautions-title">
+      <h2 id="cautions-title" className="panel-title">
+        What these criteria cannot say
+      </h2>
+      <ul>
         {[...standingCautions, intervalCaution].map((caution) => (
           <li key={caution}>{caution}</li>
         ))}
@@ -32,9 +43,7 @@ function CriterionEntry({ result }: { readonly result: CriterionResult }) {
   const { criterion, status, caution, moreTrials } = result;
   return (
     <li>
-      <p>
-        {criterion.label}, at least {criterion.atLeastPercent} % <span className="muted">({criterion.source})</span>
-      </p>
+      <p>{criterion.label}</p>
       <StatusWord status={status} words={statusWords(result)} />
       {moreTrials !== "" && <p className="muted">{moreTrials}</p>}
       {caution !== "" && <p className="caution finding">{caution}</p>}

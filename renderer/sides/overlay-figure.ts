@@ -40,7 +40,7 @@ export function overlayFigure(
         range: [range.from, range.to],
         showgrid: false,
       },
-      yaxis: { ...axis("force / body weight", colours), rangemode: "tozero" },
+      yaxis: { ...axis("force / body weight", colours), rangemode: "tozero", tickformat: ".1f" },
       shapes: [
         {
           type: "line",
@@ -77,8 +77,9 @@ function trialsOf(side: SideCurves, overlay: CurveOverlay, range: TimeRange, for
     type: "scatter",
     mode: "lines",
     ...thinned(values, overlay, range),
-    opacity: 0.5,
-    line: { color: form.color, dash: form.dash, width: 0.8, simplify: false },
+    opacity: 0.55,
+    // the form of the line is left to the mean: many thin dashed lines over each other are a blur
+    line: { color: form.color, width: 0.7, simplify: false },
   }));
 }
 

@@ -1,4 +1,5 @@
 import { Button, NativeSelect, SegmentedControl } from "@mantine/core";
+import { useElementSize } from "@mantine/hooks";
 import { useMemo, useState } from "react";
 import type { InvolvedSide } from "../../core/limb.ts";
 import type { SessionResult } from "../../core/result.ts";
@@ -10,7 +11,7 @@ import { legsOf, testWords } from "../shell/words.ts";
 import { alignmentWords, overlayFigure, overlayRange } from "./overlay-figure.ts";
 import { type OverlayChoice, useOverlay } from "./use-overlay.ts";
 
-const chartHeight = 350;
+const leastChartHeight = 330;
 
 /** Both sides' curves of one test over each other. */
 export function OverlayPanel({ session }: { readonly session: SessionResult }) {
@@ -83,19 +84,24 @@ interface OverlayChartProps {
 function OverlayChart({ overlay, involved, title }: OverlayChartProps) {
   const colours = useChartColours();
   const [zoom, setZoom] = useState<TimeRange>();
+  const { ref, height: room } = useElementSize();
   const { data, layout } = useMemo(
     () => overlayFigure(overlay, zoom ?? overlayRange(overlay), involved, colours),
     [overlay, zoom, involved, colours],
   );
   return (
     <>
-      <Plot
-        data={data}
-        layout={layout}
-        height={chartHeight}
-        description={`Force in body weights over time from ${alignmentWords[overlay.alignedAt]}, ${title}: ${sideWords(overlay.first, involved)} over ${sideWords(overlay.second, involved)}.`}
-        onTimeRange={setZoom}
-      />
+      <div className="overlay-chart" ref={ref}>
+        <div className="overlay-chart-stack">
+          <Plot
+            data={data}
+            layout={layout}
+            height={Math.max(leastChartHeight, Math.floor(room))}
+            description={`Force in body weights over time from ${alignmentWords[overlay.alignedAt]}, ${title}: ${sideWords(overlay.first, involved)} over ${sideWords(overlay.second, involved)}.`}
+            onTimeRange={setZoom}
+          />
+        </div>
+      </div>
       <p className="legend">
         {[overlay.first, overlay.second].map((side) => {
           const role = limbRole(side.side, involved);

@@ -2,7 +2,7 @@ import "./sides.css";
 import { useMemo } from "react";
 import type { InvolvedSide } from "../../core/limb.ts";
 import type { SessionResult } from "../../core/result.ts";
-import { CriteriaPanel } from "./criteria-panel.tsx";
+import { CriteriaPanel, StandingCautions } from "./criteria-panel.tsx";
 import { OverlayPanel } from "./overlay-panel.tsx";
 import { criterionRows, informationRows } from "./symmetry-rows.ts";
 import { SymmetryTable } from "./symmetry-table.tsx";
@@ -42,6 +42,7 @@ export function SidesScreen({ session }: { readonly session: SessionResult }) {
           />
         </section>
       )}
+      <StandingCautions />
     </>
   );
 }

@@ -115,7 +115,9 @@ function SymmetryLineRow({ row, axis, involved, numbered }: SymmetryLineRowProps
         ) : (
           <>
             <StatusWord status={criterion.status} words={statusWords(criterion)} />
-            <span className="muted symmetry-reason">{criterion.reason}</span>
+            <span className="muted symmetry-reason">
+              {criterion.reason} At least {criterion.criterion.atLeastPercent} %: {criterion.criterion.source}.
+            </span>
           </>
         )}
       </td>

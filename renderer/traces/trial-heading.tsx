@@ -17,10 +17,11 @@ export function trialSubtitle(trial: TrialResult): string {
   const words: string[] = [];
   if (trial.plates.length > 0) words.push(trial.plates.length === 1 ? "one plate" : "two plates");
   if (trial.rate !== undefined) words.push(`${trial.rate} Hz`);
-  const feet = trial.plates
-    .filter((plate) => plate.limb !== "both")
-    .map((plate) => `${plate.limb} foot on ${plate.name}, ${proofWords(plate.proof)}`);
-  return [words.join(", "), ...new Set(feet), trial.file].filter((part) => part !== "").join(" · ");
+  const ofFeet = trial.plates.filter((plate) => plate.limb !== "both");
+  const proofs = [...new Set(ofFeet.map((plate) => proofWords(plate.proof)))];
+  const feet = ofFeet.map((plate) => `${plate.limb} foot on plate “${plate.name}”`);
+  const file = trial.file.split("/").at(-1) ?? trial.file;
+  return [words.join(", "), [...feet, ...proofs].join(", "), file].filter((part) => part !== "").join(" · ");
 }
 
 /** Which line is which, beside the curve. */

@@ -2,12 +2,51 @@ import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import type { SessionResult } from "../../core/result.ts";
 import { effusionGrades } from "../../core/session.ts";
-import { involvedWords, sentenceCase } from "../shell/words.ts";
+import { listInWords } from "../../core/sheet/plain-words.ts";
+import { athleteWords, dateWords, involvedWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { involvedSides, sessionChangeFrom, type WrittenSession, writtenSession } from "./session-answers.ts";
 
-/** Asks whose session it is: what session.json does not say can be stated here, and all of it changed. */
-export function SessionForm({ session }: { readonly session: SessionResult }) {
+/** Asks whose session it is; where that was stated, a line that opens the same form. */
+export function SessionStatements({ session }: { readonly session: SessionResult }) {
+  const [opened, setOpened] = useState(false);
+  const open = opened || missingWords(session) !== "";
+  return (
+    <section className="panel panel-padded session-statements" aria-labelledby="about-title">
+      <div className="session-summary">
+        <h2 id="about-title" className="panel-title">
+          About this session
+        </h2>
+        {!open && (
+          <>
+            <p className="muted">{summaryWords(session)}</p>
+            <button type="button" className="text-button" onClick={() => setOpened(true)}>
+              Change what was stated
+            </button>
+          </>
+        )}
+      </div>
+      {open && <SessionForm session={session} />}
+    </section>
+  );
+}
+
+function summaryWords({ description }: SessionResult): string {
+  const { date, milestone, injury, involved, pain, effusion } = description;
+  return [
+    athleteWords(description),
+    date === undefined ? "" : dateWords(date),
+    milestone ?? "",
+    injury ?? "",
+    involvedWords(involved),
+    pain === undefined ? "pain not recorded" : `pain ${pain} of 10`,
+    effusion === undefined ? "effusion not recorded" : `effusion ${effusion}`,
+  ]
+    .filter((part) => part !== "")
+    .join(" · ");
+}
+
+function SessionForm({ session }: { readonly session: SessionResult }) {
   const { apply } = useWorkspace();
   const { description, folder } = session;
   const [written, setWritten] = useState<WrittenSession>(() => writtenSession(description));
@@ -20,7 +59,7 @@ export function SessionForm({ session }: { readonly session: SessionResult }) {
   const missing = missingWords(session);
   return (
     <form
-      className="panel panel-padded session-form"
+      className="session-form"
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
@@ -30,7 +69,6 @@ export function SessionForm({ session }: { readonly session: SessionResult }) {
         void apply("session.change", { folder, change: outcome.change });
       }}
     >
-      <h2 className="panel-title">About this session</h2>
       {missing !== "" && <p className="caution finding">{missing}</p>}
       <div className="answer-fields">
         <TextInput label="Athlete's code" {...field("code")} />
@@ -73,6 +111,7 @@ function missingWords({ description }: SessionResult): string {
     ...(description.date === undefined ? ["the date"] : []),
   ];
   if (missing.length === 0) return "";
-  const words = missing.length < 2 ? missing.join("") : `${missing.slice(0, -1).join(", ")} and ${missing.at(-1)}`;
-  return `Not stated yet: ${words}. Until the involved side is stated, left is held against right and no symmetry status is given.`;
+  const consequence =
+    description.involved === undefined ? " Until the involved side is stated, the sides are not compared." : "";
+  return `Not stated yet: ${listInWords(missing)}.${consequence}`;
 }
