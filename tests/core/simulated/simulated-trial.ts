@@ -43,7 +43,7 @@ export function eventTime(trial: TrialResult, name: EventName): number {
 }
 
 /** Value of a measure; the side of the trial unless another is given. */
-export function valueOf(trial: TrialResult, id: string, side: Limb | undefined = trial.limb): number {
+export function measured(trial: TrialResult, id: string, side: Limb | undefined = trial.limb): number {
   const measure = trial.measures.find((each) => each.id === id && each.side === side);
   if (measure === undefined) throw new Error(`No ${id} was made.`);
   return measure.value;
