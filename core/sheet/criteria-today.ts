@@ -2,7 +2,7 @@ import type { CriterionResult } from "../criteria/criterion.ts";
 import { statusLabel, statusWords } from "../criteria/status.ts";
 import type { SessionResult } from "../result.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
-import { asSentence, sentences } from "./plain-words.ts";
+import { asSentence, keepUnits, sentences } from "./plain-words.ts";
 
 /** What the criteria of the set say today: the gate and a stop first, then each criterion with its status and reason. */
 export function criteriaToday(session: SessionResult): readonly SheetBlock[] {
@@ -17,7 +17,7 @@ export function criteriaToday(session: SessionResult): readonly SheetBlock[] {
         "Statuses are withheld today.",
         reason.includes(stop) ? "" : stop,
         reason,
-        "What was measured is on page 2.",
+        "What was measured is on the following pages.",
       );
   return [
     { kind: "paragraph", tone: "muted", text: held },
@@ -40,7 +40,7 @@ function criteriaTable(criteria: readonly CriterionResult[]): SheetBlock {
     rows: sameForAll(criteria)
       ? [{ cells: rowCells(criteria[0], `All ${criteria.length} criteria of the set`, "") }]
       : criteria.map((result) => ({
-          cells: rowCells(result, result.criterion.label, `at least ${result.criterion.atLeastPercent} %`),
+          cells: rowCells(result, result.criterion.label, keepUnits(`at least ${result.criterion.atLeastPercent} %`)),
         })),
   };
 }
@@ -69,7 +69,7 @@ export function statusCell(result: CriterionResult): SheetCell {
   const beside = statusWords(result).slice(word.length).trim();
   return {
     text: word,
-    ...(beside !== "" && { muted: beside }),
+    ...(beside !== "" && { muted: keepUnits(beside) }),
     align: "start",
     emphasis: "strong",
     status: result.status,

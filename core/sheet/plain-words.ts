@@ -39,7 +39,7 @@ export function asSentence(text: string): string {
 }
 
 /** A number and the unit behind it stay on one line. */
-function keepUnits(text: string): string {
+export function keepUnits(text: string): string {
   return text.replace(/(\d) (?=%|(?:cm|kg|m|s|ms|N|N·s|W|Hz)(?![\p{L}\d]))/gu, "$1\u00a0");
 }
 

@@ -35,6 +35,9 @@ thead .involved, .involved { color: var(--involved); }
 thead .uninvolved, .uninvolved { color: var(--uninvolved); }
 th.end, td.end { text-align: end; white-space: nowrap; }
 thead th.end { white-space: normal; }
+thead th.end, thead th.statuses, thead th.line { width: 1%; }
+.status + .behind { display: block; padding-left: 1.3rem; }
+.short { white-space: nowrap; }
 .strong { font-weight: 600; }
 .status { white-space: nowrap; }
 svg { vertical-align: -2px; }
@@ -47,12 +50,18 @@ footer { margin-top: 1rem; font-size: 0.86em; }
 @page :first { @top-left { content: none; } }
 @media print {
   :root { color-scheme: light; ${variables(lightPalette)} }
-  body { background: none; font-size: 9pt; line-height: 1.32; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+  html { font-size: 8.4pt; }
+  body { background: none; font-size: 1rem; line-height: 1.3; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
   main { max-width: none; padding: 0; }
   .page { margin: 0; padding: 0; border: 0; background: none; }
   .page + .page { break-before: page; }
-  h2 { margin: 0.8rem 0 0.2rem; font-size: 11.5pt; break-after: avoid; }
+  h1 { font-size: 1.8rem; }
+  h2 { margin: 0.8rem 0 0.2rem; font-size: 1.25rem; break-after: avoid; }
+  p, li { max-width: none; }
   .facts { grid-template-columns: 1fr 1fr; }
+  .facts div { grid-template-columns: 7rem 1fr; }
+  .write-in { gap: 0.4rem 1.5rem; }
+  .write-in .line { height: 1.9rem; }
   .scroll { overflow: visible; }
   caption { break-after: avoid; }
   tr, .write-in, li { break-inside: avoid; }

@@ -97,7 +97,8 @@ function table(each: Table): string {
   const last = each.columns.length - 1;
   const headings = each.columns.map((column, at) => {
     const lineHeading = axis && at === last ? `<th scope="col" class="line">${escapeHtml(axis.label)}</th>` : "";
-    return lineHeading + columnHeading(column);
+    const holdsStatus = each.rows.some(({ cells }) => cells[at]?.status !== undefined);
+    return lineHeading + columnHeading(column, holdsStatus);
   });
   const rows = each.rows.map(({ cells, line }) => {
     const drawn = cells.map((cell, at) => {
@@ -115,8 +116,8 @@ ${rows.join("\n")}
 </table></div>`;
 }
 
-function columnHeading({ text, align, wide, limb }: SheetColumn): string {
-  const names = [align, ...(wide ? ["wide"] : []), ...limbClass(limb)];
+function columnHeading({ text, align, wide, limb }: SheetColumn, holdsStatus: boolean): string {
+  const names = [align, ...(wide ? ["wide"] : []), ...(holdsStatus ? ["statuses"] : []), ...limbClass(limb)];
   return `<th scope="col" class="${names.join(" ")}">${escapeHtml(text)}</th>`;
 }
 
@@ -124,11 +125,16 @@ function tableCell(cell: SheetCell, first: boolean): string {
   const tag = first ? "th" : "td";
   const names = [cell.align, ...(cell.emphasis ? [cell.emphasis] : []), ...limbClass(cell.limb)];
   const mark = cell.status === undefined ? "" : `${statusMarkSvg(cell.status, "currentColor", 13)} `;
-  const behind = cell.muted === undefined ? "" : ` <span class="behind">${escapeHtml(cell.muted)}</span>`;
+  const short = cell.status !== undefined && (cell.muted?.length ?? 0) < shortWords;
+  const behind =
+    cell.muted === undefined ? "" : ` <span class="behind${short ? " short" : ""}">${escapeHtml(cell.muted)}</span>`;
   const word =
     cell.status === undefined ? escapeHtml(cell.text) : `<span class="status">${mark}${escapeHtml(cell.text)}</span>`;
   return `<${tag}${first ? ' scope="row"' : ""} class="${names.join(" ")}">${word}${behind}</${tag}>`;
 }
+
+/** Words behind a status up to this many characters stay on one line. */
+const shortWords = 24;
 
 function limbClass(limb: SheetCell["limb"]): readonly string[] {
   return limb === "involved" || limb === "uninvolved" ? [limb] : [];

@@ -6,7 +6,7 @@ import type { Comparison, Interval, SideSummary } from "../sides/comparison.ts";
 import { displayUnit } from "../units.ts";
 import { statusCell } from "./criteria-today.ts";
 import type { SheetBlock, SheetCell, SheetColumn, SymmetryLine } from "./document.ts";
-import { capitalised } from "./plain-words.ts";
+import { capitalised, keepUnits } from "./plain-words.ts";
 import { criterionOf } from "./result-document.ts";
 import { groupName } from "./sheet-trials.ts";
 import { type SymmetryAxis, symmetryAxis } from "./symmetry-line.ts";
@@ -56,8 +56,8 @@ function axisLabel({ low, high }: SymmetryAxis, lines: readonly SymmetryLine[]):
   const marks = [...new Set(lines.flatMap((line) => line.threshold ?? []))];
   const [mark] = marks;
   return marks.length === 1 && mark !== undefined
-    ? `${low} to ${high} %, threshold ${percentDigits(mark)} %`
-    : `${low} to ${high} %`;
+    ? keepUnits(`${low} to ${high} %, threshold ${percentDigits(mark)} %`)
+    : keepUnits(`${low} to ${high} %`);
 }
 
 /** Headings of the two sides as a comparison names them. */
@@ -88,7 +88,9 @@ function indexColumns(one: Comparison, settings: Settings): readonly SheetColumn
   return [
     { text: "index", align: "end" },
     { text: `${percentDigits(100 * settings.statusConfidence)} % interval`, align: "end" },
-    { text: one.basis === "left-right" ? "in words" : "criterion", align: "start" },
+    one.basis === "left-right"
+      ? { text: "in words", align: "start", wide: true }
+      : { text: "criterion", align: "start" },
   ];
 }
 

@@ -10,7 +10,7 @@ export function testedToday(session: SessionResult): readonly string[] {
   const unknown = trials.filter((trial) => trial.test === undefined || trial.limb === undefined).length;
   return [
     ...trialGroups(trials).map(groupInWords),
-    ...(unknown === 0 ? [] : [`${countOf(unknown, "recording")} could not be analysed; page 2 says why.`]),
+    ...(unknown === 0 ? [] : [`${countOf(unknown, "recording")} could not be analysed; the following pages say why.`]),
     ...platesInWords(session),
   ];
 }

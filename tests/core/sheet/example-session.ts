@@ -322,7 +322,7 @@ export function healthySession(): SessionResult {
     folder: "first-visit",
     description: { athlete: { code: "GHK-12" }, involved: "none", date: "2026-09-02", simulated: true },
     comparisons: exampleComparisons.map((each) =>
-      swapSides(each, { basis: "left-right", weaker: "The left is lower." }),
+      swapSides(each, { basis: "left-right", weaker: "The right is weaker." }),
     ),
     criteria: exampleCriterionResults.map((each) => ({
       criterion: each.criterion,
