@@ -1,0 +1,107 @@
+import { readdirSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { describeImport, type ImportLine, importsOf, projectRoot, sourceFiles } from "./imports.ts";
+
+/** The walk: a stage imports only itself and earlier stages. */
+const stages = ["bytes", "recording", "trial", "events", "measures", "sides", "trend", "criteria", "sheet", "study"];
+/** Imports no stage, and no stage imports it. */
+const apart = "simulate";
+
+/**
+ * Files at the top of the core that every stage may use: words, units, settings and the types of what is stated and
+ * returned. The recipes that join the stages stand there too, and no stage may import those.
+ */
+const common = [
+  "analysis",
+  "finding",
+  "format-number",
+  "gravity",
+  "limb",
+  "result",
+  "session",
+  "session-expectation",
+  "settings",
+  "sha256",
+  "test-kind",
+  "units",
+  "version",
+].map((name) => `core/${name}.ts`);
+
+/** Packages the pure core may use; each runs anywhere and touches nothing. */
+const corePackages = ["papaparse", "fili", "zod", "@noble/hashes/sha2.js"];
+
+function stageOf(path: string): string | undefined {
+  const parts = path.split("/");
+  return parts[0] === "core" && parts.length > 2 ? parts[1] : undefined;
+}
+
+const coreImports = sourceFiles("core").flatMap(importsOf);
+
+function breaksOrder(each: ImportLine): boolean {
+  const from = stageOf(each.file);
+  if (from === undefined || each.isPackage) return false;
+  const to = stageOf(each.target);
+  if (to === undefined) return !common.includes(each.target);
+  if (from === apart || to === apart) return from !== to;
+  return stages.indexOf(to) > stages.indexOf(from);
+}
+
+describe("the walk of the core", () => {
+  test("has every folder of the core in its order", () => {
+    const folders = readdirSync(join(projectRoot, "core"), { withFileTypes: true })
+      .filter((entry) => entry.isDirectory())
+      .map((entry) => entry.name);
+    expect(folders.filter((name) => !stages.includes(name) && name !== apart)).toEqual([]);
+    expect(coreImports.length).toBeGreaterThan(100);
+  });
+
+  test("goes forwards only: no stage imports a later one, the simulator, or a recipe", () => {
+    expect(coreImports.filter(breaksOrder).map(describeImport)).toEqual([]);
+  });
+
+  test("would be caught going backwards", () => {
+    const backwards: ImportLine = {
+      file: "core/trial/made-up.ts",
+      line: 1,
+      target: "core/sides/symmetry.ts",
+      isPackage: false,
+      typeOnly: true,
+    };
+    expect(breaksOrder(backwards)).toBe(true);
+  });
+
+  test("stays inside the core and its few packages", () => {
+    const outside = coreImports.filter((each) =>
+      each.isPackage ? !corePackages.includes(each.target) : !each.target.startsWith("core/"),
+    );
+    expect(outside.map(describeImport)).toEqual([]);
+  });
+});
+
+describe("the host and the screen", () => {
+  test("meet at the typed boundary: the screen takes only types and the message codec from the host", () => {
+    const crossing = sourceFiles("renderer")
+      .flatMap(importsOf)
+      .filter((each) => each.target.startsWith("electron/"))
+      .filter((each) => !each.typeOnly && each.target !== "electron/host-codec.ts");
+    expect(crossing.map(describeImport)).toEqual([]);
+  });
+
+  test("keep apart: the host imports nothing from the screen, and only the window imports electron", () => {
+    const host = sourceFiles("electron").flatMap(importsOf);
+    const wrong = host.filter(
+      (each) =>
+        each.target.startsWith("renderer/") ||
+        (each.target === "electron" && !each.file.startsWith("electron/window/")),
+    );
+    expect(wrong.map(describeImport)).toEqual([]);
+  });
+
+  test("leave the simulator alone: the program that measures never simulates", () => {
+    const users = [...sourceFiles("electron"), ...sourceFiles("renderer")]
+      .flatMap(importsOf)
+      .filter((each) => each.target.startsWith("core/simulate/"));
+    expect(users.map(describeImport)).toEqual([]);
+  });
+});
