@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { eventNames } from "../core/events/event.ts";
 import { effusionGrades } from "../core/session.ts";
+import { settingsCatalogue } from "../core/settings.ts";
 import { testKinds } from "../core/test-kind.ts";
 import type { HostApi, HostRequestName } from "./host-api.ts";
 
@@ -62,7 +63,7 @@ const sessionChange = z.strictObject({
   injury: line(500).nullable().exactOptional(),
   date: isoDate.nullable().exactOptional(),
   milestone: line(200).nullable().exactOptional(),
-  massKg: z.number().min(20).max(300).nullable().exactOptional(),
+  massKg: z.number().positive().max(settingsCatalogue.bodyMassMaximumKg.default).nullable().exactOptional(),
   plates: z
     .array(z.strictObject({ column: line(200).min(1), foot: side }))
     .max(4)

@@ -13,13 +13,15 @@ export function findSessions(typed: readonly string[], say: (sentence: string) =
   if (typed.length === 0) throw new UsageError("Name at least one recording or folder; --help shows examples.");
   const folders: ListedSession[] = [];
   const files: string[] = [];
+  const leftOut: string[] = [];
   for (const name of typed) {
     if (isFolder(name)) folders.push(...listFolder(name));
     else if (basename(name) === sessionFileName) continue;
     else if (isRecordingName(basename(name))) files.push(resolve(name));
-    else say(`${name} is no recording and was left out.`);
+    else leftOut.push(name);
   }
   if (folders.length === 0 && !files.some(isThere)) throw new UsageError(nothingToRead(typed));
+  for (const name of leftOut) say(`${name} is no recording and was left out.`);
   const sessions = eachOnce([...folders, ...listLooseFiles(files)]);
   for (const path of pathsOfSeveral(sessions)) {
     say(`${path} was found under more than one argument; name their common folder to tell the results apart.`);
