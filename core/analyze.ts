@@ -56,6 +56,7 @@ export function analyzeSession(input: SessionInput, settings: Settings): Session
     result: {
       folder: input.folder,
       description: involved === undefined ? description : { ...description, involved },
+      gravity: own.gravity,
       trials,
       comparisons,
       criteriaSet: returnToPivotingSport,

@@ -52,6 +52,8 @@ export interface SessionResult {
   /** Folder relative to the argument it was found under; empty for loose files. */
   readonly folder: string;
   readonly description: SessionDescription;
+  /** Gravity the session was analysed with, m/s²: stated, else from its description, else from the settings. */
+  readonly gravity?: number;
   readonly trials: readonly TrialResult[];
   readonly comparisons: readonly Comparison[];
   readonly criteriaSet: CriteriaSet;

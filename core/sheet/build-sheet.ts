@@ -80,7 +80,11 @@ function pagesInNumbers(session: SessionResult, settings: Settings): readonly Sh
 function symmetryBlocks(session: SessionResult, settings: Settings): readonly SheetBlock[] {
   const [one] = session.comparisons;
   if (one === undefined) {
-    return [{ kind: "paragraph", tone: "plain", text: "No trial allows a comparison of the two sides." }];
+    const why =
+      session.description.involved === undefined
+        ? "The involved side is not stated, so the sides are not compared."
+        : "No trial allows a comparison of the two sides.";
+    return [{ kind: "paragraph", tone: "plain", text: why }];
   }
   const { involved } = session.description;
   const statuses = percentDigits(100 * settings.statusConfidence);

@@ -23,9 +23,15 @@ export function criteriaToday(session: SessionResult): readonly SheetBlock[] {
     { kind: "paragraph", tone: "muted", text: held },
     ...(closed === "" ? [] : [{ kind: "paragraph", tone: "caution", text: closed } as const]),
     ...(criteria.length === 0
-      ? [{ kind: "paragraph", tone: "plain", text: "The set holds no criterion for what was tested." } as const]
+      ? [{ kind: "paragraph", tone: "plain", text: noCriterion(session) } as const]
       : [criteriaTable(criteria)]),
   ];
+}
+
+function noCriterion({ description }: SessionResult): string {
+  return description.involved === undefined
+    ? "The involved side is not stated, so no criterion is held against the session."
+    : "The set holds no criterion for what was tested.";
 }
 
 function criteriaTable(criteria: readonly CriterionResult[]): SheetBlock {

@@ -57,6 +57,7 @@ function weighingSentences(
   const from = (source: NonNullable<TrialResult["weight"]>["from"]) =>
     trials.filter((trial) => trial.weight?.from === source);
   const standing = from("quiet standing before the jump");
+  const balanced = from("quiet standing before and after the jump");
   const pooled = from("pooled over the session");
   const entered = from("entered mass");
   const short = standing.flatMap((trial) => {
@@ -64,7 +65,7 @@ function weighingSentences(
     return seconds !== undefined && seconds < settings.weighingSeconds - 1 / (trial.rate ?? 1) ? [seconds] : [];
   });
   const { massKg } = session.description;
-  const gravity = session.description.gravity ?? settings.gravity;
+  const gravity = session.gravity ?? session.description.gravity ?? settings.gravity;
   return [
     standing.length === 0
       ? ""
@@ -72,11 +73,14 @@ function weighingSentences(
     short.length === 0
       ? ""
       : `In ${countOf(short.length, "trial")} quiet standing was shorter (${Math.min(...short).toFixed(2)} s at the least) and was used with its larger uncertainty.`,
+    balanced.length === 0
+      ? ""
+      : `In ${countOf(balanced.length, "trial")} with quiet standing before and after the jump, body weight is the change of the mean impulse between the two windows over the time between them, where that is the surer estimate.`,
     pooled.length === 0 ? "" : `In ${countOf(pooled.length, "trial")} the weight pooled over the session was used.`,
     entered.length === 0
       ? ""
       : `In ${countOf(entered.length, "trial")} weight follows from the entered mass${massKg === undefined ? "" : ` of ${massKg} kg`}.`,
-    standing.length + pooled.length + entered.length === 0 ? "" : `Gravity is ${gravity} m/s².`,
+    standing.length + balanced.length + pooled.length + entered.length === 0 ? "" : `Gravity is ${gravity} m/s².`,
   ];
 }
 

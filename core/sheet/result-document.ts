@@ -86,6 +86,8 @@ export interface DocumentSession {
   readonly date?: string;
   readonly involved?: InvolvedSide;
   readonly simulated: boolean;
+  /** Gravity the session was analysed with, m/s²; it outranks the one of the settings. */
+  readonly gravity?: number;
   readonly gate: { readonly open: boolean; readonly reason: string };
   readonly findings: readonly Finding[];
 }
@@ -153,6 +155,7 @@ function documentSession(session: SessionResult): DocumentSession {
     ...(date !== undefined && { date }),
     ...(involved !== undefined && { involved }),
     simulated: simulated ?? false,
+    ...(session.gravity !== undefined && { gravity: session.gravity }),
     gate: { open: session.gate.open, reason: session.gate.reason },
     findings: session.findings.map(documentFinding),
   };
@@ -176,6 +179,13 @@ function documentTrial(session: SessionResult, trial: TrialResult): DocumentTria
         uncertainty: trial.weight.uncertainty,
         from: trial.weight.from,
         ...(trial.weight.window && { window: { start: trial.weight.window.start, end: trial.weight.window.end } }),
+        ...(trial.weight.other && {
+          other: {
+            newtons: trial.weight.other.newtons,
+            uncertainty: trial.weight.other.uncertainty,
+            from: trial.weight.other.from,
+          },
+        }),
       },
     }),
     events: trial.events.map(documentEvent),

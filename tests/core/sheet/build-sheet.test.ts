@@ -154,6 +154,7 @@ describe("the first page", () => {
       "Cautions: no record that they were asked for jump testing",
       "No recording was found.",
       "The involved side is not stated.",
+      "The involved side is not stated, so no criterion is held against the session.",
     ]) {
       expect(texts).toContain(text);
     }

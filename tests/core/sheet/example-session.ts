@@ -119,7 +119,13 @@ export function exampleTrial(
     ],
     weight:
       limb === "both"
-        ? { newtons: 672.7, uncertainty: 0.3, from: "quiet standing before the jump", window: { start: 0, end: 1000 } }
+        ? {
+            newtons: 672.7,
+            uncertainty: 0.3,
+            from: "quiet standing before the jump",
+            window: { start: 0, end: 1000 },
+            other: { newtons: 672.9, uncertainty: 0.4, from: "quiet standing before and after the jump" },
+          }
         : { newtons: 672.7, uncertainty: 0.3, from: "pooled over the session" },
     events: exampleEvents(),
     measures: exampleMeasures(limb, heightMetres),

@@ -62,6 +62,9 @@ describe("the methods paragraph", () => {
   test("says how each trial was weighed, and how short the standing was", () => {
     expect(standard).toContain("In 6 trials the weight pooled over the session was used.");
     const trials = [
+      exampleTrial("c.csv", "both", 0.3, {
+        weight: { newtons: 700, uncertainty: 0.2, from: "quiet standing before and after the jump" },
+      }),
       exampleTrial("a.csv", "both", 0.3, {
         rate: 600,
         weight: { newtons: 700, uncertainty: 9, from: "quiet standing before the jump", window: { start: 0, end: 96 } },
@@ -72,12 +75,14 @@ describe("the methods paragraph", () => {
     const text = methodsParagraph(exampleSession({ trials, description }), defaultSettings);
     // By hand: 96 samples at 600 Hz are 0.16 s.
     expect(text).toContain("In 1 trial quiet standing was shorter (0.16 s at the least)");
+    expect(text).toContain("In 1 trial with quiet standing before and after the jump, body weight is the change");
     expect(text).toContain("In 1 trial weight follows from the entered mass of 71.4 kg.");
     expect(text).toContain("recorded at 600 and 1000 Hz");
     expect(text).not.toContain("pooled");
   });
 
-  test("takes the gravity stated for the session before that of the settings", () => {
+  test("takes the gravity the session was analysed with before that of its description and of the settings", () => {
+    expect(methodsParagraph(exampleSession({ gravity: 9.83 }), defaultSettings)).toContain("Gravity is 9.83 m/s²");
     const description = { ...exampleSession().description, gravity: 9.8192 };
     expect(methodsParagraph(exampleSession({ description }), defaultSettings)).toContain("Gravity is 9.8192 m/s²");
   });

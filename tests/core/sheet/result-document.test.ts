@@ -26,7 +26,7 @@ function problems(document: ResultDocument): readonly string[] {
   return (validate.errors ?? []).map((error) => `${error.instancePath} ${error.message}`);
 }
 
-const everyKind = [exampleSession(), healthySession(), bothInvolvedSession(), stoppedSession()];
+const everyKind = [exampleSession({ gravity: 9.82 }), healthySession(), bothInvolvedSession(), stoppedSession()];
 
 describe("the result document", () => {
   test.each(everyKind.map((session) => [session.folder, session] as const))(
