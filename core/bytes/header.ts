@@ -9,6 +9,8 @@ export interface Header {
   readonly units: readonly string[];
   /** Line (from 1) of what looks like column names but does not fit the rows, with its number of names. */
   readonly misfit?: { readonly line: number; readonly count: number };
+  /** Line (from 1) right above the numbers that holds digits but is neither names nor a "key: value" line. */
+  readonly doubtful?: number;
 }
 
 /** A cell that is a unit and nothing else, with or without brackets. */
@@ -36,13 +38,15 @@ export function readHeader(header: readonly string[], dialect: Dialect): Header 
     if (index < 0) return { names: none, units };
   }
   const names = numberOf(index);
-  if (fits(names, columnCount)) {
-    return areNames(names, dialect)
-      ? { names: names.slice(0, columnCount), units: units.slice(0, columnCount) }
-      : { names: none, units };
+  if (fits(names, columnCount) && areNames(names, dialect)) {
+    return { names: names.slice(0, columnCount), units: units.slice(0, columnCount) };
   }
-  const looksLikeNames = names.length > 1 && areNames(names, dialect) && !/[:=]/.test(header[index]!);
-  return { names: none, units, ...(looksLikeNames ? { misfit: { line: index + 1, count: names.length } } : {}) };
+  const line = header[index]!;
+  if (isCommentLine(line) || isKeyAndValue(line)) return { names: none, units };
+  if (names.length > 1 && !fits(names, columnCount) && areNames(names, dialect)) {
+    return { names: none, units, misfit: { line: index + 1, count: names.length } };
+  }
+  return { names: none, units, ...(/\d/.test(line) ? { doubtful: index + 1 } : {}) };
 }
 
 function namesIn(line: string, dialect: Dialect): string[] {
@@ -65,12 +69,21 @@ function isUnitsRow(cells: readonly string[]): boolean {
   return cells.every((cell) => unitCell.test(cell.trim())) && cells.some((cell) => /[a-z%°]/i.test(cell));
 }
 
-/** Names hold a letter somewhere and are not a "key: value" line above a single column. */
+/** Names hold a letter somewhere, are no numbers, and are not a "key: value" line above a single column. */
 function areNames(cells: readonly string[], dialect: Dialect): boolean {
   if (!cells.some((cell) => /\p{L}/u.test(cell))) return false;
-  if (dialect.columnCount === 1) {
-    const [name = ""] = cells;
-    return name.length <= longestSingleName && !/[:=]\s*\S/.test(name);
-  }
-  return cells.filter((cell) => !Number.isNaN(parseNumberText(cell, dialect.decimalMark))).length * 2 <= cells.length;
+  if (cells.some((cell) => !Number.isNaN(parseNumberText(cell, dialect.decimalMark)) || isDamagedNumber(cell)))
+    return false;
+  const [name = ""] = cells;
+  return dialect.columnCount > 1 || (name.length <= longestSingleName && !isKeyAndValue(name));
+}
+
+/** "7o0.5" is a damaged first row rather than a name; "Fz1" is a name. */
+function isDamagedNumber(cell: string): boolean {
+  const digits = cell.match(/\d/g)?.length ?? 0;
+  return digits > 1 && digits > (cell.match(/\p{L}/gu)?.length ?? 0);
+}
+
+function isKeyAndValue(line: string): boolean {
+  return /^[^\d:=]+[:=]\s*\S/.test(line);
 }

@@ -1,8 +1,8 @@
 import type { Dialect } from "./dialect.ts";
 import { splitFields } from "./fields.ts";
 import type { LineIndex } from "./lines.ts";
-import { type NumberReader, readNumber } from "./number-bytes.ts";
 import { isMissing, parseNumberText } from "./number-text.ts";
+import { plainRowReader } from "./plain-row.ts";
 import { isBlankLine, isCommentLine } from "./skipped-lines.ts";
 import type { UnreadableCell } from "./table.ts";
 import { type TextBytes, textBetween } from "./text-bytes.ts";
@@ -30,11 +30,6 @@ export interface NumericBody {
   /** Blank lines between rows. */
   readonly blankLinesInside: readonly number[];
 }
-
-const space = 32;
-const tab = 9;
-const quote = 34;
-const delimiterBytes = { comma: 44, semicolon: 59, tab, spaces: -1, none: -1 } as const;
 
 /** Reads all lines from index `firstLine` on. Plain rows are read from bytes; every other line goes through `splitFields`. */
 export function readBody(text: TextBytes, lines: LineIndex, firstLine: number, dialect: Dialect): NumericBody {
@@ -108,56 +103,4 @@ export function rowFields(line: string, dialect: Dialect): string[] {
 function shortened(cell: string): string {
   const trimmed = cell.trim();
   return trimmed.length > 20 ? `${trimmed.slice(0, 20)}…` : trimmed;
-}
-
-/**
- * A function that reads bytes `[start, end)` into row `row` and says whether they were a complete row of numbers.
- * When they were not, the row holds leftovers and is written again or never counted.
- */
-function plainRowReader(
-  bytes: Uint8Array,
-  dialect: Dialect,
-  columns: readonly (Float64Array | undefined)[],
-): (start: number, end: number, row: number) => boolean {
-  const { columnCount, delimiter, hasTrailingDelimiter } = dialect;
-  const delimiterByte = delimiterBytes[delimiter];
-  const decimalByte = dialect.decimalMark === "comma" ? 44 : 46;
-  const isBlank = (byte: number): boolean => byte === space || (byte === tab && delimiterByte !== tab);
-  const reader: NumberReader = { value: 0, end: 0 };
-
-  return (start, end, row) => {
-    let index = start;
-    for (let position = 0; position < columnCount; position++) {
-      while (index < end && isBlank(bytes[index]!)) index++;
-      if (index >= end) return false;
-      const column = columns[position];
-      if (column === undefined) {
-        while (index < end && bytes[index] !== delimiterByte && !(delimiterByte < 0 && isBlank(bytes[index]!))) {
-          if (bytes[index] === quote) return false;
-          index++;
-        }
-      } else {
-        const isQuoted = bytes[index] === quote;
-        if (isQuoted) index++;
-        readNumber(bytes, index, end, decimalByte, reader);
-        index = reader.end;
-        if (index < 0) return false;
-        if (isQuoted && bytes[index++] !== quote) return false;
-        column[row] = reader.value;
-      }
-      if (position < columnCount - 1) {
-        if (delimiterByte < 0) {
-          if (index >= end || !isBlank(bytes[index]!)) return false;
-        } else {
-          while (index < end && isBlank(bytes[index]!)) index++;
-          if (index >= end || bytes[index] !== delimiterByte) return false;
-          index++;
-        }
-      }
-    }
-    while (index < end && isBlank(bytes[index]!)) index++;
-    if (hasTrailingDelimiter && index < end && bytes[index] === delimiterByte) index++;
-    while (index < end && isBlank(bytes[index]!)) index++;
-    return index >= end;
-  };
 }

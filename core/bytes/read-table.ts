@@ -3,9 +3,10 @@ import { type Dialect, detectDialect } from "./dialect.ts";
 import { readHeader } from "./header.ts";
 import { findLines, type LineIndex } from "./lines.ts";
 import { isMissing, parseNumberText } from "./number-text.ts";
-import { type NumericBody, readBody, rowFields } from "./numeric-body.ts";
+import { readBody, rowFields } from "./numeric-body.ts";
 import { isBlankLine, isCommentLine } from "./skipped-lines.ts";
 import type { Table } from "./table.ts";
+import { bodyFindings, cutCharacter, cutLine, encodingFindings, headerFindings } from "./table-findings.ts";
 import { readText, type TextBytes, textBetween } from "./text-bytes.ts";
 import { lastCellMayBeCut } from "./truncation.ts";
 
@@ -33,7 +34,7 @@ export function readTable(file: Uint8Array): TableOutcome {
   if (dialect === undefined || firstRow < 0) return { findings: [notData("The text holds no rows of numbers.")] };
 
   const header = Array.from({ length: firstRow }, (_, index) => lineText(text, lines, index));
-  const { names, units, misfit } = readHeader(header, dialect);
+  const { names, units, ...doubts } = readHeader(header, dialect);
   const body = readBody(text, lines, firstRow, dialect);
   const isCut = body.rows > 0 && lastCellMayBeCut(text, lines, body, dialect);
   const rows = isCut ? body.rows - 1 : body.rows;
@@ -51,7 +52,7 @@ export function readTable(file: Uint8Array): TableOutcome {
   };
   const findings = [
     ...encodingFindings(text, lines),
-    ...headerFindings(header, dialect, misfit),
+    ...headerFindings(header, dialect, doubts),
     ...bodyFindings(body, dialect, lines.count),
   ];
   if (isCut) findings.push(cutLine(body.lineOfRow[body.rows - 1]!, "its last number may be incomplete"));
@@ -117,119 +118,4 @@ function emptyFile(): Finding {
 
 function notData(message: string): Finding {
   return finding("not-data", "refusal", message, "Choose a recording: rows of numbers with one row a sample.");
-}
-
-function cutLine(line: number, why: string): Finding {
-  return finding(
-    "truncated",
-    "warning",
-    `The file ends in the middle of line ${line}: ${why}. The line was left out.`,
-    "Copy the file again if more of the recording is expected.",
-    { where: `line ${line}` },
-  );
-}
-
-function cutCharacter(): Finding {
-  return finding(
-    "truncated",
-    "warning",
-    "The file ends in the middle of a character.",
-    "Copy the file again if more of the recording is expected.",
-    { where: "end of the file" },
-  );
-}
-
-function encodingFindings(text: TextBytes, lines: LineIndex): Finding[] {
-  if (text.firstDoubtfulByte < 0) return [];
-  let line = 1;
-  while (line < lines.count && lines.starts[line]! <= text.firstDoubtfulByte) line++;
-  const message =
-    text.encoding === "UTF-8"
-      ? `The file says that it is UTF-8, but line ${line} is not.`
-      : `Line ${line} is not UTF-8; the file was read as Windows-1252.`;
-  return [
-    finding("encoding-guessed", "note", message, "Check the column names; save the file as UTF-8 if they look wrong.", {
-      where: `line ${line}`,
-    }),
-  ];
-}
-
-function headerFindings(
-  header: readonly string[],
-  dialect: Dialect,
-  misfit: { readonly line: number; readonly count: number } | undefined,
-): Finding[] {
-  const findings: Finding[] = [];
-  if (misfit !== undefined) {
-    findings.push(
-      finding(
-        "columns-unclear",
-        "warning",
-        `Line ${misfit.line} names ${misfit.count} columns, but the rows have ${dialect.columnCount}; the names were not used.`,
-        "Give every column one name, or state the columns (--columns time=1,left=2,right=3).",
-        { where: `line ${misfit.line}` },
-      ),
-    );
-  }
-  const strayRows = header.flatMap((line, index) => (isOtherRow(line, dialect) ? [index + 1] : []));
-  if (strayRows.length > 0)
-    findings.push(otherColumnCount(strayRows[0]!, strayRows.length, dialect, strayRows.length > 1));
-  return findings;
-}
-
-/** A header line that is a row of numbers of another width: a recording before the recording. */
-function isOtherRow(line: string, dialect: Dialect): boolean {
-  if (isBlankLine(line) || isCommentLine(line)) return false;
-  const fields = rowFields(line, dialect);
-  return (
-    fields.length > 1 &&
-    fields.length !== dialect.columnCount &&
-    fields.every((field) => !Number.isNaN(parseNumberText(field, dialect.decimalMark)))
-  );
-}
-
-function otherColumnCount(line: number, count: number, dialect: Dialect, isRefused: boolean): Finding {
-  const others = count > 1 ? ` and ${count - 1} more` : "";
-  return finding(
-    "columns-unclear",
-    isRefused ? "refusal" : "warning",
-    `Line ${line}${others} does not have the ${dialect.columnCount} columns of the other rows${isRefused ? "" : " and was left out"}.`,
-    "Export the recording again with the same columns in every row.",
-    { where: `line ${line}` },
-  );
-}
-
-function bodyFindings(body: NumericBody, dialect: Dialect, lastLine: number): Finding[] {
-  const findings: Finding[] = [];
-  const inside = body.oddLines.filter((odd) => odd.rowsBefore < body.rows);
-  const behind = body.oddLines.filter((odd) => odd.rowsBefore >= body.rows);
-  const numbersBehind = behind.filter((odd) => odd.numberCount > 0);
-  if (inside.length > 0) findings.push(otherColumnCount(inside[0]!.line, inside.length, dialect, true));
-  const [onlyOdd] = numbersBehind;
-  if (onlyOdd !== undefined) {
-    const isLastLine = onlyOdd.line === lastLine || behind.at(-1) === onlyOdd;
-    if (numbersBehind.length === 1 && isLastLine && onlyOdd.fieldCount < dialect.columnCount) {
-      findings.push(cutLine(onlyOdd.line, `it has ${onlyOdd.fieldCount} of ${dialect.columnCount} columns`));
-    } else {
-      findings.push(otherColumnCount(onlyOdd.line, numbersBehind.length, dialect, numbersBehind.length > 1));
-    }
-  }
-  const skipped = [
-    ...behind.filter((odd) => odd.numberCount === 0).map((odd) => odd.line),
-    ...body.footerLines,
-    ...body.blankLinesInside,
-  ].sort((one, other) => one - other);
-  if (skipped.length > 0) {
-    const others = skipped.length > 1 ? ` and ${skipped.length - 1} more` : "";
-    findings.push(
-      finding(
-        "lines-skipped",
-        "note",
-        `Line ${skipped[0]}${others} holds no numbers and was skipped.`,
-        "Look at the file if a sample could stand there.",
-        { where: `line ${skipped[0]}` },
-      ),
-    );
-  }
-  return findings;
 }

@@ -51,16 +51,17 @@ export function readColumnHint(written: string, unitBelow: string): ColumnHint {
 
 function kindOf(parts: readonly string[], unit: string): ColumnKind {
   const has = (set: ReadonlySet<string>): boolean => parts.some((part) => set.has(part));
+  const isForce = forceUnitOf(unit) !== undefined || isVoltage(unit);
   if (isOtherQuantity(unit) || has(otherWords)) return "other";
-  if (timeUnitOf(unit) !== undefined || (has(timeWords) && !has(forceWords))) return "time";
+  if (timeUnitOf(unit) !== undefined || (has(timeWords) && !has(forceWords) && !isForce)) return "time";
   const isLeft = has(leftWords);
   const isRight = has(rightWords);
   if (isLeft && isRight) return has(totalWords) ? "total" : "other";
   if (has(totalWords)) return "total";
   if (isLeft) return "left";
   if (isRight) return "right";
-  if (has(indexWords) && forceUnitOf(unit) === undefined) return "index";
-  return has(forceWords) || forceUnitOf(unit) !== undefined || isVoltage(unit) ? "force" : "unknown";
+  if (has(indexWords) && !isForce) return "index";
+  return has(forceWords) || isForce ? "force" : "unknown";
 }
 
 /** The time unit a header means, or undefined where it is none. */

@@ -49,7 +49,13 @@ export function assignColumns(
   const timePart = time === undefined ? {} : { time };
   if (problems.length > 0) return { ...timePart, reasons, findings: problems };
   if (hasStatedForce) return { ...stated, ...timePart, reasons, findings: [] };
-  return { ...timePart, ...recogniseForces(hints, columns, reasons) };
+  // Another column that calls itself time but does not rise may be anything: it is not passed over as a second clock.
+  const forceHints = hints.map((hint, index): ColumnHint => {
+    const column = columns[index];
+    const isClock = index === time || (column !== undefined && isSteadilyRising(column));
+    return (hint.kind === "time" || hint.kind === "index") && !isClock ? { ...hint, kind: "unknown" } : hint;
+  });
+  return { ...timePart, ...recogniseForces(forceHints, columns, reasons) };
 }
 
 /** Index of the column a key means, or a sentence that says why there is none. */
@@ -77,8 +83,11 @@ function recogniseTime(
   reasons: Map<number, string>,
 ): number | undefined {
   for (const kind of ["time", "index"] as const) {
-    const index = hints.findIndex((hint, position) => hint.kind === kind && isFree(position, columns, reasons));
-    if (index < 0) continue;
+    const found = hints.flatMap((hint, index) =>
+      hint.kind === kind && isFree(index, columns, reasons) ? [index] : [],
+    );
+    const index = found.find((position) => isSteadilyRising(columns[position]!)) ?? found[0];
+    if (index === undefined) continue;
     reasons.set(index, kind === "time" ? "its name or unit says time" : "its name says sample number");
     return index;
   }

@@ -76,6 +76,7 @@ function timeBaseOf(
     {
       stamps: column.subarray(span.start, span.end),
       unit,
+      writtenUnit: hint.unit,
       saysTime: hint.kind === "time",
       lineOfRow: table.lineOfRow.subarray(span.start, span.end),
     },

@@ -5,8 +5,10 @@ import { isMultiple, isRoundingCoarse } from "./even-rate.ts";
 /** A column of stamps and what is known about it. */
 export interface StampColumn {
   readonly stamps: Float64Array;
-  /** `unknown`: the file does not say; `index`: sample numbers. */
+  /** `unknown`: the file does not say, or says something else; `index`: sample numbers. */
   readonly unit: "s" | "ms" | "index" | "unknown";
+  /** The unit as written; "" where the file is silent. */
+  readonly writtenUnit: string;
   /** True when its name says time: then it is not a sample number. */
   readonly saysTime: boolean;
   /** Line of the file of each stamp, from 1. */

@@ -30,15 +30,21 @@ export function findTimeBase(
   }
   const step = typicalStep(column.stamps);
   if (!(step > 0)) return refused(unordered(column));
-  const unit = column.unit === "unknown" ? guessUnit(step, column.saysTime, statedHz, settings) : column.unit;
+  const unit = column.unit === "unknown" ? guessUnit(column, step, statedHz, settings) : column.unit;
   if (unit === "unknown") {
     if (statedHz !== undefined) return refused(contradiction(statedHz, 1 / step, "the time column"));
-    return refused(rateMissing("The first column counts rows or milliseconds, and the file does not say which."));
+    const { writtenUnit } = column;
+    const why =
+      writtenUnit === ""
+        ? "Its time column may count rows, milliseconds or seconds, and the file does not say which."
+        : `The unit of its time column (${writtenUnit}) is not one of s and ms.`;
+    return refused(rateMissing(why));
   }
   const resolution = printedResolution(column.stamps);
   const evenness = checkSteps(column, step, resolution, settings);
   if (unit === "index") {
-    if (statedHz === undefined) return refused(rateMissing("The file counts samples but has no times."), ...evenness);
+    if (statedHz === undefined)
+      return refused(rateMissing("The file counts its samples but has no times."), ...evenness);
     return { rateHz: statedHz, rateFrom: "stated", originSeconds: 0, unit: "", findings: evenness };
   }
   const scale = unit === "ms" ? 1e-3 : 1;
@@ -60,8 +66,8 @@ export function findTimeBase(
 
 /** Seconds or milliseconds, where only one of them gives a rate a force plate can have; a stated rate decides. */
 function guessUnit(
+  { saysTime, writtenUnit }: StampColumn,
   step: number,
-  saysTime: boolean,
   statedHz: number | undefined,
   settings: Settings,
 ): "s" | "ms" | "index" | "unknown" {
@@ -70,6 +76,7 @@ function guessUnit(
   if (agrees(1 / step)) return "s";
   if (agrees(1000 / step)) return "ms";
   if (statedHz !== undefined) return step === 1 && !saysTime ? "index" : "unknown";
+  if (writtenUnit !== "") return "unknown";
   const inSeconds = isPlausible(1 / step, settings);
   const inMilliseconds = isPlausible(1000 / step, settings);
   if (inSeconds) return inMilliseconds ? "unknown" : "s";
@@ -85,7 +92,12 @@ function refused(first: Finding, ...others: readonly Finding[]): TimeBase {
 }
 
 function rateMissing(message: string): Finding {
-  return finding("rate-missing", "refusal", message, "State the sampling rate (--rate 1000).");
+  return finding(
+    "rate-missing",
+    "refusal",
+    `The sampling rate is not known. ${message}`,
+    "State the sampling rate (--rate 1000).",
+  );
 }
 
 function implausible(subject: string, settings: Settings, action: string): Finding {

@@ -173,3 +173,13 @@ test("a complete last number without a line end is kept", () => {
   expect(outcome.table?.rows).toBe(3);
   expect(outcome.findings).toEqual([]);
 });
+
+test.each(["v33.21\n628.46\n640.51\n", "0.1,6o3.2\n0.2,628.4\n0.3,640.5\n", "633.21|628.46\n640.51\n650.25\n"])(
+  "a damaged first row without names above it is said: %j",
+  (text) => {
+    const outcome = read(text);
+    expect(outcome.table?.rows).toBe(2);
+    expect(codes(outcome)).toEqual(["lines-skipped:warning"]);
+    expect(outcome.findings[0]?.where).toBe("line 1");
+  },
+);

@@ -46,6 +46,11 @@ test("milliseconds are taken from the header, or where seconds would be no recor
   ).toBe(500);
 });
 
+test("a time unit that is none is asked about, and a stated rate that agrees settles it", () => {
+  expect(codesOf(readStamps(stampsAt(1000, 3), "time (q)"))).toEqual(["rate-missing:refusal"]);
+  expect(readStamps(stampsAt(1000, 3), "time (q)", { rateHz: 1000 }).recording?.rateHz).toBe(1000);
+});
+
 test("rows counted from 0 or 1 need a stated rate", () => {
   expect(codesOf(readStamps(numbers, "sample"))).toEqual(["rate-missing:refusal"]);
   expect(codesOf(readStamps(numbers, "time"))).toEqual(["rate-missing:refusal"]);
