@@ -16,7 +16,7 @@ export interface LimbForces {
 }
 
 /** Shares of a jump whose limbs carry alike. */
-export const evenShares: RightShares = { standing: 0.5, braking: 0.5, propulsion: 0.5, landing: 0.5 };
+const evenShares: RightShares = { standing: 0.5, braking: 0.5, propulsion: 0.5, landing: 0.5 };
 
 const shareEaseSeconds = 0.12;
 const longestTakeoffDifference = 0.012;
