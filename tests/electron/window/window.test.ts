@@ -1,4 +1,3 @@
-import { existsSync, mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeAll, beforeEach, describe, expect, test, vi } from "vitest";
 import type { Host } from "../../../electron/host-api.ts";
@@ -9,24 +8,29 @@ import { menuTemplate } from "../../../electron/window/menu.ts";
 import { bytesOf, jumpText, temporaryFolder } from "../simulated-recordings.ts";
 import * as fake from "./electron-fake.ts";
 
-const screens = temporaryFolder();
+const folder = temporaryFolder();
+const screens = join(folder.path, "screens");
 
 vi.mock("electron", () => import("./electron-fake.ts"));
 vi.mock("../../../electron/program-folders.ts", async (original) => ({
   ...(await original<typeof import("../../../electron/program-folders.ts")>()),
-  rendererFolder: () => screens.path,
-  sampleTracesFolder: () => join(screens.path, "no-samples"),
+  rendererFolder: () => screens,
+  sampleTracesFolder: () => join(folder.path, "no-samples"),
 }));
 
 let host: Host;
 
 beforeAll(async () => {
-  screens.write({ "index.html": "<!doctype html><title>Counterpoise</title>", "assets/app.js": "export {};" });
+  folder.write(
+    { "index.html": "<!doctype html><title>Counterpoise</title>", "assets/app.js": "export {};" },
+    "screens",
+  );
+  folder.write({ "x.js": "outside" }, "outside");
   const { started } = await import("../../../electron/window/main.ts");
   await started;
   await import("../../../electron/window/preload.ts");
   host = fake.exposed.get("counterpoise") as Host;
-  return () => screens.remove();
+  return () => folder.remove();
 });
 
 beforeEach(() => {
@@ -225,16 +229,7 @@ describe("the program's own pages", () => {
   });
 
   test("end at the folder of the screens", async () => {
-    const outside = join(screens.path, "../outside-counterpoise-pages");
-    mkdirSync(outside, { recursive: true });
-    writeFileSync(join(outside, "x.js"), "outside");
-    expect(existsSync(join(outside, "x.js"))).toBe(true);
-    const paths = [
-      "/../outside-counterpoise-pages/x.js",
-      "/..%2foutside-counterpoise-pages/x.js",
-      "/none.js",
-      "/assets",
-    ];
+    const paths = ["/../outside/x.js", "/..%2foutside/x.js", "/none.js", "/assets"];
     for (const path of paths) expect((await get(`counterpoise://app${path}`)).status, path).toBe(404);
     expect((await get("counterpoise://other/index.html")).status).toBe(404);
     expect((await get("counterpoise://app/", "POST")).status).toBe(404);
