@@ -58,7 +58,12 @@ export function compareWeights(
       );
     }
   }
-  if (enteredMassKg !== undefined && Math.abs(massKg - enteredMassKg) > settings.weightToleranceEnteredKg) {
+  // One sentence is enough: where the session disagrees, its other trials are the better witness.
+  if (
+    findings.length === 0 &&
+    enteredMassKg !== undefined &&
+    Math.abs(massKg - enteredMassKg) > settings.weightToleranceEnteredKg
+  ) {
     findings.push(
       finding(
         "weight-differs",

@@ -142,6 +142,10 @@ function emptySpans(
   return spans.filter((span) => span.end > span.start);
 }
 
+/**
+ * Stretches of quiet standing. A wide band around the steady load finds them; each is then held to the band around
+ * its own level, because a hand on a rail or another footing shifts the level and is quiet all the same.
+ */
 function quietSpans(
   smooth: Float64Array,
   steadyLoad: number,
@@ -151,20 +155,40 @@ function quietSpans(
 ): readonly SampleSpan[] {
   if (steadyLoad === 0) return [];
   const band = settings.quietBandFraction * (steadyLoad - emptyLevel);
+  const all = { start: 0, end: smooth.length };
   // The running mean leaves the band only after the movement began: step back as for an onset.
   const back = Math.round(settings.onsetBackSeconds * rateHz);
+  return spansWithin(smooth, all, steadyLoad, wideBands * band)
+    .flatMap((wide) => spansWithin(smooth, wide, levelOf(smooth, wide), band))
+    .map((span) => ({
+      start: span.start === 0 ? 0 : span.start + back,
+      end: span.end === smooth.length ? span.end : span.end - back,
+    }))
+    .filter((span) => span.end - span.start >= settings.weighingMinimumSeconds * rateHz);
+}
+
+/** Width of the band that finds quiet standing, in bands that hold it. */
+const wideBands = 2;
+/** The level of a stretch is the median of this many of its values, evenly spread. */
+const levelValues = 101;
+
+function spansWithin(smooth: Float64Array, inside: SampleSpan, level: number, band: number): readonly SampleSpan[] {
   const spans: SampleSpan[] = [];
   let start = -1;
-  for (let index = 0; index <= smooth.length; index += 1) {
-    const quiet = index < smooth.length && Math.abs(smooth[index]! - steadyLoad) <= band;
-    if (quiet && start < 0) start = index;
-    if (quiet || start < 0) continue;
-    const span = {
-      start: start === 0 ? 0 : start + back,
-      end: index === smooth.length ? index : index - back,
-    };
-    if (span.end - span.start >= settings.weighingMinimumSeconds * rateHz) spans.push(span);
+  for (let index = inside.start; index <= inside.end; index += 1) {
+    const within = index < inside.end && Math.abs(smooth[index]! - level) <= band;
+    if (within && start < 0) start = index;
+    if (within || start < 0) continue;
+    spans.push({ start, end: index });
     start = -1;
   }
   return spans;
+}
+
+function levelOf(smooth: Float64Array, span: SampleSpan): number {
+  const count = Math.min(levelValues, span.end - span.start);
+  const step = (span.end - span.start) / count;
+  const values = Array.from({ length: count }, (_, index) => smooth[span.start + Math.floor(index * step)]!);
+  values.sort((a, b) => a - b);
+  return values[count >> 1]!;
 }
