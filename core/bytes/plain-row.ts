@@ -28,6 +28,12 @@ export function plainRowReader(
       if (index >= end) return false;
       const column = columns[position];
       if (column === undefined) {
+        if (bytes[index] === quote) {
+          do index++;
+          while (index < end && bytes[index] !== quote);
+          index++;
+          if (bytes[index] === quote) return false;
+        }
         while (index < end && bytes[index] !== delimiterByte && !(delimiterByte < 0 && isBlank(bytes[index]!))) {
           if (bytes[index] === quote) return false;
           index++;

@@ -81,6 +81,12 @@ test("a column of text is skipped and the others are read", () => {
   expect(values(outcome)).toEqual([undefined, [5.5, 6.5, 7.5]]);
 });
 
+test("a quoted remark may hold delimiters and quotes", () => {
+  const outcome = read('note,force\n"a, b",5.5\n"a ""b"", c",6.5\nplain,7.5\n');
+  expect(values(outcome)).toEqual([undefined, [5.5, 6.5, 7.5]]);
+  expect(outcome.findings).toEqual([]);
+});
+
 test("Windows-1252 text is read and the guess is said", () => {
   const bytes = new TextEncoder().encode("Zeit;Kraft §\n0,1;5\n0,2;6\n").filter((byte) => byte !== 0xc2);
   const outcome = readTable(bytes);
