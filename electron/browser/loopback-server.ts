@@ -139,7 +139,8 @@ async function readBody(request: IncomingMessage): Promise<string | undefined> {
   if (Number(request.headers["content-length"] ?? 0) > bodyByteLimit) return undefined;
   const pieces: Buffer[] = [];
   let length = 0;
-  for await (const piece of request as AsyncIterable<Buffer>) {
+  const incoming: AsyncIterable<Buffer> = request.iterator({ destroyOnReturn: false });
+  for await (const piece of incoming) {
     length += piece.byteLength;
     if (length > bodyByteLimit) return undefined;
     pieces.push(piece);
@@ -147,8 +148,12 @@ async function readBody(request: IncomingMessage): Promise<string | undefined> {
   return Buffer.concat(pieces).toString("utf8");
 }
 
-/** Refusals are a sentence as plain text, for the person at the screen. */
+/**
+ * Refusals are a sentence as plain text, for the person at the screen. The connection ends with it, because what is
+ * left unread of the request must not be taken for the next one.
+ */
 function refuse(response: ServerResponse, status: number, sentence: string): void {
+  response.setHeader("connection", "close");
   send(response, status, "text/plain; charset=utf-8", sentence);
 }
 
