@@ -1,0 +1,51 @@
+import { expect, test } from "vitest";
+import { assignTrial } from "../../../core/trial/assign-trial.ts";
+
+const codes = (path: string, ...rest: [Parameters<typeof assignTrial>[1], Parameters<typeof assignTrial>[2]]) => {
+  const { test: kind, limb, findings } = assignTrial(path, ...rest);
+  return { kind, limb, codes: findings.map((each) => each.code) };
+};
+
+test("What was stated outranks the file name and needs no note", () => {
+  const stated = { test: "countermovementJump", limb: "left" } as const;
+  expect(codes("drop-jump-right.csv", stated, undefined)).toEqual({
+    kind: "countermovementJump",
+    limb: "left",
+    codes: [],
+  });
+});
+
+test.each([
+  ["countermovement-both-1.csv", "both"],
+  ["folder/Countermovement Jump LEFT 2.txt", "left"],
+  ["CMJ_right_03.csv", "right"],
+  ["countermovementTwoLegs.csv", "both"],
+])("The file name %s has one reading and is said to be the source", (path, limb) => {
+  expect(codes(path, {}, undefined)).toEqual({ kind: "countermovementJump", limb, codes: ["test-from-name"] });
+});
+
+test("A name with two readings decides nothing: the trial is refused with what to give", () => {
+  const { kind, limb, codes: found } = codes("countermovement-and-drop-jump-left-right.csv", {}, undefined);
+  expect(kind).toBeUndefined();
+  expect(limb).toBeUndefined();
+  expect(found).toEqual(["test-not-stated"]);
+});
+
+test("On two plates the loaded plate tells the limb", () => {
+  const assigned = assignTrial("trial 7.csv", { test: "countermovementJump" }, "right");
+  expect(assigned.limb).toBe("right");
+  expect(assigned.limbFromPlates).toBe(true);
+  expect(assigned.findings).toEqual([]);
+});
+
+test("On one plate an unstated limb is refused and the option named", () => {
+  const { findings } = assignTrial("trial 7.csv", { test: "countermovementJump" }, undefined);
+  expect(findings.map((each) => [each.code, each.severity])).toEqual([["limb-not-stated", "refusal"]]);
+  expect(findings[0]?.action).toContain("--limb");
+});
+
+test("A test that this version cannot analyse is refused by its name", () => {
+  const { findings } = assignTrial("trial.csv", { test: "dropJump", limb: "both" }, undefined);
+  expect(findings.map((each) => each.code)).toEqual(["test-not-available"]);
+  expect(findings[0]?.message).toContain("drop jump");
+});
