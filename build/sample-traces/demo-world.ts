@@ -125,8 +125,7 @@ export const demoSessions: readonly DemoSession[] = [
   },
   {
     folder: "maren-tveitlund/2-month-4",
-    shows:
-      "return to running: the protocol has two-leg jumps only, the right leg is spared most in braking and landing",
+    shows: "a stage whose protocol has two-leg jumps only; the right leg is spared most in braking and landing",
     massKg: 67.1,
     twoLegs: { heightCm: 20.5, seconds: 0.92, depthCm: 21, braking: 66, propulsion: 80, landingPeak: 62 },
     singlePlates: "two",
@@ -143,7 +142,7 @@ export const demoSessions: readonly DemoSession[] = [
   {
     folder: "maren-tveitlund/3-month-5-5",
     shows:
-      "not to be trusted: she faced the wrong way (right foot on the plate named left), two-leg trial 3 weighs 3.4 % low with a hand on the rail, effusion 1+, stopped for pain 5 of 10; single-leg trials contradict the column names",
+      "a session not to be trusted: she faced the wrong way (right foot on the plate named left), two-leg trial 3 weighs 3.4 % low with a hand on the rail, effusion 1+, stopped for pain 5 of 10; single-leg trials contradict the column names",
     massKg: 68.0,
     twoLegs: { heightCm: 23.8, seconds: 0.88, depthCm: 24, braking: 75, propulsion: 86, landingPeak: 70 },
     oneLeg: {
@@ -166,7 +165,7 @@ export const demoSessions: readonly DemoSession[] = [
   },
   {
     folder: "maren-tveitlund/4-month-7",
-    shows: "team training without contact: both legs below their reference, braking index below propulsion index",
+    shows: "both legs below their reference, and a braking index below the propulsion index",
     massKg: 68.6,
     twoLegs: { heightCm: 26.6, seconds: 0.84, depthCm: 26, braking: 84, propulsion: 91, landingPeak: 78 },
     oneLeg: {
@@ -186,7 +185,7 @@ export const demoSessions: readonly DemoSession[] = [
   },
   {
     folder: "maren-tveitlund/5-month-9",
-    shows: "symmetry flatters: after a left ankle sprain and two missed weeks the comparison leg is lower too",
+    shows: "how symmetry flatters: after a left ankle sprain and two missed weeks the comparison leg is lower too",
     massKg: 69.0,
     twoLegs: { heightCm: 28.3, seconds: 0.82, depthCm: 27, braking: 91, propulsion: 95, landingPeak: 86 },
     oneLeg: {
@@ -206,7 +205,7 @@ export const demoSessions: readonly DemoSession[] = [
   },
   {
     folder: "maren-tveitlund/6-month-11",
-    shows: "return to competition, honestly open: several indices lie close to 90 %",
+    shows: "an honestly open case: several indices lie close to 90 %",
     massKg: 69.3,
     twoLegs: { heightCm: 30.2, seconds: 0.79, depthCm: 28, braking: 95, propulsion: 97, landingPeak: 91 },
     oneLeg: {
@@ -223,7 +222,7 @@ export const demoSessions: readonly DemoSession[] = [
   },
   {
     folder: "jonas-ekre/1-month-6",
-    shows: "the involved side is the left; no values from before the injury exist",
+    shows: "the left side as the involved one, and no values from before the injury",
     massKg: 92.4,
     twoLegs: { heightCm: 33.0, seconds: 0.84, depthCm: 30, braking: 76, propulsion: 86, landingPeak: 72 },
     oneLeg: {
@@ -275,7 +274,7 @@ export const demoSessions: readonly DemoSession[] = [
   },
   {
     folder: "aila-rusten/1-first-session",
-    shows: "never injured: left and right instead of involved and uninvolved; first of a reliability pair",
+    shows: "left and right instead of involved and uninvolved (never injured); first of a reliability pair",
     massKg: 66.5,
     // Nobody is injured, so these indices are left over right.
     twoLegs: { heightCm: 32.4, seconds: 0.76, depthCm: 28, braking: 97, propulsion: 100, landingPeak: 98 },
@@ -301,8 +300,7 @@ export const demoSessions: readonly DemoSession[] = [
   },
   {
     folder: "aila-rusten/2-second-session",
-    shows:
-      "seven days later: the direction of the braking index turns by noise alone; no time column, the rate is stated in session.json",
+    shows: "how, seven days later, the direction of the braking index turns by noise alone",
     massKg: 66.5,
     twoLegs: { heightCm: 32.0, seconds: 0.77, depthCm: 28, braking: 102, propulsion: 100, landingPeak: 97 },
     oneLeg: {

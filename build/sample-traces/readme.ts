@@ -28,15 +28,15 @@ ${sections.join("\n")}
 The table of the demo world gives no depth and no time to take-off for single-leg jumps, and none at all for Jonas Ekre
 and Aila Rusten; nor a propulsion and landing index for Aila. The values above were chosen as plausible: involved
 single-leg jumps take longer (1.00 to 1.12 s) and unweight less (least force 0.65 to 0.70 of body weight) than
-uninvolved ones (0.86 to 0.90 s, 0.61 to 0.64), and peak at 1.5 to 1.9 body weights; single-leg depths follow from that. Noise of 1.2 N on each plate, sway of
-0.5 to 1.0 mm, limbs leaving up to 4 ms and landing up to 2 ms apart.
+uninvolved ones (0.86 to 0.90 s, 0.61 to 0.64), and peak at 1.5 to 1.9
+body weights; single-leg depths follow from that. Noise of 1.2 N on each plate, sway of 0.5 to 1.0 mm, limbs leaving up to 4 ms and landing up to 2 ms apart.
 
 ## Doubtful recordings
 
 \`doubtful/\` holds files with one fault each; each brings exactly the one finding named here, as a warning (the trial is
 still analysed) or as a refusal.
 
-| file | finding | weight | what is wrong |
+| file | finding | severity | what is wrong |
 |---|---|---|---|
 ${doubtful.map((each) => `| \`${each.file}\` | \`${each.code}\` | ${each.severity} | ${each.shows} |`).join("\n")}
 `;

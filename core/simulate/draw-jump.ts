@@ -54,7 +54,7 @@ export function drawJump(seed: number, bounds: DrawBounds): JumpOptions {
       timeToTakeoffSeconds: seconds + slower,
       unweightingMinimum: single ? random.between(0.55, 0.72) : random.between(0.2, 0.55),
       positionAtTakeoffMetres: random.between(0.07, 0.13),
-      touchdownLowerMetres: random.between(0, 0.025),
+      touchdownLowerMetres: random.between(0, Math.min(0.025, 0.15 * jumpHeightMetres)),
       takeoffRateNewtonsPerSecond: clamp(weight * random.between(9, 26), 5000, 30000),
       touchdownRateNewtonsPerSecond: clamp(
         landingShapes[landingShape].ratePerSecond * weight * random.between(0.8, 1.2),
@@ -90,6 +90,8 @@ function isPossible(options: JumpOptions): boolean {
     return (
       peak <= (single ? 2.4 : 3.4) &&
       body.push.depthMetres <= (single ? 0.36 : 0.58) &&
+      // A landing whose velocity only grazes zero has no end that anybody could find.
+      body.force(body.times.landingEnd) > 1.1 * body.weightNewtons &&
       // Leaves room for limbs landing apart before the first peak of the landing.
       body.landing.firstPeakTime > 0.0125
     );
