@@ -3,7 +3,7 @@ import Papa from "papaparse";
 export type Delimiter = "comma" | "semicolon" | "tab" | "spaces" | "none";
 
 /** The byte of each delimiter; runs of blanks and "none" have no single one. */
-export const delimiterCharacters = { comma: ",", semicolon: ";", tab: "\t" } as const;
+const delimiterCharacters = { comma: ",", semicolon: ";", tab: "\t" } as const;
 
 /** A name in quotes, a bracketed unit (which may follow its name after a blank), or a word. */
 const blankSeparatedField = /"[^"]*"|[^\s("[]\S*|[([]\S*/g;

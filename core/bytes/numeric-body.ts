@@ -8,7 +8,7 @@ import type { UnreadableCell } from "./table.ts";
 import { type TextBytes, textBetween } from "./text-bytes.ts";
 
 /** A line in the body that is no row. */
-export interface OddLine {
+interface OddLine {
   /** From 1. */
   readonly line: number;
   readonly fieldCount: number;

@@ -1,7 +1,10 @@
 import { forceUnitOf, isOtherQuantity, isVoltage } from "./force-units.ts";
 
-/** What a column's own name and unit say it is. `unknown`: nothing; `other`: surely neither time nor vertical force. */
-export type ColumnKind = "time" | "index" | "left" | "right" | "total" | "force" | "other" | "unknown";
+/**
+ * What a column's own name and unit say it is. `unknown`: nothing; `other`: surely neither time nor vertical force;
+ * `contradictory`: the name says force or a side, the unit another quantity.
+ */
+type ColumnKind = "time" | "index" | "left" | "right" | "total" | "force" | "other" | "contradictory" | "unknown";
 
 /** A column's name, taken apart. */
 export interface ColumnHint {
@@ -52,7 +55,10 @@ export function readColumnHint(written: string, unitBelow: string): ColumnHint {
 function kindOf(parts: readonly string[], unit: string): ColumnKind {
   const has = (set: ReadonlySet<string>): boolean => parts.some((part) => set.has(part));
   const isForce = forceUnitOf(unit) !== undefined || isVoltage(unit);
-  if (isOtherQuantity(unit) || has(otherWords)) return "other";
+  if (has(otherWords)) return "other";
+  if (isOtherQuantity(unit)) {
+    return [leftWords, rightWords, totalWords, forceWords].some(has) ? "contradictory" : "other";
+  }
   if (timeUnitOf(unit) !== undefined || (has(timeWords) && !has(forceWords) && !isForce)) return "time";
   const isLeft = has(leftWords);
   const isRight = has(rightWords);

@@ -147,7 +147,7 @@ function recogniseForces(
       reasons.set(total[0]!, "its name says total; the other side is the total less the named side");
       return { ...sides, total: total[0]!, reasons, findings: [] };
     }
-    const unexplained = [...force, ...unknown];
+    const unexplained = [...force, ...unknown, ...ofKind("contradictory")];
     if (unexplained.length > 0) return refuse(`It is not clear what ${labels(unexplained, hints)} holds.`);
     return { ...sides, reasons, findings: [] };
   }

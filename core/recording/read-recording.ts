@@ -121,5 +121,6 @@ function describeTable(
 
 function unusedReason(column: Float64Array | undefined, hint: ColumnHint): string {
   if (column === undefined) return "holds text";
-  return hint.kind === "other" ? "its name or unit says another quantity" : "not needed, or not clear what it holds";
+  const isOther = hint.kind === "other" || hint.kind === "contradictory";
+  return isOther ? "its name or unit says another quantity" : "not needed, or not clear what it holds";
 }

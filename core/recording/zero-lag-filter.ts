@@ -23,7 +23,7 @@ export function zeroLagFilter(signal: Float64Array, rateHz: number, cutoffHz: nu
 }
 
 /** Runs one section forward and backward with odd reflection and settled initial state. */
-export function filterForwardBackward(signal: Float64Array, section: FilterSection): Float64Array {
+function filterForwardBackward(signal: Float64Array, section: FilterSection): Float64Array {
   const count = signal.length;
   const padding = Math.min(paddingSamples, count - 1);
   const extended = new Float64Array(count + 2 * padding);

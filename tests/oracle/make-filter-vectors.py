@@ -1,6 +1,7 @@
 """Prints filter-vectors.json: what SciPy makes of some signals with the zero-lag filter's own section.
 
     python3 tests/oracle/make-filter-vectors.py > tests/oracle/filter-vectors.json
+    npx biome format --write tests/oracle/filter-vectors.json
 """
 
 import json

@@ -83,6 +83,7 @@ test.each([
   [["time", "left A (N)", "left B (N)", "right (N)"]],
   [["time", "lefu (N)", "right (N)"]],
   [["time", "lefu", "right"]],
+  [["time", "left (J)", "right (N)"]],
   [["", "", ""]],
   [["time", "velocity (m/s)"]],
 ])("columns named %j are refused as unclear, with the option that settles it", (names) => {
