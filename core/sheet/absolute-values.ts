@@ -13,9 +13,8 @@ import { limbOf, sideColumns } from "./symmetry-tables.ts";
 export function absoluteValues(session: SessionResult): readonly SheetBlock[] {
   const [one] = session.comparisons;
   const references = session.comparisons.flatMap((each) => comparedReferences(each, session));
-  const perBodyMass = session.comparisons.flatMap(perBodyMassRow);
+  const perBodyMass = session.comparisons.filter((each) => each.role === "criterion").flatMap(perBodyMassRow);
   if (one === undefined) return [];
-  const [first = "", second = ""] = sideColumns(one).map((column) => column.text);
   return [
     ...(perBodyMass.length === 0
       ? []
@@ -36,8 +35,8 @@ export function absoluteValues(session: SessionResult): readonly SheetBlock[] {
             columns: [
               { text: "Measure", align: "start", wide: true },
               ...sideColumns(one),
-              { text: `${first}, earlier`, align: "end" },
-              { text: `${second}, earlier`, align: "end" },
+              { text: `${one.first.side}, earlier`, align: "end" },
+              { text: `${one.second.side}, earlier`, align: "end" },
               { text: "earlier value", align: "start" },
             ],
             rows: references.map(referenceRow),

@@ -10,8 +10,8 @@ import type { SheetBlock, SheetDocument } from "./document.ts";
 import { findingsInWords } from "./findings-in-words.ts";
 import { methodsParagraph } from "./methods-paragraph.ts";
 import { missingToday } from "./missing-today.ts";
-import { dateInWords, sentences } from "./plain-words.ts";
-import { athleteTitle, sessionFacts } from "./session-facts.ts";
+import { sentences } from "./plain-words.ts";
+import { athleteTitle, sessionFacts, sessionTitle } from "./session-facts.ts";
 import { symmetryTables } from "./symmetry-tables.ts";
 import { testedToday } from "./tested-today.ts";
 import { wholeBodyValues } from "./whole-body-values.ts";
@@ -22,10 +22,9 @@ import { wholeBodyValues } from "./whole-body-values.ts";
  */
 export function buildSheet(session: SessionResult, settings: Settings): SheetDocument {
   const { description } = session;
-  const date = description.date === undefined ? "" : dateInWords(description.date);
   return {
     title: `Testing sheet: ${athleteTitle(description.athlete)}`,
-    subtitle: [date, description.milestone ?? ""].filter((part) => part !== "").join(" · "),
+    subtitle: sessionTitle(description),
     language: "en",
     banner: description.simulated
       ? "Simulated recordings of an invented athlete: nothing here was measured on a person."

@@ -38,10 +38,10 @@ function recordingSentences(trials: readonly TrialResult[], settings: Settings):
   if (trials.length === 0) return ["No trial was analysed."];
   const rates = [...new Set(trials.flatMap((trial) => trial.rate ?? []))].sort((a, b) => a - b);
   const plates = [...new Set(trials.map((trial) => trial.plates.length))].sort((a, b) => a - b);
-  const words = plates.map((count) => (count === 1 ? "one plate" : count === 2 ? "two plates" : `${count} plates`));
+  const words = plates.map((count) => (count === 1 ? "one" : count === 2 ? "two" : String(count)));
   const filtered = hasMeasure(trials, "timeToStabilisation");
   return [
-    `Vertical ground reaction force of ${countOf(trials.length, "trial")} was recorded at ${listInWords(rates.map(String))} Hz on ${listInWords(words)}.`,
+    `Vertical ground reaction force of ${countOf(trials.length, "trial")} was recorded at ${listInWords(rates.map(String))} Hz on ${words.join(" or ")} ${plates.at(-1) === 1 ? "plate" : "plates"}.`,
     filtered
       ? `No filter was applied to weight, impulses, heights and peaks; the time to stabilisation alone reads force low-passed at ${settings.stabilisationFilterHz} Hz.`
       : "No filter was applied: every number comes from unfiltered force.",

@@ -8,7 +8,7 @@ import { isUsed } from "./sheet-trials.ts";
 
 const notStated = "not stated";
 
-/** Who was tested, when and under which circumstances, as name and value. What nobody stated says so. */
+/** Who was tested and under which circumstances, as name and value. What nobody stated says so. */
 export function sessionFacts(session: SessionResult): SheetBlock {
   const { description, criteriaSet } = session;
   return {
@@ -16,8 +16,6 @@ export function sessionFacts(session: SessionResult): SheetBlock {
     items: [
       { name: "Athlete", value: athleteInWords(description.athlete) },
       { name: "Involved side", value: involvedInWords(description) },
-      { name: "Session", value: description.date === undefined ? "date not stated" : dateInWords(description.date) },
-      { name: "Milestone", value: description.milestone ?? notStated },
       { name: "Body mass", value: bodyMassInWords(session) },
       { name: "Pain, effusion", value: kneeInWords(description) },
       { name: "Cautions", value: cautionsInWords(description) },
@@ -25,6 +23,12 @@ export function sessionFacts(session: SessionResult): SheetBlock {
       ...(description.note === undefined ? [] : [{ name: "Note", value: asSentence(description.note) }]),
     ],
   };
+}
+
+/** When and at which milestone, on one line. */
+export function sessionTitle({ date, milestone }: SessionDescription): string {
+  const day = date === undefined ? "Date of the session not stated" : `Session of ${dateInWords(date)}`;
+  return milestone === undefined ? day : `${day} · ${milestone}`;
 }
 
 /** The athlete's name where given, else the code. */
@@ -44,7 +48,8 @@ function involvedInWords({ involved, injury }: SessionDescription): string {
   if (involved === undefined) return injury ?? notStated;
   if (involved === "none") return "nobody injured: left and right are compared";
   const side = involved === "both" ? "both knees" : involved;
-  return injury === undefined ? side : `${side}: ${injury}`;
+  if (injury === undefined) return side;
+  return injury.toLowerCase().includes(involved) ? injury : `${side}: ${injury}`;
 }
 
 function bodyMassInWords(session: SessionResult): string {

@@ -13,7 +13,7 @@ h2 { margin: 1.4rem 0 0.4rem; font-size: 1.1rem; }
 h3 { margin: 1rem 0 0.3rem; font-size: 1rem; }
 p { margin: 0.3rem 0; max-width: 48rem; }
 .subtitle, .muted, .behind, footer { color: var(--muted); }
-.behind { font-weight: normal; font-size: 0.92em; }
+.behind { font-weight: 400; font-size: 0.92em; }
 .banner, .caution { padding: 0.5rem 0.75rem; border-radius: 4px; background: var(--caution-paper); color: var(--caution-ink); }
 .banner { margin: 0 0 0.8rem; max-width: none; }
 .page { margin-top: 1rem; padding: 0.4rem 1.25rem 1.25rem; background: var(--surface); border: 1px solid var(--line); border-radius: 6px; }
@@ -27,14 +27,14 @@ dt { color: var(--muted); }
 .scroll { overflow-x: auto; }
 table { width: 100%; margin: 0.8rem 0 0.4rem; border-collapse: collapse; }
 caption { text-align: start; font-weight: 600; padding-bottom: 0.25rem; }
-th, td { padding: 0.28rem 0.5rem; text-align: start; vertical-align: top; border-bottom: 1px solid var(--line); font-weight: normal; }
+th, td { padding: 0.28rem 0.5rem; text-align: start; vertical-align: top; border-bottom: 1px solid var(--line); font-weight: 400; }
 th:first-child { padding-left: 0; }
 th:last-child, td:last-child { padding-right: 0; }
 thead th { color: var(--muted); font-size: 0.92em; vertical-align: bottom; border-bottom-color: var(--muted); }
 thead .involved, .involved { color: var(--involved); }
 thead .uninvolved, .uninvolved { color: var(--uninvolved); }
 th.end, td.end { text-align: end; white-space: nowrap; }
-thead th.end { white-space: normal; }
+thead th.end { white-space: initial; }
 thead th.end, thead th.statuses, thead th.line { width: 1%; }
 .status + .behind { display: block; padding-left: 1.3rem; }
 .short { white-space: nowrap; }

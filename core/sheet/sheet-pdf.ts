@@ -7,7 +7,7 @@ import { type SymmetryLineColours, symmetryLineSize, symmetryLineSvg } from "./s
 type Table = Extract<SheetBlock, { readonly kind: "table" }>;
 
 /** Points. A4 is 595.28 wide. */
-const margins = { left: 42, top: 46, right: 42, bottom: 48 } as const;
+const margins = { left: 42, top: 40, right: 42, bottom: 42 } as const;
 /** A heading lower than this part of the page goes to the next one, so that it never stands alone. */
 const lowestHeading = 0.93;
 const contentWidth = 595.28 - margins.left - margins.right;
@@ -35,7 +35,7 @@ export function sheetPdfDefinition(sheet: SheetDocument): SheetPdfDefinition {
     defaultStyle: { font: "DejaVu", fontSize: 8, lineHeight: 1.15, color: lightPalette.ink },
     styles: {
       title: { fontSize: 15, bold: true },
-      subtitle: { fontSize: 9, color: lightPalette.muted, margin: [0, 1, 0, 6] },
+      subtitle: { fontSize: 9, color: lightPalette.muted, margin: [0, 1, 0, 4] },
       heading2: { fontSize: 10.5, bold: true, margin: [0, 7, 0, 2] },
       heading3: { fontSize: 9, bold: true, margin: [0, 6, 0, 2] },
       caption: { bold: true },
@@ -52,30 +52,38 @@ export function sheetPdfDefinition(sheet: SheetDocument): SheetPdfDefinition {
     header: () => ({
       text: sheet.banner,
       style: "runningBanner",
-      margin: [margins.left, 24, margins.right, 0],
+      margin: [margins.left, 20, margins.right, 0],
     }),
     footer: (currentPage, pageCount) => ({
       columns: [
         { text: sheet.footer, style: "running" },
         { text: `${currentPage} / ${pageCount}`, style: "running", alignment: "right", width: 40 },
       ],
-      margin: [margins.left, 18, margins.right, 0],
+      margin: [margins.left, 14, margins.right, 0],
     }),
     pageBreakBefore: ({ headlineLevel, startPosition }) =>
       headlineLevel !== undefined && startPosition !== undefined && startPosition.verticalRatio > lowestHeading,
   };
 }
 
-/** The blocks in order; lines to write on stay with their heading. */
+/** Up to this many rows a table is moved to the next page rather than broken. */
+const unbrokenRows = 9;
+
+function staysWhole(each: SheetBlock | undefined): boolean {
+  return each?.kind === "write-in" || (each?.kind === "table" && each.rows.length <= unbrokenRows);
+}
+
+/** The blocks in order; what is not to be broken stays with its heading. */
 function content(blocks: readonly SheetBlock[]): readonly PdfContent[] {
   return blocks.flatMap((each, at): readonly PdfContent[] => {
     const startsPage = blocks[at - 1]?.kind === "page-break";
     const next = blocks[at + 1];
-    if (each.kind === "heading" && next?.kind === "write-in") {
+    if (each.kind === "heading" && next !== undefined && staysWhole(next)) {
       return [{ stack: [block(each, startsPage), block(next, false)], unbreakable: true }];
     }
-    const joined = each.kind === "write-in" && blocks[at - 1]?.kind === "heading";
-    return joined ? [] : [block(each, startsPage)];
+    if (blocks[at - 1]?.kind === "heading" && staysWhole(each)) return [];
+    const drawn = block(each, startsPage);
+    return [staysWhole(each) ? { stack: [drawn], unbreakable: true } : drawn];
   });
 }
 
@@ -142,7 +150,7 @@ function facts(items: readonly { readonly name: string; readonly value: string }
 
 function writeIn(items: readonly { readonly name: string; readonly lines: number }[]): PdfContent {
   const rule = (width: number): PdfContent => ({
-    canvas: [{ type: "line", x1: 0, y1: 15, x2: width, y2: 15, lineWidth: 0.6, lineColor: lightPalette.muted }],
+    canvas: [{ type: "line", x1: 0, y1: 14, x2: width, y2: 14, lineWidth: 0.6, lineColor: lightPalette.muted }],
     margin: [0, 0, 0, 1],
   });
   const field = (item: { readonly name: string; readonly lines: number }, width: number): PdfContent => ({
@@ -231,6 +239,7 @@ function tableCell(cell: SheetCell): PdfContent {
   return {
     text: [word, ...(cell.muted === undefined ? [] : [{ ...behind, text: ` ${cell.muted}` }])],
     alignment: alignment(cell.align),
+    ...(cell.align === "end" && { noWrap: true }),
     ...(cell.emphasis === "muted" && { color: lightPalette.muted }),
     ...limbColour(cell.limb),
   };

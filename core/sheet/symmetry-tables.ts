@@ -6,7 +6,7 @@ import type { Comparison, Interval, SideSummary } from "../sides/comparison.ts";
 import { displayUnit } from "../units.ts";
 import { statusCell } from "./criteria-today.ts";
 import type { SheetBlock, SheetCell, SheetColumn, SymmetryLine } from "./document.ts";
-import { capitalised, keepUnits } from "./plain-words.ts";
+import { asSentence, capitalised, keepUnits } from "./plain-words.ts";
 import { criterionOf } from "./result-document.ts";
 import { groupName } from "./sheet-trials.ts";
 import { type SymmetryAxis, symmetryAxis } from "./symmetry-line.ts";
@@ -18,7 +18,7 @@ export function symmetryTables(session: SessionResult, settings: Settings): read
     return [...new Set(ofLegs.map((each) => each.test))].flatMap((test) => {
       const ofTest = ofLegs.filter((each) => each.test === test);
       const ordered = [...ofTest].sort((a, b) => rank(a) - rank(b));
-      return [table(ordered, session, settings), ...notes(ordered)];
+      return [table(ordered, session, settings), ...weakerSides(ordered), ...notes(ordered)];
     });
   });
 }
@@ -88,9 +88,7 @@ function indexColumns(one: Comparison, settings: Settings): readonly SheetColumn
   return [
     { text: "index", align: "end" },
     { text: `${percentDigits(100 * settings.statusConfidence)} % interval`, align: "end" },
-    one.basis === "left-right"
-      ? { text: "in words", align: "start", wide: true }
-      : { text: "criterion", align: "start" },
+    { text: one.basis === "left-right" ? "lower side" : "criterion", align: "start" },
   ];
 }
 
@@ -117,8 +115,8 @@ function indexCells(comparison: Comparison, session: SessionResult, settings: Se
     const { symbol, factor } = displayUnit(comparison.unit);
     const difference = roundTo(comparison.difference * factor, 2);
     return [
-      { text: noValue, align: "end" },
-      { text: `differ by ${difference} ${symbol}`, align: "end", emphasis: "muted" },
+      { text: `${difference}\u00a0${symbol}`, align: "end" },
+      { text: "", align: "end" },
     ];
   }
   const marks = thresholds(comparison, session);
@@ -131,9 +129,26 @@ function indexCells(comparison: Comparison, session: SessionResult, settings: Se
 }
 
 function lastCell(comparison: Comparison, session: SessionResult): SheetCell {
-  if (comparison.basis === "left-right") return { text: comparison.weaker, align: "start", emphasis: "muted" };
+  if (comparison.difference !== undefined) {
+    const order = `${comparison.first.side} minus ${comparison.second.side}`;
+    return { text: order, align: "start", emphasis: "muted" };
+  }
+  if (comparison.basis === "left-right") return { text: lowerSide(comparison), align: "start", emphasis: "muted" };
   const reader = criterionOf(session, comparison);
   return reader === undefined ? { text: "information", align: "start", emphasis: "muted" } : statusCell(reader);
+}
+
+function lowerSide({ index, first, second }: Comparison): string {
+  if (index === undefined || index === 100) return "";
+  return index < 100 ? first.side : second.side;
+}
+
+/** Nobody injured: the weaker side in words, for what a criterion could read. */
+function weakerSides(comparisons: readonly Comparison[]): readonly SheetBlock[] {
+  const items = comparisons
+    .filter((each) => each.role === "criterion" && each.weaker !== "")
+    .map((each) => `${fullLabel(each.measure)}: ${asSentence(each.weaker)}`);
+  return items.length === 0 ? [] : [{ kind: "list", tone: "plain", items }];
 }
 
 function symmetryLine(comparison: Comparison, session: SessionResult, settings: Settings): SymmetryLine | undefined {

@@ -54,7 +54,7 @@ describe("the PDF definition", () => {
     expect(plain(sheetPdfDefinition(sheet))).toBe(plain(definition));
     expect(definition.info).toEqual({
       title: "Testing sheet: Maren Tveitlund",
-      subject: "14 October 2026 · Month 7, team training without contact",
+      subject: "Session of 14 October 2026 · Month 7, team training without contact",
       creator: "Counterpoise",
       producer: "Counterpoise",
     });
