@@ -1,11 +1,16 @@
-import { existsSync } from "node:fs";
 import { defaultSettings } from "../core/settings.ts";
 import { sampleTracesFolder } from "./program-folders.ts";
+import { RequestRefused } from "./request-refused.ts";
 import { WorkspaceState } from "./workspace.ts";
 
 /** The state a start begins with: the demo world, ready to explore, where this installation carries it. */
 export function openWorkspace(sampleTraces: string = sampleTracesFolder()): WorkspaceState {
   const workspace = new WorkspaceState(defaultSettings, sampleTraces);
-  if (existsSync(sampleTraces)) workspace.openDemo();
+  try {
+    workspace.openDemo();
+  } catch (error) {
+    // Without the demo's recordings the program starts empty; asking for the demo then says that they are missing.
+    if (!(error instanceof RequestRefused)) throw error;
+  }
   return workspace;
 }

@@ -11,6 +11,18 @@ export function listSessions(sessions: Iterable<StoredSession>): Workspace["sess
   }));
 }
 
+/** The session that shows most: the latest one of an athlete with an involved side, else the first of the list. */
+export function sessionToBeginWith(sessions: readonly StoredSession[]): StoredSession | undefined {
+  const dateOf = ({ stated: { description } }: StoredSession) => description.date ?? "";
+  const injured = sessions.filter(({ stated: { description } }) =>
+    ["left", "right"].includes(description.involved ?? ""),
+  );
+  return (
+    injured.toSorted((first, second) => comparePaths(dateOf(second), dateOf(first)))[0] ??
+    [...sessions].toSorted(compareSessions)[0]
+  );
+}
+
 function compareSessions(first: StoredSession, second: StoredSession): number {
   const keys = ({ folder, stated: { description } }: StoredSession) => [
     description.athlete === undefined ? "1" : "0",

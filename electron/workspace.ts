@@ -1,3 +1,4 @@
+import { existsSync } from "node:fs";
 import type { SessionAnalysis, TrialTrace } from "../core/analysis.ts";
 import { analyzeSession } from "../core/analyze.ts";
 import { overlaySession } from "../core/overlay-session.ts";
@@ -14,7 +15,7 @@ import { isRecordingName, joinPath, sessionFileName, splitPath } from "./recordi
 import { trialsOf, viewRecording } from "./recording-view.ts";
 import { RequestRefused } from "./request-refused.ts";
 import { withAnswers, withSessionChange, withTrialChange } from "./session-edits.ts";
-import { listSessions } from "./session-list.ts";
+import { listSessions, sessionToBeginWith } from "./session-list.ts";
 import { recordingFile, type StoredSession, sessionInput, withFile } from "./stored-session.ts";
 
 /** Most bytes of recordings held at a time. */
@@ -59,13 +60,16 @@ export class WorkspaceState {
   /** Opens the demo world, leaving what was open. */
   openDemo(): void {
     this.clear();
-    const found = readFolder(this.#sampleTraces);
+    const folders = existsSync(this.#sampleTraces) ? readFolder(this.#sampleTraces) : [];
+    const found = folders.map(({ folder, files, description, descriptionFindings }) => ({
+      folder,
+      files,
+      stated: { description, findings: descriptionFindings },
+    }));
     if (found.length === 0) throw new RequestRefused("The demo recordings are missing from this installation.");
-    for (const { folder, files, description, descriptionFindings } of found) {
-      this.#sessions.set(folder, { folder, files, stated: { description, findings: descriptionFindings } });
-    }
+    for (const session of found) this.#sessions.set(session.folder, session);
     this.#demo = true;
-    this.#shown = listSessions(this.#sessions.values())[0]?.folder ?? "";
+    this.#shown = sessionToBeginWith(found)?.folder ?? "";
   }
 
   /** Closes everything. */

@@ -13,7 +13,7 @@ const bodyByteLimit = Math.ceil(recordingByteLimit / 3) * 4 + 16_384;
 const loopbackAddress = "127.0.0.1";
 
 /** The header a request carries the secret in; a page of another site cannot send it unasked. */
-export const secretHeader = "x-counterpoise-secret";
+const secretHeader = "x-counterpoise-secret";
 
 export interface LoopbackOptions {
   readonly handlers: HostHandlers;

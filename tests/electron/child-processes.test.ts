@@ -37,7 +37,10 @@ function ended(child: ChildProcess): Promise<Ended> {
   child.stderr?.setEncoding("utf8").on("data", (piece: string) => {
     err += piece;
   });
-  return new Promise((resolve) => child.on("close", (code, signal) => resolve({ code, signal, out, err })));
+  return new Promise((resolve, reject) => {
+    child.on("error", reject);
+    child.on("close", (code, signal) => resolve({ code, signal, out, err }));
+  });
 }
 
 describe("the command line as a process of its own", () => {
