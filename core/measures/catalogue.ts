@@ -437,13 +437,14 @@ export function groupLabel(group: MeasureGroup): string {
   return groupLabels[group];
 }
 
-/** The label with its phase, for places where no heading says it: "Impulse, gross, in braking". */
+/** Labels that say where they belong without their heading. */
+const complete = new Set(["forceAtLowestPosition", "limbTouchdownDifference"]);
+
+/** The label with its phase, for places where no heading says it: "Impulse in braking, gross", "Duration of braking". */
 export function fullLabel(id: string): string {
   const entry = measureEntry(id);
-  return entry.group === "whole"
-    ? entry.label
-    : `${entry.label.replace(/^Force at the lowest position$/, "Force at the lowest position,")} in ${entry.group}`.replace(
-        ", in",
-        " in",
-      );
+  if (entry.group === "whole" || complete.has(entry.formOf ?? id)) return entry.label;
+  const [head, ...rest] = entry.label.split(",");
+  const phased = head === "Duration" ? `${head} of ${entry.group}` : `${head} in ${entry.group}`;
+  return [phased, ...rest].join(",");
 }

@@ -37,11 +37,18 @@ export function measureJump(
           side,
           value: raw.value,
           unit: entry.unit,
-          ...(uncertainty === undefined || !Number.isFinite(uncertainty) ? {} : { uncertainty }),
+          ...(uncertainty !== undefined && isKnown(uncertainty, raw.value) ? { uncertainty } : {}),
         },
       ];
     }),
   );
+}
+
+/** Below this part of a value an uncertainty is rounding: no input moved it, so none could be derived. */
+const roundingFraction = 1e-9;
+
+function isKnown(uncertainty: number, value: number): boolean {
+  return Number.isFinite(uncertainty) && uncertainty > roundingFraction * Math.abs(value);
 }
 
 function measureValues(context: MeasureContext, settings: Settings): RawMeasure[] {
