@@ -1,4 +1,4 @@
-import { formatPercent, formatValue, noValue, percentDigits, roundTo } from "../format-number.ts";
+import { formatPercent, formatValue, noValue, percentDigits } from "../format-number.ts";
 import { fullLabel } from "../measures/catalogue.ts";
 import type { SessionResult } from "../result.ts";
 import type { Settings } from "../settings.ts";
@@ -112,10 +112,9 @@ function cells(comparison: Comparison, session: SessionResult, settings: Setting
 
 function indexCells(comparison: Comparison, session: SessionResult, settings: Settings): readonly SheetCell[] {
   if (comparison.difference !== undefined) {
-    const { symbol, factor } = displayUnit(comparison.unit);
-    const difference = roundTo(comparison.difference * factor, 2);
+    const { value, symbol } = formatValue(comparison.difference, undefined, comparison.unit);
     return [
-      { text: `${difference}\u00a0${symbol}`, align: "end" },
+      { text: `${value}\u00a0${symbol}`, align: "end" },
       { text: "", align: "end" },
     ];
   }

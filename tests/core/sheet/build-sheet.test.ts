@@ -244,7 +244,7 @@ describe("the pages of numbers", () => {
       role: "information",
     });
     const session = exampleSession({ comparisons: [{ ...rest, difference: -0.06 }] });
-    expect(tableRows(sheetOf(session), singleLeg)[0]?.slice(3)).toEqual(["\u22120.06\u00a0s", "", "right minus left"]);
+    expect(tableRows(sheetOf(session), singleLeg)[0]?.slice(3)).toEqual(["\u22120.060\u00a0s", "", "right minus left"]);
   });
 
   test("name the weaker side in words where nobody is injured", () => {
