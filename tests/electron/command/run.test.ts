@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { defaultSettings } from "../../../core/settings.ts";
 import type { ResultDocument } from "../../../core/sheet/result-document.ts";
 import { engineVersion } from "../../../core/version.ts";
+import { run } from "../../../electron/command/run.ts";
 import { makeHandlers } from "../../../electron/host-handlers.ts";
 import { WorkspaceState } from "../../../electron/workspace.ts";
 import { directHost } from "../direct-host.ts";
@@ -94,6 +95,19 @@ describe("counterpoise analyze", () => {
     expect(ran.code).toBe(1);
     expect(document(ran.out).trials[0]?.findings.map((each) => each.code)).toContain("rate-missing");
     expect(ran.err).toContain("--rate");
+  });
+
+  test("the same column with rate and unit stated is analysed", async () => {
+    const total = jumpText("both", 405)
+      .trimEnd()
+      .split("\n")
+      .slice(1)
+      .map((line) => line.split(",").slice(1).map(Number))
+      .map(([left = 0, right = 0]) => (left + right).toFixed(2));
+    folder.write({ "total.txt": `${total.join("\n")}\n` });
+    const stated = ["--rate", "1000", "--unit", "N", ...jump, "--format", "json"];
+    const ran = await runInProcess("analyze", at("total.txt"), ...stated);
+    expect([ran.code, document(ran.out).trials[0]?.rate]).toEqual([0, 1000]);
   });
 
   test("the table names measures with units and uncertainties, and carries its findings", async () => {
@@ -244,6 +258,22 @@ describe("counterpoise sheet", () => {
   test("a session with refused trials still gives a sheet, and exit code 1", async () => {
     const ran = await runInProcess("sheet", at("mixed"), ...jump, "--out", at("mixed.html"));
     expect([ran.code, existsSync(at("mixed.html"))]).toEqual([1, true]);
+  });
+});
+
+describe("a mistake in the program", () => {
+  test("ends with exit code 3 and says that it is ours", async () => {
+    let said = "";
+    const code = await run(["--version"], {
+      out: () => {
+        throw new TypeError("broken inside");
+      },
+      err: (text) => {
+        said += text;
+      },
+    });
+    expect(code).toBe(3);
+    expect(said).toMatch(/^A mistake in the program: TypeError: broken inside/);
   });
 });
 
