@@ -49,9 +49,15 @@ export function Header({ onOpen }: { readonly onOpen: () => void }) {
   );
 }
 
+/** The injury in words, with the involved side unless the words say it already. */
+function injuryWords({ description: { injury = "", involved } }: SessionResult): string {
+  const saysSide = (involved === "left" || involved === "right") && injury.toLowerCase().includes(involved);
+  return [injury, saysSide ? "" : involvedWords(involved)].filter((part) => part !== "").join(" · ");
+}
+
 /** The athlete, the day and the milestone; below them the involved side and the injury in words. */
 function SessionWords({ session }: { readonly session: SessionResult }) {
-  const { date, milestone, injury, involved } = session.description;
+  const { date, milestone } = session.description;
   const when = [date === undefined ? "date not stated" : dateWords(date), milestone ?? ""];
   return (
     <div className="header-words">
@@ -59,7 +65,7 @@ function SessionWords({ session }: { readonly session: SessionResult }) {
         <strong className="header-athlete">{athleteWords(session.description)}</strong>{" "}
         <span className="muted">{when.filter((part) => part !== "").join(" · ")}</span>
       </p>
-      <p className="muted">{[injury ?? "", involvedWords(involved)].filter((part) => part !== "").join(" · ")}</p>
+      <p className="muted">{injuryWords(session)}</p>
     </div>
   );
 }

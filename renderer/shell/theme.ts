@@ -1,4 +1,9 @@
-import { type CSSVariablesResolver, createTheme, type MantineColorsTuple } from "@mantine/core";
+import {
+  type CSSVariablesResolver,
+  createTheme,
+  defaultVariantColorsResolver,
+  type MantineColorsTuple,
+} from "@mantine/core";
 
 /** Shades of the accent from light to dark; 3 is the accent of the dark scheme, 8 that of the light one. */
 const accent: MantineColorsTuple = [
@@ -18,7 +23,15 @@ export const theme = createTheme({
   colors: { accent },
   primaryColor: "accent",
   primaryShade: { light: 8, dark: 3 },
-  autoContrast: true,
+  variantColorResolver: (input) =>
+    input.variant === "filled"
+      ? {
+          background: "var(--accent)",
+          hover: "color-mix(in srgb, var(--accent) 88%, var(--ink))",
+          color: "var(--on-accent)",
+          border: "1px solid transparent",
+        }
+      : defaultVariantColorsResolver(input),
   fontFamily: '"Source Sans 3", system-ui, sans-serif',
   fontSizes: { xs: "13px", sm: "14px", md: "14px", lg: "15px", xl: "17px" },
   headings: { fontWeight: "600" },

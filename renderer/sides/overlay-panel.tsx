@@ -31,7 +31,7 @@ export function OverlayPanel({ session }: { readonly session: SessionResult }) {
       <div className="overlay-head">
         <div>
           <h2 id="overlay-title" className="panel-title">
-            {shown?.words ?? "Curves"}
+            Curves of both sides
           </h2>
           <p className="muted">force in body weights, aligned at {alignmentWords[alignedAt]}</p>
         </div>

@@ -72,8 +72,7 @@ export function keyStepSeconds(keys: { readonly shiftKey: boolean; readonly altK
   return keys.shiftKey ? 0.01 : 0.001;
 }
 
-/** Seconds on screens: three decimals, a fourth where the time was set finer than a millisecond. */
-export function secondsText(seconds: number, from: TrialEvent["from"]): string {
-  const fine = from === "edited" && Math.abs(seconds * 1000 - Math.round(seconds * 1000)) > 1e-6;
-  return seconds.toFixed(fine ? 4 : 3);
+/** Seconds on screens, as fine as they are kept. */
+export function secondsText(seconds: number): string {
+  return seconds.toFixed(4);
 }

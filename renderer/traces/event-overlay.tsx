@@ -61,7 +61,7 @@ function EventHandle({ event, scale, draft }: EventHandleProps) {
       aria-valuemin={bounds.earliest}
       aria-valuemax={bounds.latest}
       aria-valuenow={seconds}
-      aria-valuetext={`${seconds.toFixed(4)} s, ${event.from === "edited" ? "moved by hand" : "detected"}`}
+      aria-valuetext={`${secondsText(seconds)} s, ${event.from === "edited" ? "moved by hand" : "detected"}`}
       onKeyDown={onKeyDown}
       onBlur={draft.commit}
       onPointerDown={(press) => {
@@ -85,7 +85,7 @@ function EventHandle({ event, scale, draft }: EventHandleProps) {
         <path d="M1.2 1 H12.8 L7 11 Z" />
       </svg>
       <span className="event-name">
-        {eventLabel(event.name)} {secondsText(seconds, "edited")} s
+        {eventLabel(event.name)} {secondsText(seconds)} s
       </span>
     </div>
   );

@@ -88,8 +88,8 @@ export function EventTable({ folder, trial, involved, draft }: EventTableProps) 
 
 function uncertaintyWords(event: TrialEvent): string {
   if (event.uncertainty === undefined) return "";
-  const text = formatValue(event.uncertainty * 1000, undefined, "kg").value;
-  return ` ± ${text} ms`;
+  const milliseconds = event.uncertainty * 1000;
+  return ` ± ${formatValue(milliseconds, milliseconds, "1").uncertainty} ms`;
 }
 
 /** When each limb left and met its own plate. */
@@ -105,7 +105,7 @@ function LimbEvents({ events, involved }: { events: readonly TrialEvent[]; invol
           <span key={event.side}>
             {index > 0 && ", "}
             <span className={`limb-${limbRole(event.side ?? "both", involved)}`}>{event.side}</span>{" "}
-            {secondsText(event.time, event.from)} s
+            {secondsText(event.time)} s
           </span>
         ))}
         .{" "}

@@ -12,7 +12,7 @@ interface EventTimeFieldProps {
 export function EventTimeField({ event, draft }: EventTimeFieldProps) {
   const [written, setWritten] = useState<string>();
   const label = eventLabel(event.name);
-  const shown = secondsText(draft.timeOf(event), "edited");
+  const shown = secondsText(draft.timeOf(event));
   const finish = () => {
     if (written !== undefined) {
       const seconds = Number(written.replace(",", "."));

@@ -17,30 +17,30 @@ export function TrialActions({ folder, trial, onStep }: TrialActionsProps) {
   const place = { folder, file: trial.file, trial: trial.trial };
   return (
     <div className="trial-actions">
-      <Button variant="default" size="xs" title="Alt+Up" onClick={() => onStep(-1)}>
+      <Button variant="default" size="compact-xs" title="Alt+Up" onClick={() => onStep(-1)}>
         Previous
       </Button>
-      <Button variant="default" size="xs" title="Alt+Down" onClick={() => onStep(1)}>
+      <Button variant="default" size="compact-xs" title="Alt+Down" onClick={() => onStep(1)}>
         Next
       </Button>
       <Button
         variant={trial.seen ? "default" : "filled"}
-        size="xs"
+        size="compact-xs"
         title="Ctrl+Enter marks as seen and goes on"
         onClick={() => void apply("trials.change", { ...place, change: { seen: !trial.seen } })}
       >
-        {trial.seen ? "Mark as not seen" : "Mark as seen"}
+        {trial.seen ? "Not seen yet" : "Mark as seen"}
       </Button>
       {trial.excluded !== undefined ? (
         <Button
           variant="default"
-          size="xs"
+          size="compact-xs"
           onClick={() => void apply("trials.change", { ...place, change: { excluded: null } })}
         >
           Include again
         </Button>
       ) : (
-        <Button variant="default" size="xs" aria-expanded={excluding} onClick={() => setExcluding(!excluding)}>
+        <Button variant="default" size="compact-xs" aria-expanded={excluding} onClick={() => setExcluding(!excluding)}>
           Exclude…
         </Button>
       )}

@@ -19,9 +19,11 @@ export function trialSubtitle(trial: TrialResult): string {
   if (trial.rate !== undefined) words.push(`${trial.rate} Hz`);
   const ofFeet = trial.plates.filter((plate) => plate.limb !== "both");
   const proofs = [...new Set(ofFeet.map((plate) => proofWords(plate.proof)))];
-  const feet = ofFeet.map((plate) => `${plate.limb} foot on plate “${plate.name}”`);
+  // plates named after the feet that stood on them need no more words
+  const named = ofFeet.length > 1 && ofFeet.every((plate) => plate.name.toLowerCase().includes(plate.limb));
+  const feet = named ? "sides" : ofFeet.map((plate) => `${plate.limb} foot on plate “${plate.name}”`).join(", ");
   const file = trial.file.split("/").at(-1) ?? trial.file;
-  return [words.join(", "), [...feet, ...proofs].join(", "), file].filter((part) => part !== "").join(" · ");
+  return [words.join(", "), `${feet} ${proofs.join(", ")}`.trim(), file].filter((part) => part !== "").join(" · ");
 }
 
 /** Which line is which, beside the curve. */

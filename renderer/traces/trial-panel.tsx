@@ -36,13 +36,11 @@ export function TrialPanel(props: TrialPanelProps) {
   return (
     <section className="panel trial-panel" aria-labelledby="trial-title">
       <div className="trial-head">
-        <div>
-          <h2 id="trial-title" className="panel-title">
-            {trialTitle(listed)}
-          </h2>
-          <p className="muted">{trialSubtitle(trial)}</p>
-        </div>
+        <h2 id="trial-title" className="panel-title">
+          {trialTitle(listed)}
+        </h2>
         <TrialActions folder={folder} trial={trial} onStep={props.onStep} />
+        <p className="muted trial-subtitle">{trialSubtitle(trial)}</p>
       </div>
       {trial.excluded !== undefined && <p className="caution finding">Excluded: {trial.excluded.reason}.</p>}
       {trial.status === "refused" && (
@@ -84,7 +82,7 @@ function TrialCurves(props: TrialPanelProps & { readonly trace: TrialTrace }) {
           ))}
           <Checkbox
             size="xs"
-            label="Filtered total"
+            label="Filtered"
             checked={choice.filtered}
             onChange={() => onChoice({ ...choice, filtered: !choice.filtered })}
           />
@@ -95,7 +93,7 @@ function TrialCurves(props: TrialPanelProps & { readonly trace: TrialTrace }) {
             Jump
           </Button>
           <Button variant="default" size="compact-xs" onClick={() => setZoom(whole)}>
-            Whole trial
+            Whole
           </Button>
           <StepButton label="Earlier" text="←" onClick={() => setZoom(panned(range, -0.25, whole))} />
           <StepButton label="Later" text="→" onClick={() => setZoom(panned(range, 0.25, whole))} />
