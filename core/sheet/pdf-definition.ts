@@ -1,8 +1,8 @@
 /** Left, top, right, bottom in points. */
-export type PdfMargin = readonly [number, number, number, number];
+type PdfMargin = readonly [number, number, number, number];
 
 /** Looks of a piece of text; sizes in points, colours as #RRGGBB. */
-export interface PdfStyle {
+interface PdfStyle {
   readonly font?: string;
   readonly fontSize?: number;
   readonly lineHeight?: number;
@@ -24,7 +24,7 @@ export interface PdfTableLayout {
 }
 
 /** A ruled line of a drawing, in points from its own corner. */
-export interface PdfRule {
+interface PdfRule {
   readonly type: "line";
   readonly x1: number;
   readonly y1: number;

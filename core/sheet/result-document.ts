@@ -1,15 +1,15 @@
-import type { Criterion, CriterionResult, Status } from "../criteria/criterion.ts";
-import type { TrialEvent } from "../events/event.ts";
+import type { Criterion, Status } from "../criteria/criterion.ts";
 import type { Finding } from "../finding.ts";
 import type { InvolvedSide, Side } from "../limb.ts";
-import type { Measure } from "../measures/measure.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import { type SettingName, type Settings, settingsCatalogue, settingsHash } from "../settings.ts";
-import type { Comparison, Interval, IntervalSource, SideSummary } from "../sides/comparison.ts";
+import type { Comparison, Interval, IntervalSource } from "../sides/comparison.ts";
 import { engineVersion } from "../version.ts";
+import { documentComparison, documentCriterion } from "./publish-comparison.ts";
+import { documentFinding, documentTrial } from "./publish-trial.ts";
 
 /** Raised when a key changes its meaning or leaves; new optional keys do not raise it. */
-export const resultSchemaVersion = 1;
+const resultSchemaVersion = 1;
 
 /**
  * One trial as published. Beside the keys of METHODS §10 it carries `timeOrigin`, `span` and `weight` (how the numbers
@@ -80,7 +80,7 @@ export interface DocumentCriterion {
 }
 
 /** What concerns a session as a whole. The athlete is named by code only. */
-export interface DocumentSession {
+interface DocumentSession {
   readonly session: string;
   readonly athlete?: string;
   readonly date?: string;
@@ -158,133 +158,5 @@ function documentSession(session: SessionResult): DocumentSession {
     ...(session.gravity !== undefined && { gravity: session.gravity }),
     gate: { open: session.gate.open, reason: session.gate.reason },
     findings: session.findings.map(documentFinding),
-  };
-}
-
-function documentTrial(session: SessionResult, trial: TrialResult): DocumentTrial {
-  return {
-    file: session.folder === "" ? trial.file : `${session.folder}/${trial.file}`,
-    ...(trial.sha256 !== "" && { sha256: trial.sha256 }),
-    trial: trial.trial,
-    status: trial.status,
-    ...(trial.test !== undefined && { test: trial.test }),
-    ...(trial.limb !== undefined && { limb: trial.limb }),
-    ...(trial.rate !== undefined && { rate: trial.rate }),
-    ...(trial.timeOrigin !== undefined && { timeOrigin: trial.timeOrigin }),
-    ...(trial.span && { span: { start: trial.span.start, end: trial.span.end } }),
-    plates: trial.plates.map(({ name, limb, proof }) => ({ name, limb, proof })),
-    ...(trial.weight && {
-      weight: {
-        newtons: trial.weight.newtons,
-        uncertainty: trial.weight.uncertainty,
-        from: trial.weight.from,
-        ...(trial.weight.window && { window: { start: trial.weight.window.start, end: trial.weight.window.end } }),
-        ...(trial.weight.other && {
-          other: {
-            newtons: trial.weight.other.newtons,
-            uncertainty: trial.weight.other.uncertainty,
-            from: trial.weight.other.from,
-          },
-        }),
-      },
-    }),
-    events: trial.events.map(documentEvent),
-    measures: trial.measures.map(documentMeasure),
-    findings: trial.findings.map(documentFinding),
-    ...(trial.excluded && { excluded: { reason: trial.excluded.reason } }),
-    edits: trial.edits.map(({ name, contactIndex, time }) => ({
-      name,
-      ...(contactIndex !== undefined && { contactIndex }),
-      time,
-    })),
-  };
-}
-
-function documentEvent(event: TrialEvent): TrialEvent {
-  const { name, sample, time, from, uncertainty, contactIndex, side } = event;
-  return {
-    name,
-    sample,
-    time,
-    from,
-    ...(uncertainty !== undefined && { uncertainty }),
-    ...(contactIndex !== undefined && { contactIndex }),
-    ...(side !== undefined && { side }),
-  };
-}
-
-function documentMeasure({ id, side, value, unit, uncertainty }: Measure): Measure {
-  return { id, side, value, unit, ...(uncertainty !== undefined && { uncertainty }) };
-}
-
-function documentFinding({ code, severity, message, where, removes, action }: Finding): Finding {
-  return { code, severity, message, where, removes: [...removes], action };
-}
-
-function documentInterval({ confidence, low, high }: Interval): Interval {
-  return { confidence, low, high };
-}
-
-function documentSide(summary: SideSummary): DocumentSide {
-  return {
-    side: summary.side,
-    trials: summary.values.length,
-    values: [...summary.values],
-    ...(summary.mean !== undefined && { mean: summary.mean }),
-    ...(summary.meanPerBodyMass !== undefined && { meanPerBodyMass: summary.meanPerBodyMass }),
-  };
-}
-
-function documentComparison(session: SessionResult, comparison: Comparison): DocumentComparison {
-  const first = documentSide(comparison.first);
-  const second = documentSide(comparison.second);
-  const reader = criterionOf(session, comparison);
-  return {
-    session: session.folder,
-    test: comparison.test,
-    legs: comparison.legs,
-    measure: comparison.measure,
-    unit: comparison.unit,
-    basis: comparison.basis,
-    role: comparison.role,
-    ...(comparison.basis === "involved-uninvolved"
-      ? { involved: first, uninvolved: second }
-      : { left: first, right: second }),
-    ...(comparison.index !== undefined && { index: comparison.index }),
-    ...(comparison.difference !== undefined && { difference: comparison.difference }),
-    intervals: comparison.intervals.map(documentInterval),
-    ...(comparison.intervalFrom !== undefined && { intervalFrom: comparison.intervalFrom }),
-    ...(comparison.plates !== undefined && { plates: comparison.plates }),
-    ...(reader && { threshold: reader.criterion.atLeastPercent, status: reader.status }),
-    reason: reader ? reader.reason : comparison.intervalNote,
-  };
-}
-
-/** The symmetry criterion that reads a comparison, where the set has one. */
-export function criterionOf(session: SessionResult, comparison: Comparison): CriterionResult | undefined {
-  return session.criteria.find(
-    ({ criterion }) =>
-      criterion.kind === "symmetry" &&
-      criterion.test === comparison.test &&
-      criterion.legs === comparison.legs &&
-      criterion.measure === comparison.measure,
-  );
-}
-
-function documentCriterion(session: SessionResult, result: CriterionResult): DocumentCriterion {
-  return {
-    session: session.folder,
-    set: { id: session.criteriaSet.id, version: session.criteriaSet.version },
-    id: result.criterion.id,
-    kind: result.criterion.kind,
-    threshold: result.criterion.atLeastPercent,
-    status: result.status,
-    ...(result.qualifier !== undefined && { qualifier: result.qualifier }),
-    ...(result.estimate !== undefined && { estimate: result.estimate }),
-    ...(result.lean !== undefined && { lean: result.lean }),
-    ...(result.interval && { interval: documentInterval(result.interval) }),
-    reason: result.reason,
-    moreTrials: result.moreTrials,
-    caution: result.caution,
   };
 }

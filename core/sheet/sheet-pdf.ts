@@ -1,25 +1,13 @@
-import type { SheetBlock, SheetCell, SheetColumn, SheetDocument, SymmetryLine } from "./document.ts";
+import type { SheetBlock, SheetDocument } from "./document.ts";
 import { lightPalette } from "./palette.ts";
 import type { PdfContent, PdfTableLayout, SheetPdfDefinition } from "./pdf-definition.ts";
-import { statusMarkSvg } from "./status-mark.ts";
-import { type SymmetryLineColours, symmetryLineSize, symmetryLineSvg } from "./symmetry-line.ts";
-
-type Table = Extract<SheetBlock, { readonly kind: "table" }>;
+import { pdfTable } from "./pdf-table.ts";
 
 /** Points. A4 is 595.28 wide. */
 const margins = { left: 42, top: 40, right: 42, bottom: 42 } as const;
 /** A heading lower than this part of the page goes to the next one, so that it never stands alone. */
 const lowestHeading = 0.93;
 const contentWidth = 595.28 - margins.left - margins.right;
-
-const lineColours: SymmetryLineColours = {
-  axis: lightPalette.line,
-  region: lightPalette.band,
-  tick: lightPalette.ink,
-  involved: lightPalette.involved,
-  ink: lightPalette.ink,
-  paper: lightPalette.surface,
-};
 
 /**
  * The sheet as a document definition for pdfmake: plain data and pure functions, A4, no clock. The host registers a
@@ -106,7 +94,7 @@ function block(each: SheetBlock, startsPage: boolean): PdfContent {
     case "write-in":
       return { ...writeIn(each.items), ...start };
     case "table":
-      return { ...table(each), ...start };
+      return { ...pdfTable(each), ...start };
     case "page-break":
       return { text: "", fontSize: 0.1 };
   }
@@ -169,93 +157,4 @@ function writeIn(items: readonly { readonly name: string; readonly lines: number
     unbreakable: true,
     margin: [0, 1, 0, 0],
   };
-}
-
-/** Hairlines between rows, a stronger one under the headings; the caption and the headings come again on a new page. */
-const tableLayout: PdfTableLayout = {
-  hLineWidth: (row) => (row < 2 ? 0 : row === 2 ? 0.8 : 0.4),
-  hLineColor: (row) => (row === 2 ? lightPalette.muted : lightPalette.line),
-  vLineWidth: () => 0,
-  paddingLeft: (column) => (column === 0 ? 0 : 4),
-  paddingRight: () => 4,
-  paddingTop: () => 1.8,
-  paddingBottom: () => 1.8,
-};
-
-function table(each: Table): PdfContent {
-  const { axis } = each;
-  const last = each.columns.length - 1;
-  const widths = each.columns.flatMap((column, at): readonly (string | number)[] => {
-    const width = column.wide ? "*" : "auto";
-    return axis && at === last ? [symmetryLineSize.width, width] : [width];
-  });
-  const headings = each.columns.flatMap((column, at): readonly PdfContent[] =>
-    axis && at === last
-      ? [{ text: axis.label, style: "columnHeading" }, columnHeading(column)]
-      : [columnHeading(column)],
-  );
-  const rows = each.rows.map(({ cells, line }) =>
-    cells.flatMap((cell, at): readonly PdfContent[] =>
-      axis && at === last ? [lineDrawing(line, axis), tableCell(cell)] : [tableCell(cell)],
-    ),
-  );
-  const caption: PdfContent = { text: each.caption, style: "caption", colSpan: widths.length };
-  const spanned = Array.from({ length: widths.length - 1 }, (): PdfContent => ({ text: "" }));
-  return {
-    table: {
-      headerRows: 2,
-      keepWithHeaderRows: 1,
-      dontBreakRows: true,
-      widths,
-      body: [[caption, ...spanned], headings, ...rows],
-    },
-    layout: tableLayout,
-    margin: [0, 3, 0, 5],
-  };
-}
-
-function columnHeading({ text, align, limb }: SheetColumn): PdfContent {
-  return { text, style: "columnHeading", alignment: alignment(align), ...limbColour(limb) };
-}
-
-function tableCell(cell: SheetCell): PdfContent {
-  const word = { text: cell.text, ...(cell.emphasis === "strong" && { bold: true }) };
-  const behind = { color: lightPalette.muted, fontSize: 7.2 } as const;
-  if (cell.status !== undefined) {
-    return {
-      columns: [
-        { svg: statusMarkSvg(cell.status, lightPalette.ink, 9), width: 9, margin: [0, 0.5, 0, 0] },
-        {
-          stack: [
-            { ...word, noWrap: true },
-            ...(cell.muted === undefined ? [] : [{ ...behind, text: cell.muted, noWrap: cell.muted.length < 24 }]),
-          ],
-          width: "auto",
-        },
-      ],
-      columnGap: 3,
-    };
-  }
-  return {
-    text: [word, ...(cell.muted === undefined ? [] : [{ ...behind, text: ` ${cell.muted}` }])],
-    alignment: alignment(cell.align),
-    ...(cell.align === "end" && { noWrap: true }),
-    ...(cell.emphasis === "muted" && { color: lightPalette.muted }),
-    ...limbColour(cell.limb),
-  };
-}
-
-function alignment(align: "start" | "end"): "left" | "right" {
-  return align === "start" ? "left" : "right";
-}
-
-function limbColour(limb: SheetCell["limb"]): Partial<PdfContent> {
-  if (limb === "involved") return { color: lightPalette.involved };
-  return limb === "uninvolved" ? { color: lightPalette.uninvolved } : {};
-}
-
-function lineDrawing(line: SymmetryLine | undefined, axis: NonNullable<Table["axis"]>): PdfContent {
-  return line === undefined
-    ? { text: "" }
-    : { svg: symmetryLineSvg(line, axis, lineColours), width: symmetryLineSize.width, margin: [0, -3, 0, -4] };
 }

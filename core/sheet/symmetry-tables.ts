@@ -7,7 +7,7 @@ import { displayUnit } from "../units.ts";
 import { statusCell } from "./criteria-today.ts";
 import type { SheetBlock, SheetCell, SheetColumn, SymmetryLine } from "./document.ts";
 import { asSentence, capitalised, keepUnits } from "./plain-words.ts";
-import { criterionOf } from "./result-document.ts";
+import { criterionOf } from "./publish-comparison.ts";
 import { groupName } from "./sheet-trials.ts";
 import { type SymmetryAxis, symmetryAxis } from "./symmetry-line.ts";
 

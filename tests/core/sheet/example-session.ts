@@ -12,7 +12,7 @@ import type { Comparison } from "../../../core/sides/comparison.ts";
  * numbers are near those of the demo world's month 7 and mean nothing else.
  */
 
-export const exampleCriteria: readonly Criterion[] = [
+const exampleCriteria: readonly Criterion[] = [
   {
     id: "heightSymmetrySingleLeg",
     label: "Jump height symmetry, single-leg countermovement jump",
@@ -55,7 +55,7 @@ export const exampleCriteria: readonly Criterion[] = [
   },
 ];
 
-export const exampleSet: CriteriaSet = {
+const exampleSet: CriteriaSet = {
   id: "return-to-pivoting-sport",
   name: "Return to pivoting sport",
   version: 3,
@@ -67,7 +67,7 @@ export const exampleSet: CriteriaSet = {
 
 const sha256OfNothing = "e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855";
 
-export function exampleEvents(): readonly TrialEvent[] {
+function exampleEvents(): readonly TrialEvent[] {
   const times = { onset: 1.0302, endOfUnweighting: 1.3401, lowestPosition: 1.5114, takeoff: 1.7603, touchdown: 2.2261 };
   return Object.entries(times).map(([name, time]) => ({
     name: name as TrialEvent["name"],
@@ -79,7 +79,7 @@ export function exampleEvents(): readonly TrialEvent[] {
 }
 
 /** Measures of one trial: a height in metres, a time to take-off in seconds, a few around them. */
-export function exampleMeasures(limb: Limb, heightMetres: number): readonly Measure[] {
+function exampleMeasures(limb: Limb, heightMetres: number): readonly Measure[] {
   const whole: readonly Measure[] = [
     { id: "jumpHeightImpulse", side: limb, value: heightMetres, unit: "m", uncertainty: 0.0021 },
     { id: "jumpHeightFlightTime", side: limb, value: heightMetres + 0.003, unit: "m", uncertainty: 0.0013 },
@@ -257,7 +257,7 @@ export function exampleCriterionResult(
   return { criterion, status: "not-met", reason: "", moreTrials: "", caution: "", ...changes };
 }
 
-export const exampleCriterionResults: readonly CriterionResult[] = [
+const exampleCriterionResults: readonly CriterionResult[] = [
   exampleCriterionResult(0, {
     estimate: 83.6,
     interval: { confidence: 0.8, low: 81.6, high: 85.6 },
@@ -284,7 +284,7 @@ export const exampleCriterionResults: readonly CriterionResult[] = [
   }),
 ];
 
-export const exampleReferences: readonly ReferenceValue[] = (["left", "right"] as const).map((side) => ({
+const exampleReferences: readonly ReferenceValue[] = (["left", "right"] as const).map((side) => ({
   test: "countermovementJump",
   legs: "single",
   measure: "jumpHeightImpulse",

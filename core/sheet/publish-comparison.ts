@@ -1,0 +1,74 @@
+import type { CriterionResult } from "../criteria/criterion.ts";
+import type { SessionResult } from "../result.ts";
+import type { Comparison, Interval, SideSummary } from "../sides/comparison.ts";
+import type { DocumentComparison, DocumentCriterion, DocumentSide } from "./result-document.ts";
+
+/** The symmetry criterion that reads a comparison, where the set has one. */
+export function criterionOf(session: SessionResult, comparison: Comparison): CriterionResult | undefined {
+  return session.criteria.find(
+    ({ criterion }) =>
+      criterion.kind === "symmetry" &&
+      criterion.test === comparison.test &&
+      criterion.legs === comparison.legs &&
+      criterion.measure === comparison.measure,
+  );
+}
+
+/** One comparison as the result document shows it, with the criterion that reads it. */
+export function documentComparison(session: SessionResult, comparison: Comparison): DocumentComparison {
+  const first = documentSide(comparison.first);
+  const second = documentSide(comparison.second);
+  const reader = criterionOf(session, comparison);
+  return {
+    session: session.folder,
+    test: comparison.test,
+    legs: comparison.legs,
+    measure: comparison.measure,
+    unit: comparison.unit,
+    basis: comparison.basis,
+    role: comparison.role,
+    ...(comparison.basis === "involved-uninvolved"
+      ? { involved: first, uninvolved: second }
+      : { left: first, right: second }),
+    ...(comparison.index !== undefined && { index: comparison.index }),
+    ...(comparison.difference !== undefined && { difference: comparison.difference }),
+    intervals: comparison.intervals.map(documentInterval),
+    ...(comparison.intervalFrom !== undefined && { intervalFrom: comparison.intervalFrom }),
+    ...(comparison.plates !== undefined && { plates: comparison.plates }),
+    ...(reader && { threshold: reader.criterion.atLeastPercent, status: reader.status }),
+    reason: reader ? reader.reason : comparison.intervalNote,
+  };
+}
+
+/** One criterion as the result document shows it. */
+export function documentCriterion(session: SessionResult, result: CriterionResult): DocumentCriterion {
+  return {
+    session: session.folder,
+    set: { id: session.criteriaSet.id, version: session.criteriaSet.version },
+    id: result.criterion.id,
+    kind: result.criterion.kind,
+    threshold: result.criterion.atLeastPercent,
+    status: result.status,
+    ...(result.qualifier !== undefined && { qualifier: result.qualifier }),
+    ...(result.estimate !== undefined && { estimate: result.estimate }),
+    ...(result.lean !== undefined && { lean: result.lean }),
+    ...(result.interval && { interval: documentInterval(result.interval) }),
+    reason: result.reason,
+    moreTrials: result.moreTrials,
+    caution: result.caution,
+  };
+}
+
+function documentSide(summary: SideSummary): DocumentSide {
+  return {
+    side: summary.side,
+    trials: summary.values.length,
+    values: [...summary.values],
+    ...(summary.mean !== undefined && { mean: summary.mean }),
+    ...(summary.meanPerBodyMass !== undefined && { meanPerBodyMass: summary.meanPerBodyMass }),
+  };
+}
+
+function documentInterval({ confidence, low, high }: Interval): Interval {
+  return { confidence, low, high };
+}

@@ -1,0 +1,67 @@
+import type { TrialEvent } from "../events/event.ts";
+import type { Finding } from "../finding.ts";
+import type { Measure } from "../measures/measure.ts";
+import type { SessionResult, TrialResult } from "../result.ts";
+import type { DocumentTrial } from "./result-document.ts";
+
+/** One trial as the result document shows it. */
+export function documentTrial(session: SessionResult, trial: TrialResult): DocumentTrial {
+  return {
+    file: session.folder === "" ? trial.file : `${session.folder}/${trial.file}`,
+    ...(trial.sha256 !== "" && { sha256: trial.sha256 }),
+    trial: trial.trial,
+    status: trial.status,
+    ...(trial.test !== undefined && { test: trial.test }),
+    ...(trial.limb !== undefined && { limb: trial.limb }),
+    ...(trial.rate !== undefined && { rate: trial.rate }),
+    ...(trial.timeOrigin !== undefined && { timeOrigin: trial.timeOrigin }),
+    ...(trial.span && { span: { start: trial.span.start, end: trial.span.end } }),
+    plates: trial.plates.map(({ name, limb, proof }) => ({ name, limb, proof })),
+    ...(trial.weight && {
+      weight: {
+        newtons: trial.weight.newtons,
+        uncertainty: trial.weight.uncertainty,
+        from: trial.weight.from,
+        ...(trial.weight.window && { window: { start: trial.weight.window.start, end: trial.weight.window.end } }),
+        ...(trial.weight.other && {
+          other: {
+            newtons: trial.weight.other.newtons,
+            uncertainty: trial.weight.other.uncertainty,
+            from: trial.weight.other.from,
+          },
+        }),
+      },
+    }),
+    events: trial.events.map(documentEvent),
+    measures: trial.measures.map(documentMeasure),
+    findings: trial.findings.map(documentFinding),
+    ...(trial.excluded && { excluded: { reason: trial.excluded.reason } }),
+    edits: trial.edits.map(({ name, contactIndex, time }) => ({
+      name,
+      ...(contactIndex !== undefined && { contactIndex }),
+      time,
+    })),
+  };
+}
+
+function documentEvent(event: TrialEvent): TrialEvent {
+  const { name, sample, time, from, uncertainty, contactIndex, side } = event;
+  return {
+    name,
+    sample,
+    time,
+    from,
+    ...(uncertainty !== undefined && { uncertainty }),
+    ...(contactIndex !== undefined && { contactIndex }),
+    ...(side !== undefined && { side }),
+  };
+}
+
+function documentMeasure({ id, side, value, unit, uncertainty }: Measure): Measure {
+  return { id, side, value, unit, ...(uncertainty !== undefined && { uncertainty }) };
+}
+
+/** One finding as the result document shows it, keys in the published order. */
+export function documentFinding({ code, severity, message, where, removes, action }: Finding): Finding {
+  return { code, severity, message, where, removes: [...removes], action };
+}
