@@ -2,7 +2,7 @@ import type { Status } from "../criteria/criterion.ts";
 
 /** Side of the square box the marks are drawn in, and the width of their strokes, in the same unit. */
 export const statusMarkBox = 16;
-const statusMarkStroke = 1.5;
+export const statusMarkStroke = 1.5;
 
 const box = "M4 2.5H12A1.5 1.5 0 0 1 13.5 4V12A1.5 1.5 0 0 1 12 13.5H4A1.5 1.5 0 0 1 2.5 12V4A1.5 1.5 0 0 1 4 2.5Z";
 
