@@ -73,7 +73,11 @@ function draftOne(
   const { plates, rateHz } = prepared.recording;
   const loaded = loadedPlates(plates, prepared.forces, cut, rateHz, settings);
   const assigned = assignTrial(read.file.path, { ...said, ...input.stated }, loaded.limb);
-  const { weighing, balance, findings } = weighJump(prepared.total, cut, settings);
+  const weighed = weighJump(prepared.total, cut, settings);
+  const { weighing, findings } = weighed;
+  // Force above the plate's range is missing from the momentum between the two windows.
+  const clipped = prepared.clipped.some(({ span }) => span.end > cut.span.start && span.start < cut.span.end);
+  const balance = clipped ? undefined : weighed.balance;
   const { test, limb } = assigned;
   return {
     file: read.file,

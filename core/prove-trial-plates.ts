@@ -73,6 +73,8 @@ function unproved(contradicted: boolean): Finding {
     contradicted
       ? "Single-leg trials contradict which foot stood on which plate, so this trial's left and right are in doubt."
       : "Nothing proves which foot stood on which plate: the columns' names alone do not.",
-    "State the plate of each foot in session.json or by --columns, or record a single-leg trial on the same plates.",
+    contradicted
+      ? "Find out which way the athlete stood, then state the plate of each foot for this session or exclude the trials."
+      : "State the plate of each foot in session.json or by --columns, or record a single-leg trial on the same plates.",
   );
 }
