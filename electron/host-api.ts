@@ -34,6 +34,8 @@ export interface Workspace {
   /** What undo and redo would take back or do again, in words; "" when there is nothing. */
   readonly undo: string;
   readonly redo: string;
+  /** Whether the last exclusion or moved event changed a status, in a sentence; "" after anything else. */
+  readonly effect: string;
 }
 
 /** Answers to what a file could not say. Absent parts stay as they are. */

@@ -17,7 +17,7 @@ export const securityHeaders: Readonly<Record<string, string>> = {
   "x-content-type-options": "nosniff",
   "x-frame-options": "DENY",
   "referrer-policy": "no-referrer",
-  "permissions-policy": "camera=(), microphone=(), geolocation=(), usb=(), serial=(), hid=(), bluetooth=()",
+  "permissions-policy": "camera=(), microphone=(), geolocation=(), usb=(), serial=(), hid=()",
   "cross-origin-opener-policy": "same-origin",
   "cross-origin-resource-policy": "same-origin",
   "cache-control": "no-store",

@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
 import type { SessionAnalysis, TrialTrace } from "../core/analysis.ts";
 import { analyzeSession } from "../core/analyze.ts";
+import { statusChanges } from "../core/criteria/status-changes.ts";
 import { overlaySession } from "../core/overlay-session.ts";
 import type { TrialResult } from "../core/result.ts";
 import { parseSessionFile } from "../core/session-file.ts";
@@ -35,6 +36,7 @@ export class WorkspaceState {
   readonly #history = new EditHistory();
   #shown = "";
   #demo = false;
+  #effect = "";
 
   /** @param sampleTraces folder of the demo world's recordings */
   constructor(settings: Settings, sampleTraces: string) {
@@ -54,6 +56,7 @@ export class WorkspaceState {
       recordings: session && analysis ? session.files.map((file) => viewRecording(file, analysis)) : [],
       undo: this.#history.undoWords,
       redo: this.#history.redoWords,
+      effect: this.#effect,
     };
   }
 
@@ -76,6 +79,7 @@ export class WorkspaceState {
   clear(): void {
     this.#sessions.clear();
     this.#history.clear();
+    this.#effect = "";
     this.#shown = "";
     this.#demo = false;
   }
@@ -125,11 +129,14 @@ export class WorkspaceState {
     const trials = this.#trialsWith(session, file, trial);
     const eventsBefore = trials.find((each) => each.trial === trial)?.edits ?? [];
     const numbers = trials.map((each) => each.trial);
+    const before = this.#analysisOf(session).result.criteria;
     this.#change(
       session,
       withTrialChange(session.stated.description, file, trial, change, numbers),
       trialChangeWords(file, trial, change, eventsBefore),
     );
+    const decides = change.excluded !== undefined || change.events !== undefined;
+    if (decides) this.#effect = statusChanges(before, this.analysis(folder).result.criteria);
   }
 
   /** Takes the last step back and shows the session it belongs to; nothing happens where there is none. */
@@ -193,12 +200,14 @@ export class WorkspaceState {
     if (JSON.stringify(description) === JSON.stringify(session.stated.description)) return;
     const { folder, stated: before } = session;
     const after: Stated = { ...before, description };
+    this.#effect = "";
     this.#history.record({ folder, words, before, after });
     this.#sessions.set(folder, { ...session, stated: after });
   }
 
   #state(folder: string, stated: Stated): void {
     const session = this.#session(folder);
+    this.#effect = "";
     this.#sessions.set(folder, { ...session, stated });
     this.#shown = folder;
   }

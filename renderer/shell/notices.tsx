@@ -18,7 +18,11 @@ export function Notices() {
         {cautions?.note !== undefined && ` ${asSentence(cautions.note)}`}
       </p>
       {!gate.open && <p className="caution">{gate.reason} Values are shown; statuses are withheld today.</p>}
-      {workspace.undo !== "" && <p className="notices-change">Last change: {workspace.undo}.</p>}
+      {workspace.undo !== "" && (
+        <p className="notices-change">
+          Last change: {workspace.undo}. {workspace.effect}
+        </p>
+      )}
     </section>
   );
 }

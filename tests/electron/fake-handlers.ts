@@ -26,7 +26,7 @@ const trace: TrialTrace = {
   phases: [],
 };
 
-const workspace: Workspace = { demo: false, sessions: [], folder: "", recordings: [], undo: "", redo: "" };
+const workspace: Workspace = { demo: false, sessions: [], folder: "", recordings: [], undo: "", redo: "", effect: "" };
 
 /** Handlers that remember their calls and answer with fixed content; `fail` makes the next call throw. */
 export function fakeHandlers() {

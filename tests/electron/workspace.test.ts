@@ -51,6 +51,7 @@ describe("opening", () => {
       recordings: [],
       undo: "",
       redo: "",
+      effect: "",
     });
     const opened = await host.call("workspace.openDemo", {});
     expect(opened.demo).toBe(true);
