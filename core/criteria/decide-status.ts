@@ -1,5 +1,6 @@
+import { formatPercent, percentDigits } from "../format-number.ts";
 import type { CriterionResult } from "./criterion.ts";
-import { percentNumber, percentText, reaches } from "./percent-text.ts";
+import { reaches } from "./reaches.ts";
 
 interface Limits {
   readonly low: number;
@@ -24,8 +25,8 @@ export function decideStatus(
   atLeastPercent: number,
   marks: readonly number[],
 ): Pick<CriterionResult, "status" | "estimate" | "lean" | "interval" | "reason"> {
-  const shown = percentText(estimate, marks);
-  const threshold = `${atLeastPercent} %`;
+  const shown = formatPercent(estimate, marks);
+  const threshold = `${atLeastPercent}\u00a0%`;
   const lean = reaches(estimate, atLeastPercent) ? "met" : "not-met";
   if (interval === undefined) {
     return {
@@ -35,8 +36,8 @@ export function decideStatus(
       reason: `The ${noun} is ${shown} against ${threshold}, and nothing bounds it. ${without}`,
     };
   }
-  const range = `${percentNumber(interval.low, marks)} to ${percentText(interval.high, marks)}`;
-  const confidence = `${Number((100 * interval.confidence).toFixed(1))} %`;
+  const range = `${percentDigits(interval.low, marks)} to ${formatPercent(interval.high, marks)}`;
+  const confidence = `${Number((100 * interval.confidence).toFixed(1))}\u00a0%`;
   const status = statusOf(interval, atLeastPercent);
   if (status === "too-close-to-call") {
     const reason = `The ${noun} is ${shown}; its ${confidence} interval, ${range}, includes ${threshold}.`;

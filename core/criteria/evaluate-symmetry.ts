@@ -1,3 +1,4 @@
+import { formatPercent } from "../format-number.ts";
 import type { Settings } from "../settings.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { ratioInterval } from "../sides/ratio-interval.ts";
@@ -8,7 +9,6 @@ import type { CriteriaInput } from "./criteria-input.ts";
 import type { Criterion, CriterionResult } from "./criterion.ts";
 import { decideStatus, statusOf } from "./decide-status.ts";
 import { moreTrialsSentence } from "./more-trials.ts";
-import { percentText } from "./percent-text.ts";
 import { latestReference, valueText } from "./reference-value.ts";
 
 type Symmetry = Criterion & { readonly kind: "symmetry" };
@@ -51,7 +51,7 @@ function obstacles(criterion: Symmetry, comparison: Comparison | undefined, sett
 function highIndexCaution(comparison: Comparison, index: number, marks: readonly number[], settings: Settings): string {
   const { first, second, unit } = comparison;
   if (!(index > settings.indexHighPercent) || first.mean === undefined || second.mean === undefined) return "";
-  return `The index of ${percentText(index, marks)} is above ${settings.indexHighPercent} %: the comparison limb is lower, look at both (${first.side} ${valueText(first.mean, unit)}, ${second.side} ${valueText(second.mean, unit)}).`;
+  return `The index of ${formatPercent(index, marks)} is above ${settings.indexHighPercent}\u00a0%: the comparison limb is lower, look at both (${first.side} ${valueText(first.mean, unit)}, ${second.side} ${valueText(second.mean, unit)}).`;
 }
 
 /** A met index while a limb is below its own earlier value. */
@@ -61,7 +61,7 @@ function overstatesCaution(criterion: Symmetry, comparison: Comparison, input: C
     const reference = latestReference(input.references, criterion, side.side, comparison.unit);
     if (reference === undefined || side.mean === undefined) return [];
     if (!(side.mean < settings.overstatesFraction * reference.value)) return [];
-    const percent = percentText((100 * side.mean) / reference.value, [mark]);
+    const percent = formatPercent((100 * side.mean) / reference.value, [mark]);
     return [
       `the ${side.side} limb is at ${percent} of its ${reference.origin} value (${valueText(side.mean, comparison.unit)} of ${valueText(reference.value, comparison.unit)})`,
     ];

@@ -1,5 +1,5 @@
+import { formatPercent } from "../format-number.ts";
 import type { CriterionResult, Status } from "./criterion.ts";
-import { percentText } from "./percent-text.ts";
 
 const labels: Readonly<Record<Status, string>> = {
   met: "met",
@@ -23,7 +23,7 @@ export function statusWords(result: CriterionResult): string {
   const lean =
     result.lean === undefined || result.estimate === undefined
       ? ""
-      : ` (${percentText(result.estimate, [result.criterion.atLeastPercent])}, leaning ${statusLabel(result.lean)})`;
+      : ` (${formatPercent(result.estimate, [result.criterion.atLeastPercent])}, leaning ${statusLabel(result.lean)})`;
   const qualifier = result.qualifier === undefined ? "" : ` (${result.qualifier})`;
   return `${word}${lean}${qualifier}`;
 }

@@ -64,7 +64,9 @@ describe("a symmetry criterion", () => {
     expect(result.status).toBe("met");
     // By hand: 100 × 14.2 / 14.6 = 97.26.
     expect(result.estimate).toBeCloseTo(97.26, 2);
-    expect(result.reason).toBe("The index is 97 %; its whole 80 % interval, 95 to 99 %, is at or above 90 %.");
+    expect(result.reason).toBe(
+      "The index is 97\u00a0%; its whole 80\u00a0% interval, 95 to 99\u00a0%, is at or above 90\u00a0%.",
+    );
     expect(result).toMatchObject({ moreTrials: "", caution: "" });
     expect(statusWords(result)).toBe("met");
   });
@@ -72,7 +74,9 @@ describe("a symmetry criterion", () => {
   it("is not met when the whole interval is below", () => {
     const result = row(evaluate(heights(11.7, 14.0, 0.3)), height);
     expect(result.status).toBe("not-met");
-    expect(result.reason).toBe("The index is 84 %; its whole 80 % interval, 82 to 85 %, is below 90 %.");
+    expect(result.reason).toBe(
+      "The index is 84\u00a0%; its whole 80\u00a0% interval, 82 to 85\u00a0%, is below 90\u00a0%.",
+    );
     expect(statusWords(result)).toBe("not met");
   });
 
@@ -80,16 +84,16 @@ describe("a symmetry criterion", () => {
     const result = row(evaluate(heights(12.9, 14.1, 0.7)), height);
     expect(result.status).toBe("too-close-to-call");
     expect(result.lean).toBe("met");
-    expect(statusWords(result)).toBe("too close to call (91 %, leaning met)");
-    expect(result.reason).toBe("The index is 91 %; its 80 % interval, 87 to 96 %, includes 90 %.");
+    expect(statusWords(result)).toBe("too close to call (91\u00a0%, leaning met)");
+    expect(result.reason).toBe("The index is 91\u00a0%; its 80\u00a0% interval, 87 to 96\u00a0%, includes 90\u00a0%.");
     const below = row(evaluate(heights(12.5, 14.0, 0.7)), height);
-    expect(statusWords(below)).toBe("too close to call (89 %, leaning not met)");
+    expect(statusWords(below)).toBe("too close to call (89\u00a0%, leaning not met)");
   });
 
   it("never prints a value that contradicts its lean", () => {
     const result = row(evaluate(heights(12.56, 14.0, 0.7)), height);
     // By hand: 100 × 12.56 / 14 = 89.71, which would round to 90.
-    expect(statusWords(result)).toBe("too close to call (89.7 %, leaning not met)");
+    expect(statusWords(result)).toBe("too close to call (89.7\u00a0%, leaning not met)");
   });
 
   it("is met at exactly the threshold when no trial varies", () => {
@@ -167,7 +171,7 @@ describe("a high index", () => {
     expect(result.status).toBe("met");
     expect(statusWords(result)).toBe("met (the comparison limb is lower, look at both)");
     expect(result.caution).toBe(
-      "The index of 117 % is above 110 %: the comparison limb is lower, look at both (right 15.2 cm, left 13.0 cm).",
+      "The index of 117\u00a0% is above 110\u00a0%: the comparison limb is lower, look at both (right 15.2 cm, left 13.0 cm).",
     );
   });
 });
@@ -178,9 +182,9 @@ describe("earlier values", () => {
   it("show where symmetry overstates recovery", () => {
     const result = row(evaluate(heights(12.9, 13.6, 0.2), { references }), height);
     expect(result.status).toBe("met");
-    // By hand: 12.9/15.0 = 86 %, 13.6/15.6 = 87 %.
+    // By hand: 12.9/15.0 = 86\u00a0%, 13.6/15.6 = 87\u00a0%.
     expect(result.caution).toBe(
-      "Symmetry overstates recovery: the right limb is at 86 % of its pre-injury value (12.9 cm of 15.0 cm); the left limb is at 87 % of its pre-injury value (13.6 cm of 15.6 cm).",
+      "Symmetry overstates recovery: the right limb is at 86\u00a0% of its pre-injury value (12.9 cm of 15.0 cm); the left limb is at 87\u00a0% of its pre-injury value (13.6 cm of 15.6 cm).",
     );
   });
 
