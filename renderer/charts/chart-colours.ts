@@ -4,6 +4,7 @@ import type { LimbRole } from "../shell/limb-role.ts";
 
 /** The tokens a chart draws with, as colours the chart library understands. */
 export interface ChartColours {
+  readonly surface: string;
   readonly ink: string;
   readonly muted: string;
   readonly line: string;
@@ -20,6 +21,7 @@ export function useChartColours(): ChartColours {
     const style = getComputedStyle(document.documentElement);
     const read = (name: string) => style.getPropertyValue(name).trim();
     return {
+      surface: read("--surface"),
       ink: read("--ink"),
       muted: read("--muted"),
       line: read("--line"),

@@ -13,9 +13,16 @@ export function outcomeWords(outcome: RecordingView["outcome"]): string {
   }
 }
 
-/** "semicolon, decimal comma · two plates: left, right · N, from the header · 1000 Hz, from the time column". */
+/** "semicolon, decimal comma · two plates: left, right · N · 1000 Hz". */
 export function readingWords(reading: TableReading): string {
-  return [dialectWords(reading), forceWords(reading), unitWords(reading), rateWords(reading)].join(" · ");
+  const unit = reading.forceUnit ?? "unit unknown";
+  const rate = reading.rateHz === undefined ? "rate unknown" : `${reading.rateHz} Hz`;
+  return [dialectWords(reading), forceWords(reading), unit, rate].join(" · ");
+}
+
+/** Where unit and rate come from: "unit N, from the header · rate 1000 Hz, stated". */
+export function originWords(reading: TableReading): string {
+  return `unit ${unitWords(reading)} · rate ${rateWords(reading)}`;
 }
 
 function dialectWords({ delimiter, decimalMark }: TableReading): string {
@@ -31,12 +38,12 @@ function forceWords({ columns }: TableReading): string {
 }
 
 function unitWords({ forceUnit, forceUnitFrom }: TableReading): string {
-  if (forceUnit === undefined) return "unit unknown";
+  if (forceUnit === undefined) return "unknown";
   return `${forceUnit}, ${forceUnitFrom === "stated" ? "stated" : "from the header"}`;
 }
 
 function rateWords({ rateHz, rateFrom }: TableReading): string {
-  if (rateHz === undefined) return "rate unknown";
+  if (rateHz === undefined) return "unknown";
   return `${rateHz} Hz, ${rateFrom === "stated" ? "stated" : "from the time column"}`;
 }
 

@@ -2,7 +2,7 @@ import { countOf } from "../../core/sheet/plain-words.ts";
 import type { RecordingView } from "../../electron/host-api.ts";
 import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
 import { AnswersForm } from "./answers-form.tsx";
-import { outcomeWords, roleWords } from "./reading-words.ts";
+import { originWords, outcomeWords, roleWords } from "./reading-words.ts";
 
 interface RecordingDetailProps {
   readonly folder: string;
@@ -21,7 +21,7 @@ export function RecordingDetail({ folder, view, asking }: RecordingDetailProps) 
       <p className="muted">
         {outcomeWords(view.outcome)} · {sizeWords(view.byteLength)}
         {view.reading !== undefined &&
-          ` · ${view.reading.encoding} · ${countOf(view.reading.headerLines, "header line")} · ${countOf(view.reading.rows, "row")}`}
+          ` · ${view.reading.encoding} · ${countOf(view.reading.headerLines, "header line")} · ${countOf(view.reading.rows, "row")} · ${originWords(view.reading)}`}
       </p>
       <FindingsList findings={bySeverity(view.findings)} />
       {view.reading !== undefined && (

@@ -1,4 +1,5 @@
 import type { InvolvedSide } from "../../core/limb.ts";
+import type { SessionResult } from "../../core/result.ts";
 import { type EffusionGrade, effusionGrades, type SessionDescription } from "../../core/session.ts";
 import type { SessionChange } from "../../electron/host-api.ts";
 
@@ -12,6 +13,8 @@ export interface WrittenSession {
   readonly milestone: string;
   readonly pain: string;
   readonly effusion: string;
+  /** The plate the left foot stood on, where that was stated. */
+  readonly leftFoot: string;
 }
 
 export const involvedSides: readonly InvolvedSide[] = ["left", "right", "both", "none"];
@@ -27,13 +30,21 @@ export function writtenSession(description: SessionDescription): WrittenSession 
     milestone: description.milestone ?? "",
     pain: description.pain === undefined ? "" : String(description.pain),
     effusion: description.effusion ?? "",
+    leftFoot: description.plates?.find((each) => each.foot === "left")?.column ?? "",
   };
+}
+
+/** The names of the plates, where the session was recorded on two. */
+export function plateNames({ trials }: SessionResult): readonly string[] {
+  const onTwo = trials.filter((trial) => trial.plates.length === 2);
+  return [...new Set(onTwo.flatMap((trial) => trial.plates.map((plate) => plate.name)))];
 }
 
 /** What was changed in the form, ready for the host; a sentence where it cannot be meant. Emptied fields are taken away. */
 export function sessionChangeFrom(
   written: WrittenSession,
   description: SessionDescription,
+  plates: readonly string[],
 ): { readonly change: SessionChange } | { readonly problem: string } {
   const before = writtenSession(description);
   const changed = (name: keyof WrittenSession) => written[name].trim() !== before[name];
@@ -57,6 +68,16 @@ export function sessionChangeFrom(
     ...text("milestone"),
     ...(changed("pain") ? { pain: written.pain.trim() === "" ? null : pain } : {}),
     ...(changed("effusion") ? { effusion } : {}),
+    ...(changed("leftFoot") ? { plates: feetOnPlates(written.leftFoot, plates) } : {}),
   };
   return Object.keys(change).length === 0 ? { problem: "Nothing was changed." } : { change };
+}
+
+function feetOnPlates(leftFoot: string, plates: readonly string[]): NonNullable<SessionChange["plates"]> | null {
+  const rightFoot = plates.find((name) => name !== leftFoot);
+  if (leftFoot === "" || rightFoot === undefined) return null;
+  return [
+    { column: leftFoot, foot: "left" },
+    { column: rightFoot, foot: "right" },
+  ];
 }

@@ -13,7 +13,11 @@ export function CriteriaPanel({ session }: { readonly session: SessionResult }) 
         Held against “{criteriaSet.name}”, version {criteriaSet.version}
       </h2>
       <p className="muted">{criteriaSet.population}.</p>
-      <p className={gate.open ? "muted" : "caution finding"}>{gate.reason}</p>
+      <p className="muted">
+        {gate.open
+          ? gate.reason
+          : "Statuses are withheld today, for the reason above; the values are shown all the same."}
+      </p>
       <ul className="criteria-list">
         {criteria.map((result) => (
           <CriterionEntry key={result.criterion.id} result={result} />

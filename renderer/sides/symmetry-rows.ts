@@ -1,4 +1,6 @@
 import type { CriterionResult, ReferenceValue } from "../../core/criteria/criterion.ts";
+import { latestReference } from "../../core/criteria/reference-value.ts";
+import { oppositeSide } from "../../core/limb.ts";
 import { fullLabel, measureEntry } from "../../core/measures/catalogue.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { SymmetryLine } from "../../core/sheet/document.ts";
@@ -62,9 +64,12 @@ function criterionRow(result: CriterionResult, session: SessionResult): Symmetry
     const plain = comparison === undefined ? emptyRow(criterion.measure) : comparisonRow(comparison);
     return { ...plain, key: criterion.id, criterion: result };
   }
-  const reference = session.description.references?.find(
-    (each) => each.test === criterion.test && each.legs === criterion.legs && each.measure === criterion.measure,
-  );
+  const { involved, references = [] } = session.description;
+  const { unit } = measureEntry(criterion.measure);
+  const reference =
+    involved === "left" || involved === "right"
+      ? latestReference(references, criterion, oppositeSide(involved), unit)
+      : undefined;
   return {
     ...emptyRow(criterion.measure),
     key: criterion.id,
@@ -108,7 +113,8 @@ function grouped(entries: readonly { readonly title: string; readonly row: Symme
 export function symmetryLine(row: SymmetryRow): SymmetryLine | undefined {
   if (row.index === undefined) return undefined;
   const [thick, thin] = row.intervals;
-  const threshold = row.criterion?.criterion.atLeastPercent;
+  // without an involved side nothing is held against the threshold, so it is not drawn
+  const threshold = row.criterion?.status === "not-applicable" ? undefined : row.criterion?.criterion.atLeastPercent;
   return {
     index: row.index,
     ...(thick === undefined ? {} : { thick }),

@@ -116,7 +116,9 @@ function SymmetryLineRow({ row, axis, involved, numbered }: SymmetryLineRowProps
           <>
             <StatusWord status={criterion.status} words={statusWords(criterion)} />
             <span className="muted symmetry-reason">
-              {criterion.reason} At least {criterion.criterion.atLeastPercent} %: {criterion.criterion.source}.
+              {/* the reason of a closed gate is the same for every row and stands above all of them */}
+              {criterion.status === "withheld-today" ? "" : `${criterion.reason} `}At least{" "}
+              {criterion.criterion.atLeastPercent} %: {criterion.criterion.source}.
             </span>
           </>
         )}

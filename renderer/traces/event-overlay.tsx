@@ -81,9 +81,11 @@ function EventHandle({ event, scale, draft }: EventHandleProps) {
         draft.cancel();
       }}
     >
-      <svg className="event-head" viewBox="0 0 14 12" aria-hidden="true">
-        <path d="M1.2 1 H12.8 L7 11 Z" />
-      </svg>
+      <span className="event-grip">
+        <svg className="event-head" viewBox="0 0 14 12" aria-hidden="true">
+          <path d="M1.2 1 H12.8 L7 11 Z" />
+        </svg>
+      </span>
       <span className="event-name">
         {eventLabel(event.name)} {secondsText(seconds)} s
       </span>

@@ -1,10 +1,12 @@
 import type { TrialPhase } from "../../core/analysis.ts";
 import { chartMargins } from "../charts/axis-layout.ts";
 import type { TimeScale } from "../charts/time-scale.ts";
-import { holdsItsWords, placeLabels, type RibbonPiece } from "./ribbon-labels.ts";
+import { holdsItsWords, placeLabels, type RibbonLabel, type RibbonPiece } from "./ribbon-labels.ts";
 
 const ribbonPixels = 36;
 const lanePixels = 17;
+/** Where more rows would be needed, the words stand in one line instead. */
+const mostLanes = 2;
 
 /** The phases under the time axis, with names and durations. */
 export function PhaseRibbon({ phases, scale }: { readonly phases: readonly TrialPhase[]; readonly scale: TimeScale }) {
@@ -14,7 +16,7 @@ export function PhaseRibbon({ phases, scale }: { readonly phases: readonly Trial
   const labels = placeLabels(pieces, from, to);
   const lanes = labels.reduce((most, label) => Math.max(most, label.lane + 1), 0);
   return (
-    <div className="phase-ribbon" style={{ height: ribbonPixels + lanes * lanePixels + 2 }}>
+    <div className="phase-ribbon" style={{ height: ribbonPixels + Math.min(lanes, mostLanes) * lanePixels + 2 }}>
       <ol aria-label="Phases">
         {pieces.map((piece, index) => (
           <li
@@ -28,18 +30,26 @@ export function PhaseRibbon({ phases, scale }: { readonly phases: readonly Trial
           </li>
         ))}
       </ol>
-      {labels.map((label) => (
-        <span key={label.text} aria-hidden="true">
-          <span
-            className="phase-tick"
-            style={{ left: label.at, top: ribbonPixels, height: label.lane * lanePixels + 4 }}
-          />
-          <span className="phase-label" style={{ left: label.left, top: ribbonPixels + label.lane * lanePixels + 2 }}>
-            {label.text}
-          </span>
-        </span>
-      ))}
+      {lanes > mostLanes ? (
+        <p className="phase-words" style={{ top: ribbonPixels, left: from, width: scale.width }} aria-hidden="true">
+          {labels.map((label) => label.text).join(" · ")}
+        </p>
+      ) : (
+        labels.map((label) => <PhaseLabel key={label.text} label={label} />)
+      )}
     </div>
+  );
+}
+
+function PhaseLabel({ label }: { readonly label: RibbonLabel }) {
+  const top = ribbonPixels + label.lane * lanePixels;
+  return (
+    <span aria-hidden="true">
+      <span className="phase-tick" style={{ left: label.at, top: ribbonPixels, height: top - ribbonPixels + 12 }} />
+      <span className="phase-label" style={{ left: label.left + 3, top: top + 2 }}>
+        {label.text}
+      </span>
+    </span>
   );
 }
 

@@ -28,19 +28,25 @@ export function holdsItsWords(piece: RibbonPiece): boolean {
   return piece.width >= Math.max(textPixels(piece.name), textPixels(piece.duration)) + 4;
 }
 
-/** Places the words that found no room in their stretch: centred below it, in the first row where nothing is touched. */
+/**
+ * Places the words that found no room in their stretch: each starts at its own tick, later stretches in upper rows, so
+ * that no tick crosses a word.
+ */
 export function placeLabels(pieces: readonly RibbonPiece[], from: number, to: number): readonly RibbonLabel[] {
-  const ends: number[] = [];
+  /** Where the leftmost label of each row starts. */
+  const starts: number[] = [];
   return pieces
     .filter((piece) => !holdsItsWords(piece))
+    .toReversed()
     .map((piece) => {
       const text = `${piece.name} ${piece.duration}`;
-      const width = textPixels(text);
       const at = piece.left + piece.width / 2;
-      const left = Math.min(Math.max(at - width / 2, from), to - width);
-      const free = ends.findIndex((end) => end + 8 <= left);
-      const lane = free === -1 ? ends.length : free;
-      ends[lane] = left + width;
+      const width = textPixels(text);
+      const left = Math.max(from, Math.min(at, to - width));
+      const free = starts.findIndex((start) => left + width + 8 <= start);
+      const lane = free === -1 ? starts.length : free;
+      starts[lane] = left;
       return { text, at, left, lane };
-    });
+    })
+    .toReversed();
 }

@@ -121,6 +121,8 @@ function bodyWeightLine({ trace, colours }: TraceFigureInput): {
         showarrow: false,
         text: `body weight ${words}`,
         font: { color: colours.muted, size: 13 },
+        bgcolor: colours.surface,
+        opacity: 0.88,
       },
     ],
   };

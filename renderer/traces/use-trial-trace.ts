@@ -5,20 +5,21 @@ import { useWorkspace } from "../shell/workspace.tsx";
 
 /**
  * The curves of a trial, fetched again whenever its result changes. While a changed trial is fetched the former curves
- * stay; another trial starts empty.
+ * stay; another trial starts empty. A refused trial shows its force where its file holds any; where it holds none, its
+ * findings say so already.
  */
 export function useTrialTrace(folder: string, trial: TrialResult | undefined): TrialTrace | undefined {
   const { host, report } = useWorkspace();
   const [trace, setTrace] = useState<TrialTrace>();
   useEffect(() => {
-    if (trial === undefined || trial.status === "refused") return;
+    if (trial === undefined) return;
     let wanted = true;
     host.call("trials.trace", { folder, file: trial.file, trial: trial.trial }).then(
       (reply) => {
         if (wanted) setTrace(reply);
       },
       (reason: unknown) => {
-        if (wanted) report(reason);
+        if (wanted && trial.status !== "refused") report(reason);
       },
     );
     return () => {
@@ -26,5 +27,5 @@ export function useTrialTrace(folder: string, trial: TrialResult | undefined): T
     };
   }, [host, report, folder, trial]);
   const fits = trace !== undefined && trace.trial.file === trial?.file && trace.trial.trial === trial.trial;
-  return fits && trial.status !== "refused" ? trace : undefined;
+  return fits ? trace : undefined;
 }

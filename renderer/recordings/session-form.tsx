@@ -1,0 +1,103 @@
+import { Button, NativeSelect, TextInput } from "@mantine/core";
+import { useState } from "react";
+import type { SessionResult } from "../../core/result.ts";
+import { effusionGrades } from "../../core/session.ts";
+import { listInWords } from "../../core/sheet/plain-words.ts";
+import { involvedWords, sentenceCase } from "../shell/words.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+import {
+  involvedSides,
+  plateNames,
+  sessionChangeFrom,
+  type WrittenSession,
+  writtenSession,
+} from "./session-answers.ts";
+
+interface SessionFormProps {
+  readonly session: SessionResult;
+}
+
+/** Asks what session.json does not say; all of it can be changed. */
+export function SessionForm({ session }: SessionFormProps) {
+  const { apply } = useWorkspace();
+  const { description, folder } = session;
+  const [written, setWritten] = useState<WrittenSession>(() => writtenSession(description));
+  const [problem, setProblem] = useState("");
+  const field = (name: keyof WrittenSession) => ({
+    value: written[name],
+    onChange: (event: React.ChangeEvent<HTMLInputElement | HTMLSelectElement>) =>
+      setWritten({ ...written, [name]: event.currentTarget.value }),
+  });
+  const missing = missingWords(session);
+  const plates = plateNames(session);
+  return (
+    <form
+      className="session-form"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        const outcome = sessionChangeFrom(written, description, plates);
+        if ("problem" in outcome) return setProblem(outcome.problem);
+        setProblem("");
+        void apply("session.change", { folder, change: outcome.change });
+      }}
+    >
+      {missing !== "" && <p className="caution finding">{missing}</p>}
+      <div className="answer-fields">
+        <TextInput label="Athlete's code" {...field("code")} />
+        <TextInput label="Athlete's name, if wanted" {...field("name")} />
+        <NativeSelect
+          label="Involved side"
+          {...field("involved")}
+          data={[
+            { value: "", label: "not stated" },
+            ...involvedSides.map((side) => ({ value: side, label: sentenceCase(involvedWords(side)) })),
+          ]}
+        />
+        <TextInput label="Injury in words" {...field("injury")} />
+        <TextInput label="Date" type="date" {...field("date")} />
+        <TextInput label="Milestone" {...field("milestone")} />
+        <TextInput label="Worst pain in the tests, 0 to 10" inputMode="decimal" {...field("pain")} />
+        <NativeSelect
+          label="Effusion"
+          {...field("effusion")}
+          data={[{ value: "", label: "not recorded" }, ...effusionGrades]}
+        />
+        {plates.length === 2 && (
+          <NativeSelect
+            label="Feet on the plates"
+            {...field("leftFoot")}
+            data={[
+              { value: "", label: "as the columns are named" },
+              ...plates.map((name) => ({
+                value: name,
+                label: `left on “${name}”, right on “${plates.find((other) => other !== name)}”`,
+              })),
+            ]}
+          />
+        )}
+      </div>
+      {problem !== "" && (
+        <p className="caution finding" role="alert">
+          {problem}
+        </p>
+      )}
+      <Button type="submit" variant={missing === "" ? "default" : "filled"}>
+        Keep these statements
+      </Button>
+    </form>
+  );
+}
+
+/** What is needed to compare sides and to name the sheet, and nobody stated. */
+export function missingWords({ description }: SessionResult): string {
+  const missing = [
+    ...(description.athlete === undefined ? ["the athlete"] : []),
+    ...(description.involved === undefined ? ["the involved side"] : []),
+    ...(description.date === undefined ? ["the date"] : []),
+  ];
+  if (missing.length === 0) return "";
+  const consequence =
+    description.involved === undefined ? " Until the involved side is stated, the sides are not compared." : "";
+  return `Not stated yet: ${listInWords(missing)}.${consequence}`;
+}
