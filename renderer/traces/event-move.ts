@@ -40,7 +40,7 @@ export function clampEvent(seconds: number, bounds: EventBounds): number {
   const perSecond = Math.round(1 / keptSeconds);
   // a little slack, so that a bound which is itself a kept time is not pushed a step inwards by binary rounding
   const slack = 1e-6;
-  const least = Math.ceil(bounds.earliest * perSecond - slack);
+  const least = Math.max(0, Math.ceil(bounds.earliest * perSecond - slack));
   const most = Math.floor(bounds.latest * perSecond + slack);
   return Math.min(Math.max(Math.round(seconds * perSecond), least), Math.max(least, most)) / perSecond;
 }

@@ -1,0 +1,70 @@
+import { describe, expect, it } from "vitest";
+import { finding } from "../../core/finding.ts";
+import type { TableReading } from "../../core/recording/request.ts";
+import { answersFrom, askedQuestions, nothingWritten } from "../../renderer/recordings/answers.ts";
+import { sessionChangeFrom, writtenSession } from "../../renderer/recordings/session-answers.ts";
+
+const columns: TableReading["columns"] = [
+  { position: 1, name: "a", role: "force", limb: "left", unit: "", reason: "" },
+  { position: 2, name: "b", role: "force", limb: "right", unit: "", reason: "" },
+];
+
+describe("answers about a file", () => {
+  it("send only what was stated", () => {
+    expect(answersFrom({ ...nothingWritten, rate: "600", unit: "kN" }, columns)).toEqual({
+      answers: { rateHz: 600, unit: "kN" },
+    });
+  });
+
+  it("send the roles of all columns once one of them was changed", () => {
+    const roles = new Map([[1, "right"] as const, [2, "left"] as const]);
+    expect(answersFrom({ ...nothingWritten, roles }, columns)).toEqual({ answers: { columns: { right: 1, left: 2 } } });
+  });
+
+  it("are sent back with a sentence when they cannot be meant", () => {
+    expect(answersFrom(nothingWritten, columns)).toHaveProperty("problem");
+    expect(answersFrom({ ...nothingWritten, rate: "fast" }, columns)).toHaveProperty("problem");
+    expect(answersFrom({ ...nothingWritten, roles: new Map([[1, "right"]]) }, columns)).toHaveProperty("problem");
+  });
+
+  it("are asked for by the file's findings", () => {
+    const findings = [finding("rate-missing", "refusal", "m", "a"), finding("unit-not-stated", "refusal", "m", "a")];
+    const view = { file: "a", byteLength: 1, outcome: "asks", findings, head: "", trials: 0 } as const;
+    expect([...askedQuestions(view)]).toEqual(["rate", "unit"]);
+  });
+});
+
+describe("statements about a session", () => {
+  const description = { athlete: { code: "X-1", sport: "handball" }, date: "2026-10-14", pain: 2 };
+  const before = writtenSession(description);
+
+  it("send only what was changed and keep what the form does not show", () => {
+    const written = { ...before, name: "Invented Person", involved: "right" };
+    expect(sessionChangeFrom(written, description, [])).toEqual({
+      change: { athlete: { code: "X-1", sport: "handball", name: "Invented Person" }, involved: "right" },
+    });
+  });
+
+  it("take away what was emptied", () => {
+    expect(sessionChangeFrom({ ...before, date: "", pain: "" }, description, [])).toEqual({
+      change: { date: null, pain: null },
+    });
+  });
+
+  it("put both feet on their plates when one is stated", () => {
+    expect(sessionChangeFrom({ ...before, leftFoot: "right" }, description, ["left", "right"])).toEqual({
+      change: {
+        plates: [
+          { column: "right", foot: "left" },
+          { column: "left", foot: "right" },
+        ],
+      },
+    });
+  });
+
+  it("are sent back with a sentence when they cannot be meant", () => {
+    expect(sessionChangeFrom(before, description, [])).toHaveProperty("problem");
+    expect(sessionChangeFrom({ ...before, pain: "11" }, description, [])).toHaveProperty("problem");
+    expect(sessionChangeFrom({ ...before, code: "", name: "Someone" }, description, [])).toHaveProperty("problem");
+  });
+});

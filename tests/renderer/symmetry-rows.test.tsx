@@ -1,0 +1,85 @@
+import { describe, expect, it } from "vitest";
+import type { ReferenceValue } from "../../core/criteria/criterion.ts";
+import { statusLabel } from "../../core/criteria/status.ts";
+import { CriteriaPanel } from "../../renderer/sides/criteria-panel.tsx";
+import { criterionRows, informationRows, symmetryLine } from "../../renderer/sides/symmetry-rows.ts";
+import { SymmetryTable } from "../../renderer/sides/symmetry-table.tsx";
+import { exampleComparison, exampleSession } from "./example-session.ts";
+import { markupOf } from "./render.tsx";
+
+const rowsOf = (session = exampleSession()) => criterionRows(session).flatMap((group) => group.rows);
+
+describe("the symmetry table", () => {
+  it("has a row for every criterion, also where nothing was measured", () => {
+    const { criteriaSet } = exampleSession();
+    expect(rowsOf().map((row) => row.criterion?.criterion.id)).toEqual(
+      criteriaSet.criteria
+        .map((each) => each.id)
+        .sort((a, b) => rowsOf().findIndex((row) => row.key === a) - rowsOf().findIndex((row) => row.key === b)),
+    );
+    expect(rowsOf(exampleSession({ comparisons: [] }))).toHaveLength(criteriaSet.criteria.length);
+  });
+
+  it("keeps comparisons that inform only apart", () => {
+    const information = { ...exampleComparison, measure: "peakLandingForce", role: "information" } as const;
+    const session = exampleSession({ comparisons: [exampleComparison, information] });
+    expect(rowsOf(session).some((row) => row.comparison?.measure === "peakLandingForce")).toBe(false);
+    expect(informationRows(session).flatMap((group) => group.rows)).toHaveLength(1);
+  });
+
+  it("takes the reference of the uninvolved side, as the criterion does", () => {
+    const reference = (side: "left" | "right", value: number): ReferenceValue => ({
+      test: "countermovementJump",
+      legs: "single",
+      measure: "jumpHeightImpulse",
+      side,
+      value,
+      unit: "m",
+      date: "2025-08-20",
+      origin: "pre-injury",
+    });
+    const session = exampleSession();
+    const references = [reference("right", 0.15), reference("left", 0.156)];
+    const row = rowsOf({ ...session, description: { ...session.description, references } }).find(
+      (each) => each.criterion?.criterion.kind === "against-reference",
+    );
+    expect(row?.reference?.value).toBe(0.156);
+    expect(row?.label).toContain("left before the injury, 20 Aug 2025");
+  });
+
+  it("draws no threshold where nobody is injured", () => {
+    const session = exampleSession({
+      criteria: exampleSession().criteria.map((each) => ({ ...each, status: "not-applicable" })),
+    });
+    const [first] = rowsOf(session);
+    expect(symmetryLine(first!)).not.toHaveProperty("threshold");
+  });
+
+  it("shows both means, the index, its interval and the words of the status on one line", () => {
+    const markup = markupOf(
+      <SymmetryTable
+        caption="Sides"
+        groups={criterionRows(exampleSession())}
+        involved="right"
+        lastColumn="criterion"
+      />,
+    );
+    const row = /data-row="single-leg-countermovement-jump-height-symmetry".*?<\/tr>/.exec(markup)?.[0] ?? "";
+    // by hand from the example: 0.117 m, 0.140 m, index 83.6 with 81.2 to 86.4
+    for (const words of ["11.7", "14.0", "84\u00a0%", "81", "86", statusLabel("not-met")]) expect(row).toContain(words);
+  });
+});
+
+describe("the criteria panel", () => {
+  it("names the set with its version and shows each status with a word beside its mark", () => {
+    const markup = markupOf(<CriteriaPanel session={exampleSession()} />);
+    expect(markup).toContain("Return to pivoting sport");
+    expect(markup.match(/class="status-mark"/g)).toHaveLength(exampleSession().criteria.length);
+    expect(markup).toContain("not met");
+  });
+
+  it("withholds statuses in words when the gate is closed", () => {
+    const closed = exampleSession({ gate: { open: false, reason: "Effusion 1+." } });
+    expect(markupOf(<CriteriaPanel session={closed} />)).toContain("Statuses are withheld today");
+  });
+});
