@@ -24,32 +24,40 @@ export function Plot({ data, layout, height, description, onTimeRange }: PlotPro
   const listener = useRef(onTimeRange);
   listener.current = onTimeRange;
 
-  useEffect(() => {
+  // The library draws over several turns and must not be taken away in between: one step waits for the other.
+  const steps = useRef<Promise<unknown>>(Promise.resolve());
+  const gone = useRef(false);
+  const take = useRef((step: (element: HTMLDivElement) => unknown) => {
     const element = place.current;
     if (element === null) return;
-    void Plotly.react(
-      element,
-      [...data] as Data[],
-      { ...layout, height, autosize: true },
-      {
-        displayModeBar: false,
-        responsive: false,
-        doubleClick: false,
-        showTips: false,
-      },
-    ).then((plotted) => listenOnce(plotted, (range) => listener.current?.(range)));
+    steps.current = steps.current.then(() => (gone.current ? undefined : step(element))).catch(reportError);
+  });
+
+  useEffect(() => {
+    take.current((element) =>
+      Plotly.react(
+        element,
+        [...data] as Data[],
+        { ...layout, height, autosize: true },
+        { displayModeBar: false, responsive: false, doubleClick: false, showTips: false },
+      ).then((plotted) => listenOnce(plotted, (range) => listener.current?.(range))),
+    );
   }, [data, layout, height]);
 
   useEffect(() => {
     const element = place.current;
     if (element === null) return;
-    const observer = new ResizeObserver(() => {
-      if (element.clientWidth > 0 && element.querySelector(".main-svg") !== null) void Plotly.Plots.resize(element);
-    });
+    gone.current = false;
+    const observer = new ResizeObserver(() =>
+      take.current(() => {
+        if (element.clientWidth > 0 && element.querySelector(".main-svg") !== null) return Plotly.Plots.resize(element);
+      }),
+    );
     observer.observe(element);
     return () => {
       observer.disconnect();
-      Plotly.purge(element);
+      gone.current = true;
+      void steps.current.then(() => Plotly.purge(element));
     };
   }, []);
 

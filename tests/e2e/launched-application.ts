@@ -1,0 +1,93 @@
+import { type ChildProcess, spawn } from "node:child_process";
+import { join } from "node:path";
+import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
+import { projectRoot } from "../architecture/imports.ts";
+import { findChromium } from "./unpack-chromium.ts";
+
+/** The served application in a real browser. */
+export interface LaunchedApplication {
+  readonly address: string;
+  readonly browser: Browser;
+  /** A page of its own with the application open; `problems` collects what its console complains of. */
+  open(options?: OpenOptions): Promise<OpenPage>;
+  close(): Promise<void>;
+}
+
+export interface OpenOptions {
+  readonly width?: number;
+  readonly height?: number;
+  readonly colourScheme?: "light" | "dark";
+}
+
+export interface OpenPage {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly problems: readonly string[];
+  /** Every address the page asked for. */
+  readonly requests: readonly string[];
+}
+
+const flags = [
+  "--no-sandbox",
+  "--disable-gpu",
+  "--disable-quic",
+  "--no-first-run",
+  "--disable-background-networking",
+  "--disable-component-update",
+  "--disable-sync",
+];
+
+/** Starts the built program as `npm start` does where there is no Electron, and a browser beside it. */
+export async function launchApplication(): Promise<LaunchedApplication> {
+  const server = spawn(process.execPath, [join(projectRoot, "dist/electron/serve.js")], {
+    env: { ...process.env, COUNTERPOISE_NO_BROWSER: "1" },
+    stdio: ["ignore", "pipe", "inherit"],
+  });
+  const address = await readAddress(server);
+  const { executable, environment } = findChromium();
+  const browser = await chromium.launch({
+    executablePath: executable,
+    args: flags,
+    env: { ...process.env, ...environment } as Record<string, string>,
+  });
+  return {
+    address,
+    browser,
+    open: (options = {}) => openPage(browser, address, options),
+    close: async () => {
+      await browser.close();
+      server.kill();
+    },
+  };
+}
+
+async function openPage(browser: Browser, address: string, options: OpenOptions): Promise<OpenPage> {
+  const context = await browser.newContext({
+    viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
+    colorScheme: options.colourScheme ?? "light",
+    reducedMotion: "reduce",
+    acceptDownloads: true,
+  });
+  const page = await context.newPage();
+  const problems: string[] = [];
+  const requests: string[] = [];
+  page.on("console", (message) => {
+    if (message.type() === "error" || message.type() === "warning") problems.push(message.text());
+  });
+  page.on("pageerror", (error) => problems.push(error.message));
+  page.on("request", (request) => requests.push(request.url()));
+  await page.goto(address);
+  return { page, context, problems, requests };
+}
+
+function readAddress(server: ChildProcess): Promise<string> {
+  return new Promise((resolve, reject) => {
+    let text = "";
+    server.stdout?.on("data", (chunk: Buffer) => {
+      text += chunk.toString();
+      const found = /http:\/\/127\.0\.0\.1:\d+\/#\S+/.exec(text);
+      if (found) resolve(found[0]);
+    });
+    server.once("exit", (code) => reject(new Error(`The server ended with code ${code} before it gave an address.`)));
+  });
+}
