@@ -7,7 +7,7 @@ import type { PlateProof } from "./recording/recording.ts";
 import type { SessionDescription } from "./session.ts";
 import type { Comparison } from "./sides/comparison.ts";
 import type { TestKind } from "./test-kind.ts";
-import type { SampleSpan } from "./trial/trial.ts";
+import type { SampleSpan } from "./trial/sample-span.ts";
 
 /** How body weight of a trial was found. */
 export interface WeightUsed {

@@ -1,6 +1,6 @@
 import type { Settings } from "../settings.ts";
 import { type ForceSignal, meanAndDeviation } from "../trial/force-signal.ts";
-import type { SampleSpan } from "../trial/trial.ts";
+import type { SampleSpan } from "../trial/sample-span.ts";
 
 /** The empty plate as seen in a flight: what contact thresholds are counted from. */
 export interface EmptyLevel {

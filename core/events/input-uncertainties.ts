@@ -1,5 +1,5 @@
 import type { Settings } from "../settings.ts";
-import type { SampleSpan } from "../trial/trial.ts";
+import type { SampleSpan } from "../trial/sample-span.ts";
 import type { EventEdit, EventName } from "./event.ts";
 import type { Weighing } from "./weigh.ts";
 

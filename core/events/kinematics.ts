@@ -1,5 +1,5 @@
 import { type ForceSignal, forceAt } from "../trial/force-signal.ts";
-import type { SampleSpan } from "../trial/trial.ts";
+import type { SampleSpan } from "../trial/sample-span.ts";
 
 /**
  * Motion of the centre of mass from the force. Only the running integrals of force are stored; velocity and position

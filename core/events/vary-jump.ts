@@ -1,5 +1,5 @@
 import type { Side } from "../limb.ts";
-import type { SampleSpan } from "../trial/trial.ts";
+import type { SampleSpan } from "../trial/sample-span.ts";
 import type { EventName } from "./event.ts";
 import type { JumpEvents, JumpMotion, LimbContact } from "./jump-events.ts";
 import { anchored, type Kinematics, stillOver, withWeight } from "./kinematics.ts";

@@ -1,6 +1,6 @@
 import type { Settings } from "../settings.ts";
 import { meanAndDeviation } from "../trial/force-signal.ts";
-import type { SampleSpan } from "../trial/trial.ts";
+import type { SampleSpan } from "../trial/sample-span.ts";
 
 /** Body weight from quiet standing. */
 export interface Weighing {

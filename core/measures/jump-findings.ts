@@ -125,7 +125,7 @@ export function consistencyFindings(
 }
 
 /** Largest disagreement of directly summed net impulses with m·Δv, as a part of the impulse at take-off. */
-export function selfCheckError(context: MeasureContext): number {
+function selfCheckError(context: MeasureContext): number {
   const { motion, events } = context.jump;
   const massKg = motion.weightNewtons / motion.gravity;
   const marks = [events.onset, events.endOfUnweighting, events.lowestPosition, events.takeoff];

@@ -1,5 +1,5 @@
 import type { Settings } from "../settings.ts";
-import type { SampleSpan } from "./trial.ts";
+import type { SampleSpan } from "./sample-span.ts";
 
 /**
  * Flat tops of a plate's force: at least `clippedSamples` equal samples at its maximum (METHODS §7), the mark of an

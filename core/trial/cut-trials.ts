@@ -1,6 +1,6 @@
 import type { Settings } from "../settings.ts";
+import type { SampleSpan } from "./sample-span.ts";
 import type { LoadSegments } from "./segment-load.ts";
-import type { SampleSpan } from "./trial.ts";
 
 /** One standing jump as the coarse segmentation sees it. */
 export interface JumpCut {

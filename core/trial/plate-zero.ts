@@ -2,7 +2,7 @@ import { type Finding, finding } from "../finding.ts";
 import type { Plate } from "../recording/recording.ts";
 import type { Settings } from "../settings.ts";
 import { meanAndDeviation } from "./force-signal.ts";
-import type { SampleSpan } from "./trial.ts";
+import type { SampleSpan } from "./sample-span.ts";
 
 /** The plates with their zero removed where an empty stretch shows it. */
 export interface ZeroedPlates {

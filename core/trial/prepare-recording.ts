@@ -5,8 +5,8 @@ import { clippedSpans } from "./clipping.ts";
 import { cutJumps, type JumpCut } from "./cut-trials.ts";
 import { type ForceSignal, totalForce } from "./force-signal.ts";
 import { removePlateZero } from "./plate-zero.ts";
+import type { SampleSpan } from "./sample-span.ts";
 import { type LoadSegments, segmentLoad } from "./segment-load.ts";
-import type { SampleSpan } from "./trial.ts";
 
 /** A recording cut into jumps, plate zeros removed. */
 export interface PreparedRecording {

@@ -1,6 +1,6 @@
 import type { Settings } from "../settings.ts";
 import { meanAndDeviation } from "./force-signal.ts";
-import type { SampleSpan } from "./trial.ts";
+import type { SampleSpan } from "./sample-span.ts";
 
 /** A coarse look at a recording: where the plate is empty, and where somebody stands still on it (METHODS §1). */
 export interface LoadSegments {

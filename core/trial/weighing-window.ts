@@ -1,5 +1,5 @@
 import type { Settings } from "../settings.ts";
-import type { SampleSpan } from "./trial.ts";
+import type { SampleSpan } from "./sample-span.ts";
 
 /**
  * The steadiest `weighingSeconds` of quiet standing (METHODS §2); where every stretch is shorter, the longest stretch.
