@@ -3,6 +3,7 @@ import "@fontsource/source-sans-3/600.css";
 import "./shell/mantine-styles.ts";
 import "./shell/tokens.css";
 import "./shell/base.css";
+import "./shell/controls.css";
 import { MantineProvider } from "@mantine/core";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";

@@ -57,7 +57,7 @@ export function SessionForm({ session }: SessionFormProps) {
         <TextInput label="Injury in words" {...field("injury")} />
         <TextInput label="Date" type="date" {...field("date")} />
         <TextInput label="Milestone" {...field("milestone")} />
-        <TextInput label="Worst pain in the tests, 0 to 10" inputMode="decimal" {...field("pain")} />
+        <TextInput label="Worst pain, 0 to 10" inputMode="decimal" {...field("pain")} />
         <NativeSelect
           label="Effusion"
           {...field("effusion")}

@@ -1,6 +1,6 @@
 import { useState } from "react";
 import type { SessionResult } from "../../core/result.ts";
-import { athleteWords, dateWords, involvedWords } from "../shell/words.ts";
+import { athleteWords, dateWords, injuryWords } from "../shell/words.ts";
 import { missingWords, SessionForm } from "./session-form.tsx";
 
 /** Asks whose session it is; where that was stated, a line that opens the same form. */
@@ -28,13 +28,12 @@ export function SessionStatements({ session }: { readonly session: SessionResult
 }
 
 function summaryWords({ description }: SessionResult): string {
-  const { date, milestone, injury, involved, pain, effusion } = description;
+  const { date, milestone, pain, effusion } = description;
   return [
     athleteWords(description),
     date === undefined ? "" : dateWords(date),
     milestone ?? "",
-    injury ?? "",
-    involvedWords(involved),
+    injuryWords(description),
     pain === undefined ? "pain not recorded" : `pain ${pain} of 10`,
     effusion === undefined ? "effusion not recorded" : `effusion ${effusion}`,
   ]

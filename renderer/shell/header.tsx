@@ -1,6 +1,6 @@
 import { Button, NativeSelect } from "@mantine/core";
 import type { SessionResult } from "../../core/result.ts";
-import { athleteWords, dateWords, involvedWords } from "./words.ts";
+import { athleteWords, dateWords, injuryWords } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
 
 /** Whose session is shown, the choice of another one, and taking changes back. */
@@ -49,12 +49,6 @@ export function Header({ onOpen }: { readonly onOpen: () => void }) {
   );
 }
 
-/** The injury in words, with the involved side unless the words say it already. */
-function injuryWords({ description: { injury = "", involved } }: SessionResult): string {
-  const saysSide = (involved === "left" || involved === "right") && injury.toLowerCase().includes(involved);
-  return [injury, saysSide ? "" : involvedWords(involved)].filter((part) => part !== "").join(" · ");
-}
-
 /** The athlete, the day and the milestone; below them the involved side and the injury in words. */
 function SessionWords({ session }: { readonly session: SessionResult }) {
   const { date, milestone } = session.description;
@@ -65,7 +59,7 @@ function SessionWords({ session }: { readonly session: SessionResult }) {
         <strong className="header-athlete">{athleteWords(session.description)}</strong>{" "}
         <span className="muted">{when.filter((part) => part !== "").join(" · ")}</span>
       </p>
-      <p className="muted">{injuryWords(session)}</p>
+      <p className="muted">{injuryWords(session.description)}</p>
     </div>
   );
 }

@@ -43,6 +43,13 @@ export function involvedWords(involved: InvolvedSide | undefined): string {
   }
 }
 
+/** The injury in words, with the involved side unless the words say it already. */
+export function injuryWords({ injury = "", involved }: SessionDescription): string {
+  const saysSide = (involved === "left" || involved === "right") && injury.toLowerCase().includes(involved);
+  const words = injury.trim().replace(/\.$/, "");
+  return [words, saysSide ? "" : involvedWords(involved)].filter((part) => part !== "").join(" · ");
+}
+
 /** How it is known which foot stood on a plate. */
 export function proofWords(proof: PlateProof): string {
   switch (proof) {

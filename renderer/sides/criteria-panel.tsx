@@ -18,6 +18,7 @@ export function CriteriaPanel({ session }: { readonly session: SessionResult }) 
           ? gate.reason
           : "Statuses are withheld today, for the reason above; the values are shown all the same."}
       </p>
+      {criteria.length === 0 && <p>No status is given before the involved side is stated, under Recordings.</p>}
       <ul className="criteria-list">
         {criteria.map((result) => (
           <CriterionEntry key={result.criterion.id} result={result} />

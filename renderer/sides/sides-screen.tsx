@@ -24,7 +24,11 @@ export function SidesScreen({ session }: { readonly session: SessionResult }) {
           {tableTitle(involved)}
         </h2>
         {rows.length === 0 ? (
-          <p className="muted">Nothing can be compared yet: both sides need trials.</p>
+          <p className="muted">
+            {involved === undefined
+              ? "The sides are not compared until the involved side is stated, under Recordings."
+              : "Nothing can be compared yet: both sides need trials."}
+          </p>
         ) : (
           <SymmetryTable caption={tableTitle(involved)} groups={rows} involved={involved} lastColumn="criterion" />
         )}
@@ -50,7 +54,7 @@ export function SidesScreen({ session }: { readonly session: SessionResult }) {
 function tableTitle(involved: InvolvedSide | undefined): string {
   switch (involved) {
     case undefined:
-      return "Left against right (the involved side is not stated)";
+      return "Side against side";
     case "none":
       return "Left against right (nobody is injured)";
     case "both":

@@ -69,7 +69,8 @@ function forceCurves(input: TraceFigureInput): Partial<Data>[] {
   const drawn: Partial<Data>[] = [];
   if (trace.plates.length > 1 || trace.plates.every((plate) => plate.limb === "both")) {
     const points = curve(input, filtered ? trace.filtered : trace.total);
-    drawn.push(line(points.x, points.y, colours.total, "solid", 1.2));
+    const alone = trace.plates.length === 1;
+    drawn.push(line(points.x, points.y, colours.total, "solid", alone ? 1.6 : 1.2));
   }
   for (const plate of trace.plates) {
     if (plate.limb === "both") continue;

@@ -1,5 +1,6 @@
 import "./traces.css";
 import "./event-table.css";
+import "./measures-table.css";
 import { useCallback, useEffect, useMemo, useState } from "react";
 import type { SessionResult } from "../../core/result.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
@@ -50,9 +51,7 @@ export function TracesScreen({ session }: { readonly session: SessionResult }) {
   useTraceKeys(step, markSeen);
 
   const selected = current === undefined ? "" : trialKey(current.trial);
-  useEffect(() => {
-    document.querySelector(`[data-trial="${CSS.escape(selected)}"]`)?.scrollIntoView({ block: "nearest" });
-  }, [selected]);
+  useEffect(() => showInList(selected), [selected]);
 
   return (
     <>
@@ -84,4 +83,18 @@ export function TracesScreen({ session }: { readonly session: SessionResult }) {
       )}
     </>
   );
+}
+
+/**
+ * Scrolls the list alone, and only as far as needed. The browser's own way to scroll something into view would also
+ * move the place from which the Tab key goes on.
+ */
+function showInList(key: string): void {
+  const item = document.querySelector(`[data-trial="${CSS.escape(key)}"]`);
+  const list = item?.closest(".session-list");
+  if (!item || !list) return;
+  const place = item.getBoundingClientRect();
+  const room = list.getBoundingClientRect();
+  if (place.top < room.top) list.scrollTop -= room.top - place.top;
+  if (place.bottom > room.bottom) list.scrollTop += place.bottom - room.bottom;
 }
