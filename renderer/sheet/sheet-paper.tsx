@@ -49,7 +49,7 @@ function Block({ block }: { readonly block: SheetBlock }) {
       return (
         <div className="sheet-write-in">
           {block.items.map(({ name, lines }) => (
-            <div key={name}>
+            <div key={name} className={lines > 1 ? "sheet-tall" : undefined}>
               <p className="muted">{name}</p>
               {Array.from({ length: lines }, (_, line) => (
                 // biome-ignore lint/suspicious/noArrayIndexKey: empty lines differ by their place alone

@@ -21,7 +21,11 @@ export function SheetTable({ table }: { readonly table: TableBlock }) {
                   </th>,
                 ]
               : []),
-            <th key={column.text} scope="col" className={cellClass(column.align, column.limb)}>
+            <th
+              key={column.text}
+              scope="col"
+              className={`${cellClass(column.align, column.limb)}${holdsStatus(table, index) ? " sheet-narrow" : ""}`}
+            >
               {column.text}
             </th>,
           ])}
@@ -51,12 +55,19 @@ export function SheetTable({ table }: { readonly table: TableBlock }) {
   );
 }
 
+/** Words that stand behind a mark are not broken, so their column takes no more than they need. */
+function holdsStatus({ rows }: TableBlock, column: number): boolean {
+  return rows.some((row) => row.cells[column]?.status !== undefined);
+}
+
 function CellWords({ cell }: { readonly cell: SheetCell }) {
   const words = cell.status === undefined ? cell.text : <StatusWord status={cell.status} words={cell.text} />;
   return (
     <>
       {cell.emphasis === "strong" ? <strong>{words}</strong> : words}
-      {cell.muted !== undefined && cell.muted !== "" && <span className="muted"> {cell.muted}</span>}
+      {cell.muted !== undefined && cell.muted !== "" && (
+        <span className={cell.status === undefined ? "muted" : "muted sheet-behind"}> {cell.muted}</span>
+      )}
     </>
   );
 }

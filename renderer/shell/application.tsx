@@ -5,6 +5,7 @@ import { RecordingsScreen } from "../recordings/recordings-screen.tsx";
 import { SheetScreen } from "../sheet/sheet-screen.tsx";
 import { SidesScreen } from "../sides/sides-screen.tsx";
 import { TracesScreen } from "../traces/traces-screen.tsx";
+import { AreaBoundary } from "./area-boundary.tsx";
 import { type Area, rememberArea, rememberedArea } from "./areas.ts";
 import { ErrorToast } from "./error-toast.tsx";
 import { Header } from "./header.tsx";
@@ -44,7 +45,9 @@ export function Application() {
         <Header onOpen={() => choose("recordings")} />
         <Notices />
         <main id="area" className={`area area-${area}`} tabIndex={-1} aria-busy={busy}>
-          <AreaScreen area={area} workspace={workspace} onChoose={choose} />
+          <AreaBoundary area={area} workspace={workspace}>
+            <AreaScreen area={area} workspace={workspace} onChoose={choose} />
+          </AreaBoundary>
         </main>
       </div>
       <ErrorToast />

@@ -41,10 +41,12 @@ function EventHandle({ event, scale, draft }: EventHandleProps) {
   const onKeyDown = (press: React.KeyboardEvent) => {
     const direction = keyDirection(press.key);
     if (direction !== 0) draft.nudge(event, direction * keyStepSeconds(press));
-    else if (press.key === "Home") draft.moveTo(event, bounds.earliest);
-    else if (press.key === "End") draft.moveTo(event, bounds.latest);
+    else if (press.key === "Home") draft.nudge(event, bounds.earliest - seconds);
+    else if (press.key === "End") draft.nudge(event, bounds.latest - seconds);
     else if (press.key === "Enter") draft.commit();
     else if (press.key === "Escape") draft.cancel();
+    // a move that is not sent yet is taken back here; one that was sent is the workspace's to undo
+    else if (press.key === "z" && (press.ctrlKey || press.metaKey) && held) draft.cancel();
     else return;
     press.preventDefault();
     press.stopPropagation();

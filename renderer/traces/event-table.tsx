@@ -75,6 +75,7 @@ export function EventTable({ folder, trial, involved, draft }: EventTableProps) 
         </tbody>
       </table>
       <p className="event-foot muted">
+        <span>An event with the focus moves by 1 ms with an arrow key, 10 ms with Shift, 0.1 ms with Alt.</span>
         <LimbEvents events={trial.events} involved={involved} />
         {trial.edits.length > 1 && (
           <button type="button" className="text-button" onClick={() => send([])}>

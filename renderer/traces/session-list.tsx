@@ -19,6 +19,7 @@ export function SessionList({ title, groups, involved, selected, onSelect }: Ses
     <nav className="panel session-list" aria-label="Trials of the session">
       <h2 className="panel-title">{title}</h2>
       <p className="muted">{countWords(trials)}</p>
+      <p className="muted list-keys">Alt+↑ or ↓: another trial. Ctrl+Enter: seen, next.</p>
       {groups.map((group) => (
         <section key={group.title} aria-label={group.title}>
           <h3 className="list-heading">{group.title}</h3>

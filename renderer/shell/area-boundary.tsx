@@ -1,0 +1,35 @@
+import { Component, type ReactNode } from "react";
+
+interface AreaBoundaryProps {
+  /** Another area or a changed workspace is worth another try. */
+  readonly area: string;
+  readonly workspace: object;
+  readonly children: ReactNode;
+}
+
+/** Keeps a mistake of one area from blanking the window: the others and what was decided stay within reach. */
+export class AreaBoundary extends Component<AreaBoundaryProps, { readonly broken: boolean }> {
+  override readonly state = { broken: false };
+
+  static getDerivedStateFromError(): { readonly broken: boolean } {
+    return { broken: true };
+  }
+
+  override componentDidUpdate(before: AreaBoundaryProps): void {
+    const changed = before.area !== this.props.area || before.workspace !== this.props.workspace;
+    if (this.state.broken && changed) this.setState({ broken: false });
+  }
+
+  override render(): ReactNode {
+    if (!this.state.broken) return this.props.children;
+    return (
+      <section className="panel panel-padded">
+        <h1 className="area-title">This area cannot be drawn</h1>
+        <p>
+          A mistake of the program, not of the recordings. What was decided is kept; the other areas still work. Undo
+          the last change, or show another session, and come back.
+        </p>
+      </section>
+    );
+  }
+}
