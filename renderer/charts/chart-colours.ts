@@ -1,5 +1,4 @@
-import { useComputedColorScheme } from "@mantine/core";
-import { useMemo } from "react";
+import { useMemo, useSyncExternalStore } from "react";
 import type { LimbRole } from "../shell/limb-role.ts";
 
 /** The tokens a chart draws with, as colours the chart library understands. */
@@ -13,9 +12,9 @@ export interface ChartColours {
   readonly total: string;
 }
 
-/** Reads the tokens again whenever the colour scheme changes. */
+/** Reads the tokens again whenever the page is drawn in the other scheme. */
 export function useChartColours(): ChartColours {
-  const scheme = useComputedColorScheme("light");
+  const scheme = useSyncExternalStore(onSchemeChange, drawnScheme);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the tokens are other colours in the other scheme
   return useMemo(() => {
     const style = getComputedStyle(document.documentElement);
@@ -30,6 +29,19 @@ export function useChartColours(): ChartColours {
       total: read("--total"),
     };
   }, [scheme]);
+}
+
+const schemeAttribute = "data-mantine-color-scheme";
+
+/** The scheme the tokens stand for at this moment; what was chosen may reach the page a little later. */
+function drawnScheme(): string {
+  return document.documentElement.getAttribute(schemeAttribute) ?? "";
+}
+
+function onSchemeChange(changed: () => void): () => void {
+  const observer = new MutationObserver(changed);
+  observer.observe(document.documentElement, { attributeFilter: [schemeAttribute] });
+  return () => observer.disconnect();
 }
 
 /** Colour and line form of a limb. Form and colour both differ, so that either alone is enough. */

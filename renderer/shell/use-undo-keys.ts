@@ -23,5 +23,6 @@ export function useUndoKeys(): void {
 
 /** True for a place where the keys belong to the text being written. */
 export function writesText(target: EventTarget | null): boolean {
-  return target instanceof HTMLElement && target.closest("input:not([type=checkbox]), textarea, select") !== null;
+  const written = "input:not([type=checkbox], [type=radio]), textarea, select";
+  return target instanceof HTMLElement && target.closest(written) !== null;
 }
