@@ -1,5 +1,6 @@
 import { oppositeSide } from "../limb.ts";
 import { measureEntry } from "../measures/catalogue.ts";
+import { dateInWords } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
 import { twoSidedT } from "../sides/student-t.ts";
 import { covariance, trialStatisticOf, varianceFactor } from "../sides/trial-statistic.ts";
@@ -73,7 +74,7 @@ export function evaluateAgainstReference(
   return {
     criterion,
     ...decided,
-    reason: `${decided.reason} Held against ${valueText(reference.value, unit)} of the ${other} leg, ${reference.origin}, ${reference.date}.`,
+    reason: `${decided.reason} Held against ${valueText(reference.value, unit)} of the ${other} leg, ${reference.origin}, ${dateInWords(reference.date)}.`,
     moreTrials:
       decided.status !== "too-close-to-call"
         ? ""

@@ -2,11 +2,11 @@ import type { ReferenceValue } from "../criteria/criterion.ts";
 import { latestReference } from "../criteria/reference-value.ts";
 import { formatPercent, formatValue, noValue } from "../format-number.ts";
 import { fullLabel, measureEntry } from "../measures/catalogue.ts";
+import { dateInWords } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { displayUnit, type UcumUnit } from "../units.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
-import { dateInWords } from "./plain-words.ts";
 import { limbOf, sideColumns } from "./symmetry-tables.ts";
 
 /** Values of both sides per kilogram, and beside the earlier reference where one is known. */

@@ -1,9 +1,9 @@
 import { formatValue, noValue } from "../format-number.ts";
 import type { InvolvedSide, Limb } from "../limb.ts";
+import { capitalised, sentences } from "../plain-words.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import { displayUnit } from "../units.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
-import { capitalised, sentences } from "./plain-words.ts";
 import { groupName, type TrialGroup, trialGroups, trialName } from "./sheet-trials.ts";
 
 /** Every attempt of the session, used or not, one table a test and number of legs; then what was not recognised. */

@@ -1,5 +1,6 @@
 import { intervalCaution, standingCautions } from "../criteria/cautions.ts";
 import { percentDigits } from "../format-number.ts";
+import { sentences } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
 import { type Settings, settingsHash } from "../settings.ts";
 import { engineVersion } from "../version.ts";
@@ -10,7 +11,6 @@ import type { SheetBlock, SheetDocument } from "./document.ts";
 import { findingsInWords } from "./findings-in-words.ts";
 import { methodsParagraph } from "./methods-paragraph.ts";
 import { missingToday } from "./missing-today.ts";
-import { sentences } from "./plain-words.ts";
 import { athleteTitle, sessionFacts, sessionTitle } from "./session-facts.ts";
 import { symmetryTables } from "./symmetry-tables.ts";
 import { testedToday } from "./tested-today.ts";

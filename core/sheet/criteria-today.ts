@@ -1,8 +1,8 @@
 import type { CriterionResult } from "../criteria/criterion.ts";
 import { statusLabel, statusWords } from "../criteria/status.ts";
+import { asSentence, keepUnits, sentences } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
-import { asSentence, keepUnits, sentences } from "./plain-words.ts";
 
 /** What the criteria of the set say today: the gate and a stop first, then each criterion with its status and reason. */
 export function criteriaToday(session: SessionResult): readonly SheetBlock[] {

@@ -1,11 +1,11 @@
 import type { EventName } from "../events/event.ts";
 import { eventLabel } from "../events/event.ts";
 import { percentDigits } from "../format-number.ts";
+import { countOf, listInWords, sentences } from "../plain-words.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import { type Settings, settingsHash } from "../settings.ts";
 import { engineVersion } from "../version.ts";
 import { type MethodReference, methodReferences } from "./method-references.ts";
-import { countOf, listInWords, sentences } from "./plain-words.ts";
 import { isUsed } from "./sheet-trials.ts";
 
 /**

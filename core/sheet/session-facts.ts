@@ -1,9 +1,9 @@
 import { formatValue, joinNumberText } from "../format-number.ts";
+import { asSentence, dateInWords } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
 import type { SessionDescription } from "../session.ts";
 import { mean } from "../sides/trial-statistic.ts";
 import type { SheetBlock } from "./document.ts";
-import { asSentence, dateInWords } from "./plain-words.ts";
 import { isUsed } from "./sheet-trials.ts";
 
 const notStated = "not stated";

@@ -1,12 +1,12 @@
 import { formatPercent, formatValue, noValue, percentDigits } from "../format-number.ts";
 import { fullLabel } from "../measures/catalogue.ts";
+import { asSentence, capitalised, keepUnits } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
 import type { Settings } from "../settings.ts";
 import type { Comparison, Interval, SideSummary } from "../sides/comparison.ts";
 import { displayUnit } from "../units.ts";
 import { statusCell } from "./criteria-today.ts";
 import type { SheetBlock, SheetCell, SheetColumn, SymmetryLine } from "./document.ts";
-import { asSentence, capitalised, keepUnits } from "./plain-words.ts";
 import { criterionOf } from "./publish-comparison.ts";
 import { groupName } from "./sheet-trials.ts";
 import { type SymmetryAxis, symmetryAxis } from "./symmetry-line.ts";

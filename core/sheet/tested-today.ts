@@ -1,6 +1,6 @@
+import { capitalised, countOf, listInWords } from "../plain-words.ts";
 import type { PlateProof } from "../recording/recording.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
-import { capitalised, countOf, listInWords } from "./plain-words.ts";
 import { groupName, isUsed, type TrialGroup, trialGroups } from "./sheet-trials.ts";
 
 /** What was tested, one sentence a test; how the sides of the plates are known; what could not be analysed. */

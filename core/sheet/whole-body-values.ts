@@ -1,11 +1,11 @@
 import { formatValue } from "../format-number.ts";
 import { fullLabel, measureEntry } from "../measures/catalogue.ts";
+import { capitalised } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
 import type { Settings } from "../settings.ts";
 import { mean, median, trialStatisticOf } from "../sides/trial-statistic.ts";
 import { displayUnit } from "../units.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
-import { capitalised } from "./plain-words.ts";
 import { groupName, isUsed, type TrialGroup, trialGroups } from "./sheet-trials.ts";
 
 /** Measures of the whole body that are shown for two-leg trials, in this order. */

@@ -1,4 +1,4 @@
-import { countOf } from "../../core/sheet/plain-words.ts";
+import { countOf } from "../../core/plain-words.ts";
 import type { RecordingView } from "../../electron/host-api.ts";
 import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
 import { AnswersForm } from "./answers-form.tsx";

@@ -1,8 +1,8 @@
 import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
+import { listInWords } from "../../core/plain-words.ts";
 import type { SessionResult } from "../../core/result.ts";
 import { effusionGrades } from "../../core/session.ts";
-import { listInWords } from "../../core/sheet/plain-words.ts";
 import { involvedWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import {

@@ -1,4 +1,4 @@
-import { asSentence } from "../../core/sheet/plain-words.ts";
+import { asSentence } from "../../core/plain-words.ts";
 import { dateWords } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
 

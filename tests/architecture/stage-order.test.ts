@@ -18,6 +18,7 @@ const common = [
   "format-number",
   "gravity",
   "limb",
+  "plain-words",
   "result",
   "session",
   "session-expectation",
