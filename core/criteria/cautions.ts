@@ -1,4 +1,4 @@
-/** What every sheet and the criteria screen say, whatever was measured (PRODUCT, "What it never does"). */
+/** What every sheet and the criteria screen say, whatever was measured. */
 export const standingCautions: readonly string[] = [
   "Most return-to-sport criteria rest on low-certainty evidence: a criterion that is met describes today's jumps, not the chance of another injury.",
   "Symmetry can flatter: when the other limb has lost strength too, the index rises although neither limb has gained. Look at the values of both limbs.",

@@ -2,7 +2,7 @@ import type { Side } from "../limb.ts";
 import type { TestKind } from "../test-kind.ts";
 import type { UcumUnit } from "../units.ts";
 
-/** The statuses of PRODUCT.md; words on screens come from `statusLabel`. */
+/** How a criterion may stand; words on screens come from `statusLabel`. */
 export type Status =
   | "met"
   | "not-met"

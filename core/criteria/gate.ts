@@ -37,7 +37,7 @@ function unreadEntries(findings: readonly Finding[]): string {
 }
 
 /**
- * The gate of PRODUCT: effusion above the clinic's grade, pain above the clinic's limit or a stopped session closes
+ * The gate: effusion above the clinic's grade, pain above the clinic's limit or a stopped session closes
  * it; measurements are still shown, statuses are withheld for the day. What nobody recorded closes nothing and is said; what
  * somebody recorded and nobody can read closes it, because it might have been the reason to.
  *

@@ -5,7 +5,7 @@ describe("the first start", () => {
   test("opens the demo world on the latest session of an athlete with an involved side", () => {
     const opened = openWorkspace().read();
     expect([opened.demo, opened.folder]).toEqual([true, "maren-tveitlund/6-month-11"]);
-    // PRODUCT's table: Maren Tveitlund six sessions, Jonas Ekre two, Aila Rusten two; and one of doubtful recordings.
+    // The demo world: Maren Tveitlund six sessions, Jonas Ekre two, Aila Rusten two; and one of doubtful recordings.
     expect(opened.sessions.map((each) => each.title).toSorted()).toEqual([
       ...Array(2).fill("Aila Rusten"),
       ...Array(2).fill("Jonas Ekre"),

@@ -255,7 +255,7 @@ describe("every criterion", () => {
 });
 
 describe("words", () => {
-  // PRODUCT, "Statuses".
+  // The words of the statuses.
   it.each([
     ["met", "met"],
     ["not-met", "not met"],

@@ -44,7 +44,7 @@ const kinds: readonly (readonly [string, SessionResult])[] = [
 ];
 
 describe("every sheet", () => {
-  // PRODUCT, "What it never does".
+  // Words that never describe an athlete.
   const forbidden = /\b(cleared|safe|ready|passed|failed|fit|approved|normal|at risk|recommended)\b/i;
 
   test.each(kinds)("with %s keeps clear of the words a calculation aid may not say", (_kind, session) => {
