@@ -1,0 +1,54 @@
+import type { Settings } from "../../core/settings.ts";
+import { contactThreshold, emptyRuns, touchdownAfter } from "./plain-contacts.ts";
+import { sumOf } from "./plain-curve.ts";
+import { landingMeasures, limbLandingShare, timeToStabilisation } from "./plain-landing.ts";
+import { firstRiseThroughZero, motionQuietBetween, velocityAt } from "./plain-motion.ts";
+import {
+  limbForces,
+  type PlainEvent,
+  type PlainMeasure,
+  type PlainResult,
+  type PlainTrial,
+  withBodySizes,
+} from "./plain-values.ts";
+import { steadiestWindow } from "./plain-weighing.ts";
+
+/** A drop landing after METHODS alone: empty, landing and quiet standing at the end. */
+export function plainDropLanding(trial: PlainTrial, settings: Settings): PlainResult {
+  const { rateHz, gravity } = trial;
+  const side = trial.limb;
+  const whole = sumOf(trial.plates.map((plate) => ({ rateHz, samples: plate.samples })));
+  const empty = emptyRuns(whole, settings).at(-1)!;
+  const after = steadiestWindow(whole, empty.last + 1, whole.samples.length - 1, settings)!;
+  const weight = after.mean;
+  const mass = weight / gravity;
+  const threshold = contactThreshold(whole, empty, settings);
+  const touchdown = touchdownAfter(whole, empty, threshold, weight, weight, settings)!;
+  const motion = motionQuietBetween(whole, weight, mass, after.from, after.to);
+  const landingEnd = firstRiseThroughZero(motion, touchdown)!;
+  const events: PlainEvent[] = [
+    { name: "touchdown", contactIndex: 1, time: touchdown },
+    { name: "landingEnd", time: landingEnd },
+  ];
+  const of = (id: string, value: number): PlainMeasure => ({ id, side, value });
+  const measures: PlainMeasure[] = [
+    of("bodyWeight", weight),
+    of("bodyMass", mass),
+    of("dropHeightEffective", velocityAt(motion, touchdown) ** 2 / (2 * gravity)),
+    ...landingMeasures(whole, side, touchdown, landingEnd, weight, settings),
+  ];
+  const stable = timeToStabilisation(whole, touchdown, weight, settings);
+  if (stable !== undefined) measures.push(of("timeToStabilisation", stable));
+  const touchdowns = new Map<string, number>();
+  for (const limb of limbForces(trial)) {
+    const limbThreshold = contactThreshold(limb.force, empty, settings);
+    const time = touchdownAfter(limb.force, empty, limbThreshold, weight, weight / 4, settings)!;
+    touchdowns.set(limb.side, time);
+    events.push({ name: "touchdown", side: limb.side, contactIndex: 1, time });
+    measures.push(...landingMeasures(limb.force, limb.side, time, landingEnd, weight * limbLandingShare, settings));
+  }
+  const left = touchdowns.get("left");
+  const right = touchdowns.get("right");
+  if (left !== undefined && right !== undefined) measures.push(of("limbTouchdownDifference", right - left));
+  return { events, measures: withBodySizes(measures, weight, mass) };
+}

@@ -1,0 +1,99 @@
+import type { Limb } from "../../core/limb.ts";
+import type { Settings } from "../../core/settings.ts";
+import { forceAt, impulseBetween, knotsBetween, largestBetween, lastTime, type PlainForce } from "./plain-curve.ts";
+import { plainLowPass } from "./plain-filter.ts";
+import type { PlainMeasure } from "./plain-values.ts";
+
+/**
+ * Landing measures of one curve from its own touchdown to the landing's end (METHODS §5). `level` is the body weight
+ * this curve is held to: all of it for the body.
+ */
+export function landingMeasures(
+  force: PlainForce,
+  side: Limb,
+  touchdown: number,
+  landingEnd: number,
+  level: number,
+  settings: Settings,
+): PlainMeasure[] {
+  const peak = largestBetween(force, touchdown, landingEnd);
+  const measures: PlainMeasure[] = [
+    { id: "peakLandingForce", side, value: peak.value },
+    { id: "timeToPeakLandingForce", side, value: peak.time - touchdown },
+    { id: "landingImpulse", side, value: impulseBetween(force, touchdown, landingEnd) },
+  ];
+  const first = firstPeak(force, touchdown, landingEnd, level, settings.firstPeakProminenceFraction * level);
+  if (first !== undefined) {
+    const slope = (forceAt(force, first) - forceAt(force, touchdown)) / (first - touchdown);
+    measures.push({ id: "loadingRate", side, value: slope });
+  }
+  return measures;
+}
+
+/**
+ * The part of body weight that the first landing peak of one limb of a two-leg landing is held to. METHODS says 1 W and
+ * 0.1 W "per side from each limb's own touchdown" and leaves open whether a limb is held to half of both.
+ */
+export const limbLandingShare = 0.5;
+
+/**
+ * First local maximum that reaches a height and stands out by a prominence: above the lowest force since touchdown, and
+ * above the lowest force before something higher comes (or the landing ends).
+ */
+function firstPeak(
+  force: PlainForce,
+  touchdown: number,
+  landingEnd: number,
+  height: number,
+  prominence: number,
+): number | undefined {
+  const knots = knotsBetween(force.rateHz, touchdown, landingEnd);
+  const values = knots.map((time) => forceAt(force, time));
+  for (let index = 1; index + 1 < knots.length; index++) {
+    const value = values[index]!;
+    if (value < height || !(value > values[index - 1]! && value >= values[index + 1]!)) continue;
+    const before = Math.min(...values.slice(0, index));
+    let after = value;
+    for (let later = index + 1; later < values.length && values[later]! <= value; later++) {
+      after = Math.min(after, values[later]!);
+    }
+    if (value - Math.max(before, after) >= prominence) return knots[index];
+  }
+  return undefined;
+}
+
+/**
+ * Touchdown to the start of the first second in which the force, low-passed at 20 Hz, stays within 5 % of body weight.
+ * Absent with less than three seconds of recording after touchdown, or where no such second is recorded.
+ */
+export function timeToStabilisation(
+  force: PlainForce,
+  touchdown: number,
+  weight: number,
+  settings: Settings,
+): number | undefined {
+  if (lastTime(force) - touchdown < settings.stabilisationNeedsSeconds) return undefined;
+  const smooth = plainLowPass(force.samples, force.rateHz, settings.stabilisationFilterHz);
+  const band = settings.stabilisationBandFraction * weight;
+  const filtered = { rateHz: force.rateHz, samples: smooth };
+  const isStable = (time: number): boolean => Math.abs(forceAt(filtered, time) - weight) <= band;
+  // The first second can begin at touchdown, or where the force enters the band between two samples.
+  const knots = knotsBetween(force.rateHz, touchdown, lastTime(force));
+  const staysStable = (from: number): boolean =>
+    from + settings.stabilisationSeconds <= lastTime(force) &&
+    knotsBetween(force.rateHz, from, from + settings.stabilisationSeconds)
+      .slice(1)
+      .every(isStable);
+  if (isStable(touchdown) && staysStable(touchdown)) return 0;
+  for (let piece = 0; piece + 1 < knots.length; piece++) {
+    const start = knots[piece]!;
+    const end = knots[piece + 1]!;
+    if (isStable(start) || !isStable(end)) continue;
+    const before = forceAt(filtered, start) - weight;
+    const after = forceAt(filtered, end) - weight;
+    const edge = before > 0 ? band : -band;
+    const entered = start + ((before - edge) / (before - after)) * (end - start);
+    if (staysStable(entered)) return entered - touchdown;
+  }
+  return undefined;
+}

@@ -1,0 +1,89 @@
+import type { Settings } from "../../core/settings.ts";
+import { contactThreshold, flightRuns, takeoffBefore, touchdownAfter } from "./plain-contacts.ts";
+import { type PlainForce, sumOf } from "./plain-curve.ts";
+import { landingMeasures, timeToStabilisation } from "./plain-landing.ts";
+import { addLimbsOfJump } from "./plain-limbs.ts";
+import { firstRiseThroughZero, motionQuietBetween, placedAtZero, positionAt, velocityAt } from "./plain-motion.ts";
+import { pushForces, pushOfTheBody } from "./plain-phases.ts";
+import {
+  type PlainEvent,
+  type PlainMeasure,
+  type PlainResult,
+  type PlainTrial,
+  withBodySizes,
+} from "./plain-values.ts";
+import { balancedWeight, steadiestWindow } from "./plain-weighing.ts";
+
+/**
+ * A squat jump after METHODS alone: velocity zero in the hold, onset backwards from the rise, propulsion from onset to
+ * take-off (METHODS §4 names phases by the lowest position, which a squat jump holds until its onset).
+ */
+export function plainSquatJump(trial: PlainTrial, settings: Settings): PlainResult {
+  const { rateHz, gravity } = trial;
+  const side = trial.limb;
+  const whole = sumOf(trial.plates.map((plate) => ({ rateHz, samples: plate.samples })));
+  const flight = flightRuns(whole, settings)[0]!;
+  const before = steadiestWindow(whole, 0, flight.first, settings)!;
+  const after = steadiestWindow(whole, flight.last + 1, whole.samples.length - 1, settings);
+  const weight = after === undefined ? before.mean : balancedWeight(whole, before, after);
+  const mass = weight / gravity;
+  const moving = motionQuietBetween(whole, weight, mass, before.from, before.to);
+
+  const threshold = contactThreshold(whole, flight, settings);
+  const takeoff = takeoffBefore(whole, flight, threshold, weight, weight, settings)!;
+  const touchdown = touchdownAfter(whole, flight, threshold, weight, weight, settings)!;
+  const onset = onsetOfRise(whole, takeoff, weight, before.deviation, settings);
+  const motion = placedAtZero(moving, onset);
+  const landingEnd = firstRiseThroughZero(motion, touchdown)!;
+  const events: PlainEvent[] = [
+    { name: "onset", time: onset },
+    { name: "takeoff", time: takeoff },
+    { name: "touchdown", time: touchdown },
+    { name: "landingEnd", time: landingEnd },
+  ];
+
+  const propulsion = { from: onset, to: takeoff };
+  const takeoffVelocity = velocityAt(motion, takeoff);
+  const height = takeoffVelocity ** 2 / (2 * gravity);
+  const of = (id: string, value: number): PlainMeasure => ({ id, side, value });
+  const measures: PlainMeasure[] = [
+    of("bodyWeight", weight),
+    of("bodyMass", mass),
+    of("takeoffVelocity", takeoffVelocity),
+    of("jumpHeightImpulse", height),
+    of("jumpHeightFlightTime", (gravity * (touchdown - takeoff) ** 2) / 8),
+    of("jumpHeightFromStanding", height + positionAt(motion, takeoff)),
+    of("flightTime", touchdown - takeoff),
+    of("timeToTakeoff", takeoff - onset),
+    of("reactiveStrengthIndexModified", height / (takeoff - onset)),
+    ...pushOfTheBody(motion, side, undefined, propulsion),
+    ...pushForces(whole, side, undefined, propulsion),
+    ...landingMeasures(whole, side, touchdown, landingEnd, weight, settings),
+  ];
+  const stable = timeToStabilisation(whole, touchdown, weight, settings);
+  if (stable !== undefined) measures.push(of("timeToStabilisation", stable));
+  addLimbsOfJump(trial, flight, { braking: undefined, propulsion, landingEnd, weight }, events, measures, settings);
+  return { events, measures: withBodySizes(measures, weight, mass) };
+}
+
+/** Backwards from the largest force of the push to the last instant within the band around W, and 30 ms more. */
+function onsetOfRise(
+  force: PlainForce,
+  takeoff: number,
+  weight: number,
+  deviation: number,
+  settings: Settings,
+): number {
+  const { samples, rateHz } = force;
+  let peak = Math.floor(takeoff * rateHz);
+  for (let index = peak; index >= 0; index--) if (samples[index]! > samples[peak]!) peak = index;
+  const edge = weight + Math.max(settings.onsetSd * deviation, settings.onsetWeightFraction * weight);
+  for (let index = peak; index > 0; index--) {
+    const here = samples[index]!;
+    const before = samples[index - 1]!;
+    if (before <= edge && here > edge) {
+      return (index - 1 + (edge - before) / (here - before)) / rateHz - settings.onsetBackSeconds;
+    }
+  }
+  return Number.NaN;
+}
