@@ -32,7 +32,7 @@ export function simulateBrokenOffJump(
   const movementSeconds = options.movementSeconds ?? 1.3;
   const firstMovement = (options.quietSecondsBefore ?? 2.2) + random.uniform() / rateHz;
   const parts = [bumpDisplacement(-depthMetres, firstMovement, movementSeconds)];
-  if (options.swayMetres !== undefined) parts.push(swayDisplacement(drawSway(random, options.swayMetres), undefined));
+  if (options.swayMetres !== undefined) parts.push(swayDisplacement(drawSway(random, options.swayMetres)));
   const motion = sumDisplacements(parts);
   const sampleCount = Math.floor((firstMovement + movementSeconds + (options.quietSecondsAfter ?? 2.7)) * rateHz) + 1;
   const rightShare = options.rightShare ?? 0.5;

@@ -13,6 +13,8 @@ export interface LandingWishes {
   readonly positionAtTouchdown: number;
   /** Slope with which force meets the plate, in body weights a second. */
   readonly ratePerSecond: number;
+  /** Force up to which the first contact is a straight line, in body weights. Absent: a curve from the start. */
+  readonly straightTo?: number;
 }
 
 /** A landing that ends exactly at rest in the standing position. Times from touchdown. */
@@ -29,6 +31,8 @@ export interface LandingLaw {
 
 const dipSeconds = 0.012;
 const secondRiseSeconds = 0.028;
+/** After a straight start the first peak comes at the latest this much later, however gently the force starts. */
+const longestRiseSeconds = 0.07;
 
 /**
  * Solves a landing: for a given peak, the levels of rising and settling follow from ending at rest at position zero
@@ -54,8 +58,15 @@ function landingWith(wishes: LandingWishes, peak: number) {
   const first = shape.firstPeak;
   // A slope of 1.5 times the mean makes the rise a curve whose slope only falls, so the first contact is the steepest.
   const firstHeight = first === undefined ? peak : first.fraction * peak;
-  const firstSeconds = (1.5 * firstHeight) / ratePerSecond;
-  const start: Piece[] = [hermitePiece(firstSeconds, 0, firstHeight, ratePerSecond, 0)];
+  const straightTo = wishes.straightTo ?? 0;
+  const straightSeconds = straightTo / ratePerSecond;
+  const curveSeconds = (1.5 * (firstHeight - straightTo)) / ratePerSecond;
+  const riseSeconds = straightTo === 0 ? curveSeconds : Math.min(curveSeconds, longestRiseSeconds);
+  const firstSeconds = straightSeconds + riseSeconds;
+  const start: Piece[] = [
+    { seconds: straightSeconds, coefficients: [0, ratePerSecond] },
+    hermitePiece(riseSeconds, straightTo, firstHeight, ratePerSecond, 0),
+  ];
   if (first !== undefined) {
     start.push(hermitePiece(dipSeconds, firstHeight, first.dipFraction * peak));
     start.push(hermitePiece(secondRiseSeconds, first.dipFraction * peak, peak));

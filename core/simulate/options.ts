@@ -75,6 +75,8 @@ export interface JumpOptions {
   readonly railWeightFraction?: number;
   /** Empty plate before the athlete steps on, ahead of the quiet standing. */
   readonly emptySecondsBefore?: number;
+  /** After the quiet standing the athlete steps off, and the empty plate is recorded for this long. */
+  readonly emptySecondsAfter?: number;
   /** Single-leg only: the other foot presses this much during the push. */
   readonly otherFootNewtons?: number;
   /** Single-leg only: after landing the athlete stands on both feet. */
@@ -89,6 +91,10 @@ export interface JumpOptions {
   readonly clipNewtons?: number;
   /** Constant error of each plate, in the order of the plates. */
   readonly plateOffsetsNewtons?: readonly number[];
+  /** Drift of each plate in newtons a second from the first sample on, in the order of the plates. */
+  readonly plateDriftsNewtonsPerSecond?: readonly number[];
+  /** Mains hum: amplitude and frequency, each plate at its own phase. */
+  readonly hum?: { readonly newtons: number; readonly frequencyHz: number };
   /** Downward force is recorded as negative. */
   readonly signTurned?: boolean;
   /** Two plates: the athlete faced the wrong way, so the right foot stood on the plate named left. */

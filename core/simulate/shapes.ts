@@ -40,6 +40,29 @@ export interface LandingShape {
   readonly firstPeak?: { readonly fraction: number; readonly dipFraction: number };
 }
 
+/** A contact between two flights: a first level is reached, a middle one, a second; both levels are solved for. */
+interface TwoLevelContact {
+  readonly kind: "two-levels";
+  readonly name: string;
+  readonly shows: string;
+  /** Parts of the contact spent on reaching the first level and on leaving the second. */
+  readonly rise: number;
+  readonly knee: number;
+  /** Where between the two levels the middle lies (0 to 1), and how far above (below: negative) their mean. */
+  readonly split: number;
+  readonly bulge: number;
+}
+
+/** A contact with the force of a spring-mass hop. */
+interface HalfSineContact {
+  readonly kind: "half-sine";
+  readonly name: string;
+  readonly shows: string;
+}
+
+/** How a contact between two flights is built. */
+export type ContactShape = TwoLevelContact | HalfSineContact;
+
 /** Fixed before any detector was tuned; the tables of accuracy run over all of them. */
 export const pushShapes = {
   even: {
@@ -139,8 +162,55 @@ export const landingShapes = {
   },
 } as const satisfies Readonly<Record<string, Omit<LandingShape, "name"> & { readonly name: string }>>;
 
+/** Fixed together with the push shapes. */
+export const contactShapes = {
+  hump: {
+    kind: "two-levels",
+    name: "hump",
+    shows: "one hump, highest about the lowest position",
+    rise: 0.26,
+    knee: 0.24,
+    split: 0.5,
+    bulge: 0.2,
+  },
+  "early-hump": {
+    kind: "two-levels",
+    name: "early-hump",
+    shows: "highest in braking, falling steadily through propulsion",
+    rise: 0.18,
+    knee: 0.34,
+    split: 0.35,
+    bulge: 0.14,
+  },
+  "impact-peak": {
+    kind: "two-levels",
+    name: "impact-peak",
+    shows: "a sharp early peak when the heel strikes, a dip, then the push",
+    rise: 0.14,
+    knee: 0.3,
+    split: 0.3,
+    bulge: -0.2,
+  },
+  "two-peaked": {
+    kind: "two-levels",
+    name: "two-peaked",
+    shows: "a peak in braking and another in propulsion, a shallow valley between",
+    rise: 0.24,
+    knee: 0.22,
+    split: 0.5,
+    bulge: -0.12,
+  },
+  "half-sine": {
+    kind: "half-sine",
+    name: "half-sine",
+    shows: "the force of a body bouncing on a spring",
+  },
+} as const satisfies Readonly<Record<string, ContactShape>>;
+
+export type ContactShapeName = keyof typeof contactShapes;
 export type PushShapeName = keyof typeof pushShapes;
 export type LandingShapeName = keyof typeof landingShapes;
 
+export const contactShapeNames = Object.keys(contactShapes) as readonly ContactShapeName[];
 export const pushShapeNames = Object.keys(pushShapes) as readonly PushShapeName[];
 export const landingShapeNames = Object.keys(landingShapes) as readonly LandingShapeName[];

@@ -66,17 +66,24 @@ export interface SwayGate {
 }
 
 /**
- * Sway as a displacement on the recording's clock. With a gate it is full in quiet standing, fades out during the push
+ * Sway as a displacement on the recording's clock. With gates (in rising order) it is full in quiet standing, fades out during the push
  * by a quintic step, is exactly zero from before take-off until the landing has come to rest, and comes back while the
  * body rises to standing. So nothing moves the centre of mass in flight but gravity, and the wanted take-off velocity
  * is met exactly. Derivatives are those of the product, so force and motion agree to rounding.
  */
-export function swayDisplacement(sway: Sway, gate: SwayGate | undefined): Displacement {
+export function swayDisplacement(sway: Sway, ...gates: readonly SwayGate[]): Displacement {
   const gateAt = (time: number): Jet => {
-    if (gate === undefined) return [1, 0, 0];
-    const fade = quinticStep(time, gate.fadeStart, gate.fadeSeconds);
-    const back = quinticStep(time, gate.returnStart, gate.returnSeconds);
-    return [1 - fade[0] + back[0], back[1] - fade[1], back[2] - fade[2]];
+    let open = 1;
+    let first = 0;
+    let second = 0;
+    for (const gate of gates) {
+      const fade = quinticStep(time, gate.fadeStart, gate.fadeSeconds);
+      const back = quinticStep(time, gate.returnStart, gate.returnSeconds);
+      open = open - fade[0] + back[0];
+      first += back[1] - fade[1];
+      second += back[2] - fade[2];
+    }
+    return [open, first, second];
   };
   const swayAt = (time: number): Jet => {
     let value = 0;
@@ -93,16 +100,18 @@ export function swayDisplacement(sway: Sway, gate: SwayGate | undefined): Displa
     return [value, first, second];
   };
   const isGone = (time: number): boolean =>
-    gate !== undefined && time >= gate.fadeStart + gate.fadeSeconds && time <= gate.returnStart;
+    gates.some((gate) => time >= gate.fadeStart + gate.fadeSeconds && time <= gate.returnStart);
   const read = (time: number, combine: (gate: Jet, sway: Jet) => number): number =>
     isGone(time) ? 0 : combine(gateAt(time), swayAt(time));
   return {
     position: (time) => read(time, (g, s) => g[0] * s[0]),
     velocity: (time) => read(time, (g, s) => g[1] * s[0] + g[0] * s[1]),
     acceleration: (time) => read(time, (g, s) => g[2] * s[0] + 2 * g[1] * s[1] + g[0] * s[2]),
-    breaks:
-      gate === undefined
-        ? []
-        : [gate.fadeStart, gate.fadeStart + gate.fadeSeconds, gate.returnStart, gate.returnStart + gate.returnSeconds],
+    breaks: gates.flatMap((gate) => [
+      gate.fadeStart,
+      gate.fadeStart + gate.fadeSeconds,
+      gate.returnStart,
+      gate.returnStart + gate.returnSeconds,
+    ]),
   };
 }

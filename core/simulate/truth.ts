@@ -56,26 +56,33 @@ export interface JumpTruth {
   readonly sway?: { readonly displacementRmsMetres: number; readonly velocityRmsMetresPerSecond: number };
 }
 
+/** One phase of a moving body: the net impulse from its velocities, the limbs' impulses by quadrature. */
+export function describePhase(
+  body: Pick<Body, "massKg" | "weightNewtons" | "force" | "velocity">,
+  limbs: Pick<LimbForces, "left" | "right" | "breaks">,
+  from: number,
+  to: number,
+): PhaseTruth {
+  const seconds = to - from;
+  const netImpulse = body.massKg * (body.velocity(to) - body.velocity(from));
+  const of = (force: (time: number) => number): { impulse: number; peak: number } => ({
+    impulse: integrate(force, from, to, limbs.breaks),
+    peak: findMaximum(force, from, to).value,
+  });
+  const left = of(limbs.left);
+  const right = of(limbs.right);
+  return {
+    seconds,
+    grossImpulse: { both: netImpulse + body.weightNewtons * seconds, left: left.impulse, right: right.impulse },
+    netImpulse,
+    peakForce: { both: findMaximum((time) => body.force(time), from, to).value, left: left.peak, right: right.peak },
+  };
+}
+
 /** Works out the truth of a jump from its closed forms; integrals by Gauss–Legendre between the breaks. */
 export function describeTruth(body: Body, limbs: LimbForces): JumpTruth {
   const { times, massKg, gravity, weightNewtons } = body;
-  const both = (time: number): number => body.force(time);
-  const phase = (from: number, to: number): PhaseTruth => {
-    const seconds = to - from;
-    const netImpulse = massKg * (body.velocity(to) - body.velocity(from));
-    const of = (force: (time: number) => number): { impulse: number; peak: number } => ({
-      impulse: integrate(force, from, to, limbs.breaks),
-      peak: findMaximum(force, from, to).value,
-    });
-    const left = of(limbs.left);
-    const right = of(limbs.right);
-    return {
-      seconds,
-      grossImpulse: { both: netImpulse + weightNewtons * seconds, left: left.impulse, right: right.impulse },
-      netImpulse,
-      peakForce: { both: findMaximum(both, from, to).value, left: left.peak, right: right.peak },
-    };
-  };
+  const phase = (from: number, to: number): PhaseTruth => describePhase(body, limbs, from, to);
   const power = (time: number): number => body.force(time) * body.velocity(time);
   return {
     massKg,

@@ -34,7 +34,7 @@ describe("sway", () => {
 
   it("measured over ten minutes has the RMS it states", () => {
     const sway = drawSway(createRandom(3), 0.001);
-    const { position, velocity } = swayDisplacement(sway, undefined);
+    const { position, velocity } = swayDisplacement(sway);
     const times = Array.from({ length: 60_000 }, (_, index) => index / 100);
     const rms = (of: (time: number) => number): number =>
       Math.sqrt(times.reduce((sum, time) => sum + of(time) ** 2, 0) / times.length);
