@@ -1,5 +1,5 @@
 import type { Settings } from "../../core/settings.ts";
-import { deviationOf, lastTime, meanOf, medianOf, type PlainForce, reversed } from "./plain-curve.ts";
+import { deviationOf, lastTime, meanOf, medianOf, type PlainForce, reversed, sumOf } from "./plain-curve.ts";
 
 /** A run of samples, both ends included. */
 export interface PlainRun {
@@ -7,15 +7,33 @@ export interface PlainRun {
   readonly last: number;
 }
 
+/** The standing load (METHODS §1: "the largest steady load"; one athlete a trial): mean of the steadiest loaded second. */
+export function standingLoad(force: PlainForce, settings: Settings): number {
+  const count = Math.round(settings.weighingSeconds * force.rateHz);
+  let best = { deviation: Number.POSITIVE_INFINITY, mean: 0 };
+  for (let start = 0; start + count <= force.samples.length; start++) {
+    const inside = force.samples.slice(start, start + count);
+    const mean = meanOf(inside);
+    if (mean < settings.bodyMassMinimumKg * settings.gravity) continue;
+    const deviation = deviationOf(inside);
+    if (deviation < best.deviation) best = { deviation, mean };
+  }
+  return best.mean;
+}
+
 /**
  * Runs of samples in which the plate is empty (METHODS §1): below the larger of 20 N and 5 % of the standing load,
- * loaded again only above that, empty again only below half of it. Trials of the oracle carry one athlete, so the
- * median of the loaded samples stands for "the largest steady load".
+ * loaded again only above that, empty again only below half of it. METHODS leaves open what the newtons are counted from:
+ * here from the lowest 50 ms mean of the recording, the plate's zero before any was removed.
  */
 export function emptyRuns(force: PlainForce, settings: Settings): PlainRun[] {
-  const load = medianOf(force.samples.filter((value) => value > settings.emptyMinimumNewtons));
-  const high = Math.max(settings.emptyMinimumNewtons, settings.emptyLoadFraction * load);
-  const low = settings.emptyHysteresisFraction * high;
+  const level = lowestLevel(force, settings);
+  const threshold = Math.max(
+    settings.emptyMinimumNewtons,
+    settings.emptyLoadFraction * (standingLoad(force, settings) - level),
+  );
+  const high = level + threshold;
+  const low = level + settings.emptyHysteresisFraction * threshold;
   const runs: PlainRun[] = [];
   let start = force.samples[0]! < high ? 0 : -1;
   for (let index = 1; index < force.samples.length; index++) {
@@ -30,6 +48,16 @@ export function emptyRuns(force: PlainForce, settings: Settings): PlainRun[] {
   return runs;
 }
 
+/** The lowest mean over 50 ms, each around a sample. */
+function lowestLevel(force: PlainForce, settings: Settings): number {
+  const half = Math.floor(Math.round(settings.quietBlockSeconds * force.rateHz) / 2);
+  let lowest = Number.POSITIVE_INFINITY;
+  for (let index = 0; index < force.samples.length; index++) {
+    lowest = Math.min(lowest, meanOf(force.samples.slice(Math.max(0, index - half), index + half + 1)));
+  }
+  return lowest;
+}
+
 /** Empty runs with load on both sides that last as long as a flight can. */
 export function flightRuns(force: PlainForce, settings: Settings): PlainRun[] {
   return emptyRuns(force, settings).filter((run) => {
@@ -39,14 +67,31 @@ export function flightRuns(force: PlainForce, settings: Settings): PlainRun[] {
   });
 }
 
-/** Samples of the middle half of a run. */
-export function middleHalf(force: PlainForce, run: PlainRun): number[] {
-  const quarter = (run.last - run.first) / 4;
-  const inside: number[] = [];
-  for (let index = run.first; index <= run.last; index++) {
-    if (index >= run.first + quarter && index <= run.last - quarter) inside.push(force.samples[index]!);
-  }
-  return inside;
+/**
+ * Samples of the middle half of a run. METHODS leaves open how a half of an odd number of samples is rounded: here down,
+ * and the rest that cannot be divided evenly follows it.
+ */
+function middleHalf(force: PlainForce, run: PlainRun): number[] {
+  const length = run.last - run.first + 1;
+  const half = Math.floor(length / 2);
+  const start = run.first + Math.floor((length - half) / 2);
+  return force.samples.slice(start, start + half);
+}
+
+/**
+ * The plates with their zero removed (METHODS §1): each plate's mean over the longest empty run, a quarter of the run
+ * left out at each end because plates ring.
+ */
+export function withoutZero(plates: readonly PlainForce[], settings: Settings): PlainForce[] {
+  const runs = emptyRuns(sumOf(plates), settings);
+  let longest = runs[0];
+  for (const run of runs) if (run.last - run.first > longest!.last - longest!.first) longest = run;
+  if (longest === undefined) return [...plates];
+  const quarter = Math.floor((longest.last - longest.first + 1) / 4);
+  return plates.map((plate) => {
+    const zero = meanOf(plate.samples.slice(longest.first + quarter, longest.last + 1 - quarter));
+    return { rateHz: plate.rateHz, samples: plate.samples.map((value) => value - zero) };
+  });
 }
 
 /** What an empty plate reads, and what counts as contact (METHODS §3). */
@@ -83,10 +128,7 @@ export function takeoffBefore(
     const next = samples[index + 1]!;
     if (!(here >= threshold.newtons && next < threshold.newtons)) continue;
     const crossing = (index + (here - threshold.newtons) / (here - next)) / rateHz;
-    const following: number[] = [];
-    for (let later = index + 1; later / rateHz <= crossing + settings.contactHoldSeconds; later++) {
-      if (later < samples.length) following.push(samples[later]!);
-    }
+    const following = samples.slice(index + 1, index + 1 + Math.round(settings.contactHoldSeconds * rateHz));
     if (meanOf(following) >= threshold.newtons || medianOf(following) >= threshold.newtons) continue;
     return crossing + carrySeconds(force, index, crossing, threshold, weight, settings);
   }

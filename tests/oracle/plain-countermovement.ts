@@ -13,19 +13,22 @@ import {
 } from "./plain-motion.ts";
 import { netImpulse, pushForces, pushOfTheBody } from "./plain-phases.ts";
 import {
+  limbsOf,
   type PlainEvent,
   type PlainMeasure,
   type PlainResult,
   type PlainTrial,
   withBodySizes,
+  zeroedPlates,
 } from "./plain-values.ts";
 import { balancedWeight, steadiestWindow } from "./plain-weighing.ts";
 
 /** A countermovement jump after METHODS alone, for a recording that holds one jump between two quiet standings. */
 export function plainCountermovementJump(trial: PlainTrial, settings: Settings): PlainResult {
-  const { rateHz, gravity } = trial;
+  const { gravity } = trial;
   const side = trial.limb;
-  const whole = sumOf(trial.plates.map((plate) => ({ rateHz, samples: plate.samples })));
+  const plates = zeroedPlates(trial, settings);
+  const whole = sumOf(plates.map((plate) => plate.force));
   const flight = flightRuns(whole, settings)[0]!;
 
   // Weight: the steadiest second before, the steadiest second after, and the momentum balance between them.
@@ -85,7 +88,14 @@ export function plainCountermovementJump(trial: PlainTrial, settings: Settings):
   const stable = timeToStabilisation(whole, touchdown, weight, settings);
   if (stable !== undefined) measures.push(of("timeToStabilisation", stable));
 
-  addLimbsOfJump(trial, flight, { braking, propulsion, landingEnd, weight }, events, measures, settings);
+  addLimbsOfJump(
+    limbsOf(plates, side),
+    flight,
+    { braking, propulsion, landingEnd, weight },
+    events,
+    measures,
+    settings,
+  );
   return { events, measures: withBodySizes(measures, weight, mass) };
 }
 

@@ -4,20 +4,22 @@ import { sumOf } from "./plain-curve.ts";
 import { landingMeasures, limbLandingShare, timeToStabilisation } from "./plain-landing.ts";
 import { firstRiseThroughZero, motionQuietBetween, velocityAt } from "./plain-motion.ts";
 import {
-  limbForces,
+  limbsOf,
   type PlainEvent,
   type PlainMeasure,
   type PlainResult,
   type PlainTrial,
   withBodySizes,
+  zeroedPlates,
 } from "./plain-values.ts";
 import { steadiestWindow } from "./plain-weighing.ts";
 
 /** A drop landing after METHODS alone: empty, landing and quiet standing at the end. */
 export function plainDropLanding(trial: PlainTrial, settings: Settings): PlainResult {
-  const { rateHz, gravity } = trial;
+  const { gravity } = trial;
   const side = trial.limb;
-  const whole = sumOf(trial.plates.map((plate) => ({ rateHz, samples: plate.samples })));
+  const plates = zeroedPlates(trial, settings);
+  const whole = sumOf(plates.map((plate) => plate.force));
   const empty = emptyRuns(whole, settings).at(-1)!;
   const after = steadiestWindow(whole, empty.last + 1, whole.samples.length - 1, settings)!;
   const weight = after.mean;
@@ -40,7 +42,7 @@ export function plainDropLanding(trial: PlainTrial, settings: Settings): PlainRe
   const stable = timeToStabilisation(whole, touchdown, weight, settings);
   if (stable !== undefined) measures.push(of("timeToStabilisation", stable));
   const touchdowns = new Map<string, number>();
-  for (const limb of limbForces(trial)) {
+  for (const limb of limbsOf(plates, side)) {
     const limbThreshold = contactThreshold(limb.force, empty, settings);
     const time = touchdownAfter(limb.force, empty, limbThreshold, weight, weight / 4, settings)!;
     touchdowns.set(limb.side, time);

@@ -1,3 +1,4 @@
+import type { Side } from "../../core/limb.ts";
 import type { Settings } from "../../core/settings.ts";
 import {
   contactThreshold,
@@ -7,7 +8,7 @@ import {
   takeoffBefore,
   touchdownAfter,
 } from "./plain-contacts.ts";
-import { sumOf } from "./plain-curve.ts";
+import { type PlainForce, sumOf } from "./plain-curve.ts";
 import { landingMeasures, limbLandingShare, timeToStabilisation } from "./plain-landing.ts";
 import {
   firstRiseThroughZero,
@@ -20,20 +21,22 @@ import {
 } from "./plain-motion.ts";
 import { limbNetImpulses, pushForces, pushOfTheBody } from "./plain-phases.ts";
 import {
-  limbForces,
+  limbsOf,
   type PlainEvent,
   type PlainMeasure,
   type PlainResult,
   type PlainTrial,
   withBodySizes,
+  zeroedPlates,
 } from "./plain-values.ts";
 import { steadiestWindow } from "./plain-weighing.ts";
 
 /** A drop jump after METHODS alone: empty, contact, flight, landing and quiet standing at the end. */
 export function plainDropJump(trial: PlainTrial, settings: Settings): PlainResult {
-  const { rateHz, gravity } = trial;
+  const { gravity } = trial;
   const side = trial.limb;
-  const whole = sumOf(trial.plates.map((plate) => ({ rateHz, samples: plate.samples })));
+  const plates = zeroedPlates(trial, settings);
+  const whole = sumOf(plates.map((plate) => plate.force));
   const flight = flightRuns(whole, settings).at(-1)!;
   const emptyBefore = emptyRuns(whole, settings).findLast((run) => run.last < flight.first)!;
   const after = steadiestWindow(whole, flight.last + 1, whole.samples.length - 1, settings);
@@ -93,12 +96,19 @@ export function plainDropJump(trial: PlainTrial, settings: Settings): PlainResul
   }
   const stable = timeToStabilisation(whole, secondTouchdown, weight, settings);
   if (stable !== undefined) measures.push(of("timeToStabilisation", stable));
-  addLimbs(trial, { emptyBefore, flight }, { braking, propulsion, landingEnd, weight }, events, measures, settings);
+  addLimbs(
+    limbsOf(plates, side),
+    { emptyBefore, flight },
+    { braking, propulsion, landingEnd, weight },
+    events,
+    measures,
+    settings,
+  );
   return { events, measures: withBodySizes(measures, weight, mass) };
 }
 
 function addLimbs(
-  trial: PlainTrial,
+  limbs: readonly { readonly side: Side; readonly force: PlainForce }[],
   runs: { emptyBefore: PlainRun; flight: PlainRun },
   body: {
     braking: { from: number; to: number };
@@ -112,7 +122,7 @@ function addLimbs(
 ): void {
   const { weight } = body;
   const contacts = new Map<string, { first: number; takeoff: number }>();
-  for (const { side, force } of limbForces(trial)) {
+  for (const { side, force } of limbs) {
     const threshold = contactThreshold(force, runs.flight, settings);
     const sure = weight / 4;
     const first = touchdownAfter(force, runs.emptyBefore, threshold, weight, sure, settings)!;

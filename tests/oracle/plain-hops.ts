@@ -2,7 +2,7 @@ import type { Settings } from "../../core/settings.ts";
 import { contactThreshold, flightRuns, takeoffBefore, touchdownAfter } from "./plain-contacts.ts";
 import { sumOf } from "./plain-curve.ts";
 import { firstRiseThroughZero, motionQuietBetween } from "./plain-motion.ts";
-import type { PlainEvent, PlainMeasure, PlainResult, PlainTrial } from "./plain-values.ts";
+import { type PlainEvent, type PlainMeasure, type PlainResult, type PlainTrial, zeroedPlates } from "./plain-values.ts";
 import { steadiestWindow } from "./plain-weighing.ts";
 
 /** METHODS §6: contacts of a two-leg test count below 250 ms, and the best five of them. */
@@ -11,9 +11,10 @@ const bestHops = 5;
 
 /** Repeated hops after METHODS alone: standing, an entry jump, contacts each followed by a flight, a last landing. */
 export function plainRepeatedHops(trial: PlainTrial, settings: Settings): PlainResult & { hops: readonly PlainHop[] } {
-  const { rateHz, gravity } = trial;
+  const { gravity } = trial;
   const side = trial.limb;
-  const whole = sumOf(trial.plates.map((plate) => ({ rateHz, samples: plate.samples })));
+  const plates = zeroedPlates(trial, settings);
+  const whole = sumOf(plates.map((plate) => plate.force));
   const flights = flightRuns(whole, settings);
   const last = flights.at(-1)!;
   const after = steadiestWindow(whole, last.last + 1, whole.samples.length - 1, settings)!;

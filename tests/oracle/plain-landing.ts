@@ -1,6 +1,6 @@
 import type { Limb } from "../../core/limb.ts";
 import type { Settings } from "../../core/settings.ts";
-import { forceAt, impulseBetween, knotsBetween, largestBetween, lastTime, type PlainForce } from "./plain-curve.ts";
+import { forceAt, impulseBetween, knotsBetween, largestBetween, type PlainForce } from "./plain-curve.ts";
 import { plainLowPass } from "./plain-filter.ts";
 import type { PlainMeasure } from "./plain-values.ts";
 
@@ -64,7 +64,8 @@ function firstPeak(
 
 /**
  * Touchdown to the start of the first second in which the force, low-passed at 20 Hz, stays within 5 % of body weight.
- * Absent with less than three seconds of recording after touchdown, or where no such second is recorded.
+ * Absent with less than three seconds of recording after touchdown, or where no such second is recorded. METHODS leaves
+ * open what is filtered and where a second begins: here the samples from touchdown on, and at a sample.
  */
 export function timeToStabilisation(
   force: PlainForce,
@@ -72,28 +73,15 @@ export function timeToStabilisation(
   weight: number,
   settings: Settings,
 ): number | undefined {
-  if (lastTime(force) - touchdown < settings.stabilisationNeedsSeconds) return undefined;
-  const smooth = plainLowPass(force.samples, force.rateHz, settings.stabilisationFilterHz);
+  const { rateHz, samples } = force;
+  const first = Math.ceil(touchdown * rateHz);
+  if (samples.length / rateHz - touchdown < settings.stabilisationNeedsSeconds) return undefined;
+  const smooth = plainLowPass(samples.slice(first), rateHz, settings.stabilisationFilterHz);
   const band = settings.stabilisationBandFraction * weight;
-  const filtered = { rateHz: force.rateHz, samples: smooth };
-  const isStable = (time: number): boolean => Math.abs(forceAt(filtered, time) - weight) <= band;
-  // The first second can begin at touchdown, or where the force enters the band between two samples.
-  const knots = knotsBetween(force.rateHz, touchdown, lastTime(force));
-  const staysStable = (from: number): boolean =>
-    from + settings.stabilisationSeconds <= lastTime(force) &&
-    knotsBetween(force.rateHz, from, from + settings.stabilisationSeconds)
-      .slice(1)
-      .every(isStable);
-  if (isStable(touchdown) && staysStable(touchdown)) return 0;
-  for (let piece = 0; piece + 1 < knots.length; piece++) {
-    const start = knots[piece]!;
-    const end = knots[piece + 1]!;
-    if (isStable(start) || !isStable(end)) continue;
-    const before = forceAt(filtered, start) - weight;
-    const after = forceAt(filtered, end) - weight;
-    const edge = before > 0 ? band : -band;
-    const entered = start + ((before - edge) / (before - after)) * (end - start);
-    if (staysStable(entered)) return entered - touchdown;
+  const count = Math.round(settings.stabilisationSeconds * rateHz);
+  for (let start = 0; start + count <= smooth.length; start++) {
+    const second = smooth.slice(start, start + count);
+    if (second.every((value) => Math.abs(value - weight) <= band)) return (first + start) / rateHz - touchdown;
   }
   return undefined;
 }

@@ -1,15 +1,17 @@
+import type { Side } from "../../core/limb.ts";
 import type { Settings } from "../../core/settings.ts";
 import { contactThreshold, type PlainRun, takeoffBefore, touchdownAfter } from "./plain-contacts.ts";
+import type { PlainForce } from "./plain-curve.ts";
 import { landingMeasures, limbLandingShare } from "./plain-landing.ts";
 import { limbNetImpulses, type PlainPhase, pushForces } from "./plain-phases.ts";
-import { limbForces, type PlainEvent, type PlainMeasure, type PlainTrial } from "./plain-values.ts";
+import type { PlainEvent, PlainMeasure } from "./plain-values.ts";
 
 /**
  * Adds each limb of a jump from standing: its own contact events, its forces and impulses over the phases of the body,
  * its landing from its own touchdown, and how far apart the limbs leave and land.
  */
 export function addLimbsOfJump(
-  trial: PlainTrial,
+  limbs: readonly { readonly side: Side; readonly force: PlainForce }[],
   flight: PlainRun,
   body: {
     readonly braking: PlainPhase | undefined;
@@ -23,7 +25,7 @@ export function addLimbsOfJump(
 ): void {
   const { weight } = body;
   const contacts = new Map<string, { takeoff: number; touchdown: number }>();
-  for (const { side, force } of limbForces(trial)) {
+  for (const { side, force } of limbs) {
     // The limb's own threshold, the athlete's weight; a quarter of it is surely load on one foot.
     const threshold = contactThreshold(force, flight, settings);
     const takeoff = takeoffBefore(force, flight, threshold, weight, weight / 4, settings)!;

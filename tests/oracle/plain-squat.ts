@@ -6,11 +6,13 @@ import { addLimbsOfJump } from "./plain-limbs.ts";
 import { firstRiseThroughZero, motionQuietBetween, placedAtZero, positionAt, velocityAt } from "./plain-motion.ts";
 import { pushForces, pushOfTheBody } from "./plain-phases.ts";
 import {
+  limbsOf,
   type PlainEvent,
   type PlainMeasure,
   type PlainResult,
   type PlainTrial,
   withBodySizes,
+  zeroedPlates,
 } from "./plain-values.ts";
 import { balancedWeight, steadiestWindow } from "./plain-weighing.ts";
 
@@ -19,9 +21,10 @@ import { balancedWeight, steadiestWindow } from "./plain-weighing.ts";
  * take-off (METHODS §4 names phases by the lowest position, which a squat jump holds until its onset).
  */
 export function plainSquatJump(trial: PlainTrial, settings: Settings): PlainResult {
-  const { rateHz, gravity } = trial;
+  const { gravity } = trial;
   const side = trial.limb;
-  const whole = sumOf(trial.plates.map((plate) => ({ rateHz, samples: plate.samples })));
+  const plates = zeroedPlates(trial, settings);
+  const whole = sumOf(plates.map((plate) => plate.force));
   const flight = flightRuns(whole, settings)[0]!;
   const before = steadiestWindow(whole, 0, flight.first, settings)!;
   const after = steadiestWindow(whole, flight.last + 1, whole.samples.length - 1, settings);
@@ -62,7 +65,14 @@ export function plainSquatJump(trial: PlainTrial, settings: Settings): PlainResu
   ];
   const stable = timeToStabilisation(whole, touchdown, weight, settings);
   if (stable !== undefined) measures.push(of("timeToStabilisation", stable));
-  addLimbsOfJump(trial, flight, { braking: undefined, propulsion, landingEnd, weight }, events, measures, settings);
+  addLimbsOfJump(
+    limbsOf(plates, side),
+    flight,
+    { braking: undefined, propulsion, landingEnd, weight },
+    events,
+    measures,
+    settings,
+  );
   return { events, measures: withBodySizes(measures, weight, mass) };
 }
 

@@ -1,4 +1,6 @@
 import type { Limb, Side } from "../../core/limb.ts";
+import type { Settings } from "../../core/settings.ts";
+import { withoutZero } from "./plain-contacts.ts";
 import type { PlainForce } from "./plain-curve.ts";
 
 /** One value of the oracle, under the public name of METHODS §5. */
@@ -31,21 +33,31 @@ export interface PlainTrial {
   readonly massKg?: number;
 }
 
-/** The plates of a two-leg trial, one a foot; none where one plate carries both or a single leg jumps. */
-export function limbForces(trial: PlainTrial): { side: Side; force: PlainForce }[] {
-  if (trial.limb !== "both") return [];
-  const forces: { side: Side; force: PlainForce }[] = [];
-  for (const plate of trial.plates) {
-    if (plate.limb !== "both")
-      forces.push({ side: plate.limb, force: { rateHz: trial.rateHz, samples: plate.samples } });
-  }
-  return forces;
+/** A plate with its zero removed. */
+export interface PlainPlate {
+  readonly limb: Limb;
+  readonly force: PlainForce;
+}
+
+/** The plates of a trial, their zeros removed. */
+export function zeroedPlates(trial: PlainTrial, settings: Settings): PlainPlate[] {
+  const forces = trial.plates.map((plate) => ({ rateHz: trial.rateHz, samples: plate.samples }));
+  return withoutZero(forces, settings).map((force, index) => ({ limb: trial.plates[index]!.limb, force }));
+}
+
+/** The limbs of a two-leg trial on a plate each; none where one plate carries both or a single leg jumps. */
+export function limbsOf(plates: readonly PlainPlate[], limb: Limb): { side: Side; force: PlainForce }[] {
+  const limbs: { side: Side; force: PlainForce }[] = [];
+  if (limb !== "both") return limbs;
+  for (const plate of plates) if (plate.limb !== "both") limbs.push({ side: plate.limb, force: plate.force });
+  return limbs;
 }
 
 /** Adds the body-size forms (METHODS §5): newtons per kilogram and per body weight, watts and newton-seconds per kilogram. */
 export function withBodySizes(measures: readonly PlainMeasure[], weight: number, mass: number): PlainMeasure[] {
-  const forces = /Force$|^forceAtLowestPosition$/;
-  const perMass = /Force$|^forceAtLowestPosition$|Power$|Impulse$/;
+  const forces = /^(peak|mean).*Force$|^forceAtLowestPosition$/;
+  const perMass =
+    /^(peak|mean).*Force$|^forceAtLowestPosition$|Power$|^(unweighting|braking|propulsion|landing).*Impulse$/;
   const more: PlainMeasure[] = [];
   for (const { id, side, value } of measures) {
     if (perMass.test(id)) more.push({ id: `${id}PerBodyMass`, side, value: value / mass });
