@@ -13,68 +13,57 @@ export interface ComparableMeasure {
   readonly largestIsBest: boolean;
 }
 
-const jump: readonly TestKind[] = ["countermovementJump"];
+type Rest = Pick<ComparableMeasure, "legs" | "tests">;
+
+const criterion = (measure: string, { legs, tests }: Rest): ComparableMeasure => ({
+  measure,
+  legs,
+  as: "index",
+  role: "criterion",
+  largestIsBest: true,
+  tests,
+});
+
+const information = (measure: string, rest: Rest): ComparableMeasure => ({
+  ...criterion(measure, rest),
+  role: "information",
+});
+
+const load = (measure: string, rest: Rest): ComparableMeasure => ({
+  ...information(measure, rest),
+  largestIsBest: false,
+});
+
+const difference = (measure: string, rest: Rest): ComparableMeasure => ({ ...load(measure, rest), as: "difference" });
+
+const both = (...tests: readonly TestKind[]): Rest => ({ legs: "both", tests });
+const single = (...tests: readonly TestKind[]): Rest => ({ legs: "single", tests });
+
+const landings = ["countermovementJump", "squatJump", "dropJump", "dropLanding"] as const;
 
 /**
  * In the order of screens. Gross impulse is compared within a two-leg trial only, because both limbs share its
  * duration there; between single-leg trials it would flatter the slower leg, and net impulse, which repeats the square
  * root of height, informs only. A height by flight time holds the landing posture: information beside the height by
- * impulse.
+ * impulse where a jump starts from standing, the height of choice where it starts from a box. Landings inform only.
  */
 export const comparableMeasures: readonly ComparableMeasure[] = [
-  { measure: "brakingImpulse", legs: "both", as: "index", role: "criterion", largestIsBest: true, tests: jump },
-  { measure: "propulsionImpulse", legs: "both", as: "index", role: "criterion", largestIsBest: true, tests: jump },
-  {
-    measure: "brakingLimbNetImpulse",
-    legs: "both",
-    as: "index",
-    role: "information",
-    largestIsBest: true,
-    tests: jump,
-  },
-  {
-    measure: "propulsionLimbNetImpulse",
-    legs: "both",
-    as: "index",
-    role: "information",
-    largestIsBest: true,
-    tests: jump,
-  },
-  { measure: "peakLandingForce", legs: "both", as: "index", role: "information", largestIsBest: false, tests: jump },
-  { measure: "landingImpulse", legs: "both", as: "index", role: "information", largestIsBest: false, tests: jump },
-  { measure: "jumpHeightImpulse", legs: "single", as: "index", role: "criterion", largestIsBest: true, tests: jump },
-  {
-    measure: "jumpHeightFlightTime",
-    legs: "single",
-    as: "index",
-    role: "information",
-    largestIsBest: true,
-    tests: jump,
-  },
-  { measure: "brakingNetImpulse", legs: "single", as: "index", role: "information", largestIsBest: true, tests: jump },
-  {
-    measure: "propulsionNetImpulse",
-    legs: "single",
-    as: "index",
-    role: "information",
-    largestIsBest: true,
-    tests: jump,
-  },
-  { measure: "peakLandingForce", legs: "single", as: "index", role: "information", largestIsBest: false, tests: jump },
-  {
-    measure: "timeToTakeoff",
-    legs: "single",
-    as: "difference",
-    role: "information",
-    largestIsBest: false,
-    tests: jump,
-  },
-  {
-    measure: "timeToStabilisation",
-    legs: "single",
-    as: "difference",
-    role: "information",
-    largestIsBest: false,
-    tests: jump,
-  },
+  criterion("brakingImpulse", both("countermovementJump", "dropJump")),
+  criterion("propulsionImpulse", both("countermovementJump", "squatJump", "dropJump")),
+  information("brakingLimbNetImpulse", both("countermovementJump", "dropJump")),
+  information("propulsionLimbNetImpulse", both("countermovementJump", "squatJump", "dropJump")),
+  load("peakLandingForce", both(...landings)),
+  load("landingImpulse", both(...landings)),
+  criterion("jumpHeightImpulse", single("countermovementJump", "squatJump")),
+  information("jumpHeightFlightTime", single("countermovementJump", "squatJump")),
+  criterion("jumpHeightFlightTime", single("dropJump")),
+  information("jumpHeightImpulse", single("dropJump")),
+  criterion("reactiveStrengthIndex", single("dropJump")),
+  criterion("reactiveStrengthIndexBestFive", single("repeatedHops")),
+  information("brakingNetImpulse", single("countermovementJump")),
+  information("propulsionNetImpulse", single("countermovementJump", "squatJump")),
+  load("peakLandingForce", single(...landings)),
+  difference("timeToTakeoff", single("countermovementJump", "squatJump")),
+  difference("contactTime", single("dropJump")),
+  difference("timeToStabilisation", single(...landings)),
 ];

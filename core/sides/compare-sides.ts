@@ -1,20 +1,71 @@
 import type { Side } from "../limb.ts";
 import { measureEntry } from "../measures/catalogue.ts";
+import { capitalised, countOf, sentences } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
 import { type TestKind, testKinds } from "../test-kind.ts";
+import { boxHeights, boxHeightText, sameBoxHeight, startsFromBox } from "./box-height.ts";
 import { type ComparableMeasure, comparableMeasures } from "./comparable-measures.ts";
-import type { Comparison, SidesInput } from "./comparison.ts";
+import type { ComparableTrial, Comparison, SidesInput } from "./comparison.ts";
+import { type DropHeightMismatch, dropHeightMismatches, dropHeightMismatchText } from "./drop-height-legs.ts";
 import { indexIntervals } from "./index-intervals.ts";
-import { trialsOfBothSides } from "./side-trials.ts";
-import { bestTrial, summariseSide } from "./summarise-side.ts";
+import { leadsObstacle, withStatedLead } from "./leading-legs.ts";
+import { type TrialsOfBothSides, trialsOfBothSides } from "./side-trials.ts";
+import { summariseLeads, summariseSides } from "./summarise-side.ts";
 import { symmetryIndex } from "./symmetry.ts";
 import { trialStatisticOf } from "./trial-statistic.ts";
 import { weakerSide } from "./weaker-side.ts";
 
-function withoutIndex(entry: ComparableMeasure, values: Pick<Comparison, "basis" | "first" | "second">): string {
+/** Trials of one test that may be compared with each other: all from one box, where the test starts from one. */
+interface TrialsOfTest {
+  readonly test: TestKind;
+  readonly dropHeightMetres?: number;
+  readonly trials: readonly ComparableTrial[];
+  /** Where the legs fell from different heights in single-leg trials. */
+  readonly mismatch?: DropHeightMismatch;
+  /** Box heights of the test's other trials. */
+  readonly otherBoxes: readonly (number | undefined)[];
+}
+
+function trialsOfTest(input: SidesInput, test: TestKind, settings: Settings): readonly TrialsOfTest[] {
+  const trials = input.trials.filter((trial) => trial.test === test);
+  if (!startsFromBox(test)) return [{ test, trials, otherBoxes: [] }];
+  const heights = boxHeights(trials);
+  const mismatches = dropHeightMismatches(trials, settings);
+  return heights.map((height) => {
+    const mismatch = mismatches.find((each) => sameBoxHeight(each.dropHeightMetres, height));
+    return {
+      test,
+      trials: trials.filter((trial) => sameBoxHeight(trial.dropHeightMetres, height)),
+      otherBoxes: heights.filter((each) => each !== height),
+      ...(height === undefined ? {} : { dropHeightMetres: height }),
+      ...(mismatch === undefined ? {} : { mismatch }),
+    };
+  });
+}
+
+/** Why trials that exist cannot be held against each other; empty where they can. */
+function obstacle(entry: ComparableMeasure, of: TrialsOfTest, trials: TrialsOfBothSides): string {
+  if (entry.legs === "both") return startsFromBox(of.test) ? leadsObstacle(trials.leads) : "";
+  const bothSides = trials.first.measures.length > 0 && trials.second.measures.length > 0;
+  return of.mismatch === undefined || !bothSides ? "" : `Not comparable: ${dropHeightMismatchText(of.mismatch)}.`;
+}
+
+function missingSide(missing: readonly Side[], of: TrialsOfTest): string {
+  const box = of.dropHeightMetres === undefined ? "" : ` from ${boxHeightText(of.dropHeightMetres)}`;
+  const none = `No trial of the ${missing.join(" or the ")} side${box} has this measure.`;
+  const others = of.otherBoxes.map((height) => (height === undefined ? "an unstated height" : boxHeightText(height)));
+  if (others.length === 0) return none;
+  return `${none} Trials from ${others.join(", ")} stay apart: box heights are never mixed.`;
+}
+
+function withoutIndex(
+  entry: ComparableMeasure,
+  of: TrialsOfTest,
+  values: Pick<Comparison, "basis" | "first" | "second">,
+): string {
   const { first, second } = values;
   const missing = [first, second].filter((each) => each.mean === undefined).map((each) => each.side);
-  if (missing.length > 0) return `No trial of the ${missing.join(" or the ")} side has this measure.`;
+  if (missing.length > 0) return missingSide(missing, of);
   if (values.basis === "values-only") return "Both knees are involved: values of both sides, no index.";
   if (entry.as === "difference") return "Times are compared as a difference, not as an index.";
   return "A side has a value that is not above zero: there is no index.";
@@ -22,62 +73,70 @@ function withoutIndex(entry: ComparableMeasure, values: Pick<Comparison, "basis"
 
 function compare(
   input: SidesInput,
-  test: TestKind,
+  of: TrialsOfTest,
   entry: ComparableMeasure,
   settings: Settings,
 ): Comparison | undefined {
   const firstSide: Side = input.involved === "right" ? "right" : "left";
-  const trials = trialsOfBothSides(input.trials, test, entry, firstSide);
-  if (trials.first.measures.length + trials.second.measures.length === 0) return undefined;
+  const found = trialsOfBothSides(of.trials, of.test, entry, firstSide);
+  if (found.first.measures.length + found.second.measures.length === 0) return undefined;
 
-  // One number for each side.
+  // One number for each side; off a box the mean of both leads.
   const stated = trialStatisticOf(settings);
   const statistic = stated === "best" && !entry.largestIsBest ? "mean" : stated;
   const paired = entry.legs === "both";
-  const bestFirst = bestTrial(trials.first.measures, paired ? trials.second.measures : []);
-  const bestSecond = paired ? bestFirst : bestTrial(trials.second.measures);
-  const first = summariseSide(trials.first, statistic, bestFirst);
-  const second = summariseSide(trials.second, statistic, bestSecond);
+  const notComparable = obstacle(entry, of, found);
+  const led = paired && startsFromBox(of.test) && notComparable === "" ? withStatedLead(found) : undefined;
+  const trials = led ?? found;
+  const sides = led === undefined ? summariseSides(trials, paired, statistic) : summariseLeads(led, statistic);
+  const { first, second } = sides;
   const basis =
     input.involved === "both" ? "values-only" : input.involved === "none" ? "left-right" : "involved-uninvolved";
   const common = {
-    test,
+    test: of.test,
     legs: entry.legs,
+    ...(of.dropHeightMetres === undefined ? {} : { dropHeightMetres: of.dropHeightMetres }),
     measure: entry.measure,
     unit: measureEntry(entry.measure).unit,
     basis,
     first,
     second,
     role: entry.role,
+    ...(led === undefined ? {} : { leads: led.leads }),
     ...(paired ? { plates: trials.plates } : {}),
   } as const;
 
   // Side against side, where that means something.
   const both = first.mean !== undefined && second.mean !== undefined;
+  if (notComparable !== "" && basis !== "values-only") {
+    return { ...common, intervals: [], intervalNote: notComparable, notComparable, weaker: "" };
+  }
   if (!both || basis === "values-only" || entry.as === "difference" || !(first.mean > 0) || !(second.mean > 0)) {
     const differs = both && basis !== "values-only" && entry.as === "difference";
     return {
       ...common,
       intervals: [],
-      intervalNote: withoutIndex(entry, common),
+      intervalNote: withoutIndex(entry, of, common),
       weaker: "",
       ...(differs ? { difference: first.mean - second.mean } : {}),
     };
   }
   const index = symmetryIndex(first.mean, second.mean);
-  const made = indexIntervals(entry.legs, trials, { first, second }, statistic, settings);
+  const made = indexIntervals(common, trials, statistic, settings);
   const widest = made.intervals.reduce<Comparison["intervals"][number] | undefined>(
     (kept, each) => (kept === undefined || each.confidence > kept.confidence ? each : kept),
     undefined,
   );
+  const leftOut = found.first.measures.length - trials.first.measures.length;
   return {
     ...common,
     index,
     ...made,
-    intervalNote:
-      statistic === stated
-        ? made.intervalNote
-        : `${made.intervalNote} The mean stands for the trials: the largest value is not the best one here.`,
+    intervalNote: sentences(
+      made.intervalNote,
+      leftOut === 0 ? "" : `${capitalised(countOf(leftOut, "trial"))} without a stated leading leg left out.`,
+      statistic === stated ? "" : "The mean stands for the trials: the largest value is not the best one here.",
+    ),
     weaker:
       basis === "left-right" ? weakerSide(firstSide, index, entry.largestIsBest ? "weaker" : "lower", widest) : "",
   };
@@ -85,13 +144,14 @@ function compare(
 
 /**
  * Side against side for one session: one comparison for each comparable measure that any trial has, in the order of
- * `comparableMeasures`. Too few trials are still compared in numbers; whether that may meet a criterion is decided
- * later (METHODS §8).
+ * `comparableMeasures`, and for each box height on its own. Too few trials are still compared in numbers; whether that
+ * may meet a criterion is decided later (METHODS §8).
  */
 export function compareSides(input: SidesInput, settings: Settings): readonly Comparison[] {
-  return testKinds.flatMap((test) =>
-    comparableMeasures
-      .filter((entry) => entry.tests.includes(test))
-      .flatMap((entry) => compare(input, test, entry, settings) ?? []),
-  );
+  return testKinds.flatMap((test) => {
+    const entries = comparableMeasures.filter((entry) => entry.tests.includes(test));
+    return trialsOfTest(input, test, settings).flatMap((of) =>
+      entries.flatMap((entry) => compare(input, of, entry, settings) ?? []),
+    );
+  });
 }

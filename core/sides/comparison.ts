@@ -15,6 +15,10 @@ export interface ComparableTrial {
   readonly proof: PlateProof;
   /** True while a finding says that the plates contradict the single-leg trials. */
   readonly platesContradicted: boolean;
+  /** Height of the box stepped off, metres; absent where nobody stated it or no box was used. */
+  readonly dropHeightMetres?: number;
+  /** The leg that stepped off the box first; absent where nobody stated it or no box was used. */
+  readonly leadingLeg?: Side;
 }
 
 /** The trials of one side. */
@@ -22,7 +26,10 @@ export interface SideSummary {
   readonly side: Side;
   /** Values of the trials used, in trial order. */
   readonly values: readonly number[];
-  /** The trial statistic of the settings (mean by default); absent when no trial has the measure. */
+  /**
+   * The trial statistic of the settings (mean by default); absent when no trial has the measure. Where both leads off a
+   * box are averaged: the mean of the statistics of the two leads.
+   */
   readonly mean?: number;
   /** The same per kilogram of body mass where that makes sense; absent otherwise. */
   readonly meanPerBodyMass?: number;
@@ -46,6 +53,8 @@ export interface Comparison {
   readonly test: TestKind;
   /** `both`: within two-leg trials on two plates; `single`: between single-leg trials of the two sides. */
   readonly legs: "both" | "single";
+  /** The box all its trials were from, metres; absent where nobody stated it or no box was used. */
+  readonly dropHeightMetres?: number;
   readonly measure: string;
   readonly unit: UcumUnit;
   /** Nobody injured: left over right. Both knees involved: values only, no index. */
@@ -63,6 +72,10 @@ export interface Comparison {
   readonly intervalNote: string;
   /** What the intervals were made from; absent where there are none. */
   readonly intervalFrom?: IntervalSource;
+  /** The leg that led off the box in each trial, in step with the values, where both leads are averaged. */
+  readonly leads?: readonly Side[];
+  /** Why trials that exist cannot be held against each other, a plain sentence; absent where they can. */
+  readonly notComparable?: string;
   /** How well it is known which foot stood on which plate, the weakest of the trials used; two-leg trials only. */
   readonly plates?: "proved" | "unproved" | "contradicted";
   /** `criterion`: may meet a criterion; `information`: shown only (landing symmetry, net impulses between limbs). */

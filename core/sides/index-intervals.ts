@@ -1,7 +1,9 @@
+import { countOf } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
 import type { Comparison, Interval, IntervalSource, SideSummary } from "./comparison.ts";
+import { type IndexTrials, indexMoments, spreadIsKnown } from "./index-moments.ts";
+import { positionsOfLead } from "./leading-legs.ts";
 import { type RatioMoments, ratioInterval } from "./ratio-interval.ts";
-import { independentMoments, pairedMoments } from "./ratio-moments.ts";
 import type { SideTrials } from "./side-trials.ts";
 import type { TrialStatistic } from "./trial-statistic.ts";
 
@@ -17,7 +19,12 @@ function measurementVariance(trials: SideTrials): number | undefined {
   return sum / trials.measures.length ** 2;
 }
 
-function measurementMoments(first: SideTrials, second: SideTrials, a: number, b: number): RatioMoments | undefined {
+function measurementMoments(
+  first: SideTrials,
+  second: SideTrials,
+  a = Number.NaN,
+  b = Number.NaN,
+): RatioMoments | undefined {
   const varianceFirst = measurementVariance(first);
   const varianceSecond = measurementVariance(second);
   if (varianceFirst === undefined || varianceSecond === undefined) return undefined;
@@ -56,24 +63,36 @@ function madeFrom(
   };
 }
 
+/** How the trials became an interval, in a sentence. */
+function noteOf(trials: IndexTrials, degreesOfFreedom: number): string {
+  const { legs, first, second, leads } = trials;
+  if (leads !== undefined) {
+    const left = positionsOfLead(leads, "left").length;
+    return `Interval of a ratio after Fieller, paired within two-leg trials and averaged over ${left} with the left and ${leads.length - left} with the right leg leading; spread pooled within each lead, ${countOf(degreesOfFreedom, "degree")} of freedom.`;
+  }
+  if (legs === "both") return `Interval of a ratio after Fieller, paired within ${first.values.length} two-leg trials.`;
+  return `Interval of a ratio after Fieller, from ${first.values.length} ${first.side} and ${second.values.length} ${second.side} trials, ${degreesOfFreedom.toFixed(1)} degrees of freedom (Welch–Satterthwaite).`;
+}
+
+function fewTrials({ first, second, leads }: IndexTrials): string {
+  if (leads !== undefined) return "One trial with each leg leading";
+  return first.values.length < 2 && second.values.length < 2 ? "One trial a side" : "One side has a single trial";
+}
+
 /**
  * The intervals of an index at the status and the drawn confidence (METHODS §8), with a sentence on how they were
  * made. Both summaries hold a value above zero.
  */
 export function indexIntervals(
-  legs: Comparison["legs"],
+  compared: IndexTrials,
   trials: { readonly first: SideTrials; readonly second: SideTrials },
-  summaries: { readonly first: SideSummary; readonly second: SideSummary },
   statistic: TrialStatistic,
   settings: Settings,
 ): Made {
-  const { first, second } = summaries;
-  const a = first.mean ?? Number.NaN;
-  const b = second.mean ?? Number.NaN;
-  if (first.values.length < 2 || second.values.length < 2) {
-    const who =
-      first.values.length < 2 && second.values.length < 2 ? "One trial a side" : "One side has a single trial";
-    const moments = measurementMoments(trials.first, trials.second, a, b);
+  const { first, second } = compared;
+  if (!spreadIsKnown(compared)) {
+    const who = fewTrials(compared);
+    const moments = measurementMoments(trials.first, trials.second, first.mean, second.mean);
     return moments === undefined
       ? { intervals: [], intervalNote: `${who} and no measurement uncertainty known: there is no interval.` }
       : madeFrom(
@@ -84,16 +103,7 @@ export function indexIntervals(
           settings,
         );
   }
-  const sides = [
-    { values: first.values, statistic: a },
-    { values: second.values, statistic: b },
-  ] as const;
-  if (legs === "both") {
-    const note = `Interval of a ratio after Fieller, paired within ${first.values.length} two-leg trials.`;
-    const moments = pairedMoments(...sides, statistic);
-    return madeFrom(moments, "paired trials", `${note}${statisticNotes[statistic]}`, second, settings);
-  }
-  const moments = independentMoments(...sides, statistic);
-  const note = `Interval of a ratio after Fieller, from ${first.values.length} ${first.side} and ${second.values.length} ${second.side} trials, ${moments.degreesOfFreedom.toFixed(1)} degrees of freedom (Welch–Satterthwaite).`;
-  return madeFrom(moments, "independent trials", `${note}${statisticNotes[statistic]}`, second, settings);
+  const moments = indexMoments(compared, statistic);
+  const note = `${noteOf(compared, moments.degreesOfFreedom)}${statisticNotes[statistic]}`;
+  return madeFrom(moments, compared.legs === "both" ? "paired trials" : "independent trials", note, second, settings);
 }

@@ -18,7 +18,12 @@ export interface TrialsOfBothSides {
   readonly first: SideTrials;
   readonly second: SideTrials;
   readonly plates: "proved" | "unproved" | "contradicted";
+  /** The leg that led off a box in each two-leg trial, in step with both sides; empty for single-leg trials. */
+  readonly leads: readonly (Side | undefined)[];
 }
+
+/** Two-leg trials from a box, each with the leg that led. */
+export type LeadTrials = TrialsOfBothSides & { readonly leads: readonly Side[] };
 
 function measureOf(trial: ComparableTrial, id: string, side: Side): Measure | undefined {
   return trial.measures.find((measure) => measure.id === id && measure.side === side);
@@ -63,5 +68,6 @@ export function trialsOfBothSides(
       : used.some((trial) => trial.proof === "unproved")
         ? "unproved"
         : "proved",
+    leads: entry.legs === "single" ? [] : used.map((trial) => trial.leadingLeg),
   };
 }

@@ -1,6 +1,8 @@
+import type { Side } from "../limb.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { SideSummary } from "./comparison.ts";
-import type { SideTrials } from "./side-trials.ts";
+import { positionsOfLead } from "./leading-legs.ts";
+import type { LeadTrials, SideTrials, TrialsOfBothSides } from "./side-trials.ts";
 import { mean, median, type TrialStatistic } from "./trial-statistic.ts";
 
 function stands(values: readonly number[], statistic: TrialStatistic, best: number): number {
@@ -9,13 +11,13 @@ function stands(values: readonly number[], statistic: TrialStatistic, best: numb
 }
 
 /** Position of the best trial: the largest value, in two-leg trials the largest sum of both limbs. */
-export function bestTrial(first: readonly Measure[], other: readonly Measure[] = []): number {
+function bestTrial(first: readonly Measure[], other: readonly Measure[] = []): number {
   const sums = first.map((measure, at) => measure.value + (other[at]?.value ?? 0));
   return sums.indexOf(Math.max(...sums));
 }
 
 /** The trials of one side with the number that stands for them. */
-export function summariseSide(trials: SideTrials, statistic: TrialStatistic, best: number): SideSummary {
+function summariseSide(trials: SideTrials, statistic: TrialStatistic, best: number): SideSummary {
   const values = trials.measures.map((measure) => measure.value);
   if (values.length === 0) return { side: trials.side, values };
   const perBodyMass = trials.perBodyMass.flatMap((measure) => (measure === undefined ? [] : [measure.value]));
@@ -24,5 +26,54 @@ export function summariseSide(trials: SideTrials, statistic: TrialStatistic, bes
     values,
     mean: stands(values, statistic, best),
     ...(perBodyMass.length === values.length ? { meanPerBodyMass: stands(perBodyMass, statistic, best) } : {}),
+  };
+}
+
+interface BothSummaries {
+  readonly first: SideSummary;
+  readonly second: SideSummary;
+}
+
+/** Both sides with the number that stands for each. The best two-leg trial is the same trial for both. */
+export function summariseSides(trials: TrialsOfBothSides, paired: boolean, statistic: TrialStatistic): BothSummaries {
+  const bestFirst = bestTrial(trials.first.measures, paired ? trials.second.measures : []);
+  const bestSecond = paired ? bestFirst : bestTrial(trials.second.measures);
+  return {
+    first: summariseSide(trials.first, statistic, bestFirst),
+    second: summariseSide(trials.second, statistic, bestSecond),
+  };
+}
+
+function averaged(whole: SideSummary, left: SideSummary, right: SideSummary): SideSummary {
+  const { side, values } = whole;
+  const half = (a: number | undefined, b: number | undefined) =>
+    a === undefined || b === undefined ? undefined : (a + b) / 2;
+  const standing = half(left.mean, right.mean);
+  const perBodyMass = half(left.meanPerBodyMass, right.meanPerBodyMass);
+  return {
+    side,
+    values,
+    ...(standing === undefined ? {} : { mean: standing }),
+    ...(perBodyMass === undefined ? {} : { meanPerBodyMass: perBodyMass }),
+  };
+}
+
+/** Both sides, each the mean of what stands for its trials with the left and with the right leg leading. */
+export function summariseLeads(trials: LeadTrials, statistic: TrialStatistic): BothSummaries {
+  const ofLead = (lead: Side): BothSummaries => {
+    const at = positionsOfLead(trials.leads, lead);
+    const pick = (side: SideTrials): SideTrials => ({
+      side: side.side,
+      measures: at.map((index) => side.measures[index]!),
+      perBodyMass: at.map((index) => side.perBodyMass[index]),
+    });
+    return summariseSides({ ...trials, first: pick(trials.first), second: pick(trials.second) }, true, statistic);
+  };
+  const whole = summariseSides(trials, true, statistic);
+  const left = ofLead("left");
+  const right = ofLead("right");
+  return {
+    first: averaged(whole.first, left.first, right.first),
+    second: averaged(whole.second, left.second, right.second),
   };
 }
