@@ -1,7 +1,7 @@
 import type { CriteriaSet, CriterionResult } from "./criteria/criterion.ts";
 import type { EventEdit, TrialEvent } from "./events/event.ts";
 import type { Finding } from "./finding.ts";
-import type { Limb } from "./limb.ts";
+import type { Limb, Side } from "./limb.ts";
 import type { Measure } from "./measures/measure.ts";
 import type { PlateProof } from "./recording/recording.ts";
 import type { SessionDescription } from "./session.ts";
@@ -34,6 +34,10 @@ export interface TrialResult {
   readonly status: "analysed" | "partial" | "refused";
   readonly test?: TestKind;
   readonly limb?: Limb;
+  /** Height of the box stepped off, metres, as stated; only in tests that start from a box. */
+  readonly dropHeightMetres?: number;
+  /** The leg that stepped off the box first, as stated; only in tests that start from a box. */
+  readonly leadingLeg?: Side;
   readonly rate?: number;
   readonly timeOrigin?: number;
   readonly span?: SampleSpan;
