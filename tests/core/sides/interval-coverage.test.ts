@@ -3,6 +3,7 @@ import { statusOf } from "../../../core/criteria/decide-status.ts";
 import { ratioInterval } from "../../../core/sides/ratio-interval.ts";
 import { independentMoments } from "../../../core/sides/ratio-moments.ts";
 import { mean } from "../../../core/sides/trial-statistic.ts";
+import { normal, uniform } from "./random-numbers.ts";
 
 const runs = 20_000;
 
@@ -14,21 +15,6 @@ const ownBand = 0.011;
  * 3·√(0.25/1500 + 0.25/20000) = 4.0 points, and half a point of rounding.
  */
 const citedBand = 0.045;
-
-/** Uniform numbers from a fixed seed (mulberry32), so that every run draws the same trials. */
-function uniform(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state + 0x6d2b79f5) | 0;
-    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
-    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
-    return ((mixed ^ (mixed >>> 14)) >>> 0) / 2 ** 32;
-  };
-}
-
-function normal(next: () => number): number {
-  return Math.sqrt(-2 * Math.log(1 - next())) * Math.cos(2 * Math.PI * next());
-}
 
 /** Four trials a side with a coefficient of variation, the first side at a part of the second. */
 function simulate(trueIndex: number, variation: number, confidence: number, seed: number, degreesOfFreedom?: number) {

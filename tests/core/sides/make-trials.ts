@@ -38,3 +38,38 @@ export function twoLegTrial(
     ...changes,
   } satisfies ComparableTrial;
 }
+
+/** One two-leg drop jump from 0.30 m on two plates with one impulse a side. */
+export function twoLegDropJump(
+  leadingLeg: Side | undefined,
+  leftNewtonSeconds: number,
+  rightNewtonSeconds: number,
+  changes: Partial<ComparableTrial> = {},
+  id = "brakingImpulse",
+) {
+  return twoLegTrial(
+    leftNewtonSeconds,
+    rightNewtonSeconds,
+    { test: "dropJump", dropHeightMetres: 0.3, ...(leadingLeg === undefined ? {} : { leadingLeg }), ...changes },
+    id,
+  ) satisfies ComparableTrial;
+}
+
+/** What one single-leg drop jump gives, by measure. */
+interface DropJumpValues {
+  readonly jumpHeightFlightTime?: number;
+  readonly reactiveStrengthIndex?: number;
+  readonly contactTime?: number;
+  readonly dropHeightEffective?: number;
+  readonly peakLandingForce?: number;
+}
+
+/** One single-leg drop jump from 0.20 m. */
+export function singleLegDropJump(limb: Side, values: DropJumpValues, changes: Partial<ComparableTrial> = {}) {
+  return singleLegTrial(limb, 0, {
+    test: "dropJump",
+    dropHeightMetres: 0.2,
+    measures: Object.entries(values).map(([id, value]) => makeMeasure(id, limb, value)),
+    ...changes,
+  }) satisfies ComparableTrial;
+}
