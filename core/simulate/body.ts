@@ -92,6 +92,7 @@ export function buildBody(options: JumpOptions, firstMovement: number, random: R
     touchdownVelocity,
     positionAtTouchdown,
     ratePerSecond: touchdownRateNewtonsPerSecond / weightNewtons,
+    ...(options.straightTo === undefined ? {} : { straightTo: options.straightTo }),
   });
   const standingAgain = touchdown + landing.force.seconds;
   const landingEnd = touchdown + landing.landingEnd;
@@ -111,6 +112,12 @@ export function buildBody(options: JumpOptions, firstMovement: number, random: R
   const shift = options.weightShift;
   if (shift !== undefined) {
     parts.push(bumpDisplacement(shift.metres, firstMovement - shift.endsBeforeSeconds - shift.seconds, shift.seconds));
+  }
+  const swing = options.legSwing;
+  if (swing !== undefined) {
+    const middle = firstMovement + push.lowestPosition + swing.afterLowestSeconds;
+    parts.push(bumpDisplacement(swing.metres, middle - swing.seconds / 2, swing.seconds));
+    if (middle + swing.seconds / 2 > takeoff) throw new RangeError("The leg swings on after take-off.");
   }
   const extra = sumDisplacements(parts);
 

@@ -37,7 +37,7 @@ export interface SimulatedJump extends SimulatedRecording {
   readonly positionAt: (time: number) => number;
 }
 
-const stepOnSeconds = 0.5;
+const stepSeconds = 0.5;
 const railReleaseSeconds = 0.25;
 
 /**
@@ -51,16 +51,19 @@ export function simulateCountermovementJump(options: JumpOptions): SimulatedJump
   const { rateHz } = options;
   const phaseSeconds = random.uniform() / rateHz;
   const before = (options.emptySecondsBefore ?? 0) + (options.quietSecondsBefore ?? 2.2);
-  const steppingOn = options.emptySecondsBefore === undefined ? 0 : stepOnSeconds;
+  const steppingOn = options.emptySecondsBefore === undefined ? 0 : stepSeconds;
   const cut = options.startsAfterFirstMovementSeconds;
   const firstMovement = (cut === undefined ? before + steppingOn : -cut) + phaseSeconds;
   const body = buildBody(options, firstMovement, random);
   const limbs = divideBetweenLimbs(body, options);
 
+  const steppingOff = body.times.standingAgain + (options.quietSecondsAfter ?? 2.7);
   const end =
-    options.endsAfterTouchdownSeconds === undefined
-      ? body.times.standingAgain + (options.quietSecondsAfter ?? 2.7)
-      : body.times.touchdown + options.endsAfterTouchdownSeconds;
+    options.endsAfterTouchdownSeconds !== undefined
+      ? body.times.touchdown + options.endsAfterTouchdownSeconds
+      : options.emptySecondsAfter === undefined
+        ? steppingOff
+        : steppingOff + stepSeconds + options.emptySecondsAfter;
   const sampleCount = Math.floor(end * rateHz) + 1;
   const onPlate = presence(body, options);
   const sample = (force: (time: number) => number): Float64Array =>
@@ -102,16 +105,18 @@ function layOutPlates(
   }));
 }
 
-/** The part of a physical force that reaches the plate: stepping on, a hand on a rail, coming down beside the plates. */
+/** The part of a physical force that reaches the plate: stepping on and off, a hand on a rail, landing beside the plates. */
 function presence(body: Body, options: JumpOptions): (time: number, force: (time: number) => number) => number {
-  const { firstMovement, touchdown } = body.times;
+  const { firstMovement, touchdown, standingAgain } = body.times;
+  const steppingOff = standingAgain + (options.quietSecondsAfter ?? 2.7);
   const rail = options.railWeightFraction ?? 0;
   const empty = options.emptySecondsBefore;
   return (time, force) => {
     if (options.landsBesidePlates === true && time >= touchdown) return 0;
     let value = force(time);
     if (rail !== 0) value *= 1 - rail * (1 - quinticStep(time, firstMovement, railReleaseSeconds)[0]);
-    if (empty !== undefined) value *= quinticStep(time, empty, stepOnSeconds)[0];
+    if (empty !== undefined) value *= quinticStep(time, empty, stepSeconds)[0];
+    if (options.emptySecondsAfter !== undefined) value *= 1 - quinticStep(time, steppingOff, stepSeconds)[0];
     return value;
   };
 }

@@ -44,15 +44,19 @@ export function buildCourse(
   const weightNewtons = massKg * gravity;
   const last = stretches[stretches.length - 1];
   if (last === undefined) throw new RangeError("A course needs at least one stretch.");
+  const at = (time: number): Stretch => stretches.find((each) => time < each.end) ?? last;
   const read = (time: number, of: (law: Law, local: number) => number): number => {
-    const stretch = stretches.find((each) => time < each.end) ?? last;
-    return of(stretch.law, Math.min(Math.max(time - stretch.start, 0), stretch.law.seconds));
+    const { law, start } = at(time);
+    return of(law, Math.min(Math.max(time - start, 0), law.seconds));
   };
   return {
     massKg,
     gravity,
     weightNewtons,
-    force: (time) => weightNewtons * read(time, (law, local) => law.force(local)) + massKg * extra.acceleration(time),
+    force: (time) =>
+      at(time).law.airborne === true
+        ? 0
+        : weightNewtons * read(time, (law, local) => law.force(local)) + massKg * extra.acceleration(time),
     velocity: (time) => read(time, (law, local) => law.velocity(local)) + extra.velocity(time),
     position: (time) => read(time, (law, local) => law.position(local)) + extra.position(time),
     breaks: [

@@ -11,6 +11,8 @@ export interface DrawBounds {
   readonly plates: "one" | "two";
   /** `clean`: no noise, no sway. `noisy`: plate noise of 1.5 N and sway of 0.4 to 1.5 mm, no weight shift. */
   readonly kind: "clean" | "noisy";
+  /** `straight`: the landing begins as a straight line of 10 to 30 kN/s, and force leaves no slower than 10 kN/s. */
+  readonly edges?: "straight";
   readonly heightMetres?: readonly [number, number];
   readonly massKg?: readonly [number, number];
   readonly ratesHz?: readonly number[];
@@ -77,7 +79,16 @@ export function drawJump(seed: number, bounds: DrawBounds): JumpOptions {
           }),
       ...(bounds.kind === "clean" ? {} : { plateNoiseNewtons: 1.5, swayMetres: random.between(0.0004, 0.0015) }),
     };
-    if (isPossible(options)) return options;
+    const straight =
+      bounds.edges === "straight"
+        ? {
+            straightTo: 0.5,
+            touchdownRateNewtonsPerSecond: random.between(10000, 30000),
+            takeoffRateNewtonsPerSecond: Math.max(10000, options.takeoffRateNewtonsPerSecond ?? 10000),
+          }
+        : {};
+    const edged = { ...options, ...straight };
+    if (isPossible(edged)) return edged;
   }
   throw new RangeError(`No possible jump within these bounds for seed ${seed}.`);
 }

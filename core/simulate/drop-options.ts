@@ -1,6 +1,6 @@
 import type { Side } from "../limb.ts";
+import type { RecordingOptions } from "./act.ts";
 import type { RightShares } from "./options.ts";
-import type { RecordingOptions } from "./record-course.ts";
 import type { ContactShapeName, LandingShapeName } from "./shapes.ts";
 
 /** What drop jumps and drop landings have in common. SI units; absent parts take plausible values. */

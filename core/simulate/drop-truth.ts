@@ -1,8 +1,10 @@
-import type { Side } from "../limb.ts";
+import type { Limb, Side } from "../limb.ts";
+import type { ActPlan, Scene } from "./act.ts";
 import type { ContactLaw } from "./contact-law.ts";
 import type { Course } from "./course.ts";
 import type { DropJumpOptions } from "./drop-options.ts";
 import type { SharedForces } from "./limb-sharing.ts";
+import { limbInstant } from "./limb-sharing.ts";
 import { findMaximum } from "./quadrature.ts";
 import type { PhaseTruth } from "./truth.ts";
 import { describePhase } from "./truth.ts";
@@ -11,6 +13,13 @@ import { describePhase } from "./truth.ts";
 export interface LimbPhaseTruth extends PhaseTruth {
   /** ∫(F_limb − W/2) dt in N·s. */
   readonly limbNetImpulse: { readonly left: number; readonly right: number };
+}
+
+/** One limb's own making and loss of contact. */
+export interface DropLimbEvents {
+  readonly touchdown: number;
+  readonly takeoff: number;
+  readonly landing: number;
 }
 
 /** What really happened in a drop jump, in exact continuous time. Seconds from the first sample. */
@@ -32,9 +41,7 @@ export interface DropJumpTruth {
     readonly standingAgain: number;
   };
   /** Each working limb's own. */
-  readonly limbEvents: Readonly<
-    Partial<Record<Side, { readonly touchdown: number; readonly takeoff: number; readonly landing: number }>>
-  >;
+  readonly limbEvents: Readonly<Partial<Record<Side, DropLimbEvents>>>;
   /** Negative. */
   readonly touchdownVelocity: number;
   readonly takeoffVelocity: number;
@@ -77,23 +84,23 @@ export function describeLimbPhase(course: Course, limbs: SharedForces, from: num
 
 /** Works out the truth of a drop jump from its closed forms. */
 export function describeDropJump(
-  course: Course,
-  limbs: SharedForces,
+  { course, limbs }: Scene,
   options: DropJumpOptions,
   events: DropJumpTruth["events"],
-  parts: { readonly contact: ContactLaw; readonly limbEvents: DropJumpTruth["limbEvents"] },
+  contact: ContactLaw,
+  plan: ActPlan,
 ): DropJumpTruth {
   const { touchdown, lowestPosition, takeoff, landing, landingEnd } = events;
   const { gravity, massKg } = course;
   // The laws' own ends: reading the course at a touchdown would be the air before it.
-  const touchdownVelocity = parts.contact.velocity(0);
-  const takeoffVelocity = parts.contact.velocity(parts.contact.seconds);
+  const touchdownVelocity = contact.velocity(0);
+  const takeoffVelocity = contact.velocity(contact.seconds);
   const flightSeconds = landing - takeoff;
   const contactSeconds = takeoff - touchdown;
   const jumpHeightMetres = takeoffVelocity ** 2 / (2 * gravity);
   const jumpHeightFlightTimeMetres = (gravity * flightSeconds ** 2) / 8;
   const power = (time: number): number => course.force(time) * course.velocity(time);
-  const stiffness = parts.contact.springStiffnessPerKg;
+  const stiffness = contact.springStiffnessPerKg;
   return {
     massKg,
     gravity,
@@ -102,7 +109,7 @@ export function describeDropJump(
     dropHeightEffectiveMetres: touchdownVelocity ** 2 / (2 * gravity),
     ...(options.leadingLeg === undefined ? {} : { leadingLeg: options.leadingLeg }),
     events,
-    limbEvents: parts.limbEvents,
+    limbEvents: limbEventsOf(options.limb, plan),
     touchdownVelocity,
     takeoffVelocity,
     landingVelocity: takeoffVelocity - gravity * flightSeconds,
@@ -112,8 +119,8 @@ export function describeDropJump(
     jumpHeightFlightTimeMetres,
     reactiveStrengthIndex: jumpHeightFlightTimeMetres / contactSeconds,
     reactiveStrengthIndexImpulse: jumpHeightMetres / contactSeconds,
-    positionAtTouchdownMetres: parts.contact.positionAtTouchdown,
-    positionAtTakeoffMetres: parts.contact.position(parts.contact.seconds),
+    positionAtTouchdownMetres: contact.positionAtTouchdown,
+    positionAtTakeoffMetres: contact.position(contact.seconds),
     positionAtLandingMetres: course.position(landing),
     positionLowestMetres: course.position(lowestPosition),
     phases: {
@@ -126,4 +133,16 @@ export function describeDropJump(
     peakBrakingPowerWatts: -findMaximum((time) => -power(time), touchdown, lowestPosition).value,
     ...(stiffness === undefined ? {} : { springStiffnessNewtonsPerMetre: massKg * stiffness }),
   };
+}
+
+function limbEventsOf(limb: Limb, plan: ActPlan): DropJumpTruth["limbEvents"] {
+  const [touchdown, landing] = plan.touchdowns ?? [];
+  const [takeoff] = plan.takeoffs ?? [];
+  if (touchdown === undefined || landing === undefined || takeoff === undefined) return {};
+  const of = (side: Side): DropLimbEvents => ({
+    touchdown: limbInstant(touchdown, side, "touchdown"),
+    takeoff: limbInstant(takeoff, side, "takeoff"),
+    landing: limbInstant(landing, side, "touchdown"),
+  });
+  return { ...(limb === "right" ? {} : { left: of("left") }), ...(limb === "left" ? {} : { right: of("right") }) };
 }

@@ -14,6 +14,8 @@ export interface Law {
   position(time: number): number;
   /** Where a derivative of the force jumps. */
   readonly breaks: readonly number[];
+  /** Nothing carries the body, or it is carried elsewhere: no force whatever else moves. */
+  readonly airborne?: true;
 }
 
 /** A law whose force is a piecewise polynomial. */
@@ -40,6 +42,7 @@ export function flightLaw(seconds: number, velocity: number, positionMetres: num
     velocity: (time) => velocity - gravity * time,
     position: (time) => positionMetres + velocity * time - (gravity * time * time) / 2,
     breaks: [],
+    airborne: true,
   };
 }
 
@@ -57,6 +60,7 @@ export function fallLaw(seconds: number, touchdownVelocity: number, touchdownPos
     velocity: (time) => -gravity * since(time),
     position: (time) => height - (gravity * since(time) ** 2) / 2,
     breaks: [],
+    airborne: true,
   };
 }
 

@@ -140,26 +140,25 @@ export function shareBetweenLimbs(course: Course, plan: SharingPlan): SharedForc
 /** What the foot that should not work does. */
 export interface OtherFoot {
   /** Presses for a while: 0 to this many newtons and back. */
-  readonly press?: { readonly newtons: number; readonly from: number; readonly seconds: number };
+  readonly presses: readonly { readonly newtons: number; readonly from: number; readonly seconds: number }[];
   /** Comes down and carries half from here on, eased in over the seconds. */
   readonly carriesHalf?: { readonly from: number; readonly seconds: number };
 }
 
 /** One leg: it carries everything, less what the other foot takes. */
-export function loadOneLimb(course: Course, limb: Side, foot: OtherFoot): SharedForces {
-  const { press, carriesHalf } = foot;
+export function loadOneLimb(course: Course, limb: Side, { presses, carriesHalf }: OtherFoot): SharedForces {
   const other = (time: number): number => {
-    const pressed = press === undefined ? 0 : press.newtons * smoothBump(time, press.from, press.seconds)[0];
-    const carried =
-      carriesHalf === undefined
-        ? 0
-        : 0.5 * quinticStep(time, carriesHalf.from, carriesHalf.seconds)[0] * course.force(time);
-    return pressed + carried;
+    let force = 0;
+    for (const { newtons, from, seconds } of presses) force += newtons * smoothBump(time, from, seconds)[0];
+    if (carriesHalf !== undefined && time > carriesHalf.from) {
+      force += 0.5 * quinticStep(time, carriesHalf.from, carriesHalf.seconds)[0] * course.force(time);
+    }
+    return force;
   };
   const working = (time: number): number => course.force(time) - other(time);
   const breaks = [
     ...course.breaks,
-    ...(press === undefined ? [] : [press.from, press.from + press.seconds]),
+    ...presses.flatMap((press) => [press.from, press.from + press.seconds]),
     ...(carriesHalf === undefined ? [] : [carriesHalf.from, carriesHalf.from + carriesHalf.seconds]),
   ];
   return limb === "left" ? { left: working, right: other, breaks } : { left: other, right: working, breaks };

@@ -46,6 +46,8 @@ export interface JumpOptions {
   readonly takeoffRateNewtonsPerSecond?: number;
   /** Rate at which force meets the plate, 10000 to 100000 N/s. */
   readonly touchdownRateNewtonsPerSecond?: number;
+  /** Force up to which the landing begins as a straight line, in body weights. Absent: a curve from the start. */
+  readonly straightTo?: number;
   readonly quietSecondsBefore?: number;
   readonly quietSecondsAfter?: number;
 
@@ -79,6 +81,11 @@ export interface JumpOptions {
   readonly emptySecondsAfter?: number;
   /** Single-leg only: the other foot presses this much during the push. */
   readonly otherFootNewtons?: number;
+  /**
+   * The free leg swings up and back during the push: it lifts the centre of mass by so much and lets it down again, so
+   * force dips a second time. Over before take-off.
+   */
+  readonly legSwing?: { readonly metres: number; readonly seconds: number; readonly afterLowestSeconds: number };
   /** Single-leg only: after landing the athlete stands on both feet. */
   readonly standsOnBothAfterLanding?: boolean;
   /** The athlete comes down beside the plates. */

@@ -63,6 +63,17 @@ interface HalfSineContact {
 /** How a contact between two flights is built. */
 export type ContactShape = TwoLevelContact | HalfSineContact;
 
+/** How a rise from a hold is built: a first level is reached, a middle one above their mean, a second. */
+export interface RiseShape {
+  readonly name: string;
+  readonly shows: string;
+  /** Part of the time until the last fall spent on reaching the first level. */
+  readonly rise: number;
+  /** Where between the two levels the middle lies (0 to 1), and how far above their mean net force. */
+  readonly split: number;
+  readonly bulge: number;
+}
+
 /** Fixed before any detector was tuned; the tables of accuracy run over all of them. */
 export const pushShapes = {
   even: {
@@ -211,6 +222,21 @@ export type ContactShapeName = keyof typeof contactShapes;
 export type PushShapeName = keyof typeof pushShapes;
 export type LandingShapeName = keyof typeof landingShapes;
 
+/** Fixed together with the push shapes. */
+export const riseShapes = {
+  even: { name: "even", shows: "force rises to one broad hump", rise: 0.4, split: 0.5, bulge: 0.12 },
+  early: { name: "early", shows: "force rises at once and then stays", rise: 0.22, split: 0.4, bulge: 0.1 },
+  late: {
+    name: "late",
+    shows: "force keeps rising to a peak shortly before take-off",
+    rise: 0.5,
+    split: 0.7,
+    bulge: 0.25,
+  },
+} as const satisfies Readonly<Record<string, RiseShape>>;
+
+export type RiseShapeName = keyof typeof riseShapes;
+export const riseShapeNames = Object.keys(riseShapes) as readonly RiseShapeName[];
 export const contactShapeNames = Object.keys(contactShapes) as readonly ContactShapeName[];
 export const pushShapeNames = Object.keys(pushShapes) as readonly PushShapeName[];
 export const landingShapeNames = Object.keys(landingShapes) as readonly LandingShapeName[];
