@@ -1,5 +1,5 @@
 #!/usr/bin/env node
-// Stands behind `npm start`, `npm test` and the `counterpoise` command. Plain JavaScript for Node 20.19, because it
+// Stands behind `npm start`, `npm test`, `npm run validate` and the `counterpoise` command. Plain JavaScript for Node 20.19, because it
 // runs before anything is installed: it installs and builds when that is missing or stale (said on stderr, so that
 // stdout carries results only) and then runs the built program with the Node 24 that the installation brought.
 import { spawnSync } from "node:child_process";
@@ -19,6 +19,10 @@ if (word === "start") {
 } else if (word === "test") {
   prepare(["host", "renderer"]);
   process.exitCode = runTests(root, runtime(), rest);
+} else if (word === "validate") {
+  prepare([]);
+  const child = spawnSync(runtime(), [join(root, "build/validate.ts")], { stdio: "inherit" });
+  process.exitCode = child.status ?? 3;
 } else {
   prepare(["host"]);
   const child = spawnSync(runtime(), [join(root, "dist/electron/command.js"), ...process.argv.slice(2)], {

@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import type { Limb } from "../../core/limb.ts";
+import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";
 import { sharedFolder } from "../worked/worked-example.ts";
 import type { PlainTrial } from "./plain-values.ts";
 
@@ -41,5 +42,14 @@ export function plainWorkedExample(file: string): PlainTrial {
     ],
     limb: "both",
     gravity: standardGravity,
+  };
+}
+
+/** The same trial as the program would hold it after import. */
+export function recordingOf({ rateHz, plates }: PlainTrial): SimulatedRecording {
+  return {
+    rateHz,
+    sampleCount: plates[0]!.samples.length,
+    plates: plates.map(({ limb, samples }) => ({ name: limb, limb, force: Float64Array.from(samples) })),
   };
 }
