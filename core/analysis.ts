@@ -1,6 +1,6 @@
 import type { JumpMotion } from "./events/jump-events.ts";
 import type { Finding } from "./finding.ts";
-import type { InvolvedSide, Limb } from "./limb.ts";
+import type { InvolvedSide, Limb, Side } from "./limb.ts";
 import type { RecordingFile } from "./recording/file.ts";
 import type { Recording } from "./recording/recording.ts";
 import type { LayoutAnswers, TableReading } from "./recording/request.ts";
@@ -16,6 +16,8 @@ export interface StatedOptions {
   readonly limb?: Limb;
   readonly layout?: LayoutAnswers;
   readonly massKg?: number;
+  readonly dropHeightMetres?: number;
+  readonly leadingLeg?: Side;
   readonly involved?: InvolvedSide;
   /** Local gravity in m/s², stated or from latitude and altitude. */
   readonly gravity?: number;
@@ -85,7 +87,7 @@ export interface TrialTrace {
   readonly filtered: Float64Array;
   /** Metres a second, upward positive; NaN before the weighing window starts. Empty when the trial has no weight. */
   readonly velocity: Float64Array;
-  /** Metres from the position at onset. Empty when the trial has no onset. */
+  /** Metres from the position at onset, of drop tests and hops in the final standing. Empty when the trial has none. */
   readonly displacement: Float64Array;
   /** Watts. Empty when the trial has no velocity. */
   readonly power: Float64Array;
@@ -94,7 +96,7 @@ export interface TrialTrace {
 
 /** One phase of a trial, from event to event. */
 export interface TrialPhase {
-  readonly name: "weighing" | "unweighting" | "braking" | "propulsion" | "flight" | "landing";
+  readonly name: "weighing" | "unweighting" | "braking" | "propulsion" | "flight" | "landing" | "contact";
   readonly startSeconds: number;
   readonly endSeconds: number;
 }

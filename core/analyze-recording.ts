@@ -33,6 +33,6 @@ export function analyzeRecording(
     stated: { test, limb },
   };
   return draftTrials({ file, recording, findings: [] }, input, settings).map((draft) =>
-    analyzeTrial(draft, undefined, massKg, settings),
+    analyzeTrial(draft, {}, massKg, settings),
   );
 }

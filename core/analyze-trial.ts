@@ -1,26 +1,23 @@
 import { type AnalyzedJump, trialKey } from "./analysis.ts";
-import { chooseWeight, trialWeight } from "./choose-weight.ts";
+import { chooseWeight, type SessionWeighing, trialWeight, withSoundWeighing } from "./choose-weight.ts";
 import type { TrialDraft } from "./draft-trials.ts";
-import { type DetectionWeight, detectJump, type LimbSignal } from "./events/detect-jump.ts";
-import { type EventEdit, eventLabel } from "./events/event.ts";
+import { detectTrial } from "./events/detect-trial.ts";
+import type { DetectionInput, LimbSignal } from "./events/detection.ts";
+import { endMismatch } from "./events/end-mismatch.ts";
 import { inputUncertainties } from "./events/input-uncertainties.ts";
 import { publishEvents } from "./events/publish-events.ts";
-import { compareWeights, type SessionWeight } from "./events/session-weight.ts";
+import { compareWeights } from "./events/session-weight.ts";
 import { plateNoise } from "./events/weigh.ts";
-import { type Finding, finding, isRefused } from "./finding.ts";
-import { measureCatalogue } from "./measures/catalogue.ts";
-import { clippingFindings } from "./measures/clipping-findings.ts";
-import {
-  consistencyFindings,
-  landingFindings,
-  laterFlightFindings,
-  singleLegFindings,
-} from "./measures/jump-findings.ts";
+import { type Finding, isRefused } from "./finding.ts";
+import { expectedMeasures } from "./measures/expected-measures.ts";
+import { bestHops, hopsOf } from "./measures/hops.ts";
 import type { Measure } from "./measures/measure.ts";
 import { measureJump } from "./measures/measure-jump.ts";
 import type { MeasureContext } from "./measures/raw-measure.ts";
-import type { TrialResult, WeightUsed } from "./result.ts";
+import { movedFindings, undetectedFinding, weightUnknown } from "./refusal-findings.ts";
+import type { HopResult, TrialResult, WeightUsed } from "./result.ts";
 import type { Settings } from "./settings.ts";
+import { trialFindings } from "./trial-findings.ts";
 
 /** A trial's result, with what a screen needs to draw it where it could be analysed. */
 export interface AnalyzedTrial {
@@ -31,74 +28,100 @@ export interface AnalyzedTrial {
 
 /** One trial from its draft to its measures: weight, events, measures, findings. */
 export function analyzeTrial(
-  draft: TrialDraft,
-  session: SessionWeight | undefined,
+  asDrafted: TrialDraft,
+  session: SessionWeighing,
   enteredMassKg: number | undefined,
   settings: Settings,
 ): AnalyzedTrial {
-  const { prepared, cut, limb } = draft;
-  if (prepared === undefined || cut === undefined || limb === undefined || isRefused(draft.findings)) {
+  const draft = withSoundWeighing(asDrafted, session, settings);
+  const { prepared, cut, test, limb } = draft;
+  if (
+    prepared === undefined ||
+    cut === undefined ||
+    test === undefined ||
+    limb === undefined ||
+    isRefused(draft.findings)
+  ) {
     return refused(draft, draft.findings);
   }
   const { rateHz } = prepared.recording;
 
-  // Weight: the session's for single-leg trials, the trial's own otherwise, an entered mass where nobody stood still.
+  // Weight, as its test and the session give it.
   const used = chooseWeight(draft, session, enteredMassKg, settings);
-  if (used === undefined) return refused(draft, [...draft.findings, startsMoving(rateHz, cut.flight.start)]);
+  if (used === undefined) return refused(draft, [...draft.findings, weightUnknown(test, cut, rateHz)]);
   const weightFindings =
-    draft.weighing === undefined ? [] : compareWeights(trialWeight(draft), session, enteredMassKg, settings);
+    asDrafted.weighing === undefined
+      ? []
+      : compareWeights(trialWeight(asDrafted), session.pooled, enteredMassKg, settings);
   if (rateHz < settings.rateRefuseHz) return weightOnly(draft, used, weightFindings, settings);
 
   // Events, with what a person has moved.
   const limbs = limbSignals(draft);
-  const detection: DetectionWeight = {
-    newtons: used.newtons,
-    ...(draft.weighing === undefined ? {} : { weighing: draft.weighing }),
+  const still = stillWindow(draft);
+  const input: DetectionInput = {
+    test,
+    total: prepared.total,
+    limbs,
+    cut,
+    weight: {
+      newtons: used.newtons,
+      deviation: draft.weighing?.deviation ?? 0,
+      ...(still === undefined ? {} : { still: still.window }),
+    },
+    edits: draft.edits,
+    settings,
   };
-  const jump = detectJump(prepared.total, limbs, cut, detection, draft.edits, settings);
-  if ("missing" in jump) return refused(draft, [...draft.findings, undetected(jump.missing, jump.atSample, rateHz)]);
+  const jump = detectTrial(input);
+  if ("missing" in jump) return refused(draft, [...draft.findings, undetectedFinding(jump, test, rateHz)]);
 
   // Measures, each with its uncertainty.
-  const noise = (force: Float64Array): number =>
-    draft.weighing === undefined ? 0 : plateNoise(force, draft.weighing.window);
+  const quiet = (draft.still ?? draft.weighing)?.window;
+  const noise = (force: Float64Array): number => (quiet === undefined ? 0 : plateNoise(force, quiet));
+  const hops = hopsOf(jump, settings);
+  const usedHops = bestHops(hops, limb, settings);
   const context: MeasureContext = {
     jump,
     limb,
     limbs: limbs.map((signal) => ({ signal, noiseNewtons: noise(signal.force) })),
     noiseNewtons: noise(prepared.total.force),
+    ...(jump.hops === undefined ? {} : { usedHops }),
   };
-  const uncertainties = inputUncertainties(used.uncertainty, draft.weighing, draft.edits, rateHz, settings);
+  const uncertainties = inputUncertainties(used.uncertainty, still, jump.anchor, draft.edits, rateHz, settings);
   const all = measureJump(context, uncertainties, settings);
 
   // What must be said about them.
-  const clipping = clippingFindings(prepared, jump.events);
-  const removed = new Set(clipping.flatMap((each) => each.removes));
-  const measures = all.filter((measure) => !removed.has(measure.id));
-  const findings = [
-    ...draft.findings,
-    ...weightFindings,
-    ...clipping,
-    ...landingFindings(context, cut, all, settings),
-    ...laterFlightFindings(cut, rateHz),
-    ...singleLegFindings(context, otherFoot(draft), settings),
-    ...consistencyFindings(context, measures, settings),
-    ...movedFindings(draft.edits),
-  ];
+  const said = trialFindings({ draft, prepared, cut, context, measures: all, otherFoot: otherFoot(draft) }, settings);
+  const findings = [...draft.findings, ...weightFindings, ...said.findings, ...movedFindings(draft.edits)];
   if (isRefused(findings)) return refused(draft, findings);
+  const after = draft.after?.window;
   const result: TrialResult = {
     ...identity(draft),
-    status: clipping.length > 0 || missesMeasures(findings) ? "partial" : "analysed",
+    status: missesMeasures(findings) ? "partial" : "analysed",
     weight: used,
     events: publishEvents(jump, draft.edits, context.noiseNewtons, uncertainties),
-    measures,
+    measures: said.measures,
+    ...(jump.hops === undefined
+      ? {}
+      : { hops: hops.map((hop): HopResult => ({ ...hop, used: usedHops.includes(hop.contactIndex) })) }),
+    ...(after === undefined || still === undefined ? {} : { endMismatch: endMismatch(jump.motion, after) }),
     findings,
   };
   return { result, key: trialKey(result.file, result.trial), jump: { prepared, cut, jump } };
 }
 
+/**
+ * Quiet standing that gives the velocity. None for a drop jump whose landing exceeded the plate's range: force is
+ * missing between the flight and that standing.
+ */
+function stillWindow({ test, prepared, cut, still }: TrialDraft): TrialDraft["still"] {
+  if (test !== "dropJump" || still === undefined || cut === undefined) return still;
+  const clipped = prepared?.clipped.some(({ span }) => span.start >= cut.flight.end && span.end <= still.window.start);
+  return clipped === true ? undefined : still;
+}
+
 /** What identifies a trial, whatever became of it. */
 function identity(draft: TrialDraft): Omit<TrialResult, "status" | "events" | "measures" | "findings"> {
-  const { file, trial, prepared, cut, test, limb, excluded } = draft;
+  const { file, trial, prepared, cut, test, limb, excluded, recognised, dropHeightMetres, leadingLeg } = draft;
   return {
     file: file.path,
     sha256: file.sha256,
@@ -113,6 +136,9 @@ function identity(draft: TrialDraft): Omit<TrialResult, "status" | "events" | "m
       : { rate: prepared.recording.rateHz, timeOrigin: prepared.recording.timeOriginSeconds }),
     ...(cut === undefined ? {} : { span: cut.span }),
     ...(excluded === undefined ? {} : { excluded }),
+    ...(recognised === undefined ? {} : { recognised }),
+    ...(dropHeightMetres === undefined ? {} : { dropHeightMetres }),
+    ...(leadingLeg === undefined ? {} : { leadingLeg }),
   };
 }
 
@@ -140,46 +166,12 @@ function otherFoot(draft: TrialDraft): Float64Array | undefined {
   return prepared.forces[index];
 }
 
-function startsMoving(rateHz: number, flightStart: number): Finding {
-  return finding(
-    "starts-moving",
-    "refusal",
-    `Nobody stands still before the jump at ${(flightStart / rateHz).toFixed(2)} s, so body weight is unknown.`,
-    "Record two seconds of quiet standing before the jump, or give the body mass (--mass).",
-    { where: `0.00 s to ${(flightStart / rateHz).toFixed(2)} s` },
-  );
-}
-
-function undetected(missing: string, sample: number, rateHz: number): Finding {
-  const startsInMovement = missing === "onset";
-  return finding(
-    startsInMovement ? "starts-moving" : "event-not-found",
-    "refusal",
-    startsInMovement
-      ? "The recording starts in mid-movement: force never was at body weight before the dip."
-      : `No ${missing} is found near ${(sample / rateHz).toFixed(2)} s.`,
-    startsInMovement
-      ? "Start the recording two seconds before the jump."
-      : "Check that this is a countermovement jump from standing.",
-    { where: `${(sample / rateHz).toFixed(2)} s` },
-  );
-}
-
-function movedFindings(edits: readonly EventEdit[]): readonly Finding[] {
-  return edits.map((edit) =>
-    finding(
-      "event-moved",
-      "note",
-      `The ${eventLabel(edit.name)} was moved by hand to ${edit.time.toFixed(4)} s.`,
-      "Reset it to the detected place if this was not meant.",
-      { where: `${edit.time.toFixed(4)} s` },
-    ),
-  );
-}
-
 /** Below the least rate only weight and mass remain; every other measure is named as removed (METHODS §7). */
 function weightOnly(draft: TrialDraft, used: WeightUsed, more: readonly Finding[], settings: Settings): AnalyzedTrial {
-  const removes = measureCatalogue.map((entry) => entry.id).filter((id) => id !== "bodyWeight" && id !== "bodyMass");
+  const onTwoPlates = limbSignals(draft).length === 2;
+  const removes = expectedMeasures(draft.test ?? "countermovementJump", onTwoPlates).filter(
+    (id) => id !== "bodyWeight" && id !== "bodyMass",
+  );
   const side = draft.limb ?? "both";
   const measures: readonly Measure[] = [
     { id: "bodyWeight", side, value: used.newtons, unit: "N", uncertainty: used.uncertainty },

@@ -1,11 +1,11 @@
 import type { ReadRecording, SessionAnalysis, SessionInput } from "./analysis.ts";
 import { analyzeTrial } from "./analyze-trial.ts";
-import { trialWeight } from "./choose-weight.ts";
+import { weighSession } from "./choose-weight.ts";
 import { evaluateCriteria } from "./criteria/evaluate-criteria.ts";
 import { gateOf } from "./criteria/gate.ts";
 import { returnToPivotingSport } from "./criteria/return-to-pivoting-sport.ts";
 import { draftTrials } from "./draft-trials.ts";
-import { poolWeights } from "./events/session-weight.ts";
+import { dropHeightFindings } from "./drop-height-findings.ts";
 import { proveTrialPlates } from "./prove-trial-plates.ts";
 import { readSessionRecording } from "./read-session-recording.ts";
 import { unusedEntries } from "./session-entries.ts";
@@ -28,8 +28,7 @@ export function analyzeSession(input: SessionInput, settings: Settings): Session
   const drafts = recordings.flatMap((read) => draftTrials(read, input, own));
 
   // One weight for the session, from every trial nobody excluded.
-  const weighed = drafts.filter((draft) => draft.excluded === undefined && draft.weighing !== undefined);
-  const weight = poolWeights(weighed.map(trialWeight), own);
+  const weight = weighSession(drafts, own);
 
   // Trials get events, events give measures.
   const analyzed = drafts.map((draft) => analyzeTrial(draft, weight, stated.massKg ?? description.massKg, own));
@@ -62,7 +61,12 @@ export function analyzeSession(input: SessionInput, settings: Settings): Session
       criteriaSet: returnToPivotingSport,
       criteria,
       gate,
-      findings: [...input.descriptionFindings, ...unusedEntries(description, trials), ...proved.findings],
+      findings: [
+        ...input.descriptionFindings,
+        ...unusedEntries(description, trials),
+        ...proved.findings,
+        ...dropHeightFindings(trials, own),
+      ],
     },
     recordings: new Map(recordings.map((read): [string, ReadRecording] => [read.file.path, read])),
     jumps: new Map(analyzed.flatMap(({ key, jump }) => (jump === undefined ? [] : [[key, jump] as const]))),

@@ -1,41 +1,74 @@
 import type { TrialDraft } from "./draft-trials.ts";
-import type { SessionWeight } from "./events/session-weight.ts";
+import { poolWeights, type SessionWeight } from "./events/session-weight.ts";
 import type { WeightEstimate } from "./events/weigh.ts";
 import type { WeightUsed } from "./result.ts";
 import type { Settings } from "./settings.ts";
 
-const oneWindow = "quiet standing before the jump";
 const twoWindows = "quiet standing before and after the jump";
+
+/** What the trials of a session say about body weight together. */
+export interface SessionWeighing {
+  /** Pooled over at least two weighings that agree. */
+  readonly pooled?: SessionWeight;
+  /** The surest single weighing. */
+  readonly best?: WeightEstimate;
+}
+
+/** Body weight from every trial of a session that nobody excluded and that was weighed by itself. */
+export function weighSession(drafts: readonly TrialDraft[], settings: Settings): SessionWeighing {
+  const weighings = drafts
+    .filter((draft) => draft.excluded === undefined && draft.weighing !== undefined && !draft.otherFootWeighed)
+    .map(trialWeight);
+  const pooled = poolWeights(weighings, settings);
+  const [first] = weighings;
+  if (first === undefined) return {};
+  const best = weighings.reduce((surest, each) => (each.uncertainty < surest.uncertainty ? each : surest), first);
+  return { best: plain(best), ...(pooled === undefined ? {} : { pooled }) };
+}
+
+/**
+ * The draft without a weighing that may hold only part of the athlete: standing after a single-leg landing with the
+ * other foot down counts only where it agrees with the session (METHODS §6).
+ */
+export function withSoundWeighing(draft: TrialDraft, session: SessionWeighing, settings: Settings): TrialDraft {
+  const { weighing, place, limb, otherFootWeighed } = draft;
+  if (weighing === undefined || limb === "both" || place !== "after the landing") return draft;
+  const known = session.pooled ?? (otherFootWeighed ? session.best : undefined);
+  const agrees =
+    known !== undefined && Math.abs(weighing.newtons / known.newtons - 1) <= settings.weightToleranceSession;
+  if (agrees || (known === undefined && !otherFootWeighed)) return draft;
+  const { weighing: _weighing, still: _still, place: _place, ...rest } = draft;
+  return rest;
+}
 
 /**
  * The weight a trial is analysed with (METHODS §2): the session's for single-leg trials, otherwise the better of the
- * trial's own two estimates, and an entered mass where nobody stood still. The estimate that is not used is kept
- * beside it.
+ * trial's own estimates; for a trial that starts on an empty plate also the session's, another trial's or an entered
+ * mass; for a standing start an entered mass alone, because its velocity needs the standing too. The estimate that is
+ * not used is kept beside it.
  * @returns undefined when weight is unknown.
  */
 export function chooseWeight(
   draft: TrialDraft,
-  session: SessionWeight | undefined,
+  session: SessionWeighing,
   enteredMassKg: number | undefined,
   settings: Settings,
 ): WeightUsed | undefined {
-  const { weighing, balance, limb } = draft;
+  const { weighing, balance, limb, place } = draft;
+  const pooled =
+    session.pooled === undefined ? undefined : ({ ...plain(session.pooled), from: "pooled over the session" } as const);
   if (weighing === undefined) {
-    if (enteredMassKg === undefined) return undefined;
-    const { gravity, enteredMassUncertaintyKg } = settings;
-    return {
-      newtons: enteredMassKg * gravity,
-      uncertainty: enteredMassUncertaintyKg * gravity,
-      from: "entered mass",
-    };
+    const standing = draft.test === "countermovementJump" || draft.test === "squatJump";
+    if (!standing && pooled !== undefined) return pooled;
+    if (!standing && session.best !== undefined) return { ...session.best, from: "another trial of the session" };
+    return enteredWeight(enteredMassKg, settings);
   }
   const { window } = weighing;
+  const oneWindow =
+    place === "after the landing" ? "quiet standing after the landing" : "quiet standing before the jump";
   const used = trialWeight(draft);
   const from = used === balance ? twoWindows : oneWindow;
-  if (limb !== "both" && session !== undefined) {
-    const { newtons, uncertainty } = session;
-    return { newtons, uncertainty, from: "pooled over the session", window, other: { ...plain(used), from } };
-  }
+  if (limb !== "both" && pooled !== undefined) return { ...pooled, window, other: { ...plain(used), from } };
   const other = used === balance ? weighing : balance;
   return {
     ...plain(used),
@@ -43,6 +76,12 @@ export function chooseWeight(
     window,
     ...(other === undefined ? {} : { other: { ...plain(other), from: used === balance ? oneWindow : twoWindows } }),
   };
+}
+
+function enteredWeight(massKg: number | undefined, settings: Settings): WeightUsed | undefined {
+  if (massKg === undefined) return undefined;
+  const { gravity, enteredMassUncertaintyKg } = settings;
+  return { newtons: massKg * gravity, uncertainty: enteredMassUncertaintyKg * gravity, from: "entered mass" };
 }
 
 /** The better of a trial's own estimates; at a tie the momentum balance. */

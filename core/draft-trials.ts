@@ -1,34 +1,44 @@
 import type { ReadRecording, SessionInput } from "./analysis.ts";
 import type { EventEdit } from "./events/event.ts";
-import type { Weighing, WeightEstimate } from "./events/weigh.ts";
-import { weighJump } from "./events/weigh-jump.ts";
+import { type TrialWeighing, weighTrial } from "./events/weigh-trial.ts";
 import { type Finding, finding, isRefused } from "./finding.ts";
-import type { Limb } from "./limb.ts";
+import type { Limb, Side } from "./limb.ts";
 import type { FileEntry, SessionDescription } from "./session.ts";
 import type { Settings } from "./settings.ts";
 import type { TestKind } from "./test-kind.ts";
-import { assignTrial } from "./trial/assign-trial.ts";
+import { type Assignment, assignTrial } from "./trial/assign-trial.ts";
 import type { JumpCut } from "./trial/cut-trials.ts";
+import { meanAndDeviation } from "./trial/force-signal.ts";
 import { loadedPlates } from "./trial/loaded-plate.ts";
+import { brokenOffFinding, noAttempt } from "./trial/no-attempt.ts";
 import { type PreparedRecording, prepareRecording } from "./trial/prepare-recording.ts";
+import { type RecognisedTest, recogniseTest } from "./trial/recognise-test.ts";
+import type { SampleSpan } from "./trial/sample-span.ts";
+import { testContradictions } from "./trial/test-contradictions.ts";
 
 /** One attempt, cut, assigned and weighed, before its events are looked for. */
-export interface TrialDraft {
+export interface TrialDraft extends Omit<TrialWeighing, "findings"> {
   readonly file: { readonly path: string; readonly sha256: string };
   /** Counted from 1 within its file. */
   readonly trial: number;
   readonly test?: TestKind;
   readonly limb?: Limb;
+  /** What the trace looks like by itself. */
+  readonly recognised?: RecognisedTest;
   /** Absent when the file was refused. */
   readonly prepared?: PreparedRecording;
-  /** Absent when the file holds no jump. */
+  /** Absent when the file holds no attempt. */
   readonly cut?: JumpCut;
-  readonly weighing?: Weighing;
-  readonly balance?: WeightEstimate;
   /** The plate that alone carried the push, on two plates. */
   readonly loadedPlate?: string;
   /** True when only the loaded plate told the limb. */
   readonly limbFromPlates: boolean;
+  /** True when the other foot carried load on its own plate while a single-leg trial was weighed. */
+  readonly otherFootWeighed: boolean;
+  /** Height of the box, metres, where it was stated. */
+  readonly dropHeightMetres?: number;
+  /** The leg that steps off the box first, where it was stated. */
+  readonly leadingLeg?: Side;
   readonly edits: readonly EventEdit[];
   readonly excluded?: { readonly reason: string };
   readonly seen: boolean;
@@ -40,24 +50,31 @@ export function draftTrials(read: ReadRecording, input: SessionInput, settings: 
   const { file, recording } = read;
   const prepared = recording === undefined ? undefined : prepareRecording(recording, settings);
   const findings = [...read.findings, ...(prepared?.findings ?? [])];
-  if (prepared === undefined || prepared.jumps.length === 0 || isRefused(findings)) {
-    const said = entryOf(input.description, file.path, 1);
-    const stated = assignTrial(file.path, { ...said, ...input.stated }, undefined);
-    const { test, limb } = stated;
+  const said = entryOf(input.description, file.path, 1);
+  const stated = assignTrial(file.path, { ...said, ...input.stated }, undefined);
+  const cuts = prepared === undefined ? [] : attemptsFor(prepared, stated.test);
+  if (prepared === undefined || cuts.length === 0 || isRefused(findings)) {
+    const missing = prepared === undefined || cuts.length > 0 ? [] : noAttempt(prepared, stated.test);
     return [
       {
         file,
         trial: 1,
-        limbFromPlates: false,
         ...(prepared === undefined ? {} : { prepared }),
-        ...(test === undefined ? {} : { test }),
-        ...(limb === undefined ? {} : { limb }),
-        ...decisions(said),
-        findings,
+        ...known(stated, said, input),
+        limbFromPlates: false,
+        otherFootWeighed: false,
+        findings: [...findings, ...missing],
       },
     ];
   }
-  return prepared.jumps.map((cut, index) => draftOne(read, prepared, cut, index + 1, findings, input, settings));
+  return cuts.map((cut, index) => draftOne(read, prepared, cut, index + 1, findings, input, settings));
+}
+
+/** The attempts of a recording that may be of the stated test. */
+function attemptsFor({ jumps, landings }: PreparedRecording, test: TestKind | undefined): readonly JumpCut[] {
+  if (test === "dropLanding") return landings.length > 0 ? landings : jumps;
+  const mayLand = test === undefined || test === "dropJump";
+  return jumps.length > 0 || !mayLand ? jumps : landings;
 }
 
 function draftOne(
@@ -72,26 +89,33 @@ function draftOne(
   const said = entryOf(input.description, read.file.path, trial);
   const { plates, rateHz } = prepared.recording;
   const loaded = loadedPlates(plates, prepared.forces, cut, rateHz, settings);
-  const assigned = assignTrial(read.file.path, { ...said, ...input.stated }, loaded.limb);
-  const weighed = weighJump(prepared.total, cut, settings);
-  const { weighing, findings } = weighed;
+  const recognised = recogniseTest(prepared, cut, settings);
+  const assigned = assignTrial(read.file.path, { ...said, ...input.stated }, loaded.limb, recognised);
+  const { test, limb } = assigned;
+  const contradicted = test === undefined ? [] : testContradictions(test, cut, recognised, settings);
+  const { findings, ...weighed } = weighTrial(prepared.total, cut, test ?? recognised.test, settings);
   // Force above the plate's range is missing from the momentum between the two windows.
   const clipped = prepared.clipped.some(({ span }) => span.end > cut.span.start && span.start < cut.span.end);
-  const balance = clipped ? undefined : weighed.balance;
-  const { test, limb } = assigned;
+  const { balance, ...unbalanced } = weighed;
   return {
     file: read.file,
     trial,
     prepared,
     cut,
-    limbFromPlates: assigned.limbFromPlates,
-    ...(test === undefined ? {} : { test }),
-    ...(limb === undefined ? {} : { limb }),
-    ...(weighing === undefined ? {} : { weighing }),
-    ...(balance === undefined ? {} : { balance }),
+    recognised,
+    ...known(assigned, said, input),
+    ...unbalanced,
+    ...(balance === undefined || clipped ? {} : { balance }),
     ...(loaded.only === undefined ? {} : { loadedPlate: loaded.only.name }),
-    ...decisions(said),
-    findings: [...fileFindings, ...assigned.findings, ...contradictions(limb, loaded.limb, plates.length), ...findings],
+    otherFootWeighed: otherFootCarries(prepared, loaded.only?.name, weighed.weighing?.window, settings),
+    findings: [
+      ...fileFindings,
+      ...assigned.findings,
+      ...contradicted,
+      ...limbContradictions(limb, loaded.limb, plates.length),
+      ...findings,
+      ...brokenOffBefore(prepared, cut, test),
+    ],
   };
 }
 
@@ -103,15 +127,57 @@ export function entryOf(description: SessionDescription, path: string, trial: nu
   return Object.assign({}, ...whole, ...own);
 }
 
-function decisions(said: Partial<FileEntry>): Pick<TrialDraft, "edits" | "seen" | "excluded"> {
+/** What is known about a trial besides its recording: options outrank its own entry, that the session's. */
+function known(
+  { test, limb, limbFromPlates }: Assignment,
+  said: Partial<FileEntry>,
+  { stated, description }: SessionInput,
+): Pick<
+  TrialDraft,
+  "test" | "limb" | "limbFromPlates" | "dropHeightMetres" | "leadingLeg" | "edits" | "seen" | "excluded"
+> {
+  const drops = test === "dropJump" || test === "dropLanding";
+  const dropHeightMetres = drops
+    ? (stated.dropHeightMetres ?? said.dropHeightMetres ?? description.dropHeightMetres)
+    : undefined;
+  const leadingLeg =
+    drops && limb === "both" ? (stated.leadingLeg ?? said.leadingLeg ?? description.leadingLeg) : undefined;
   return {
+    limbFromPlates,
+    ...(test === undefined ? {} : { test }),
+    ...(limb === undefined ? {} : { limb }),
+    ...(dropHeightMetres === undefined ? {} : { dropHeightMetres }),
+    ...(leadingLeg === undefined ? {} : { leadingLeg }),
     edits: said.events ?? [],
     seen: said.seen ?? false,
     ...(said.excluded === undefined ? {} : { excluded: said.excluded }),
   };
 }
 
-function contradictions(limb: Limb | undefined, loaded: Limb | undefined, plates: number): readonly Finding[] {
+/** True when the plate that did not carry the push is loaded on average over a window. */
+function otherFootCarries(
+  { recording, forces }: PreparedRecording,
+  loadedPlate: string | undefined,
+  window: SampleSpan | undefined,
+  settings: Settings,
+): boolean {
+  if (loadedPlate === undefined || window === undefined) return false;
+  return recording.plates.some(
+    ({ name }, index) =>
+      name !== loadedPlate &&
+      meanAndDeviation(forces[index]!, window.start, window.end).mean > settings.otherFootNewtons,
+  );
+}
+
+/** Movements that were broken off before this jump; the descent into a squat jump's hold is none. */
+function brokenOffBefore(prepared: PreparedRecording, cut: JumpCut, test: TestKind | undefined): readonly Finding[] {
+  if (cut.kind !== "standing" || test === "squatJump") return [];
+  return prepared.brokenOff
+    .filter((span) => span.start >= cut.span.start && span.end <= cut.flight.start)
+    .map((span) => brokenOffFinding(span, prepared.total.rateHz, "note"));
+}
+
+function limbContradictions(limb: Limb | undefined, loaded: Limb | undefined, plates: number): readonly Finding[] {
   if (plates < 2 || limb === undefined) return [];
   if (limb === "both" && loaded !== "both") {
     return [

@@ -39,13 +39,16 @@ export function overlaySession(analysis: SessionAnalysis, request: OverlayReques
 function curvesOf(trial: TrialResult, analyzed: AnalyzedJump, request: OverlayRequest): readonly AlignableCurve[] {
   const { motion, events } = analyzed.jump;
   const { rateHz } = motion.signal;
+  const began = events.onset ?? events.contactTouchdown;
+  const alignSample = events[request.alignedAt];
+  if (began === undefined || alignSample === undefined || events.takeoff === undefined) return [];
   const common = {
     file: trial.file,
     trial: trial.trial,
     rateHz,
     weightNewtons: motion.weightNewtons,
-    alignSample: events[request.alignedAt],
-    startSample: events.onset - beforeOnsetSeconds * rateHz,
+    alignSample,
+    startSample: began - beforeOnsetSeconds * rateHz,
     endSample: events.takeoff + afterTakeoffSeconds * rateHz,
   };
   if (trial.limb === "left" || trial.limb === "right") {

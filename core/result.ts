@@ -1,12 +1,15 @@
 import type { CriteriaSet, CriterionResult } from "./criteria/criterion.ts";
+import type { EndMismatch } from "./events/end-mismatch.ts";
 import type { EventEdit, TrialEvent } from "./events/event.ts";
 import type { Finding } from "./finding.ts";
 import type { Limb, Side } from "./limb.ts";
+import type { Hop } from "./measures/hops.ts";
 import type { Measure } from "./measures/measure.ts";
 import type { PlateProof } from "./recording/recording.ts";
 import type { SessionDescription } from "./session.ts";
 import type { Comparison } from "./sides/comparison.ts";
 import type { TestKind } from "./test-kind.ts";
+import type { RecognisedTest } from "./trial/recognise-test.ts";
 import type { SampleSpan } from "./trial/sample-span.ts";
 
 /** How body weight of a trial was found. */
@@ -17,12 +20,20 @@ export interface WeightUsed {
   readonly from:
     | "quiet standing before the jump"
     | "quiet standing before and after the jump"
+    | "quiet standing after the landing"
     | "pooled over the session"
+    | "another trial of the session"
     | "entered mass";
   /** The weighing window in samples of the recording; absent with an entered mass. */
   readonly window?: SampleSpan;
   /** The trial's other estimate, for comparison; absent where there is none. */
   readonly other?: { readonly newtons: number; readonly uncertainty: number; readonly from: WeightUsed["from"] };
+}
+
+/** One hop of repeated hops. */
+export interface HopResult extends Hop {
+  /** True when the means of the bout are made from it. */
+  readonly used: boolean;
 }
 
 /** One trial as analysed. `refused`: no measure at all; `partial`: some could not be made, each named in a finding. */
@@ -45,6 +56,12 @@ export interface TrialResult {
   readonly weight?: WeightUsed;
   readonly events: readonly TrialEvent[];
   readonly measures: readonly Measure[];
+  /** The hops of repeated hops, in order; absent in every other test. */
+  readonly hops?: readonly HopResult[];
+  /** What the trace looks like by itself: an offer with its reason, never a decision. Absent without an attempt. */
+  readonly recognised?: RecognisedTest;
+  /** Where velocity and position end up in quiet standing after a jump that began in quiet standing. */
+  readonly endMismatch?: EndMismatch;
   readonly findings: readonly Finding[];
   readonly excluded?: { readonly reason: string };
   readonly seen: boolean;

@@ -13,6 +13,7 @@ const text = z.string().min(1);
 const isoDate = z.iso.date();
 const side = z.enum(["left", "right"]);
 const limb = z.enum(["left", "right", "both"]);
+const dropHeight = z.number().positive().max(2);
 const columnKey = z.union([z.int().min(1), text]);
 
 function isInsidePath(path: string): boolean {
@@ -24,6 +25,9 @@ const eventEdit = z.strictObject({
   contactIndex: z.int().min(1).exactOptional(),
   time: z.number().min(0),
 });
+
+/** One entry of `plates`. */
+export const plateSchema = z.strictObject({ column: text, foot: side });
 
 /** One entry of `files`. */
 export const fileEntrySchema = z.strictObject({
@@ -44,6 +48,9 @@ export const fileEntrySchema = z.strictObject({
   excluded: z.strictObject({ reason: text }).exactOptional(),
   seen: z.boolean().exactOptional(),
   events: z.array(eventEdit).readonly().exactOptional(),
+  plates: z.array(plateSchema).readonly().exactOptional(),
+  dropHeightMetres: dropHeight.exactOptional(),
+  leadingLeg: side.exactOptional(),
 });
 
 /** One entry of `references`. */
@@ -52,6 +59,7 @@ export const referenceSchema = z
     test: z.enum(testKinds),
     legs: z.enum(["both", "single"]),
     measure: text,
+    dropHeightMetres: dropHeight.exactOptional(),
     side,
     value: z.number().positive(),
     unit: z.enum(["N", "kg", "m/s", "m", "s", "N.s", "W", "N/s", "N/m", "N/kg", "W/kg", "N.s/kg", "1"]),
@@ -63,9 +71,6 @@ export const referenceSchema = z
     expectedKnownMeasure,
   );
 
-/** One entry of `plates`. */
-export const plateSchema = z.strictObject({ column: text, foot: side });
-
 /** Everything a `session.json` may hold: the run-time twin of `SessionDescription`. Keys stand in the order of writing. */
 export const sessionSchema = z.strictObject({
   athlete: z
@@ -75,6 +80,7 @@ export const sessionSchema = z.strictObject({
       sex: z.enum(["female", "male"]).exactOptional(),
       birthYear: z.int().min(1900).max(2100).exactOptional(),
       sport: z.string().exactOptional(),
+      level: z.string().exactOptional(),
     })
     .exactOptional(),
   involved: z.enum(["left", "right", "both", "none"]).exactOptional(),
@@ -83,7 +89,7 @@ export const sessionSchema = z.strictObject({
   milestone: z.string().exactOptional(),
   massKg: z.number().positive().max(settingsCatalogue.bodyMassMaximumKg.default).exactOptional(),
   gravity: z.number().min(settingsCatalogue.gravity.minimum).max(settingsCatalogue.gravity.maximum).exactOptional(),
-  dropHeightMetres: z.number().positive().max(2).exactOptional(),
+  dropHeightMetres: dropHeight.exactOptional(),
   leadingLeg: side.exactOptional(),
   plates: z.array(plateSchema).readonly().exactOptional(),
   pain: z.number().min(0).max(10).exactOptional(),

@@ -29,6 +29,18 @@ export interface FileEntry {
   /** A person has looked at the events of this trial. */
   readonly seen?: boolean;
   readonly events?: readonly EventEdit[];
+  /** Which foot stood on which force column in this file; stated by the tester, outranks the session's `plates`. */
+  readonly plates?: readonly StatedPlate[];
+  /** Height of the box of drop jumps and drop landings; outranks the session's. */
+  readonly dropHeightMetres?: number;
+  /** The leg that steps off the box first; outranks the session's. */
+  readonly leadingLeg?: Side;
+}
+
+/** The foot that stood on one force column, as the tester says. */
+export interface StatedPlate {
+  readonly column: string;
+  readonly foot: Side;
 }
 
 /** A column of a table, by its position from 1 or by its own name. */
@@ -45,6 +57,8 @@ export interface SessionDescription {
     readonly sex?: "female" | "male";
     readonly birthYear?: number;
     readonly sport?: string;
+    /** Level of play in words ("national league"). */
+    readonly level?: string;
   };
   readonly involved?: InvolvedSide;
   /** The injury in words ("right knee, anterior cruciate ligament reconstruction, hamstring graft"). */
@@ -57,7 +71,7 @@ export interface SessionDescription {
   readonly dropHeightMetres?: number;
   readonly leadingLeg?: Side;
   /** Which foot stood on which force column; counts as stated by the tester. */
-  readonly plates?: readonly { readonly column: string; readonly foot: Side }[];
+  readonly plates?: readonly StatedPlate[];
   /** Worst pain during the tests, 0 to 10. */
   readonly pain?: number;
   readonly effusion?: EffusionGrade;

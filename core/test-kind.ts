@@ -3,8 +3,8 @@ export const testKinds = ["countermovementJump", "squatJump", "dropJump", "repea
 
 export type TestKind = (typeof testKinds)[number];
 
-/** The tests this version can analyse. The others are refused with a sentence. */
-export const availableTests: readonly TestKind[] = ["countermovementJump"];
+/** The tests this version can analyse: all of them. */
+export const availableTests: readonly TestKind[] = testKinds;
 
 const labels: Readonly<Record<TestKind, string>> = {
   countermovementJump: "countermovement jump",

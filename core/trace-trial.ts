@@ -1,6 +1,7 @@
 import { type SessionAnalysis, type TrialPhase, type TrialTrace, trialKey } from "./analysis.ts";
-import type { JumpEvents } from "./events/jump-events.ts";
+import type { HopBout, JumpMotion } from "./events/jump-events.ts";
 import { lastSample, positionAt, velocityAt } from "./events/kinematics.ts";
+import { phasesOf } from "./events/phases.ts";
 import { zeroLagFilter } from "./recording/zero-lag-filter.ts";
 import type { TrialResult } from "./result.ts";
 import type { Settings } from "./settings.ts";
@@ -31,7 +32,7 @@ export function traceTrial(analysis: SessionAnalysis, file: string, trial: numbe
     })),
     filtered: zeroLagFilter(total, recording.rateHz, settings.filterHz),
     ...motionCurves(analysis, result, start, total),
-    phases: analyzed === undefined ? [] : phasesOf(result, analyzed.jump.events, recording.rateHz, end),
+    phases: analyzed === undefined ? [] : tracePhases(result, analyzed.jump, recording.rateHz, end),
   };
 }
 
@@ -51,20 +52,38 @@ function motionCurves(
   return { velocity, displacement, power: velocity.map((speed, index) => speed * total[index]!) };
 }
 
-function phasesOf(result: TrialResult, events: JumpEvents, rateHz: number, end: number): readonly TrialPhase[] {
+function tracePhases(
+  result: TrialResult,
+  { events, hops }: JumpMotion,
+  rateHz: number,
+  end: number,
+): readonly TrialPhase[] {
   const window = result.weight?.window;
-  const { onset, endOfUnweighting, lowestPosition, takeoff, touchdown, landingEnd } = events;
   const phase = (name: TrialPhase["name"], from: number, to: number): TrialPhase => ({
     name,
     startSeconds: from / rateHz,
     endSeconds: to / rateHz,
   });
-  return [
+  const { unweighting, braking, propulsion, flight } = phasesOf(events);
+  const named = { unweighting, braking, propulsion, flight };
+  const phases = [
     ...(window === undefined ? [] : [phase("weighing", window.start, window.end)]),
-    phase("unweighting", onset, endOfUnweighting),
-    phase("braking", endOfUnweighting, lowestPosition),
-    phase("propulsion", lowestPosition, takeoff),
-    ...(touchdown === undefined ? [] : [phase("flight", takeoff, touchdown)]),
-    ...(touchdown === undefined ? [] : [phase("landing", touchdown, landingEnd ?? end - 1)]),
+    ...Object.entries(named).flatMap(([name, each]) =>
+      each === undefined ? [] : [phase(name as keyof typeof named, each.from, each.to)],
+    ),
+    ...(events.touchdown === undefined ? [] : [phase("landing", events.touchdown, events.landingEnd ?? end - 1)]),
+    ...(hops === undefined ? [] : hopPhases(hops, phase)),
   ];
+  return phases.sort((a, b) => a.startSeconds - b.startSeconds);
+}
+
+function hopPhases(
+  { entryTakeoff, contacts }: HopBout,
+  phase: (name: TrialPhase["name"], from: number, to: number) => TrialPhase,
+): readonly TrialPhase[] {
+  const left = [entryTakeoff, ...contacts.map((contact) => contact.takeoff)];
+  return contacts.flatMap((contact, index) => [
+    ...(left[index] === undefined ? [] : [phase("flight", left[index], contact.touchdown)]),
+    ...(contact.takeoff === undefined ? [] : [phase("contact", contact.touchdown, contact.takeoff)]),
+  ]);
 }

@@ -103,7 +103,7 @@ export function makeDoubtfulFiles(): readonly DoubtfulFile[] {
     ),
     both(
       "broken-off.csv",
-      "no-takeoff",
+      "broken-off",
       "refusal",
       "a dip and a return to standing, no flight",
       written(

@@ -1,4 +1,7 @@
-import type { EventEdit, EventName } from "./event.ts";
+import type { TestKind } from "../test-kind.ts";
+import type { EventEdit } from "./event.ts";
+import type { EventKey } from "./jump-events.ts";
+import { editsEvent } from "./published-events.ts";
 
 /** Moved events are kept to this, so that the same number is stored, shown and computed with. */
 const resolutionSeconds = 0.0001;
@@ -8,8 +11,21 @@ export function roundEventTime(seconds: number): number {
   return Math.round(seconds / resolutionSeconds) / Math.round(1 / resolutionSeconds);
 }
 
+/** What a person has moved in one trial. */
+export interface TrialEdits {
+  readonly test: TestKind;
+  readonly edits: readonly EventEdit[];
+  readonly rateHz: number;
+}
+
 /** Where an event was moved to, as a fractional sample; undefined when it was not moved. */
-export function editedSample(edits: readonly EventEdit[], name: EventName, rateHz: number): number | undefined {
-  const edit = edits.findLast((each) => each.name === name);
+export function editedSample({ test, edits, rateHz }: TrialEdits, key: EventKey): number | undefined {
+  const edit = edits.findLast((each) => editsEvent(each, test, key));
   return edit === undefined ? undefined : roundEventTime(edit.time) * rateHz;
+}
+
+/** An event where it was moved to, clamped between its neighbours; where it was detected when nobody moved it. */
+export function placeEvent(edits: TrialEdits, key: EventKey, detected: number, low: number, high: number): number {
+  const wanted = editedSample(edits, key);
+  return wanted === undefined ? detected : Math.min(high, Math.max(low, wanted));
 }

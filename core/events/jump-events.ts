@@ -1,29 +1,78 @@
 import type { Side } from "../limb.ts";
+import type { TestKind } from "../test-kind.ts";
+import type { SampleSpan } from "../trial/sample-span.ts";
 import type { Kinematics } from "./kinematics.ts";
 
-/** Events of a standing jump as fractional samples from the start of the recording. */
+/**
+ * Events of a trial as fractional samples from the start of the recording, in order of time. Which of them a trial
+ * has follows from its test and from what the recording holds.
+ */
 export interface JumpEvents {
-  readonly onset: number;
-  readonly endOfUnweighting: number;
-  readonly lowestPosition: number;
-  readonly takeoff: number;
-  /** Absent when the recording holds no landing. */
+  /** Standing starts only. */
+  readonly onset?: number;
+  /** Countermovement jump only. */
+  readonly endOfUnweighting?: number;
+  /** Touchdown of the contact before the flight: drop jump only. */
+  readonly contactTouchdown?: number;
+  readonly lowestPosition?: number;
+  /** Absent in a drop landing. */
+  readonly takeoff?: number;
+  /** Touchdown of the landing; absent when the recording holds none. */
   readonly touchdown?: number;
   /** Absent when the recording ends before velocity returns to zero. */
   readonly landingEnd?: number;
 }
 
+export type EventKey = keyof JumpEvents;
+
+/** The keys in order of time. */
+export const eventKeys = [
+  "onset",
+  "endOfUnweighting",
+  "contactTouchdown",
+  "lowestPosition",
+  "takeoff",
+  "touchdown",
+  "landingEnd",
+] as const satisfies readonly EventKey[];
+
+/** Contact events that are read from a plate's own force. */
+export const contactKeys = ["contactTouchdown", "takeoff", "touchdown"] as const satisfies readonly EventKey[];
+
 /** Contact events of one limb on its own plate, fractional samples. */
-export interface LimbContact {
+export interface LimbContact extends Pick<JumpEvents, (typeof contactKeys)[number]> {
   readonly side: Side;
-  readonly takeoff?: number;
-  readonly touchdown?: number;
 }
 
-/** Everything the measures of a standing jump are made from. */
+/** One contact of repeated hops, fractional samples; the last one has no take-off. */
+export interface HopContact {
+  readonly touchdown: number;
+  readonly takeoff?: number;
+}
+
+/** The contacts of repeated hops, with the take-off of the entry jump where it left this plate. */
+export interface HopBout {
+  readonly entryTakeoff?: number;
+  readonly contacts: readonly HopContact[];
+}
+
+/**
+ * How velocity and position are known: mean velocity zero in a window of quiet standing (position zero at onset or in
+ * that window); zero at onset; or, where nobody stands still after a drop jump, gravity times half the flight time at
+ * take-off (position zero at touchdown).
+ */
+export type Anchor =
+  | { readonly kind: "still"; readonly window: SampleSpan; readonly positionZero: "onset" | "window" }
+  | { readonly kind: "onset" }
+  | { readonly kind: "flight" };
+
+/** Everything the measures of a trial are made from. */
 export interface JumpMotion {
-  /** Position is zero at onset; velocity by the weighing window, or zero at onset without one. */
+  readonly test: TestKind;
   readonly motion: Kinematics;
+  readonly anchor: Anchor;
   readonly events: JumpEvents;
   readonly contacts: readonly LimbContact[];
+  /** Repeated hops only; their contacts stand here and not in `events`. */
+  readonly hops?: HopBout;
 }

@@ -5,30 +5,33 @@ export function onsetBand(weightNewtons: number, weighingDeviation: number, sett
   return Math.max(settings.onsetSd * weighingDeviation, settings.onsetWeightFraction * weightNewtons);
 }
 
+/** Where an onset is searched. */
+export interface OnsetSearch {
+  readonly force: Float64Array;
+  readonly rateHz: number;
+  /** Index from which the search runs backwards: the unweighting minimum, or the peak of a squat jump's rise. */
+  readonly from: number;
+  /** First sample the onset may lie at. */
+  readonly earliest: number;
+  readonly weightNewtons: number;
+  readonly band: number;
+}
+
 /**
- * Onset, searched backwards from the unweighting minimum: the last instant before the dip at which force is within
- * the band, minus the set-back (METHODS §3). A forward search for the first departure would stop at sway and at
- * preparatory shifts.
+ * Onset, searched backwards from the movement: the last instant before it at which force is within the band, minus
+ * the set-back (METHODS §3). A forward search for the first departure would stop at sway and at preparatory shifts.
  *
- * @param minimum index of the unweighting minimum
- * @param earliest first sample the onset may lie at
+ * @param leaving −1: force leaves the band downwards (countermovement); 1: upwards (the rise of a squat jump)
  * @returns fractional sample, or undefined when force never was within the band: the recording starts in movement.
  */
-export function findOnset(
-  force: Float64Array,
-  rateHz: number,
-  minimum: number,
-  earliest: number,
-  weightNewtons: number,
-  band: number,
-  settings: Settings,
-): number | undefined {
-  const floor = weightNewtons - band;
-  for (let index = minimum - 1; index >= earliest; index -= 1) {
+export function findOnset(search: OnsetSearch, leaving: 1 | -1, settings: Settings): number | undefined {
+  const { force, rateHz, from, earliest, weightNewtons, band } = search;
+  const edge = weightNewtons + leaving * band;
+  for (let index = from - 1; index >= earliest; index -= 1) {
     const here = force[index]!;
-    if (here < floor) continue;
+    if (leaving * (here - edge) > 0) continue;
     const next = force[index + 1]!;
-    const leaves = index + (here - floor) / (here - next);
+    const leaves = index + (here - edge) / (here - next);
     return Math.max(earliest, leaves - settings.onsetBackSeconds * rateHz);
   }
   return undefined;

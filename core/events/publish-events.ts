@@ -1,10 +1,11 @@
 import { forceAt } from "../trial/force-signal.ts";
-import { type EventEdit, type EventName, eventNames, type TrialEvent } from "./event.ts";
+import type { EventEdit, TrialEvent } from "./event.ts";
 import type { InputUncertainties } from "./input-uncertainties.ts";
-import type { JumpMotion } from "./jump-events.ts";
+import { contactKeys, type EventKey, eventKeys, type JumpMotion } from "./jump-events.ts";
+import { editsEvent, publishedEvent } from "./published-events.ts";
 import { varyJump } from "./vary-jump.ts";
 
-/** The events of a jump as they are published: the whole body's in order of time, then those of each limb. */
+/** The events of a trial as they are published: the whole body's in order of time, then those of each limb. */
 export function publishEvents(
   jump: JumpMotion,
   edits: readonly EventEdit[],
@@ -12,33 +13,86 @@ export function publishEvents(
   inputs: InputUncertainties,
 ): readonly TrialEvent[] {
   const { rateHz } = jump.motion.signal;
-  const own = eventNames.flatMap((name): TrialEvent[] => {
-    const sample = jump.events[name];
+  const own = eventKeys.flatMap((key): TrialEvent[] => {
+    const sample = jump.events[key];
     if (sample === undefined) return [];
-    const edited = edits.some((edit) => edit.name === name);
-    const uncertainty = eventUncertainty(jump, name, noiseNewtons, inputs) / rateHz;
-    return [{ name, sample, time: sample / rateHz, from: edited ? "edited" : "detected", uncertainty }];
+    const { name, contactIndex } = publishedEvent(jump.test, key);
+    const edited = edits.some((edit) => editsEvent(edit, jump.test, key));
+    const uncertainty = eventUncertainty(jump, key, noiseNewtons, inputs) / rateHz;
+    return [
+      {
+        name,
+        sample,
+        time: sample / rateHz,
+        from: edited ? "edited" : "detected",
+        uncertainty,
+        ...(contactIndex === undefined ? {} : { contactIndex }),
+      },
+    ];
   });
   const ofLimbs = jump.contacts.flatMap((contact) =>
-    (["takeoff", "touchdown"] as const).flatMap((name): TrialEvent[] => {
-      const sample = contact[name];
+    contactKeys.flatMap((key): TrialEvent[] => {
+      const sample = contact[key];
       if (sample === undefined) return [];
-      const uncertainty = inputs[name] / rateHz;
-      return [{ name, sample, time: sample / rateHz, from: "detected", uncertainty, side: contact.side }];
+      const { name, contactIndex } = publishedEvent(jump.test, key);
+      const uncertainty = inputs[edgeOf(key)] / rateHz;
+      return [
+        {
+          name,
+          sample,
+          time: sample / rateHz,
+          from: "detected",
+          uncertainty,
+          ...(contactIndex === undefined ? {} : { contactIndex }),
+          side: contact.side,
+        },
+      ];
     }),
   );
-  return [...own, ...ofLimbs];
+  return [...own, ...ofLimbs, ...hopEvents(jump, edits, inputs)];
+}
+
+/** Touchdown and take-off of every contact of repeated hops, numbered from 1; the entry's take-off has no number. */
+function hopEvents(jump: JumpMotion, edits: readonly EventEdit[], inputs: InputUncertainties): readonly TrialEvent[] {
+  if (jump.hops === undefined) return [];
+  const { rateHz } = jump.motion.signal;
+  const event = (name: "touchdown" | "takeoff", sample: number | undefined, contactIndex?: number): TrialEvent[] => {
+    if (sample === undefined) return [];
+    const edited = edits.some((edit) => edit.name === name && edit.contactIndex === contactIndex);
+    return [
+      {
+        name,
+        sample,
+        time: sample / rateHz,
+        from: edited ? "edited" : "detected",
+        uncertainty: inputs[name] / rateHz,
+        ...(contactIndex === undefined ? {} : { contactIndex }),
+      },
+    ];
+  };
+  return [
+    ...event("takeoff", jump.hops.entryTakeoff),
+    ...jump.hops.contacts.flatMap((contact, index) => [
+      ...event("touchdown", contact.touchdown, index + 1),
+      ...event("takeoff", contact.takeoff, index + 1),
+    ]),
+  ];
+}
+
+function edgeOf(key: (typeof contactKeys)[number]): "touchdown" | "takeoff" {
+  return key === "takeoff" ? "takeoff" : "touchdown";
 }
 
 /** Standard uncertainty of an event in samples. */
-function eventUncertainty(jump: JumpMotion, name: EventName, noiseNewtons: number, inputs: InputUncertainties): number {
-  if (name === "onset" || name === "takeoff" || name === "touchdown") return inputs[name];
+function eventUncertainty(jump: JumpMotion, key: EventKey, noiseNewtons: number, inputs: InputUncertainties): number {
+  if (key === "onset") return inputs.onset;
+  if (key === "contactTouchdown" || key === "takeoff" || key === "touchdown") return inputs[edgeOf(key)];
   // Turning points follow from weight and velocity: moved by how far they move.
-  const own = jump.events[name] ?? 0;
+  const own = jump.events[key] ?? 0;
   const shiftBy = (change: { readonly weightNewtons?: number; readonly startVelocity?: number }): number =>
-    (varyJump(jump, change, inputs.window, inputs.fixed).events[name] ?? own) - own;
+    (varyJump(jump, change, inputs.fixed).events[key] ?? own) - own;
   const shifts = [shiftBy({ weightNewtons: inputs.weightNewtons }), shiftBy({ startVelocity: inputs.startVelocity })];
-  if (name === "endOfUnweighting") {
+  if (key === "endOfUnweighting") {
     const slope = forceAt(jump.motion.signal, own + 0.5) - forceAt(jump.motion.signal, own - 0.5);
     if (slope > 0) shifts.push(noiseNewtons / slope);
   }

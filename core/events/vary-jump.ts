@@ -1,21 +1,32 @@
 import type { Side } from "../limb.ts";
-import type { SampleSpan } from "../trial/sample-span.ts";
+import { anchorPosition, anchorVelocity } from "./anchor-motion.ts";
 import type { EventName } from "./event.ts";
-import type { JumpEvents, JumpMotion, LimbContact } from "./jump-events.ts";
-import { anchored, type Kinematics, stillOver, withWeight } from "./kinematics.ts";
+import {
+  contactKeys,
+  type EventKey,
+  eventKeys,
+  type HopBout,
+  type JumpEvents,
+  type JumpMotion,
+  type LimbContact,
+} from "./jump-events.ts";
+import { type Kinematics, withWeight } from "./kinematics.ts";
 import { velocityCrossing, weightCrossing } from "./turning-points.ts";
+
+/** Shifts of contact events, samples. */
+type EdgeShifts = Partial<Record<(typeof contactKeys)[number], number>>;
 
 /** Small changes to what a jump's motion and events were made from. */
 export interface JumpChange {
   readonly weightNewtons?: number;
   /** m/s */
   readonly startVelocity?: number;
-  /** Samples. */
-  readonly onset?: number;
-  readonly takeoff?: number;
-  readonly touchdown?: number;
-  /** The contact events of one limb on its own plate, both moved by their own amounts, samples. */
-  readonly limbContact?: { readonly side: Side; readonly takeoff: number; readonly touchdown: number };
+  /** Shifts of events of the whole body, samples. */
+  readonly events?: EdgeShifts & { readonly onset?: number };
+  /** Shifts of the contact events of one limb on its own plate, samples. */
+  readonly limbContact?: { readonly side: Side } & EdgeShifts;
+  /** Shifts of all touchdowns or all take-offs of repeated hops together, samples: their shape is common. */
+  readonly hops?: { readonly touchdown?: number; readonly takeoff?: number };
 }
 
 /** Turning points move little under a small change; they are looked for this far around, in seconds. */
@@ -25,50 +36,66 @@ const reachSeconds = 0.1;
  * The same jump with one input changed and everything that follows from it computed again: motion, turning points
  * and landing end. Events a person has placed stay.
  */
-export function varyJump(
-  jump: JumpMotion,
-  change: JumpChange,
-  window: SampleSpan | undefined,
-  fixed: ReadonlySet<EventName>,
-): JumpMotion {
-  const onset = jump.events.onset + (change.onset ?? 0);
-  const takeoff = jump.events.takeoff + (change.takeoff ?? 0);
-  const motion = varyMotion(jump.motion, change, window, onset);
+export function varyJump(jump: JumpMotion, change: JumpChange, fixed: ReadonlySet<EventName>): JumpMotion {
+  const shifted: Partial<Record<EventKey, number>> = { ...jump.events };
+  for (const key of ["onset", ...contactKeys] as const) {
+    const own = jump.events[key];
+    const shift = change.events?.[key];
+    if (own !== undefined && shift !== undefined) shifted[key] = own + shift;
+  }
+  const motion = varyMotion(jump, change, shifted);
   const reach = Math.ceil(reachSeconds * motion.signal.rateHz);
-  const turn = (name: "endOfUnweighting" | "lowestPosition" | "landingEnd", own: number): number => {
-    if (fixed.has(name)) return own;
-    const crossing = name === "endOfUnweighting" ? weightCrossing : velocityCrossing;
-    return crossing(motion, own, reach) ?? own;
+  for (const key of ["endOfUnweighting", "lowestPosition", "landingEnd"] as const) {
+    const own = jump.events[key];
+    if (own === undefined || fixed.has(key)) continue;
+    const crossing = key === "endOfUnweighting" ? weightCrossing : velocityCrossing;
+    shifted[key] = crossing(motion, own, reach) ?? own;
+  }
+  return {
+    ...jump,
+    motion,
+    events: inOrder(shifted),
+    contacts: jump.contacts.map((contact) => varyContact(contact, change.limbContact)),
+    ...(jump.hops === undefined ? {} : { hops: varyHops(jump.hops, change.hops) }),
   };
-  const { touchdown, landingEnd } = jump.events;
-  const events: JumpEvents = {
-    onset,
-    endOfUnweighting: turn("endOfUnweighting", jump.events.endOfUnweighting),
-    lowestPosition: turn("lowestPosition", jump.events.lowestPosition),
-    takeoff,
-    ...(touchdown === undefined ? {} : { touchdown: touchdown + (change.touchdown ?? 0) }),
-    ...(landingEnd === undefined ? {} : { landingEnd: turn("landingEnd", landingEnd) }),
-  };
-  const contacts = jump.contacts.map((contact) => varyContact(contact, change.limbContact));
-  return { motion, events, contacts };
+}
+
+function inOrder(events: JumpEvents): JumpEvents {
+  return Object.fromEntries(eventKeys.filter((key) => events[key] !== undefined).map((key) => [key, events[key]]));
 }
 
 function varyContact(contact: LimbContact, change: JumpChange["limbContact"]): LimbContact {
   if (change === undefined || change.side !== contact.side) return contact;
+  const moved = contactKeys.flatMap((key) => {
+    const own = contact[key];
+    return own === undefined ? [] : [[key, own + (change[key] ?? 0)] as const];
+  });
+  return { side: contact.side, ...Object.fromEntries(moved) };
+}
+
+function varyHops(hops: HopBout, change: JumpChange["hops"]): HopBout {
+  const { touchdown = 0, takeoff = 0 } = change ?? {};
   return {
-    side: contact.side,
-    ...(contact.takeoff === undefined ? {} : { takeoff: contact.takeoff + change.takeoff }),
-    ...(contact.touchdown === undefined ? {} : { touchdown: contact.touchdown + change.touchdown }),
+    ...(hops.entryTakeoff === undefined ? {} : { entryTakeoff: hops.entryTakeoff + takeoff }),
+    contacts: hops.contacts.map((contact) => ({
+      touchdown: contact.touchdown + touchdown,
+      ...(contact.takeoff === undefined ? {} : { takeoff: contact.takeoff + takeoff }),
+    })),
   };
 }
 
-function varyMotion(motion: Kinematics, change: JumpChange, window: SampleSpan | undefined, onset: number): Kinematics {
+function varyMotion({ motion, anchor, hops }: JumpMotion, change: JumpChange, events: JumpEvents): Kinematics {
+  // Nothing measured in repeated hops reads velocity or position.
+  if (hops !== undefined) {
+    return change.weightNewtons === undefined
+      ? motion
+      : withWeight(motion, motion.weightNewtons + change.weightNewtons);
+  }
   let varied = motion;
   if (change.weightNewtons !== undefined) varied = withWeight(varied, motion.weightNewtons + change.weightNewtons);
-  if (window === undefined) varied = anchored(varied, onset, { velocity: 0 });
-  else if (change.weightNewtons !== undefined) varied = stillOver(varied, window);
+  if (anchor.kind !== "still" || change.weightNewtons !== undefined) varied = anchorVelocity(varied, anchor, events);
   if (change.startVelocity !== undefined) {
     varied = { ...varied, startVelocity: varied.startVelocity + change.startVelocity };
   }
-  return anchored(varied, onset, { position: 0 });
+  return anchorPosition(varied, anchor, events);
 }

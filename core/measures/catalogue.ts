@@ -1,3 +1,4 @@
+import { type TestKind, testKinds } from "../test-kind.ts";
 import type { UcumUnit } from "../units.ts";
 
 /** The part of the jump a measure is shown under; also the order on screens. */
@@ -26,6 +27,8 @@ export interface MeasureEntry {
   readonly forms: readonly BodySizeForm[];
   /** True for measures that inform only and never enter a criterion. */
   readonly informationOnly: boolean;
+  /** The tests that have this measure. */
+  readonly tests: readonly TestKind[];
   /** The identifier of the measure a body-size form was made from; absent for plain measures. */
   readonly formOf?: string;
 }
@@ -38,9 +41,19 @@ interface PlainEntry extends Omit<MeasureEntry, "perLimb" | "forms" | "informati
 
 const ownChoice = "choice of this program, METHODS";
 
+const countermovement: readonly TestKind[] = ["countermovementJump"];
+const standingStarts: readonly TestKind[] = ["countermovementJump", "squatJump"];
+const braked: readonly TestKind[] = ["countermovementJump", "dropJump"];
+const oneFlight: readonly TestKind[] = ["countermovementJump", "squatJump", "dropJump"];
+const dropJump: readonly TestKind[] = ["dropJump"];
+const drops: readonly TestKind[] = ["dropJump", "dropLanding"];
+const landings: readonly TestKind[] = ["countermovementJump", "squatJump", "dropJump", "dropLanding"];
+const hops: readonly TestKind[] = ["repeatedHops"];
+
 const plain: readonly PlainEntry[] = [
   {
     id: "jumpHeightImpulse",
+    tests: oneFlight,
     label: "Jump height, by impulse",
     unit: "m",
     group: "whole",
@@ -49,6 +62,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "jumpHeightFlightTime",
+    tests: oneFlight,
     label: "Jump height, by flight time",
     unit: "m",
     group: "whole",
@@ -57,14 +71,104 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "jumpHeightFromStanding",
+    tests: braked,
     label: "Jump height, from standing",
     unit: "m",
     group: "whole",
-    definition: "Jump height by impulse plus the rise of the centre of mass from standing to take-off.",
+    definition: "Jump height by impulse plus the position of the centre of mass at take-off, counted from standing.",
     source: "Moir 2008",
   },
   {
+    id: "reactiveStrengthIndex",
+    tests: dropJump,
+    label: "Reactive strength index",
+    unit: "m/s",
+    group: "whole",
+    definition: "Jump height by flight time over contact time, metres over seconds.",
+    source: "Young 1995",
+  },
+  {
+    id: "contactTime",
+    tests: dropJump,
+    label: "Contact time",
+    unit: "s",
+    group: "whole",
+    definition: "From the touchdown of the contact to take-off.",
+    source: "Young 1995",
+  },
+  {
+    id: "reactiveStrengthIndexBestFive",
+    tests: hops,
+    label: "Reactive strength index, best five hops",
+    unit: "m/s",
+    group: "whole",
+    definition:
+      "Mean of jump height by flight time over contact time of the five best hops; on two legs of those with a quick contact.",
+    source: "Harper, Hobbs and Moore 2011",
+  },
+  {
+    id: "hopStiffness",
+    tests: hops,
+    label: "Stiffness in hopping",
+    unit: "N/m",
+    group: "whole",
+    definition:
+      "Vertical stiffness of a half-sine force from contact time and the flight time that follows, mean of the hops used.",
+    source: "Dalleau et al. 2004",
+  },
+  {
+    id: "hopsFound",
+    tests: hops,
+    label: "Hops found",
+    unit: "1",
+    group: "whole",
+    definition: "Contacts followed by a flight and another contact; the entry jump and the last contact are none.",
+    source: ownChoice,
+    informationOnly: true,
+  },
+  {
+    id: "hopsUsed",
+    tests: hops,
+    label: "Hops used",
+    unit: "1",
+    group: "whole",
+    definition: "Hops that the means of the bout are made from.",
+    source: ownChoice,
+    informationOnly: true,
+  },
+  {
+    id: "dropHeightEffective",
+    tests: drops,
+    label: "Drop height, effective",
+    unit: "m",
+    group: "whole",
+    definition: "Velocity at the first touchdown squared over twice gravity: the height really fallen.",
+    source: "McMahon, Lake, Stratford and Comfort 2021",
+  },
+  {
+    id: "dropHeightByFlightTime",
+    tests: dropJump,
+    label: "Drop height, by flight time",
+    unit: "m",
+    group: "whole",
+    definition:
+      "Effective drop height with the velocity at touchdown from half the flight time and the net impulse of the contact.",
+    source: ownChoice,
+    informationOnly: true,
+  },
+  {
+    id: "dropHeightDifference",
+    tests: dropJump,
+    label: "Drop height, difference of the two",
+    unit: "m",
+    group: "whole",
+    definition: "Effective drop height from the final quiet standing minus the one by flight time.",
+    source: ownChoice,
+    informationOnly: true,
+  },
+  {
     id: "takeoffVelocity",
+    tests: oneFlight,
     label: "Velocity at take-off",
     unit: "m/s",
     group: "whole",
@@ -73,6 +177,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "reactiveStrengthIndexModified",
+    tests: standingStarts,
     label: "Reactive strength index, modified",
     unit: "m/s",
     group: "whole",
@@ -81,6 +186,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "timeToTakeoff",
+    tests: standingStarts,
     label: "Time to take-off",
     unit: "s",
     group: "whole",
@@ -89,6 +195,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "flightTime",
+    tests: oneFlight,
     label: "Flight time",
     unit: "s",
     group: "whole",
@@ -97,6 +204,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "countermovementDepth",
+    tests: countermovement,
     label: "Depth of the countermovement",
     unit: "m",
     group: "whole",
@@ -105,6 +213,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "limbTakeoffDifference",
+    tests: oneFlight,
     label: "Take-off difference, right minus left",
     unit: "s",
     group: "whole",
@@ -114,14 +223,17 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "bodyWeight",
+    tests: testKinds,
     label: "Body weight",
     unit: "N",
     group: "whole",
-    definition: "Mean vertical force over the steadiest second of quiet standing before the jump.",
+    definition:
+      "Mean vertical force over the steadiest second of quiet standing: before the jump, or after the landing where the athlete drops onto the plate.",
     source: "Owen et al. 2014",
   },
   {
     id: "bodyMass",
+    tests: testKinds,
     label: "Body mass",
     unit: "kg",
     group: "whole",
@@ -131,6 +243,7 @@ const plain: readonly PlainEntry[] = [
 
   {
     id: "unweightingTime",
+    tests: countermovement,
     label: "Duration",
     unit: "s",
     group: "unweighting",
@@ -139,6 +252,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "unweightingNetImpulse",
+    tests: countermovement,
     label: "Impulse, net",
     unit: "N.s",
     group: "unweighting",
@@ -149,14 +263,16 @@ const plain: readonly PlainEntry[] = [
 
   {
     id: "brakingTime",
+    tests: braked,
     label: "Duration",
     unit: "s",
     group: "braking",
-    definition: "From the end of unweighting to the lowest position.",
+    definition: "From the end of unweighting, or the touchdown of a drop jump, to the lowest position.",
     source: "McMahon et al. 2018",
   },
   {
     id: "brakingImpulse",
+    tests: braked,
     label: "Impulse, gross",
     unit: "N.s",
     group: "braking",
@@ -167,6 +283,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "brakingNetImpulse",
+    tests: braked,
     label: "Impulse, net",
     unit: "N.s",
     group: "braking",
@@ -176,6 +293,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "brakingLimbNetImpulse",
+    tests: braked,
     label: "Impulse of the limb, net of half body weight",
     unit: "N.s",
     group: "braking",
@@ -186,6 +304,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "peakBrakingForce",
+    tests: braked,
     label: "Force, peak",
     unit: "N",
     group: "braking",
@@ -196,6 +315,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "meanBrakingForce",
+    tests: braked,
     label: "Force, mean",
     unit: "N",
     group: "braking",
@@ -206,6 +326,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "forceAtLowestPosition",
+    tests: braked,
     label: "Force at the lowest position",
     unit: "N",
     group: "braking",
@@ -216,6 +337,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "peakBrakingPower",
+    tests: braked,
     label: "Power, peak",
     unit: "W",
     group: "braking",
@@ -225,6 +347,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "brakingRateOfForceDevelopment",
+    tests: countermovement,
     label: "Rate of force development",
     unit: "N/s",
     group: "braking",
@@ -234,6 +357,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "verticalStiffnessBraking",
+    tests: countermovement,
     label: "Vertical stiffness",
     unit: "N/m",
     group: "braking",
@@ -245,14 +369,16 @@ const plain: readonly PlainEntry[] = [
 
   {
     id: "propulsionTime",
+    tests: oneFlight,
     label: "Duration",
     unit: "s",
     group: "propulsion",
-    definition: "From the lowest position to take-off.",
+    definition: "From the lowest position, or the onset of a squat jump, to take-off.",
     source: "McMahon et al. 2018",
   },
   {
     id: "propulsionImpulse",
+    tests: oneFlight,
     label: "Impulse, gross",
     unit: "N.s",
     group: "propulsion",
@@ -263,6 +389,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "propulsionNetImpulse",
+    tests: oneFlight,
     label: "Impulse, net",
     unit: "N.s",
     group: "propulsion",
@@ -272,6 +399,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "propulsionLimbNetImpulse",
+    tests: oneFlight,
     label: "Impulse of the limb, net of half body weight",
     unit: "N.s",
     group: "propulsion",
@@ -282,6 +410,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "peakPropulsionForce",
+    tests: oneFlight,
     label: "Force, peak",
     unit: "N",
     group: "propulsion",
@@ -292,6 +421,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "meanPropulsionForce",
+    tests: oneFlight,
     label: "Force, mean",
     unit: "N",
     group: "propulsion",
@@ -302,6 +432,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "peakPropulsionPower",
+    tests: oneFlight,
     label: "Power, peak",
     unit: "W",
     group: "propulsion",
@@ -311,6 +442,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "meanPropulsionPower",
+    tests: oneFlight,
     label: "Power, mean",
     unit: "W",
     group: "propulsion",
@@ -321,6 +453,7 @@ const plain: readonly PlainEntry[] = [
 
   {
     id: "peakLandingForce",
+    tests: landings,
     label: "Force, peak",
     unit: "N",
     group: "landing",
@@ -332,6 +465,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "timeToPeakLandingForce",
+    tests: landings,
     label: "Time to peak force",
     unit: "s",
     group: "landing",
@@ -342,6 +476,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "landingImpulse",
+    tests: landings,
     label: "Impulse, gross",
     unit: "N.s",
     group: "landing",
@@ -353,6 +488,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "loadingRate",
+    tests: landings,
     label: "Loading rate",
     unit: "N/s",
     group: "landing",
@@ -363,6 +499,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "limbTouchdownDifference",
+    tests: landings,
     label: "Touchdown difference, right minus left",
     unit: "s",
     group: "landing",
@@ -372,6 +509,7 @@ const plain: readonly PlainEntry[] = [
   },
   {
     id: "timeToStabilisation",
+    tests: landings,
     label: "Time to stabilisation",
     unit: "s",
     group: "landing",

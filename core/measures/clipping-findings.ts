@@ -1,4 +1,4 @@
-import type { JumpEvents } from "../events/jump-events.ts";
+import type { JumpMotion } from "../events/jump-events.ts";
 import { type Finding, finding } from "../finding.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 import { measureCatalogue } from "./catalogue.ts";
@@ -12,21 +12,29 @@ const falsified = measureCatalogue
   .map((entry) => entry.id);
 
 /**
- * What an exceeded measuring range costs: in the landing its measures, before take-off the whole trial, because
- * velocity is integrated from the force that is missing.
+ * What an exceeded measuring range costs: in the landing its measures, before take-off or in a drop landing the whole
+ * trial, because velocity is integrated from the force that is missing. Repeated hops rest on times alone.
  */
-export function clippingFindings(prepared: PreparedRecording, events: JumpEvents): readonly Finding[] {
+export function clippingFindings(prepared: PreparedRecording, jump: JumpMotion): readonly Finding[] {
   const { rateHz, plates } = prepared.recording;
+  const { events, test, hops } = jump;
+  const { takeoff, touchdown, landingEnd } = events;
+  const began = events.onset ?? events.contactTouchdown;
   return prepared.clipped.flatMap(({ plate, span }) => {
     const name = plates[plate]?.name ?? "";
     const where = `plate ${name}, ${(span.start / rateHz).toFixed(3)} s to ${(span.end / rateHz).toFixed(3)} s`;
     const seen = `Force stays at its largest value for ${span.end - span.start} samples: the plate's range was exceeded`;
     const action = "Widen the measuring range of the plate, then record again.";
-    if (span.end > events.onset && span.start < events.takeoff) {
+    if (hops !== undefined) {
+      return [finding("clipped", "note", `${seen}; the times of the hops do not rest on it.`, action, { where })];
+    }
+    if (began !== undefined && takeoff !== undefined && span.end > began && span.start < takeoff) {
       return [finding("clipped", "refusal", `${seen} before take-off, so no velocity can be made.`, action, { where })];
     }
-    const { touchdown, landingEnd } = events;
     if (touchdown === undefined || span.end <= touchdown || span.start > (landingEnd ?? span.start)) return [];
+    if (test === "dropLanding") {
+      return [finding("clipped", "refusal", `${seen} in the landing, so no velocity can be made.`, action, { where })];
+    }
     return [
       finding("clipped", "warning", `${seen} in the landing, whose measures are left out.`, action, {
         where,

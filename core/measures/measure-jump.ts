@@ -2,6 +2,8 @@ import type { InputUncertainties } from "../events/input-uncertainties.ts";
 import type { Settings } from "../settings.ts";
 import { bodySizeForms } from "./body-size.ts";
 import { measureCatalogue } from "./catalogue.ts";
+import { measureContact } from "./contact.ts";
+import { measureHops } from "./hops.ts";
 import { measureLanding } from "./landing.ts";
 import type { Measure } from "./measure.ts";
 import { measurePhases } from "./phase-forces.ts";
@@ -12,7 +14,7 @@ import { propagate } from "./uncertainty.ts";
 import { measureWholeJump } from "./whole-jump.ts";
 
 /**
- * Every measure of a standing jump in catalogue order, each with its standard uncertainty where one can be derived.
+ * Every measure of a trial in catalogue order, each with its standard uncertainty where one can be derived.
  * A measure that is not a finite number is left out: the caller names what is missing in a finding.
  */
 export function measureJump(
@@ -54,6 +56,8 @@ function isKnown(uncertainty: number, value: number): boolean {
 function measureValues(context: MeasureContext, settings: Settings): RawMeasure[] {
   const plain = [
     ...measureWholeJump(context),
+    ...measureContact(context, settings),
+    ...measureHops(context, settings),
     ...measurePhases(context),
     ...measurePower(context),
     ...measureLanding(context, settings),

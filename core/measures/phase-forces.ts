@@ -1,34 +1,42 @@
 import { positionAt } from "../events/kinematics.ts";
+import { type Phase, phasesOf } from "../events/phases.ts";
 import type { MeasureSide } from "../limb.ts";
 import { type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
 import { integralNoise, type MeasureContext, type RawMeasure } from "./raw-measure.ts";
 
-/** Impulses, forces and durations of unweighting, braking and propulsion (METHODS §5), from unfiltered force. */
+/** Impulses, forces and durations of the phases a trial has (METHODS §5), from unfiltered force. */
 export function measurePhases(context: MeasureContext): RawMeasure[] {
-  const { events, motion } = context.jump;
-  const { rateHz } = motion.signal;
-  const side = context.limb;
-  const duration = (from: number, to: number): number => (to - from) / rateHz;
+  const { unweighting, braking, propulsion } = phasesOf(context.jump.events);
   return [
-    { id: "unweightingTime", side, value: duration(events.onset, events.endOfUnweighting), noise: 0 },
-    netImpulse(context, "unweightingNetImpulse", events.onset, events.endOfUnweighting),
-    { id: "brakingTime", side, value: duration(events.endOfUnweighting, events.lowestPosition), noise: 0 },
-    ...limbwise(context, (signal, noise, limbSide) =>
-      phaseForces(signal, noise, limbSide, "Braking", events.endOfUnweighting, events.lowestPosition),
-    ),
-    netImpulse(context, "brakingNetImpulse", events.endOfUnweighting, events.lowestPosition),
-    ...limbNetImpulses(context, "brakingLimbNetImpulse", events.endOfUnweighting, events.lowestPosition),
-    ...limbwise(context, (signal, noise, limbSide) => [
-      { id: "forceAtLowestPosition", side: limbSide, value: forceAt(signal, events.lowestPosition), noise },
-    ]),
+    ...(unweighting === undefined
+      ? []
+      : [duration(context, "unweightingTime", unweighting), netImpulse(context, "unweightingNetImpulse", unweighting)]),
+    ...(braking === undefined
+      ? []
+      : [...loadedPhase(context, "braking", braking), ...lowestForces(context, braking.to)]),
     ...brakingSlopes(context),
-    { id: "propulsionTime", side, value: duration(events.lowestPosition, events.takeoff), noise: 0 },
-    ...limbwise(context, (signal, noise, limbSide) =>
-      phaseForces(signal, noise, limbSide, "Propulsion", events.lowestPosition, events.takeoff),
-    ),
-    netImpulse(context, "propulsionNetImpulse", events.lowestPosition, events.takeoff),
-    ...limbNetImpulses(context, "propulsionLimbNetImpulse", events.lowestPosition, events.takeoff),
+    ...(propulsion === undefined ? [] : loadedPhase(context, "propulsion", propulsion)),
   ];
+}
+
+/** What braking and propulsion are measured by. */
+function loadedPhase(context: MeasureContext, name: "braking" | "propulsion", phase: Phase): RawMeasure[] {
+  return [
+    duration(context, `${name}Time`, phase),
+    ...limbwise(context, (signal, noise, side) => phaseForces(signal, noise, side, name, phase)),
+    netImpulse(context, `${name}NetImpulse`, phase),
+    ...limbNetImpulses(context, `${name}LimbNetImpulse`, phase),
+  ];
+}
+
+function duration({ jump, limb }: MeasureContext, id: string, { from, to }: Phase): RawMeasure {
+  return { id, side: limb, value: (to - from) / jump.motion.signal.rateHz, noise: 0 };
+}
+
+function lowestForces(context: MeasureContext, lowestPosition: number): RawMeasure[] {
+  return limbwise(context, (signal, noise, side) => [
+    { id: "forceAtLowestPosition", side, value: forceAt(signal, lowestPosition), noise },
+  ]);
 }
 
 /** The same measure for the total and, on two plates, for each limb. */
@@ -46,21 +54,21 @@ function phaseForces(
   signal: ForceSignal,
   noise: number,
   side: MeasureSide,
-  phase: "Braking" | "Propulsion",
-  from: number,
-  to: number,
+  name: "braking" | "propulsion",
+  { from, to }: Phase,
 ): RawMeasure[] {
+  const phase = name === "braking" ? "Braking" : "Propulsion";
   const impulse = integrateForce(signal, from, to);
   const seconds = (to - from) / signal.rateHz;
   const impulseNoise = integralNoise(noise, to - from, signal.rateHz);
   return [
-    { id: phase === "Braking" ? "brakingImpulse" : "propulsionImpulse", side, value: impulse, noise: impulseNoise },
+    { id: `${name}Impulse`, side, value: impulse, noise: impulseNoise },
     { id: `peak${phase}Force`, side, value: maximumForce(signal, from, to).newtons, noise },
     { id: `mean${phase}Force`, side, value: impulse / seconds, noise: impulseNoise / seconds },
   ];
 }
 
-function netImpulse(context: MeasureContext, id: string, from: number, to: number): RawMeasure {
+function netImpulse(context: MeasureContext, id: string, { from, to }: Phase): RawMeasure {
   const { signal, weightNewtons } = context.jump.motion;
   const value = integrateForce(signal, from, to) - (weightNewtons * (to - from)) / signal.rateHz;
   const noise = integralNoise(context.noiseNewtons, to - from, signal.rateHz);
@@ -68,7 +76,7 @@ function netImpulse(context: MeasureContext, id: string, from: number, to: numbe
 }
 
 /** Per limb, net of half the body weight (METHODS §5). */
-function limbNetImpulses(context: MeasureContext, id: string, from: number, to: number): RawMeasure[] {
+function limbNetImpulses(context: MeasureContext, id: string, { from, to }: Phase): RawMeasure[] {
   const half = context.jump.motion.weightNewtons / 2;
   return context.limbs.map(({ signal, noiseNewtons }) => ({
     id,
@@ -78,13 +86,16 @@ function limbNetImpulses(context: MeasureContext, id: string, from: number, to: 
   }));
 }
 
+/** Rate of force development and stiffness of the braking that follows an unweighting: standing starts only. */
 function brakingSlopes(context: MeasureContext): RawMeasure[] {
   const { events, motion } = context.jump;
+  const { endOfUnweighting, lowestPosition } = events;
+  if (endOfUnweighting === undefined || lowestPosition === undefined) return [];
   const side = context.limb;
-  const seconds = (events.lowestPosition - events.endOfUnweighting) / motion.signal.rateHz;
-  const lowest = forceAt(motion.signal, events.lowestPosition);
-  const rise = lowest - forceAt(motion.signal, events.endOfUnweighting);
-  const descent = positionAt(motion, events.endOfUnweighting) - positionAt(motion, events.lowestPosition);
+  const seconds = (lowestPosition - endOfUnweighting) / motion.signal.rateHz;
+  const lowest = forceAt(motion.signal, lowestPosition);
+  const rise = lowest - forceAt(motion.signal, endOfUnweighting);
+  const descent = positionAt(motion, endOfUnweighting) - positionAt(motion, lowestPosition);
   const stiffness = (lowest - motion.weightNewtons) / descent;
   return [
     {

@@ -1,32 +1,32 @@
 import { type Kinematics, powerAt, velocityAt } from "../events/kinematics.ts";
+import { type Phase, phasesOf } from "../events/phases.ts";
 import { integralNoise, type MeasureContext, type RawMeasure } from "./raw-measure.ts";
 
 /** Power of the total force on the centre of mass in braking and propulsion (METHODS §5). */
 export function measurePower(context: MeasureContext): RawMeasure[] {
-  const { events, motion } = context.jump;
-  const side = context.limb;
-  const { noiseNewtons } = context;
-  const braking = extremePower(motion, events.endOfUnweighting, events.lowestPosition, -1);
-  const propulsion = extremePower(motion, events.lowestPosition, events.takeoff, 1);
-  const work = integratePower(motion, events.lowestPosition, events.takeoff);
-  const seconds = (events.takeoff - events.lowestPosition) / motion.signal.rateHz;
-  const workNoise =
-    integralNoise(noiseNewtons, events.takeoff - events.lowestPosition, motion.signal.rateHz) *
-    Math.abs(velocityAt(motion, propulsion.sample));
+  const { braking, propulsion } = phasesOf(context.jump.events);
   return [
-    {
-      id: "peakBrakingPower",
-      side,
-      value: braking.watts,
-      noise: noiseNewtons * Math.abs(velocityAt(motion, braking.sample)),
-    },
-    {
-      id: "peakPropulsionPower",
-      side,
-      value: propulsion.watts,
-      noise: noiseNewtons * Math.abs(velocityAt(motion, propulsion.sample)),
-    },
-    { id: "meanPropulsionPower", side, value: work / seconds, noise: workNoise / seconds },
+    ...(braking === undefined ? [] : brakingPower(context, braking)),
+    ...(propulsion === undefined ? [] : propulsionPower(context, propulsion)),
+  ];
+}
+
+function brakingPower({ jump, limb: side, noiseNewtons }: MeasureContext, { from, to }: Phase): RawMeasure[] {
+  const { watts, sample } = extremePower(jump.motion, from, to, -1);
+  const noise = noiseNewtons * Math.abs(velocityAt(jump.motion, sample));
+  return [{ id: "peakBrakingPower", side, value: watts, noise }];
+}
+
+function propulsionPower({ jump, limb: side, noiseNewtons }: MeasureContext, { from, to }: Phase): RawMeasure[] {
+  const { motion } = jump;
+  const { rateHz } = motion.signal;
+  const seconds = (to - from) / rateHz;
+  const { watts, sample } = extremePower(motion, from, to, 1);
+  const fastest = Math.abs(velocityAt(motion, sample));
+  const workNoise = integralNoise(noiseNewtons, to - from, rateHz) * fastest;
+  return [
+    { id: "peakPropulsionPower", side, value: watts, noise: noiseNewtons * fastest },
+    { id: "meanPropulsionPower", side, value: integratePower(motion, from, to) / seconds, noise: workNoise / seconds },
   ];
 }
 

@@ -1,4 +1,4 @@
-import type { LimbSignal } from "../events/detect-jump.ts";
+import type { LimbSignal } from "../events/detection.ts";
 import type { JumpMotion } from "../events/jump-events.ts";
 import type { Limb, MeasureSide } from "../limb.ts";
 
@@ -18,7 +18,7 @@ export interface MeasuredLimb {
   readonly noiseNewtons: number;
 }
 
-/** What the measures of a standing jump are made from. */
+/** What the measures of a trial are made from. */
 export interface MeasureContext {
   readonly jump: JumpMotion;
   /** The working limb, or both. */
@@ -27,6 +27,8 @@ export interface MeasureContext {
   readonly limbs: readonly MeasuredLimb[];
   /** Standard deviation of the total's noise, newtons. */
   readonly noiseNewtons: number;
+  /** The hops that stand for a bout, by contact index from 1; fixed while inputs are varied. */
+  readonly usedHops?: readonly number[];
 }
 
 /** Standard uncertainty that white noise leaves in an integral over `samples` samples: σ·√(dt·T). */

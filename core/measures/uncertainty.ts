@@ -14,19 +14,8 @@ export function propagate(
   measure: (context: MeasureContext) => readonly RawMeasure[],
 ): readonly number[] {
   const squares = values.map((each) => each.noise ** 2);
-  const changes: JumpChange[] = [
-    { weightNewtons: inputs.weightNewtons },
-    { startVelocity: inputs.startVelocity },
-    { onset: inputs.onset },
-    { takeoff: inputs.takeoff },
-    { touchdown: inputs.touchdown },
-    ...context.limbs.map(({ signal: { side } }) => ({
-      limbContact: { side, takeoff: inputs.takeoff, touchdown: inputs.touchdown },
-    })),
-  ];
-  for (const change of changes) {
-    if (Object.values(change).every((amount) => amount === 0)) continue;
-    const jump = varyJump(context.jump, change, inputs.window, inputs.fixed);
+  for (const change of changesBy(context, inputs)) {
+    const jump = varyJump(context.jump, change, inputs.fixed);
     const varied = measure({ ...context, jump });
     for (let index = 0; index < values.length; index += 1) {
       const own = values[index]!;
@@ -36,6 +25,28 @@ export function propagate(
     }
   }
   return squares.map(Math.sqrt);
+}
+
+/** One change for each input that the trial's numbers rest on, by the input's own uncertainty. */
+function changesBy({ jump, limbs }: MeasureContext, inputs: InputUncertainties): readonly JumpChange[] {
+  const { onset, contactTouchdown, takeoff, touchdown } = jump.events;
+  const changes: JumpChange[] = [];
+  if (inputs.weightNewtons !== 0) changes.push({ weightNewtons: inputs.weightNewtons });
+  // Contacts of one bout have one shape: their edges move together.
+  if (jump.hops !== undefined) {
+    return [...changes, { hops: { takeoff: inputs.takeoff } }, { hops: { touchdown: inputs.touchdown } }];
+  }
+  if (inputs.startVelocity !== 0) changes.push({ startVelocity: inputs.startVelocity });
+  if (onset !== undefined) changes.push({ events: { onset: inputs.onset } });
+  if (contactTouchdown !== undefined) changes.push({ events: { contactTouchdown: inputs.touchdown } });
+  if (takeoff !== undefined) changes.push({ events: { takeoff: inputs.takeoff } });
+  if (touchdown !== undefined) changes.push({ events: { touchdown: inputs.touchdown } });
+  const limbEdges = {
+    contactTouchdown: inputs.touchdown,
+    takeoff: inputs.takeoff,
+    touchdown: inputs.touchdown,
+  };
+  return [...changes, ...limbs.map(({ signal: { side } }) => ({ limbContact: { side, ...limbEdges } }))];
 }
 
 /** The varied value of a measure: at the same place of the list, unless the change took a measure away. */

@@ -1,43 +1,63 @@
 import { positionAt, velocityAt } from "../events/kinematics.ts";
-import { integralNoise, type MeasureContext, type RawMeasure } from "./raw-measure.ts";
+import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
+import { velocityNoise } from "./velocity-noise.ts";
 
-/** Heights, velocity, times and depth of the whole jump (METHODS §5). */
+/** Weight, heights, velocity, times and depth of a trial (METHODS §5). */
 export function measureWholeJump(context: MeasureContext): RawMeasure[] {
-  const { jump, limb: side, noiseNewtons } = context;
+  const { limb: side, jump } = context;
   const { motion, events } = jump;
   const { rateHz } = motion.signal;
-  const gravity = motion.gravity;
-  const massKg = motion.weightNewtons / gravity;
-
-  const velocity = velocityAt(motion, events.takeoff);
-  const velocityNoise = integralNoise(noiseNewtons, events.takeoff - motion.startSample, rateHz) / massKg;
-  const height = (velocity * velocity) / (2 * gravity);
-  const heightNoise = (velocity * velocityNoise) / gravity;
-  const timeToTakeoff = (events.takeoff - events.onset) / rateHz;
+  const { onset, takeoff, touchdown, lowestPosition } = events;
   const measures: RawMeasure[] = [
-    { id: "jumpHeightImpulse", side, value: height, noise: heightNoise },
-    {
-      id: "jumpHeightFromStanding",
-      side,
-      value: height + positionAt(motion, events.takeoff),
-      noise: heightNoise,
-    },
-    { id: "takeoffVelocity", side, value: velocity, noise: velocityNoise },
-    { id: "reactiveStrengthIndexModified", side, value: height / timeToTakeoff, noise: heightNoise / timeToTakeoff },
-    { id: "timeToTakeoff", side, value: timeToTakeoff, noise: 0 },
-    { id: "countermovementDepth", side, value: -positionAt(motion, events.lowestPosition), noise: 0 },
     { id: "bodyWeight", side, value: motion.weightNewtons, noise: 0 },
-    { id: "bodyMass", side, value: massKg, noise: 0 },
+    { id: "bodyMass", side, value: motion.weightNewtons / motion.gravity, noise: 0 },
   ];
-  if (events.touchdown !== undefined) {
-    const flightTime = (events.touchdown - events.takeoff) / rateHz;
+  if (takeoff !== undefined) measures.push(...takeoffMeasures(context, takeoff));
+  if (jump.test === "countermovementJump" && lowestPosition !== undefined) {
+    measures.push({ id: "countermovementDepth", side, value: -positionAt(motion, lowestPosition), noise: 0 });
+  }
+  if (onset !== undefined && takeoff !== undefined) {
+    measures.push({ id: "timeToTakeoff", side, value: (takeoff - onset) / rateHz, noise: 0 });
+  }
+  if (takeoff !== undefined && touchdown !== undefined) {
+    const flightTime = (touchdown - takeoff) / rateHz;
     measures.push(
       { id: "flightTime", side, value: flightTime, noise: 0 },
-      { id: "jumpHeightFlightTime", side, value: (gravity * flightTime * flightTime) / 8, noise: 0 },
+      { id: "jumpHeightFlightTime", side, value: (motion.gravity * flightTime * flightTime) / 8, noise: 0 },
     );
   }
   measures.push(...limbDifference(context, "takeoff", "limbTakeoffDifference"));
   measures.push(...limbDifference(context, "touchdown", "limbTouchdownDifference"));
+  return measures;
+}
+
+/**
+ * What follows from the velocity at take-off. None where that velocity was itself taken from the flight time: it would
+ * be the flight-time height under another name.
+ */
+function takeoffMeasures(context: MeasureContext, takeoff: number): RawMeasure[] {
+  const { limb: side, jump } = context;
+  const { motion, anchor, events, test } = jump;
+  if (anchor.kind === "flight") return [];
+  const { gravity } = motion;
+  const velocity = velocityAt(motion, takeoff);
+  const noise = velocityNoise(context, takeoff);
+  const height = (velocity * velocity) / (2 * gravity);
+  const heightNoise = (velocity * noise) / gravity;
+  const measures: RawMeasure[] = [
+    { id: "takeoffVelocity", side, value: velocity, noise },
+    { id: "jumpHeightImpulse", side, value: height, noise: heightNoise },
+  ];
+  // The position of a squat jump counts from its hold, not from standing.
+  if (test !== "squatJump") {
+    const value = height + positionAt(motion, takeoff);
+    measures.push({ id: "jumpHeightFromStanding", side, value, noise: heightNoise });
+  }
+  if (events.onset !== undefined) {
+    const seconds = (takeoff - events.onset) / motion.signal.rateHz;
+    const value = height / seconds;
+    measures.push({ id: "reactiveStrengthIndexModified", side, value, noise: heightNoise / seconds });
+  }
   return measures;
 }
 

@@ -1,7 +1,7 @@
 import type { TrialEvent } from "../events/event.ts";
 import type { Finding } from "../finding.ts";
 import type { Measure } from "../measures/measure.ts";
-import type { SessionResult, TrialResult } from "../result.ts";
+import type { HopResult, SessionResult, TrialResult } from "../result.ts";
 import type { DocumentTrial } from "./result-document.ts";
 
 /** One trial as the result document shows it. */
@@ -13,6 +13,9 @@ export function documentTrial(session: SessionResult, trial: TrialResult): Docum
     status: trial.status,
     ...(trial.test !== undefined && { test: trial.test }),
     ...(trial.limb !== undefined && { limb: trial.limb }),
+    ...(trial.dropHeightMetres !== undefined && { dropHeightMetres: trial.dropHeightMetres }),
+    ...(trial.leadingLeg !== undefined && { leadingLeg: trial.leadingLeg }),
+    ...(trial.recognised && { recognised: { test: trial.recognised.test, reason: trial.recognised.reason } }),
     ...(trial.rate !== undefined && { rate: trial.rate }),
     ...(trial.timeOrigin !== undefined && { timeOrigin: trial.timeOrigin }),
     ...(trial.span && { span: { start: trial.span.start, end: trial.span.end } }),
@@ -34,6 +37,10 @@ export function documentTrial(session: SessionResult, trial: TrialResult): Docum
     }),
     events: trial.events.map(documentEvent),
     measures: trial.measures.map(documentMeasure),
+    ...(trial.hops && { hops: trial.hops.map(documentHop) }),
+    ...(trial.endMismatch && {
+      endMismatch: { velocity: trial.endMismatch.velocity, position: trial.endMismatch.position },
+    }),
     findings: trial.findings.map(documentFinding),
     ...(trial.excluded && { excluded: { reason: trial.excluded.reason } }),
     edits: trial.edits.map(({ name, contactIndex, time }) => ({
@@ -59,6 +66,12 @@ function documentEvent(event: TrialEvent): TrialEvent {
 
 function documentMeasure({ id, side, value, unit, uncertainty }: Measure): Measure {
   return { id, side, value, unit, ...(uncertainty !== undefined && { uncertainty }) };
+}
+
+function documentHop(hop: HopResult): HopResult {
+  const { contactIndex, contactTime, flightTime, jumpHeightFlightTime, reactiveStrengthIndex, hopStiffness, used } =
+    hop;
+  return { contactIndex, contactTime, flightTime, jumpHeightFlightTime, reactiveStrengthIndex, hopStiffness, used };
 }
 
 /** One finding as the result document shows it, keys in the published order. */

@@ -1,6 +1,8 @@
 import { type Finding, finding } from "../finding.ts";
 import type { Limb } from "../limb.ts";
-import { availableTests, type TestKind, testKinds, testLabel } from "../test-kind.ts";
+import { type TestKind, testKinds, testLabel } from "../test-kind.ts";
+import type { RecognisedTest } from "./recognise-test.ts";
+import { withArticle } from "./test-contradictions.ts";
 
 /** What was stated about a trial, strongest first: command line option, session.json. */
 export interface TrialStatement {
@@ -33,9 +35,15 @@ const limbWords: Readonly<Record<Limb, RegExp>> = {
 
 /**
  * Test and limb in the order of METHODS §6: stated, else from a file name with exactly one reading, else missing with
- * a refusal that says what to give. On two plates `loadedLimb` may still tell the limb.
+ * a refusal that says what to give. On two plates `loadedLimb` may still tell the limb. What the trace looks like is
+ * offered with its reason where nothing else names the test, and never imposed.
  */
-export function assignTrial(path: string, statement: TrialStatement, loadedLimb: Limb | undefined): Assignment {
+export function assignTrial(
+  path: string,
+  statement: TrialStatement,
+  loadedLimb: Limb | undefined,
+  recognised?: RecognisedTest,
+): Assignment {
   const words = path
     .slice(path.lastIndexOf("/") + 1)
     .replace(/([a-z])([A-Z])/g, "$1 $2")
@@ -51,17 +59,10 @@ export function assignTrial(path: string, statement: TrialStatement, loadedLimb:
       finding(
         "test-not-stated",
         "refusal",
-        "Nothing says which jump test this is.",
-        "Choose the test (--test countermovementJump), or give it in session.json or in the file name.",
-      ),
-    );
-  } else if (!availableTests.includes(test)) {
-    findings.push(
-      finding(
-        "test-not-available",
-        "refusal",
-        `This version does not analyse the ${testLabel(test)}.`,
-        `It analyses the ${availableTests.map(testLabel).join(", ")}; state another test if the label is wrong.`,
+        recognised === undefined
+          ? "Nothing says which jump test this is."
+          : `Nothing says which jump test this is; the trace looks like ${withArticle(recognised.test)}: ${recognised.reason}.`,
+        `Choose the test (--test ${recognised?.test ?? "countermovementJump"}), or give it in session.json or in the file name.`,
       ),
     );
   } else if (limb === undefined) {

@@ -23,3 +23,34 @@ export function clippedSpans(force: Float64Array, steadyLoad: number, settings: 
   }
   return spans;
 }
+
+/** A flat top of one plate. */
+export interface ClippedSpan {
+  readonly plate: number;
+  readonly span: SampleSpan;
+}
+
+/**
+ * Flat tops of every plate, without those that two plates enter and leave in the same samples at different forces:
+ * two ranges are never exceeded so exactly together, so that is the shape of the force itself.
+ */
+export function clippedPlates(
+  forces: readonly Float64Array[],
+  steadyLoad: number,
+  settings: Settings,
+): readonly ClippedSpan[] {
+  const all = forces.flatMap((force, plate) =>
+    clippedSpans(force, steadyLoad, settings).map((span): ClippedSpan => ({ plate, span })),
+  );
+  const level = ({ plate, span }: ClippedSpan): number => forces[plate]![span.start]!;
+  return all.filter(
+    (own) =>
+      !all.some(
+        (other) =>
+          other.plate !== own.plate &&
+          other.span.start === own.span.start &&
+          other.span.end === own.span.end &&
+          level(other) !== level(own),
+      ),
+  );
+}

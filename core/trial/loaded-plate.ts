@@ -3,6 +3,7 @@ import type { Plate } from "../recording/recording.ts";
 import type { Settings } from "../settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import { meanAndDeviation } from "./force-signal.ts";
+import type { SampleSpan } from "./sample-span.ts";
 
 /** Which plates carried the push of a jump. */
 export interface LoadedPlates {
@@ -12,10 +13,10 @@ export interface LoadedPlates {
   readonly limb?: Limb;
 }
 
-/** The push is looked at over this time before the plates empty. */
+/** The push is looked at over this time before the plates empty, a landing over this time from its start. */
 const pushSeconds = 0.3;
 
-/** Reads from two plates which of them carried a push; one plate tells nothing. */
+/** Reads from two plates which of them carried a push, or a drop landing; one plate tells nothing. */
 export function loadedPlates(
   plates: readonly Plate[],
   forces: readonly Float64Array[],
@@ -24,8 +25,8 @@ export function loadedPlates(
   settings: Settings,
 ): LoadedPlates {
   if (plates.length < 2) return {};
-  const from = Math.max(0, cut.flight.start - Math.round(pushSeconds * rateHz));
-  const loads = forces.map((force) => meanAndDeviation(force, from, cut.flight.start).mean);
+  const push = pushSpan(cut, Math.round(pushSeconds * rateHz));
+  const loads = forces.map((force) => meanAndDeviation(force, push.start, push.end).mean);
   const total = loads.reduce((sum, load) => sum + load, 0);
   // A foot that only touches carries a small part; two legs share the load.
   const carrying = plates.filter(
@@ -36,4 +37,10 @@ export function loadedPlates(
     return only.limb === "both" ? { only } : { only, limb: only.limb };
   }
   return { limb: "both" };
+}
+
+function pushSpan({ kind, flight, landing }: JumpCut, samples: number): SampleSpan {
+  return kind === "landing"
+    ? { start: landing.start, end: Math.min(landing.end, landing.start + samples) }
+    : { start: Math.max(0, flight.start - samples), end: flight.start };
 }

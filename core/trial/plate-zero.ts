@@ -11,9 +11,24 @@ export interface ZeroedPlates {
   readonly findings: readonly Finding[];
 }
 
+/** A plate's zero as a straight line, newtons and newtons a sample. */
+interface ZeroLine {
+  readonly atStart: number;
+  readonly slope: number;
+}
+
+/** A plate's level over one empty stretch. */
+interface EmptyReading {
+  readonly middle: number;
+  readonly samples: number;
+  readonly mean: number;
+  readonly deviation: number;
+}
+
 /**
- * Removes each plate's zero: its mean over the longest empty stretch (METHODS §1). Of a flight only the middle half
- * counts, because plates ring. Nothing is removed where no stretch is long and calm enough: a zero is never guessed.
+ * Removes each plate's zero: its mean over the longest empty stretch, or a straight line through all of them where
+ * they show a drift (METHODS §1). Of a stretch only the middle half counts, because plates ring. Nothing is removed
+ * where no stretch is long and calm enough: a zero is never guessed.
  */
 export function removePlateZero(
   plates: readonly Plate[],
@@ -22,40 +37,86 @@ export function removePlateZero(
   settings: Settings,
 ): ZeroedPlates {
   const findings: Finding[] = [];
-  const stretch = longestEmpty(emptyStretches, plates[0]!.force.length, rateHz, settings);
-  const forces = plates.map((plate) => {
-    if (stretch === undefined) return plate.force;
-    const { mean, deviation } = meanAndDeviation(plate.force, stretch.start, stretch.end);
-    if (deviation > settings.plateOffsetSd || mean === 0) return plate.force;
-    if (Math.abs(mean) > settings.plateOffsetNewtons) findings.push(offsetFinding(plate.name, mean));
-    return without(plate.force, mean);
+  const stretches = readableStretches(emptyStretches, plates[0]!.force.length, rateHz, settings);
+  const forces = plates.map(({ force, name }) => {
+    const readings = stretches
+      .map((stretch) => readEmpty(force, stretch))
+      .filter((reading) => reading.deviation <= settings.plateOffsetSd);
+    const [first] = readings;
+    if (first === undefined) return force;
+    const longest = readings.reduce((best, each) => (each.samples > best.samples ? each : best), first);
+    const drift = driftLine(readings, settings);
+    if (drift === undefined) {
+      if (longest.mean === 0) return force;
+      if (Math.abs(longest.mean) > settings.plateOffsetNewtons) findings.push(offsetFinding(name, longest.mean));
+      return without(force, { atStart: longest.mean, slope: 0 });
+    }
+    const last = readings.at(-1)!;
+    findings.push(driftFinding(name, drift.slope * (last.middle - first.middle), first.middle, last.middle, rateHz));
+    const middle = drift.atStart + (drift.slope * (first.middle + last.middle)) / 2;
+    if (Math.abs(middle) > settings.plateOffsetNewtons) findings.push(offsetFinding(name, middle));
+    return without(force, drift);
   });
   return { forces, findings };
 }
 
 /** A plain loop: `map` with a closure took ten times as long on a long recording. */
-function without(force: Float64Array, zero: number): Float64Array {
+function without(force: Float64Array, { atStart, slope }: ZeroLine): Float64Array {
   const result = new Float64Array(force.length);
-  for (let index = 0; index < result.length; index += 1) result[index] = force[index]! - zero;
+  for (let index = 0; index < result.length; index += 1) result[index] = force[index]! - (atStart + slope * index);
   return result;
 }
 
-function longestEmpty(
+function readEmpty(force: Float64Array, { start, end }: SampleSpan): EmptyReading {
+  const { mean, deviation } = meanAndDeviation(force, start, end);
+  return { middle: (start + end - 1) / 2, samples: end - start, mean, deviation };
+}
+
+/** The middle halves of empty stretches that are long enough to read a zero from. */
+function readableStretches(
   stretches: readonly SampleSpan[],
   sampleCount: number,
   rateHz: number,
   settings: Settings,
-): SampleSpan | undefined {
-  let longest: SampleSpan | undefined;
-  for (const span of stretches) {
+): readonly SampleSpan[] {
+  return stretches.flatMap((span) => {
     const atAnEnd = span.start === 0 || span.end === sampleCount;
     const quarter = Math.floor((span.end - span.start) / 4);
     const inner = { start: span.start + quarter, end: span.end - quarter };
     const least = (atAnEnd ? settings.plateOffsetSeconds / 2 : settings.flightMinimumSeconds / 2) * rateHz;
-    const length = inner.end - inner.start;
-    if (length >= least && (longest === undefined || length > longest.end - longest.start)) longest = inner;
+    return inner.end - inner.start >= least ? [inner] : [];
+  });
+}
+
+/**
+ * The least-squares line through the empty readings, each weighted by its length; undefined where there is only one,
+ * or where the line moves by less than `plateDriftNewtons` or than `plateDriftSd` of its own standard errors.
+ */
+function driftLine(readings: readonly EmptyReading[], settings: Settings): ZeroLine | undefined {
+  if (readings.length < 2) return undefined;
+  let count = 0;
+  let sumMiddle = 0;
+  let sumMean = 0;
+  for (const { samples, middle, mean } of readings) {
+    count += samples;
+    sumMiddle += samples * middle;
+    sumMean += samples * mean;
   }
-  return longest;
+  const centre = sumMiddle / count;
+  const level = sumMean / count;
+  let squares = 0;
+  let products = 0;
+  let noise = 0;
+  for (const { samples, middle, mean, deviation } of readings) {
+    squares += samples * (middle - centre) ** 2;
+    products += samples * (middle - centre) * (mean - level);
+    noise += samples * ((middle - centre) * deviation) ** 2;
+  }
+  const slope = products / squares;
+  const standardError = Math.sqrt(noise) / squares;
+  const moved = Math.abs(slope) * (readings.at(-1)!.middle - readings[0]!.middle);
+  if (moved < settings.plateDriftNewtons || Math.abs(slope) < settings.plateDriftSd * standardError) return undefined;
+  return { atStart: level - slope * centre, slope };
 }
 
 function offsetFinding(plate: string, newtons: number): Finding {
@@ -64,6 +125,17 @@ function offsetFinding(plate: string, newtons: number): Finding {
     "warning",
     `Plate ${plate} shows ${newtons.toFixed(1)} N while nobody stands on it; this zero was removed.`,
     "Zero the plates before the next recording.",
+    { where: `plate ${plate}` },
+  );
+}
+
+function driftFinding(plate: string, newtons: number, from: number, to: number, rateHz: number): Finding {
+  const seconds = `${(from / rateHz).toFixed(1)} s to ${(to / rateHz).toFixed(1)} s`;
+  return finding(
+    "plate-drift",
+    "warning",
+    `The zero of plate ${plate} moves by ${newtons.toFixed(1)} N from ${seconds}; this drift was removed as a straight line.`,
+    "Let the plates warm up and zero them before the next recording.",
     { where: `plate ${plate}` },
   );
 }

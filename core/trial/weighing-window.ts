@@ -3,7 +3,8 @@ import type { SampleSpan } from "./sample-span.ts";
 
 /**
  * The steadiest `weighingSeconds` of quiet standing (METHODS §2); where every stretch is shorter, the longest stretch.
- * Of windows that are steady alike the latest is taken: the shorter the integration, the smaller its drift.
+ * Of windows that are steady alike the one next to the movement is taken: the latest before it, the earliest after it;
+ * the shorter the integration, the smaller its drift.
  * @returns undefined when there is no quiet standing.
  */
 export function weighingWindow(
@@ -11,6 +12,7 @@ export function weighingWindow(
   rateHz: number,
   quiet: readonly SampleSpan[],
   settings: Settings,
+  prefer: "latest" | "earliest" = "latest",
 ): SampleSpan | undefined {
   const width = Math.round(settings.weighingSeconds * rateHz);
   const long = quiet.filter((span) => span.end - span.start >= width);
@@ -34,7 +36,7 @@ export function weighingWindow(
       const start = index - width + 1;
       if (start < span.start) continue;
       const variance = squares / width - (sum / width) ** 2;
-      if (variance <= bestVariance) {
+      if (variance < bestVariance || (prefer === "latest" && variance === bestVariance)) {
         bestVariance = variance;
         bestStart = start;
       }

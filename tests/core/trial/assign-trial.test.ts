@@ -44,8 +44,11 @@ test("On one plate an unstated limb is refused and the option named", () => {
   expect(findings[0]?.action).toContain("--limb");
 });
 
-test("A test that this version cannot analyse is refused by its name", () => {
-  const { findings } = assignTrial("trial.csv", { test: "dropJump", limb: "both" }, undefined);
-  expect(findings.map((each) => each.code)).toEqual(["test-not-available"]);
-  expect(findings[0]?.message).toContain("drop jump");
+test("What the trace looks like is offered with its reason where nothing names the test, and decides nothing", () => {
+  const recognised = { test: "dropJump", reason: "empty plate, contact 0.21 s, flight 0.52 s" } as const;
+  const { test: kind, findings } = assignTrial("trial.csv", { limb: "both" }, undefined, recognised);
+  expect(kind).toBeUndefined();
+  expect(findings.map((each) => each.code)).toEqual(["test-not-stated"]);
+  expect(findings[0]?.message).toContain("a drop jump: empty plate, contact 0.21 s, flight 0.52 s");
+  expect(findings[0]?.action).toContain("--test dropJump");
 });

@@ -20,7 +20,7 @@ const jump = [dip, push, flight, landing] as const;
 function cut(parts: readonly (readonly [number, number])[]) {
   const total = stretches(parts);
   const segments = segmentLoad(total, rateHz, defaultSettings);
-  return { total, segments, jumps: cutJumps(total, rateHz, segments, defaultSettings) };
+  return { total, segments, jumps: cutJumps({ total, rateHz, segments, settings: defaultSettings }) };
 }
 
 describe("one jump between two stretches of standing", () => {

@@ -1,0 +1,28 @@
+import { anchorMotion } from "./anchor-motion.ts";
+import { emptyLevel } from "./contact-edge.ts";
+import { touchEdge } from "./contact-search.ts";
+import type { DetectionInput, Undetected } from "./detection.ts";
+import { placeEvent, type TrialEdits } from "./edit-events.ts";
+import { fallStart } from "./fall-start.ts";
+import type { Anchor, JumpMotion } from "./jump-events.ts";
+import { integrate, lastSample } from "./kinematics.ts";
+import { placeLandingEnd } from "./landing-end.ts";
+import { limbContacts } from "./limb-contacts.ts";
+
+/** Finds touchdown and end of a drop landing, its motion backwards from the final quiet standing. */
+export function detectDropLanding(input: DetectionInput): JumpMotion | Undetected {
+  const { test, total, cut, weight, settings } = input;
+  const edits: TrialEdits = { test, edits: input.edits, rateHz: total.rateHz };
+  const search = { signal: total, empty: emptyLevel(total, cut.flight), weightNewtons: weight.newtons, settings };
+  const detected = touchEdge(search, cut.flight, cut.landing.end);
+  // Without quiet standing nothing tells the velocity of a landing.
+  if (detected === undefined || weight.still === undefined) return { missing: "touchdown", atSample: cut.flight.end };
+  const start = fallStart(cut, total.rateHz);
+  const unanchored = integrate(total, { start, end: cut.span.end }, weight.newtons, settings.gravity);
+  const touchdown = placeEvent(edits, "touchdown", detected, start, lastSample(unanchored));
+  const anchor: Anchor = { kind: "still", window: weight.still, positionZero: "window" };
+  const motion = anchorMotion(unanchored, anchor, { touchdown });
+  const landingEnd = placeLandingEnd(motion, touchdown, edits);
+  const events = { touchdown, ...(landingEnd === undefined ? {} : { landingEnd }) };
+  return { test, motion, anchor, events, contacts: limbContacts(input) };
+}

@@ -1,0 +1,39 @@
+import type { Side } from "../limb.ts";
+import type { Settings } from "../settings.ts";
+import type { TestKind } from "../test-kind.ts";
+import type { JumpCut } from "../trial/cut-trials.ts";
+import type { ForceSignal } from "../trial/force-signal.ts";
+import type { SampleSpan } from "../trial/sample-span.ts";
+import type { EventEdit } from "./event.ts";
+
+/** Body weight as the detectors need it. */
+export interface DetectionWeight {
+  readonly newtons: number;
+  /** Standard deviation of force in the weighing window, newtons; 0 where nobody stood still. */
+  readonly deviation: number;
+  /** Quiet standing in which mean velocity is zero; absent where nobody stood still. */
+  readonly still?: SampleSpan;
+}
+
+/** The force of one limb on its own plate. */
+export interface LimbSignal extends ForceSignal {
+  readonly side: Side;
+}
+
+/** What the events of one trial are found from. */
+export interface DetectionInput {
+  readonly test: TestKind;
+  readonly total: ForceSignal;
+  /** Left and right on their own plates; empty otherwise. */
+  readonly limbs: readonly LimbSignal[];
+  readonly cut: JumpCut;
+  readonly weight: DetectionWeight;
+  readonly edits: readonly EventEdit[];
+  readonly settings: Settings;
+}
+
+/** Why events could not be found, and where. */
+export interface Undetected {
+  readonly missing: "onset" | "turning point" | "take-off" | "touchdown" | "landing" | "hop";
+  readonly atSample: number;
+}

@@ -1,0 +1,132 @@
+import { type Finding, finding } from "../finding.ts";
+import type { Settings } from "../settings.ts";
+import type { TestKind } from "../test-kind.ts";
+import type { JumpCut } from "../trial/cut-trials.ts";
+import type { ForceSignal } from "../trial/force-signal.ts";
+import type { SampleSpan } from "../trial/sample-span.ts";
+import { weighingWindow } from "../trial/weighing-window.ts";
+import { balanceMomentum, plateNoise, type Weighing, type WeightEstimate, weigh } from "./weigh.ts";
+
+/** Where a trial's quiet standing lies. */
+export type QuietPlace = "before the jump" | "after the landing";
+
+/** The weighing of one trial, with what is to be said about it. */
+export interface TrialWeighing {
+  /** Quiet standing that gives body weight; absent when nobody stood still. */
+  readonly weighing?: Weighing;
+  readonly place?: QuietPlace;
+  /** Quiet standing in which mean velocity is zero; absent when nobody stood still next to the movement. */
+  readonly still?: Weighing;
+  /** Quiet standing after a jump that starts from standing, for the end mismatch. */
+  readonly after?: Weighing;
+  /** Momentum balance of both; absent where one is missing or they disagree. */
+  readonly balance?: WeightEstimate;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Weighs the athlete (METHODS §2): jumps from standing before the dip, and by momentum balance where it is quiet after
+ * the landing too; drop jumps, drop landings and hops after the landing, else where somebody stood on the plate earlier.
+ */
+export function weighTrial(total: ForceSignal, cut: JumpCut, test: TestKind, settings: Settings): TrialWeighing {
+  if (test === "countermovementJump" || test === "squatJump") return weighStanding(total, cut, test, settings);
+  const still = weighOver(total, [cut.quietAfter], "earliest", settings);
+  if (still !== undefined) {
+    const place = "after the landing";
+    return { weighing: still, place, still, findings: weighingFindings(still, total.rateHz, place, settings) };
+  }
+  const earlier = weighOver(total, [...cut.quietEarlier, ...cut.quietBefore], "latest", settings);
+  if (earlier === undefined) return { findings: [] };
+  const place = "before the jump";
+  const findings = weighingFindings(earlier, total.rateHz, place, settings);
+  // Standing before a drop is not joined to it: the athlete left the plate in between.
+  return { weighing: earlier, place, ...(cut.kind === "standing" ? { still: earlier } : {}), findings };
+}
+
+function weighStanding(total: ForceSignal, cut: JumpCut, test: TestKind, settings: Settings): TrialWeighing {
+  const weighing = weighOver(total, cut.quietBefore, "latest", settings);
+  if (weighing === undefined) return { findings: [] };
+  const { window } = weighing;
+  const after = weighAfter(total, cut, settings);
+  const agrees =
+    after !== undefined &&
+    Math.abs(after.newtons / weighing.newtons - 1) <= settings.weightToleranceSession &&
+    window.end - window.start >= settings.quietSecondsAfter * total.rateHz;
+  const balance = agrees ? balanceMomentum(total.force, total.rateHz, weighing, after, settings) : undefined;
+  // A squat jump starts from its hold, whichever stretch weighed the athlete.
+  const hold = test === "squatJump" ? weighOver(total, cut.quietBefore.slice(-1), "latest", settings) : undefined;
+  const place = "before the jump";
+  return {
+    weighing,
+    place,
+    still: hold ?? weighing,
+    ...(after === undefined ? {} : { after }),
+    ...(balance === undefined ? {} : { balance }),
+    findings: weighingFindings(weighing, total.rateHz, place, settings),
+  };
+}
+
+/** The steadiest part of the quiet standing after the landing; undefined where it is too short. */
+function weighAfter(total: ForceSignal, { quietAfter }: JumpCut, settings: Settings): Weighing | undefined {
+  if (quietAfter.end - quietAfter.start < settings.quietSecondsAfter * total.rateHz) return undefined;
+  return weighOver(total, [quietAfter], "latest", settings);
+}
+
+function weighOver(
+  total: ForceSignal,
+  quiet: readonly SampleSpan[],
+  prefer: "latest" | "earliest",
+  settings: Settings,
+): Weighing | undefined {
+  const { force, rateHz } = total;
+  const stood = quiet.filter((span) => span.end > span.start);
+  const window = weighingWindow(force, rateHz, stood, settings, prefer);
+  return window === undefined ? undefined : weigh(force, rateHz, window, plateNoise(force, window), settings);
+}
+
+function weighingFindings(
+  weighing: Weighing,
+  rateHz: number,
+  place: QuietPlace,
+  settings: Settings,
+): readonly Finding[] {
+  const { window } = weighing;
+  const seconds = (window.end - window.start) / rateHz;
+  const where = `${(window.start / rateHz).toFixed(2)} s to ${(window.end / rateHz).toFixed(2)} s`;
+  const findings: Finding[] = [];
+  const percent = ((100 * weighing.uncertainty) / weighing.newtons).toFixed(2);
+  const next = place === "before the jump" ? "before the next jump" : "after the next landing";
+  if (seconds < settings.weighingShortSeconds) {
+    findings.push(
+      finding(
+        "weighing-short",
+        "warning",
+        `Quiet standing ${place} lasts only ${seconds.toFixed(2)} s: body weight is uncertain by ${percent} %, and every number that rests on it is coarse.`,
+        `Record again with two seconds of quiet standing ${place}; do not decide on this trial.`,
+        { where },
+      ),
+    );
+  } else if (seconds < settings.weighingSeconds) {
+    findings.push(
+      finding(
+        "weighing-short",
+        "warning",
+        `Quiet standing ${place} lasts ${seconds.toFixed(2)} s instead of ${settings.weighingSeconds.toFixed(1)} s: body weight is uncertain by ${percent} %.`,
+        `Have the athlete stand still for two seconds ${next}.`,
+        { where },
+      ),
+    );
+  }
+  if (weighing.deviation > settings.weighingRestlessFraction * weighing.newtons) {
+    findings.push(
+      finding(
+        "weighing-restless",
+        "warning",
+        `Force varies by ${weighing.deviation.toFixed(0)} N (standard deviation) while the athlete is weighed.`,
+        `Have the athlete stand still, hands on hips, ${next}.`,
+        { where },
+      ),
+    );
+  }
+  return findings;
+}

@@ -1,0 +1,33 @@
+import { type Finding, finding } from "../finding.ts";
+import { fullLabel } from "./catalogue.ts";
+import type { Measure } from "./measure.ts";
+
+/** Identifiers of `wanted` that the trial's test has and that were not made. */
+export function absentMeasures(
+  wanted: readonly string[],
+  expected: readonly string[],
+  measures: readonly Measure[],
+): readonly string[] {
+  return wanted.filter((id) => expected.includes(id) && !measures.some((measure) => measure.id === id));
+}
+
+/** Names the measures of a trial's test that were not made and that no finding has named yet. */
+export function unnamedAbsences(
+  expected: readonly string[],
+  measures: readonly Measure[],
+  findings: readonly Finding[],
+): readonly Finding[] {
+  const named = new Set(findings.flatMap((each) => each.removes));
+  const removes = absentMeasures(expected, expected, measures).filter((id) => !named.has(id));
+  if (removes.length === 0) return [];
+  const labels = removes.map(fullLabel).join("; ");
+  return [
+    finding(
+      "measure-not-made",
+      "warning",
+      `The recording does not give these measures: ${labels}.`,
+      "Look at the events of this trial.",
+      { removes },
+    ),
+  ];
+}

@@ -1,0 +1,49 @@
+import { velocityAt } from "../events/kinematics.ts";
+import type { Settings } from "../settings.ts";
+import { integrateForce } from "../trial/force-signal.ts";
+import { integralNoise, type MeasureContext, type RawMeasure } from "./raw-measure.ts";
+import { velocityNoise } from "./velocity-noise.ts";
+
+/**
+ * Contact time, reactive strength index and effective drop heights (METHODS §5): of a drop jump from the touchdown of
+ * its contact, of a drop landing from the touchdown of the landing.
+ */
+export function measureContact(context: MeasureContext, settings: Settings): RawMeasure[] {
+  const { jump, limb: side } = context;
+  const { motion, anchor, events, test } = jump;
+  const { contactTouchdown, takeoff, touchdown } = events;
+  const fallen = test === "dropLanding" ? touchdown : contactTouchdown;
+  if (fallen === undefined) return [];
+  const { gravity } = motion;
+  const { rateHz } = motion.signal;
+  const velocity = velocityAt(motion, fallen);
+  const effective = (velocity * velocity) / (2 * gravity);
+  const effectiveNoise = (Math.abs(velocity) * velocityNoise(context, fallen)) / gravity;
+  const measures: RawMeasure[] = [{ id: "dropHeightEffective", side, value: effective, noise: effectiveNoise }];
+  if (contactTouchdown === undefined || takeoff === undefined) return measures;
+
+  const contactTime = (takeoff - contactTouchdown) / rateHz;
+  measures.push({ id: "contactTime", side, value: contactTime, noise: 0 });
+  if (touchdown === undefined) return measures;
+  const flightTime = (touchdown - takeoff) / rateHz;
+  const height = (gravity * flightTime * flightTime) / 8;
+  measures.push({ id: "reactiveStrengthIndex", side, value: height / contactTime, noise: 0 });
+
+  // The same drop with the take-off velocity of the flight time, which quiet standing has no part in.
+  const massKg = motion.weightNewtons / gravity;
+  const netImpulse = integrateForce(motion.signal, contactTouchdown, takeoff) - motion.weightNewtons * contactTime;
+  const byFlight = (gravity * flightTime) / 2 - netImpulse / massKg;
+  const impulseNoise = integralNoise(context.noiseNewtons, takeoff - contactTouchdown, rateHz) / massKg;
+  const value = (byFlight * byFlight) / (2 * gravity);
+  const noise = (Math.abs(byFlight) * Math.hypot(impulseNoise, settings.flightVelocityUncertainty)) / gravity;
+  measures.push({ id: "dropHeightByFlightTime", side, value, noise });
+  if (anchor.kind === "still") {
+    measures.push({
+      id: "dropHeightDifference",
+      side,
+      value: effective - value,
+      noise: Math.hypot(effectiveNoise, noise),
+    });
+  }
+  return measures;
+}

@@ -1,0 +1,18 @@
+import type { TestKind } from "../test-kind.ts";
+import { measureCatalogue } from "./catalogue.ts";
+
+const limbOnly = new Set(["limbTakeoffDifference", "limbTouchdownDifference"]);
+
+function needsTwoPlates(id: string): boolean {
+  return limbOnly.has(id) || id.includes("LimbNet");
+}
+
+/**
+ * Identifiers of the measures that a trial of a test can have; those that compare the limbs only on two plates. One
+ * that could not be made is named in a finding.
+ */
+export function expectedMeasures(test: TestKind, onTwoPlates: boolean): readonly string[] {
+  return measureCatalogue
+    .filter((entry) => entry.tests.includes(test) && (onTwoPlates || !needsTwoPlates(entry.id)))
+    .map((entry) => entry.id);
+}

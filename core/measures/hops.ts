@@ -1,0 +1,92 @@
+import type { JumpMotion } from "../events/jump-events.ts";
+import type { Limb } from "../limb.ts";
+import type { Settings } from "../settings.ts";
+import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
+
+/** One hop: a contact and the flight that follows it. */
+export interface Hop {
+  /** Counted from 1 over the contacts of the bout, the entry jump's own contact left out. */
+  readonly contactIndex: number;
+  /** s */
+  readonly contactTime: number;
+  /** s */
+  readonly flightTime: number;
+  /** By flight time, m. */
+  readonly jumpHeightFlightTime: number;
+  /** m/s */
+  readonly reactiveStrengthIndex: number;
+  /** N/m */
+  readonly hopStiffness: number;
+}
+
+/**
+ * The hops of a bout: every contact that a flight and another contact follow. A last flight so short that it is a
+ * bounce ends the bout with the contact before it.
+ */
+export function hopsOf({ motion, hops }: JumpMotion, settings: Settings): readonly Hop[] {
+  if (hops === undefined) return [];
+  const { gravity } = motion;
+  const { rateHz } = motion.signal;
+  const massKg = motion.weightNewtons / gravity;
+  const all = hops.contacts.flatMap((contact, index): Hop[] => {
+    const next = hops.contacts[index + 1];
+    if (contact.takeoff === undefined || next === undefined) return [];
+    const contactTime = (contact.takeoff - contact.touchdown) / rateHz;
+    const flightTime = (next.touchdown - contact.takeoff) / rateHz;
+    const jumpHeightFlightTime = (gravity * flightTime * flightTime) / 8;
+    return [
+      {
+        contactIndex: index + 1,
+        contactTime,
+        flightTime,
+        jumpHeightFlightTime,
+        reactiveStrengthIndex: jumpHeightFlightTime / contactTime,
+        hopStiffness: stiffnessOf(massKg, contactTime, flightTime),
+      },
+    ];
+  });
+  const flights = all.map((hop) => hop.flightTime).sort((a, b) => a - b);
+  const usual = flights[flights.length >> 1] ?? 0;
+  const bounces = (all.at(-1)?.flightTime ?? 0) < settings.bounceFraction * usual;
+  return bounces ? all.slice(0, -1) : all;
+}
+
+/**
+ * Vertical stiffness from contact and flight time for a half-sine force (Dalleau et al. 2004; the same as Morin et al.
+ * 2005 in hopping).
+ */
+function stiffnessOf(massKg: number, contactTime: number, flightTime: number): number {
+  const period = flightTime + contactTime;
+  return (massKg * Math.PI * period) / (contactTime * contactTime * (period / Math.PI - contactTime / 4));
+}
+
+/**
+ * Contact indices of the hops that stand for the bout (METHODS §6): the best by reactive strength index, on two legs
+ * among contacts that are not slow.
+ */
+export function bestHops(hops: readonly Hop[], limb: Limb, settings: Settings): readonly number[] {
+  const quick = limb === "both" ? hops.filter((hop) => hop.contactTime < settings.slowContactSeconds) : hops;
+  return [...quick]
+    .sort((a, b) => b.reactiveStrengthIndex - a.reactiveStrengthIndex)
+    .slice(0, settings.bestHops)
+    .map((hop) => hop.contactIndex);
+}
+
+/** Summaries of repeated hops: means over the hops that stand for the bout, and how many there are. */
+export function measureHops(context: MeasureContext, settings: Settings): RawMeasure[] {
+  const { jump, limb: side, usedHops = [] } = context;
+  if (jump.hops === undefined) return [];
+  const hops = hopsOf(jump, settings);
+  const used = hops.filter((hop) => usedHops.includes(hop.contactIndex));
+  const mean = (value: (hop: Hop) => number): number => used.reduce((sum, hop) => sum + value(hop), 0) / used.length;
+  return [
+    { id: "hopsFound", side, value: hops.length, noise: 0 },
+    { id: "hopsUsed", side, value: used.length, noise: 0 },
+    ...(used.length === 0
+      ? []
+      : [
+          { id: "reactiveStrengthIndexBestFive", side, value: mean((hop) => hop.reactiveStrengthIndex), noise: 0 },
+          { id: "hopStiffness", side, value: mean((hop) => hop.hopStiffness), noise: 0 },
+        ]),
+  ];
+}

@@ -1,0 +1,79 @@
+import type { JumpMotion } from "../events/jump-events.ts";
+import type { Phase } from "../events/phases.ts";
+import { type Finding, finding } from "../finding.ts";
+import type { Limb } from "../limb.ts";
+import type { Settings } from "../settings.ts";
+import type { MeasureContext } from "./raw-measure.ts";
+
+/** What disturbs a single-leg trial: the other foot on its plate, a swing of the free leg. */
+export function singleLegFindings(
+  context: MeasureContext,
+  otherFoot: Float64Array | undefined,
+  settings: Settings,
+): readonly Finding[] {
+  const limb: Limb = context.limb;
+  if (limb === "both") return [];
+  const { events, motion } = context.jump;
+  const { rateHz, force } = motion.signal;
+  const findings: Finding[] = [];
+  const working = workingSpan(context.jump);
+  if (working === undefined) return [];
+  const from = Math.floor(working.from);
+  const to = Math.ceil(working.to);
+  const touching = otherFoot === undefined ? 0 : samplesAbove(otherFoot, from, to, settings.otherFootNewtons);
+  if (touching >= settings.otherFootSeconds * rateHz && otherFoot !== undefined) {
+    let most = 0;
+    for (let index = from; index < to; index += 1) most = Math.max(most, otherFoot[index]!);
+    findings.push(
+      finding(
+        "other-foot-touching",
+        "warning",
+        `The other foot carried up to ${most.toFixed(0)} N for ${(touching / rateHz).toFixed(2)} s ${events.takeoff === undefined && context.jump.hops === undefined ? "in the landing" : "before take-off"}.`,
+        "Exclude the trial, or repeat it with the other foot off the plate.",
+        { where: `${(from / rateHz).toFixed(2)} s to ${(to / rateHz).toFixed(2)} s` },
+      ),
+    );
+  }
+  const dips =
+    events.endOfUnweighting === undefined
+      ? 0
+      : countDips(force, motion.startSample, Math.floor(events.endOfUnweighting), motion.weightNewtons, settings);
+  if (dips > 1) {
+    findings.push(
+      finding(
+        "leg-swing",
+        "warning",
+        `Force dips ${dips} times before the push: the free leg was swung, or the athlete started twice.`,
+        "Exclude the trial, or repeat it with the free leg still.",
+      ),
+    );
+  }
+  return findings;
+}
+
+/** Where one leg alone is to work: push or contact, the contacts of hops, the landing of a drop landing. */
+function workingSpan({ events, hops }: JumpMotion): Phase | undefined {
+  const from = hops?.contacts[0]?.touchdown ?? events.onset ?? events.contactTouchdown ?? events.touchdown;
+  const to =
+    hops?.contacts.findLast((contact) => contact.takeoff !== undefined)?.takeoff ?? events.takeoff ?? events.landingEnd;
+  return from === undefined || to === undefined ? undefined : { from, to };
+}
+
+function samplesAbove(force: Float64Array, from: number, to: number, newtons: number): number {
+  let count = 0;
+  for (let index = from; index < to; index += 1) if (force[index]! > newtons) count += 1;
+  return count;
+}
+
+function countDips(force: Float64Array, from: number, to: number, weight: number, settings: Settings): number {
+  const deep = weight * (1 - settings.legSwingWeightFraction);
+  let count = 0;
+  let inside = false;
+  for (let index = from; index <= to; index += 1) {
+    if (!inside && force[index]! < deep) {
+      inside = true;
+      count += 1;
+    } else if (inside && force[index]! > weight) inside = false;
+  }
+  return count;
+}

@@ -1,0 +1,35 @@
+import type { CutInput } from "./cut-trials.ts";
+import type { SampleSpan } from "./sample-span.ts";
+
+/** A push this far above the standing load must come before a flight; stepping off a plate has none. */
+const pushLoads = 1.2;
+/** The push is looked for this long before the plate empties. */
+const pushSeconds = 0.4;
+
+/** True when an empty stretch is a flight: long enough, after a push, and not somebody stepping off. */
+export function isFlight(span: SampleSpan, input: CutInput): boolean {
+  const { total, rateHz, segments, settings } = input;
+  const seconds = (span.end - span.start) / rateHz;
+  if (span.start === 0 || seconds < settings.flightMinimumSeconds) return false;
+  const from = Math.max(0, span.start - Math.round(pushSeconds * rateHz));
+  let largest = 0;
+  for (let index = from; index < span.start; index += 1) largest = Math.max(largest, total[index]!);
+  if (largest <= pushLoads * segments.steadyLoad) return false;
+  return (seconds <= settings.flightMaximumSeconds && span.end < total.length) || leavesUpwards(span, input);
+}
+
+/**
+ * Where no landing follows, the momentum since the last quiet standing tells a jump from a step off the plate: the
+ * other foot takes the load over, so the force that is seen would throw the athlete down. True where nobody stood
+ * still on the plate before, because then nothing tells.
+ */
+function leavesUpwards(span: SampleSpan, { total, rateHz, segments, settings }: CutInput): boolean {
+  const steppedOn = segments.empty.findLast((empty) => empty.end <= span.start)?.end ?? 0;
+  const quiet = segments.quiet.findLast((each) => each.end <= span.start && each.start >= steppedOn);
+  const weight = segments.steadyLoad - segments.emptyLevel;
+  if (quiet === undefined || weight <= 0) return true;
+  let impulse = 0;
+  for (let index = quiet.end; index < span.start; index += 1) impulse += total[index]! - weight;
+  const velocity = (settings.gravity * impulse) / rateHz / weight;
+  return velocity > settings.takeoffVelocityMinimum;
+}

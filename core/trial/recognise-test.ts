@@ -1,0 +1,70 @@
+import type { Settings } from "../settings.ts";
+import type { TestKind } from "../test-kind.ts";
+import type { JumpCut } from "./cut-trials.ts";
+import type { PreparedRecording } from "./prepare-recording.ts";
+import { runningMean } from "./segment-load.ts";
+
+/** What a trace looks like by itself. */
+export interface RecognisedTest {
+  readonly test: TestKind;
+  /** What was seen, in words that complete "looks like a … : …". */
+  readonly reason: string;
+}
+
+/** This many flights after the first, without standing in between, make repeated hops. */
+const hopFlights = 2;
+
+/**
+ * Reads the test from the coarse segmentation of one attempt: what the plate carried before it, how long the contact
+ * and the flights last, whether force dips before the push. An offer with its reason, never a decision (METHODS §6).
+ */
+export function recogniseTest(prepared: PreparedRecording, cut: JumpCut, settings: Settings): RecognisedTest {
+  const { rateHz } = prepared.total;
+  const seconds = (span: { readonly start: number; readonly end: number }): string =>
+    `${((span.end - span.start) / rateHz).toFixed(2)} s`;
+  const before = cut.kind === "standing" ? "standing on the plate" : "empty plate";
+  if (cut.kind === "landing") {
+    return { test: "dropLanding", reason: `${before}, an impact, no flight after it` };
+  }
+  if (cut.laterFlights.length >= hopFlights) {
+    return {
+      test: "repeatedHops",
+      reason: `${before}, ${cut.laterFlights.length + 1} flights without standing between`,
+    };
+  }
+  if (cut.kind === "drop") {
+    return { test: "dropJump", reason: `${before}, contact ${seconds(cut.contact)}, flight ${seconds(cut.flight)}` };
+  }
+  const least = leastLoadFraction(prepared, cut, settings);
+  const percent = Math.round(100 * least);
+  return least < 1 - settings.squatDipFraction
+    ? {
+        test: "countermovementJump",
+        reason: `${before}, a dip to ${percent} % of body weight before the push, flight ${seconds(cut.flight)}`,
+      }
+    : { test: "squatJump", reason: `${before}, no dip before the push, flight ${seconds(cut.flight)}` };
+}
+
+/**
+ * Least force between the last quiet standing and the peak of the push, as a part of the standing load. A stretch too
+ * short to weigh by is a pause in the movement, not standing or a hold.
+ */
+export function leastLoadFraction(
+  { total, segments }: Pick<PreparedRecording, "total" | "segments">,
+  cut: JumpCut,
+  settings: Settings,
+): number {
+  const load = segments.steadyLoad - segments.emptyLevel;
+  const least = settings.weighingShortSeconds * total.rateHz;
+  const stood = cut.quietBefore.findLast((quiet) => quiet.end - quiet.start >= least) ?? cut.quietBefore[0];
+  const start = stood?.end ?? cut.contact.start;
+  const { flight } = cut;
+  if (load <= 0 || flight.start <= start) return 1;
+  const push = total.force.subarray(start, flight.start);
+  const smooth = runningMean(push, Math.max(2, Math.round(settings.quietBlockSeconds * total.rateHz)));
+  let peak = 0;
+  for (let index = 1; index < smooth.length; index += 1) if (smooth[index]! > smooth[peak]!) peak = index;
+  let lowest = Number.POSITIVE_INFINITY;
+  for (let index = 0; index <= peak; index += 1) lowest = Math.min(lowest, smooth[index]!);
+  return lowest / load;
+}
