@@ -42,13 +42,24 @@ const mostDecimals = 6;
  * the unit of the screen (lengths in centimetres), with a true minus.
  * @param value in `unit`; undefined for none
  * @param uncertainty standard uncertainty (k = 1) in `unit`; undefined or 0 where none is known
+ * @param thresholds in `unit`; decimals are added as long as rounding would put the value on one or across it
  */
-export function formatValue(value: number | undefined, uncertainty: number | undefined, unit: UcumUnit): NumberText {
+export function formatValue(
+  value: number | undefined,
+  uncertainty: number | undefined,
+  unit: UcumUnit,
+  thresholds: readonly number[] = [],
+): NumberText {
   const { symbol, factor } = displayUnit(unit);
   if (value === undefined || !Number.isFinite(value)) return { value: noValue, uncertainty: "", symbol };
   const known = uncertainty !== undefined && Number.isFinite(uncertainty) && uncertainty > 0;
-  if (!known) return { value: roundTo(value * factor, fallbackDecimals[unit]), uncertainty: "", symbol };
-  const decimals = justifiedDecimals(uncertainty * factor);
+  const marks = thresholds.map((each) => each * factor);
+  const decimals = decimalsBeside(
+    value * factor,
+    known ? justifiedDecimals(uncertainty * factor) : fallbackDecimals[unit],
+    marks,
+  );
+  if (!known) return { value: roundTo(value * factor, decimals), uncertainty: "", symbol };
   return {
     value: roundTo(value * factor, decimals),
     uncertainty: roundTo(uncertainty * factor, decimals),
@@ -72,9 +83,7 @@ export function formatPercent(percent: number | undefined, thresholds: readonly 
 
 /** The digits of `formatPercent` without the sign, for intervals and columns that say per cent once. */
 export function percentDigits(percent: number, thresholds: readonly number[] = []): string {
-  let decimals = 0;
-  while (decimals < mostDecimals && !thresholds.every((each) => keepsSide(percent, decimals, each))) decimals += 1;
-  return roundTo(percent, decimals);
+  return roundTo(percent, decimalsBeside(percent, 0, thresholds));
 }
 
 /** Rounds to a number of decimals (negative: tens, hundreds) and writes a true minus; zero carries no sign. */
@@ -84,13 +93,22 @@ export function roundTo(value: number, decimals: number): string {
   return /[1-9]/.test(digits) ? digits.replace("-", "\u2212") : digits.replace("-", "");
 }
 
-function keepsSide(percent: number, decimals: number, threshold: number): boolean {
-  return sideOf(Number(percent.toFixed(decimals)), threshold) === sideOf(percent, threshold);
+/** The fewest decimals, from `least` on, at which rounding puts the value neither on a threshold nor across it. */
+function decimalsBeside(value: number, least: number, thresholds: readonly number[]): number {
+  let decimals = least;
+  while (decimals < mostDecimals && !thresholds.every((each) => keepsSide(value, decimals, each))) decimals += 1;
+  return decimals;
+}
+
+function keepsSide(value: number, decimals: number, threshold: number): boolean {
+  const step = 10 ** -decimals;
+  const rounded = decimals < 0 ? Math.round(value / step) * step : Number(value.toFixed(decimals));
+  return sideOf(rounded, threshold) === sideOf(value, threshold);
 }
 
 /** Floating-point rounding does not put a value beside a threshold it is meant to be on. */
-function sideOf(percent: number, threshold: number): number {
-  return Math.abs(percent - threshold) <= 1e-9 * Math.abs(threshold) ? 0 : Math.sign(percent - threshold);
+function sideOf(value: number, threshold: number): number {
+  return Math.abs(value - threshold) <= 1e-9 * Math.abs(threshold) ? 0 : Math.sign(value - threshold);
 }
 
 function justifiedDecimals(uncertainty: number): number {

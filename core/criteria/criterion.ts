@@ -21,7 +21,11 @@ export type Criterion = {
   readonly label: string;
   /** The published source, or "common practice". */
   readonly source: string;
+  /** What a reader must know about the threshold, said beside every status; a plain sentence. */
+  readonly note?: string;
   readonly test: TestKind;
+  /** The box it belongs to, metres; trials from another box never count. Absent: trials from one box, whichever. */
+  readonly dropHeightMetres?: number;
 } & (
   | {
       readonly kind: "symmetry";
@@ -37,7 +41,27 @@ export type Criterion = {
       readonly measure: string;
       readonly atLeastPercent: number;
     }
+  | {
+      /** The value of both legs together, or of the involved leg (of either where both knees are involved). */
+      readonly kind: "absolute";
+      readonly legs: "both" | "single";
+      readonly measure: string;
+      readonly atLeast: number;
+      /** Of the threshold; that of the measure. */
+      readonly unit: UcumUnit;
+    }
 );
+
+/** Whom a set of criteria was set for. */
+export interface CriteriaPopulation {
+  readonly sex?: "female" | "male";
+  /** Age band in whole years, both ends included. */
+  readonly age?: { readonly from: number; readonly to: number };
+  /** A kind of sport in words, and the words by which an athlete's entry is known to be one. */
+  readonly sports?: { readonly name: string; readonly words: readonly string[] };
+  /** Level of play, in the words of the athletes' entries. */
+  readonly level?: string;
+}
 
 /** A set of criteria as a clinic keeps it. */
 export interface CriteriaSet {
@@ -48,6 +72,8 @@ export interface CriteriaSet {
   readonly stage: string;
   /** The population it was set for, in words; a mismatch with the athlete is said. */
   readonly population: string;
+  /** The same as far as it can be held against an athlete; absent parts are not narrowed down. */
+  readonly setFor?: CriteriaPopulation;
   readonly criteria: readonly Criterion[];
 }
 
@@ -56,6 +82,8 @@ export interface ReferenceValue {
   readonly test: TestKind;
   readonly legs: "both" | "single";
   readonly measure: string;
+  /** The box the value is from, metres; a value of a test from a box counts only for its own box. */
+  readonly dropHeightMetres?: number;
   readonly side: Side;
   readonly value: number;
   readonly unit: UcumUnit;
@@ -74,7 +102,7 @@ export interface CriterionResult {
    * that the comparison limb is the lower one; absent where the status may stand alone. `statusWords` joins them.
    */
   readonly qualifier?: string;
-  /** The index in per cent that was held against the threshold, where there is one. */
+  /** What was held against the threshold, where there is something: per cent, or a value in the criterion's unit. */
   readonly estimate?: number;
   /** Which way an undecided estimate leans. */
   readonly lean?: "met" | "not-met";

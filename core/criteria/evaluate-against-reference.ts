@@ -2,14 +2,15 @@ import { oppositeSide } from "../limb.ts";
 import { measureEntry } from "../measures/catalogue.ts";
 import { dateInWords } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
-import { twoSidedT } from "../sides/student-t.ts";
-import { covariance, trialStatisticOf, varianceFactor } from "../sides/trial-statistic.ts";
 import { testLabel } from "../test-kind.ts";
 import type { CriteriaInput } from "./criteria-input.ts";
 import type { Criterion, CriterionResult } from "./criterion.ts";
+import { comparisonOf } from "./criterion-comparison.ts";
 import { decideStatus, statusOf } from "./decide-status.ts";
+import { meanInterval } from "./mean-interval.ts";
 import { moreTrialsSentence } from "./more-trials.ts";
 import { latestReference, valueText } from "./reference-value.ts";
+import { percentThreshold } from "./threshold.ts";
 
 type AgainstReference = Criterion & { readonly kind: "against-reference" };
 
@@ -33,14 +34,12 @@ export function evaluateAgainstReference(
   }
   const { unit } = measureEntry(criterion.measure);
   const other = oppositeSide(involved);
-  const reference = latestReference(input.references, criterion, other, unit);
+  const comparison = comparisonOf(criterion, input.comparisons);
+  const reference = latestReference(input.references, comparison ?? criterion, other, unit);
   if (reference === undefined) {
     const reason = `No pre-injury or pre-operative value of the uninvolved (${other}) leg is known in this measure.`;
     return { ...plain, status: "no-reference", reason };
   }
-  const comparison = input.comparisons.find(
-    (each) => each.test === criterion.test && each.legs === criterion.legs && each.measure === criterion.measure,
-  );
   const values = comparison?.first.values ?? [];
   const today = comparison?.first.mean;
   if (today === undefined) {
@@ -53,21 +52,16 @@ export function evaluateAgainstReference(
   }
 
   const estimate = (100 * today) / reference.value;
-  const statistic = trialStatisticOf(settings);
-  const confidence = settings.statusConfidence;
   const intervalWith = (extraTrials: number) => {
-    const trials = values.length + extraTrials;
-    const error = Math.sqrt(varianceFactor(statistic, trials) * covariance(values, values));
-    const half = (100 * twoSidedT(confidence, trials - 1) * error) / reference.value;
-    return { confidence, low: estimate - half, high: estimate + half };
+    const { confidence, low, high } = meanInterval(values, today, settings, extraTrials);
+    return { confidence, low: (100 * low) / reference.value, high: (100 * high) / reference.value };
   };
   const decided = decideStatus(
     `value of the ${involved} leg`,
     estimate,
     values.length < 2 ? undefined : intervalWith(0),
     "From one trial no interval can be made.",
-    criterion.atLeastPercent,
-    [criterion.atLeastPercent],
+    percentThreshold(criterion.atLeastPercent),
   );
   const attempts = input.trials.filter((trial) => trial.test === criterion.test && trial.limb === involved).length;
   const settles = (extra: number) => statusOf(intervalWith(extra), criterion.atLeastPercent) !== "too-close-to-call";

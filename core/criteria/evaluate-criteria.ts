@@ -1,6 +1,7 @@
 import type { Settings } from "../settings.ts";
 import type { CriteriaInput } from "./criteria-input.ts";
 import type { CriteriaSet, CriterionResult } from "./criterion.ts";
+import { evaluateAbsolute } from "./evaluate-absolute.ts";
 import { evaluateAgainstReference } from "./evaluate-against-reference.ts";
 import { evaluateSymmetry } from "./evaluate-symmetry.ts";
 
@@ -14,8 +15,8 @@ export function evaluateCriteria(
     if (!input.gate.open) {
       return { criterion, status: "withheld-today", reason: input.gate.reason, moreTrials: "", caution: "" };
     }
-    return criterion.kind === "symmetry"
-      ? evaluateSymmetry(criterion, input, settings)
-      : evaluateAgainstReference(criterion, input, settings);
+    if (criterion.kind === "symmetry") return evaluateSymmetry(criterion, input, settings);
+    if (criterion.kind === "absolute") return evaluateAbsolute(criterion, input, settings);
+    return evaluateAgainstReference(criterion, input, settings);
   });
 }

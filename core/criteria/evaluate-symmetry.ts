@@ -1,15 +1,18 @@
 import { formatPercent } from "../format-number.ts";
+import { asSentence, sentences } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
+import { boxHeightText, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
+import { indexMoments, spreadIsKnown } from "../sides/index-moments.ts";
 import { ratioInterval } from "../sides/ratio-interval.ts";
-import { independentMoments, pairedMoments } from "../sides/ratio-moments.ts";
 import { trialStatisticOf } from "../sides/trial-statistic.ts";
-import { testLabel } from "../test-kind.ts";
 import type { CriteriaInput } from "./criteria-input.ts";
 import type { Criterion, CriterionResult } from "./criterion.ts";
+import { askedTrials, comparisonOf, otherBoxes } from "./criterion-comparison.ts";
 import { decideStatus, statusOf } from "./decide-status.ts";
 import { moreTrialsSentence } from "./more-trials.ts";
 import { latestReference, valueText } from "./reference-value.ts";
+import { percentThreshold } from "./threshold.ts";
 
 type Symmetry = Criterion & { readonly kind: "symmetry" };
 
@@ -26,12 +29,22 @@ function missingTrials(comparison: Comparison, least: number): string {
 }
 
 /** Why an index may not have a status at all; empty where it may. */
-function obstacles(criterion: Symmetry, comparison: Comparison | undefined, settings: Settings): string {
-  const test = testLabel(criterion.test);
+function obstacles(
+  criterion: Symmetry,
+  comparison: Comparison | undefined,
+  comparisons: readonly Comparison[],
+  settings: Settings,
+): string {
   if (comparison === undefined) {
-    return criterion.legs === "both"
-      ? `No two-leg ${test} on two plates has this measure.`
-      : `No single-leg ${test} has this measure.`;
+    const { dropHeightMetres: _asked, ...anyBox } = criterion;
+    const elsewhere = comparisons.filter((each) => comparisonOf(anyBox, [each]) !== undefined);
+    return sentences(
+      `No ${askedTrials(criterion, criterion.legs === "both" ? "on two plates" : "")} has this measure.`,
+      otherBoxes(
+        criterion,
+        elsewhere.map((each) => each.dropHeightMetres),
+      ),
+    );
   }
   const missing = missingTrials(comparison, settings.minimumTrialsPerSide);
   const reasons = [
@@ -42,9 +55,20 @@ function obstacles(criterion: Symmetry, comparison: Comparison | undefined, sett
       ? "Which foot was on which plate is not proved: the index has no status until a single-leg trial or the tester says."
       : "",
     missing === "" ? "" : `Too few trials: ${missing}.`,
+    comparison.notComparable ?? "",
   ].filter((each) => each !== "");
   if (reasons.length === 0 && comparison.index === undefined) return comparison.intervalNote;
   return reasons.join(" ");
+}
+
+/** The box a criterion that names none was read from; empty in tests without a box. */
+function boxWords(criterion: Symmetry, comparison: Comparison, comparisons: readonly Comparison[]): string {
+  if (!startsFromBox(criterion.test) || criterion.dropHeightMetres !== undefined) return "";
+  const { dropHeightMetres } = comparison;
+  const box =
+    dropHeightMetres === undefined ? "The box height is not stated." : `Box height ${boxHeightText(dropHeightMetres)}.`;
+  const others = comparisons.filter((each) => each !== comparison && comparisonOf(criterion, [each]) !== undefined);
+  return others.length === 0 ? box : `${box} Trials from other boxes are not in it.`;
 }
 
 /** The comparison limb is lower: a high index is met on paper only. */
@@ -55,10 +79,10 @@ function highIndexCaution(comparison: Comparison, index: number, marks: readonly
 }
 
 /** A met index while a limb is below its own earlier value. */
-function overstatesCaution(criterion: Symmetry, comparison: Comparison, input: CriteriaInput, settings: Settings) {
+function overstatesCaution(comparison: Comparison, input: CriteriaInput, settings: Settings) {
   const mark = 100 * settings.overstatesFraction;
   const below = [comparison.first, comparison.second].flatMap((side) => {
-    const reference = latestReference(input.references, criterion, side.side, comparison.unit);
+    const reference = latestReference(input.references, comparison, side.side, comparison.unit);
     if (reference === undefined || side.mean === undefined) return [];
     if (!(side.mean < settings.overstatesFraction * reference.value)) return [];
     const percent = formatPercent((100 * side.mean) / reference.value, [mark]);
@@ -70,23 +94,22 @@ function overstatesCaution(criterion: Symmetry, comparison: Comparison, input: C
 }
 
 function moreTrials(criterion: Symmetry, comparison: Comparison, input: CriteriaInput, settings: Settings): string {
-  const { first, second } = comparison;
-  if (first.values.length < 2 || second.values.length < 2) {
+  if (!spreadIsKnown(comparison)) {
     return "With one trial the spread is unknown: whether more would settle this cannot be said.";
   }
-  const made = input.trials.filter((trial) => trial.test === criterion.test);
+  const made = input.trials.filter(
+    (trial) =>
+      trial.test === criterion.test &&
+      (!startsFromBox(criterion.test) || sameBoxHeight(trial.dropHeightMetres, comparison.dropHeightMetres)),
+  );
   const paired = criterion.legs === "both";
   const attempts = Math.max(
     ...(paired ? (["both"] as const) : (["left", "right"] as const)).map(
       (limb) => made.filter((trial) => trial.limb === limb).length,
     ),
   );
-  const sides = [
-    { values: first.values, statistic: first.mean ?? Number.NaN },
-    { values: second.values, statistic: second.mean ?? Number.NaN },
-  ] as const;
   const settles = (extra: number): boolean => {
-    const moments = (paired ? pairedMoments : independentMoments)(...sides, trialStatisticOf(settings), extra);
+    const moments = indexMoments(comparison, trialStatisticOf(settings), extra);
     const { limits } = ratioInterval(moments, settings.statusConfidence);
     if (limits === undefined) return false;
     const percent = { low: 100 * limits.low, high: 100 * limits.high };
@@ -109,31 +132,24 @@ export function evaluateSymmetry(criterion: Symmetry, input: CriteriaInput, sett
       reason: "Nobody is injured: left and right are compared in numbers only.",
     };
   }
-  const comparison = input.comparisons.find(
-    (each) => each.test === criterion.test && each.legs === criterion.legs && each.measure === criterion.measure,
-  );
-  const reason = obstacles(criterion, comparison, settings);
+  const comparison = comparisonOf(criterion, input.comparisons);
+  const reason = obstacles(criterion, comparison, input.comparisons, settings);
   if (comparison?.index === undefined || reason !== "") return { ...plain, status: "not-measured", reason };
 
   const marks = [criterion.atLeastPercent, settings.indexHighPercent];
   const interval = comparison.intervals.find((each) => each.confidence === settings.statusConfidence);
-  const decided = decideStatus(
-    "index",
-    comparison.index,
-    interval,
-    comparison.intervalNote,
-    criterion.atLeastPercent,
-    marks,
-  );
+  const threshold = percentThreshold(criterion.atLeastPercent, [settings.indexHighPercent]);
+  const decided = decideStatus("index", comparison.index, interval, comparison.intervalNote, threshold);
   const high = highIndexCaution(comparison, comparison.index, marks, settings);
   const leansMet = decided.status === "met" || decided.lean === "met";
-  const overstates = leansMet ? overstatesCaution(criterion, comparison, input, settings) : "";
+  const overstates = leansMet ? overstatesCaution(comparison, input, settings) : "";
   const single = comparison.intervalFrom === "measurement uncertainty" ? comparison.intervalNote : "";
   return {
     criterion,
     ...decided,
+    reason: sentences(decided.reason, boxWords(criterion, comparison, input.comparisons)),
     ...(decided.status === "met" && high !== "" ? { qualifier: "the comparison limb is lower, look at both" } : {}),
     moreTrials: decided.status === "too-close-to-call" ? moreTrials(criterion, comparison, input, settings) : "",
-    caution: [high, overstates, single].filter((each) => each !== "").join(" "),
+    caution: sentences(high, overstates, single, criterion.note === undefined ? "" : asSentence(criterion.note)),
   };
 }

@@ -1,11 +1,15 @@
 import type { Side } from "../limb.ts";
+import { sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
 import { displayUnit, type UcumUnit } from "../units.ts";
 import type { Criterion, ReferenceValue } from "./criterion.ts";
 
-/** The latest usable reference of one side for a criterion's measure; a value in another unit is never converted. */
+/**
+ * The latest usable reference of one side for a criterion's measure. A value in another unit is never converted; in
+ * tests from a box, one from another box or from a box nobody stated does not count.
+ */
 export function latestReference(
   references: readonly ReferenceValue[],
-  criterion: Pick<Criterion, "test" | "legs" | "measure">,
+  criterion: Pick<Criterion, "test" | "legs" | "measure" | "dropHeightMetres">,
   side: Side,
   unit: UcumUnit,
 ): ReferenceValue | undefined {
@@ -15,6 +19,7 @@ export function latestReference(
         each.test === criterion.test &&
         each.legs === criterion.legs &&
         each.measure === criterion.measure &&
+        (!startsFromBox(criterion.test) || sameBoxHeight(each.dropHeightMetres, criterion.dropHeightMetres)) &&
         each.side === side &&
         each.unit === unit &&
         each.value > 0,

@@ -1,5 +1,5 @@
-import { formatPercent } from "../format-number.ts";
 import type { CriterionResult, Status } from "./criterion.ts";
+import { thresholdOf } from "./threshold.ts";
 
 const labels: Readonly<Record<Status, string>> = {
   met: "met",
@@ -23,7 +23,7 @@ export function statusWords(result: CriterionResult): string {
   const lean =
     result.lean === undefined || result.estimate === undefined
       ? ""
-      : ` (${formatPercent(result.estimate, [result.criterion.atLeastPercent])}, leaning ${statusLabel(result.lean)})`;
+      : ` (${thresholdOf(result.criterion).show(result.estimate)}, leaning ${statusLabel(result.lean)})`;
   const qualifier = result.qualifier === undefined ? "" : ` (${result.qualifier})`;
   return `${word}${lean}${qualifier}`;
 }

@@ -7,13 +7,16 @@ import type { SessionResult } from "../result.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { displayUnit, type UcumUnit } from "../units.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
+import { groupName } from "./sheet-trials.ts";
 import { limbOf, sideColumns } from "./symmetry-tables.ts";
 
 /** Values of both sides per kilogram, and beside the earlier reference where one is known. */
 export function absoluteValues(session: SessionResult): readonly SheetBlock[] {
   const [one] = session.comparisons;
   const references = session.comparisons.flatMap((each) => comparedReferences(each, session));
-  const perBodyMass = session.comparisons.filter((each) => each.role === "criterion").flatMap(perBodyMassRow);
+  const perBodyMass = session.comparisons
+    .filter((each) => each.role === "criterion")
+    .flatMap((each) => perBodyMassRow(each, session));
   if (one === undefined) return [];
   return [
     ...(perBodyMass.length === 0
@@ -39,7 +42,7 @@ export function absoluteValues(session: SessionResult): readonly SheetBlock[] {
               { text: `${one.second.side}, earlier`, align: "end" },
               { text: "earlier value", align: "start" },
             ],
-            rows: references.map(referenceRow),
+            rows: references.map((each) => referenceRow(each, session)),
           } as const satisfies SheetBlock,
         ]),
   ];
@@ -47,12 +50,12 @@ export function absoluteValues(session: SessionResult): readonly SheetBlock[] {
 
 type Row = { readonly cells: readonly SheetCell[] };
 
-function perBodyMassRow(comparison: Comparison): readonly Row[] {
+function perBodyMassRow(comparison: Comparison, session: SessionResult): readonly Row[] {
   const { first, second } = comparison;
   if (first.meanPerBodyMass === undefined && second.meanPerBodyMass === undefined) return [];
   const { unit } = measureEntry(`${comparison.measure}PerBodyMass`);
   const values = [first, second].map((side) => side.meanPerBodyMass);
-  return [{ cells: [measureCell(comparison, unit), ...valueCells(comparison, values, unit)] }];
+  return [{ cells: [measureCell(comparison, unit, session), ...valueCells(comparison, values, unit)] }];
 }
 
 interface ComparedReferences {
@@ -69,13 +72,13 @@ function comparedReferences(comparison: Comparison, session: SessionResult): rea
   return references.every((each) => each === undefined) ? [] : [{ comparison, references }];
 }
 
-function referenceRow({ comparison, references }: ComparedReferences): Row {
+function referenceRow({ comparison, references }: ComparedReferences, session: SessionResult): Row {
   const today = [comparison.first.mean, comparison.second.mean];
   const known = references.filter((each) => each !== undefined);
   const origins = new Set(known.map((each) => `${each.origin}, ${dateInWords(each.date)}`));
   return {
     cells: [
-      measureCell(comparison, comparison.unit),
+      measureCell(comparison, comparison.unit, session),
       ...valueCells(comparison, today, comparison.unit),
       ...references.map((reference, at) => earlierCell(today[at], reference)),
       { text: [...origins].join("; "), align: "start", emphasis: "muted" },
@@ -83,9 +86,14 @@ function referenceRow({ comparison, references }: ComparedReferences): Row {
   };
 }
 
-function measureCell(comparison: Comparison, unit: UcumUnit): SheetCell {
+/** The measure with its legs, and with its test and box where the session holds several. */
+function measureCell(comparison: Comparison, unit: UcumUnit, session: SessionResult): SheetCell {
   const legs = comparison.legs === "both" ? "two legs" : "single-leg";
-  return { text: `${fullLabel(comparison.measure)}, ${legs}`, muted: displayUnit(unit).symbol, align: "start" };
+  const several = session.comparisons.some(
+    (each) => each.test !== comparison.test || each.dropHeightMetres !== comparison.dropHeightMetres,
+  );
+  const of = several ? groupName(comparison) : legs;
+  return { text: `${fullLabel(comparison.measure)}, ${of}`, muted: displayUnit(unit).symbol, align: "start" };
 }
 
 function valueCells(

@@ -1,5 +1,7 @@
 import type { CriterionResult } from "../criteria/criterion.ts";
+import { populationNotes } from "../criteria/population-notes.ts";
 import { statusLabel, statusWords } from "../criteria/status.ts";
+import { thresholdWords } from "../criteria/threshold.ts";
 import { asSentence, keepUnits, sentences } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
@@ -7,6 +9,7 @@ import type { SheetBlock, SheetCell } from "./document.ts";
 /** What the criteria of the set say today: the gate and a stop first, then each criterion with its status and reason. */
 export function criteriaToday(session: SessionResult): readonly SheetBlock[] {
   const { criteria, criteriaSet, gate, description } = session;
+  const mismatch = sentences(...populationNotes(criteriaSet, description.athlete, description.date));
   const held = `Held against “${criteriaSet.name}”, version ${criteriaSet.version}, by ${criteriaSet.author}. Set for: ${asSentence(criteriaSet.population)}`;
   const stop =
     description.stopped === undefined ? "" : `The session was stopped: ${asSentence(description.stopped.reason)}`;
@@ -21,6 +24,7 @@ export function criteriaToday(session: SessionResult): readonly SheetBlock[] {
       );
   return [
     { kind: "paragraph", tone: "muted", text: held },
+    ...(mismatch === "" ? [] : [{ kind: "paragraph", tone: "caution", text: mismatch } as const]),
     ...(closed === "" ? [] : [{ kind: "paragraph", tone: "caution", text: closed } as const]),
     ...(criteria.length === 0
       ? [{ kind: "paragraph", tone: "plain", text: noCriterion(session) } as const]
@@ -46,7 +50,7 @@ function criteriaTable(criteria: readonly CriterionResult[]): SheetBlock {
     rows: sameForAll(criteria)
       ? [{ cells: rowCells(criteria[0], `All ${criteria.length} criteria of the set`, "") }]
       : criteria.map((result) => ({
-          cells: rowCells(result, result.criterion.label, keepUnits(`at least ${result.criterion.atLeastPercent} %`)),
+          cells: rowCells(result, result.criterion.label, thresholdWords(result.criterion)),
         })),
   };
 }

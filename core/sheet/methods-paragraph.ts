@@ -4,6 +4,8 @@ import { percentDigits } from "../format-number.ts";
 import { countOf, listInWords, sentences } from "../plain-words.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import { type Settings, settingsHash } from "../settings.ts";
+import { startsFromBox } from "../sides/box-height.ts";
+import type { Comparison } from "../sides/comparison.ts";
 import { engineVersion } from "../version.ts";
 import { type MethodReference, methodReferences } from "./method-references.ts";
 import { isUsed } from "./sheet-trials.ts";
@@ -166,12 +168,23 @@ function sidesSentences(
   return [
     exclusion,
     statistic,
+    ...dropSentences(comparisons),
     `The index is 100 × ${index}; gross impulses are compared within two-leg jumps only, heights between single-leg trials.`,
     how.length === 0
       ? ""
       : `Its ${listInWords(levels)} intervals are those of a ratio (${cite(methodReferences.fieller)}), ${listInWords(how)}; change from day to day is not in them.`,
     decided
       ? `With at least ${settings.minimumTrialsPerSide} trials a side, a criterion is met where the whole ${levels[0]} interval is at or above its threshold, not met where it is wholly below, else too close to call.`
+      : "",
+  ];
+}
+
+/** What is particular to sides in tests that start from a box. */
+function dropSentences(comparisons: readonly Comparison[]): readonly string[] {
+  return [
+    comparisons.some((each) => startsFromBox(each.test)) ? "Trials from different box heights are never mixed." : "",
+    comparisons.some((each) => each.leads !== undefined)
+      ? "In two-leg trials off a box a side is the mean of its means with the left and with the right leg leading; their spread is pooled within each lead, with two degrees of freedom fewer than trials."
       : "",
   ];
 }

@@ -1,4 +1,6 @@
 import type { CriterionResult } from "../criteria/criterion.ts";
+import { comparisonOf } from "../criteria/criterion-comparison.ts";
+import { percentOf, thresholdOf } from "../criteria/threshold.ts";
 import type { SessionResult } from "../result.ts";
 import type { Comparison, Interval, SideSummary } from "../sides/comparison.ts";
 import type { DocumentComparison, DocumentCriterion, DocumentSide } from "./result-document.ts";
@@ -6,11 +8,7 @@ import type { DocumentComparison, DocumentCriterion, DocumentSide } from "./resu
 /** The symmetry criterion that reads a comparison, where the set has one. */
 export function criterionOf(session: SessionResult, comparison: Comparison): CriterionResult | undefined {
   return session.criteria.find(
-    ({ criterion }) =>
-      criterion.kind === "symmetry" &&
-      criterion.test === comparison.test &&
-      criterion.legs === comparison.legs &&
-      criterion.measure === comparison.measure,
+    ({ criterion }) => criterion.kind === "symmetry" && comparisonOf(criterion, session.comparisons) === comparison,
   );
 }
 
@@ -19,10 +17,12 @@ export function documentComparison(session: SessionResult, comparison: Compariso
   const first = documentSide(comparison.first);
   const second = documentSide(comparison.second);
   const reader = criterionOf(session, comparison);
+  const threshold = reader && percentOf(reader.criterion);
   return {
     session: session.folder,
     test: comparison.test,
     legs: comparison.legs,
+    ...(comparison.dropHeightMetres !== undefined && { dropHeightMetres: comparison.dropHeightMetres }),
     measure: comparison.measure,
     unit: comparison.unit,
     basis: comparison.basis,
@@ -34,20 +34,29 @@ export function documentComparison(session: SessionResult, comparison: Compariso
     ...(comparison.difference !== undefined && { difference: comparison.difference }),
     intervals: comparison.intervals.map(documentInterval),
     ...(comparison.intervalFrom !== undefined && { intervalFrom: comparison.intervalFrom }),
+    ...(comparison.leads && { leads: [...comparison.leads] }),
+    ...(comparison.notComparable !== undefined && { notComparable: comparison.notComparable }),
     ...(comparison.plates !== undefined && { plates: comparison.plates }),
-    ...(reader && { threshold: reader.criterion.atLeastPercent, status: reader.status }),
+    ...(threshold !== undefined && { threshold }),
+    ...(reader && { status: reader.status }),
     reason: reader ? reader.reason : comparison.intervalNote,
   };
 }
 
 /** One criterion as the result document shows it. */
 export function documentCriterion(session: SessionResult, result: CriterionResult): DocumentCriterion {
+  const { criterion } = result;
   return {
     session: session.folder,
     set: { id: session.criteriaSet.id, version: session.criteriaSet.version },
-    id: result.criterion.id,
-    kind: result.criterion.kind,
-    threshold: result.criterion.atLeastPercent,
+    id: criterion.id,
+    kind: criterion.kind,
+    test: criterion.test,
+    legs: criterion.legs,
+    measure: criterion.measure,
+    ...(criterion.dropHeightMetres !== undefined && { dropHeightMetres: criterion.dropHeightMetres }),
+    threshold: thresholdOf(criterion).atLeast,
+    ...(criterion.kind === "absolute" && { unit: criterion.unit }),
     status: result.status,
     ...(result.qualifier !== undefined && { qualifier: result.qualifier }),
     ...(result.estimate !== undefined && { estimate: result.estimate }),

@@ -39,6 +39,8 @@ export interface DocumentComparison {
   readonly session: string;
   readonly test: Comparison["test"];
   readonly legs: Comparison["legs"];
+  /** The box all its trials were from, metres; box heights are never mixed. */
+  readonly dropHeightMetres?: number;
   readonly measure: string;
   readonly unit: Comparison["unit"];
   readonly basis: Comparison["basis"];
@@ -53,6 +55,10 @@ export interface DocumentComparison {
   readonly difference?: number;
   readonly intervals: readonly Interval[];
   readonly intervalFrom?: IntervalSource;
+  /** The leg that led off the box in each trial, in step with the values, where both leads are averaged. */
+  readonly leads?: readonly Side[];
+  /** Why trials that exist cannot be held against each other. */
+  readonly notComparable?: string;
   /** How well it is known which foot stood on which plate; two-leg trials only. */
   readonly plates?: "proved" | "unproved" | "contradicted";
   /** Threshold and status of the symmetry criterion that reads this comparison, where the set has one. */
@@ -67,7 +73,14 @@ export interface DocumentCriterion {
   readonly set: { readonly id: string; readonly version: number };
   readonly id: string;
   readonly kind: Criterion["kind"];
+  readonly test: Criterion["test"];
+  readonly legs: Criterion["legs"];
+  readonly measure: string;
+  /** The box the criterion belongs to, metres. */
+  readonly dropHeightMetres?: number;
+  /** In per cent, or in `unit` where there is one; the same for estimate and interval. */
   readonly threshold: number;
+  readonly unit?: Comparison["unit"];
   readonly status: Status;
   /** Words that belong directly behind the status word. */
   readonly qualifier?: string;

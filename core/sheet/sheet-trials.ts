@@ -1,28 +1,42 @@
 import type { TrialResult } from "../result.ts";
+import { boxHeights, boxHeightText, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
 import { type TestKind, testKinds, testLabel } from "../test-kind.ts";
 
-/** The trials of one test and one number of legs, in the order of the session. */
+/** The trials of one test, one number of legs and, off a box, one box height, in the order of the session. */
 export interface TrialGroup {
   readonly test: TestKind;
   readonly legs: "both" | "single";
+  /** Metres; absent where nobody stated it or no box was used. */
+  readonly dropHeightMetres?: number;
   readonly trials: readonly TrialResult[];
 }
 
-/** Trials by test, two legs before one; trials whose test or limb is not known are in no group. */
+/** Trials by test, two legs before one, the lower box first; trials whose test or limb is not known are in no group. */
 export function trialGroups(trials: readonly TrialResult[]): readonly TrialGroup[] {
   return testKinds.flatMap((test) =>
     (["both", "single"] as const).flatMap((legs) => {
       const members = trials.filter(
         (trial) => trial.test === test && trial.limb !== undefined && (trial.limb === "both") === (legs === "both"),
       );
-      return members.length === 0 ? [] : [{ test, legs, trials: members }];
+      if (!startsFromBox(test)) return members.length === 0 ? [] : [{ test, legs, trials: members }];
+      return boxHeights(members).map((height) => ({
+        test,
+        legs,
+        ...(height === undefined ? {} : { dropHeightMetres: height }),
+        trials: members.filter((trial) => sameBoxHeight(trial.dropHeightMetres, height)),
+      }));
     }),
   );
 }
 
-/** The name of a group: "countermovement jump, two legs". */
-export function groupName(group: Pick<TrialGroup, "test" | "legs">): string {
-  return `${testLabel(group.test)}, ${group.legs === "both" ? "two legs" : "single-leg"}`;
+/** The name of a group: "countermovement jump, two legs", "drop jump, single-leg, from 0.20 m". */
+export function groupName({ test, legs, dropHeightMetres }: Omit<TrialGroup, "trials">): string {
+  const box = !startsFromBox(test)
+    ? ""
+    : dropHeightMetres === undefined
+      ? ", box height not stated"
+      : `, from ${boxHeightText(dropHeightMetres)}`;
+  return `${testLabel(test)}, ${legs === "both" ? "two legs" : "single-leg"}${box}`;
 }
 
 /** True for trials whose measures enter comparisons: analysed at least in part and not excluded by a person. */

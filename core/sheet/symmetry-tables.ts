@@ -1,3 +1,4 @@
+import { percentOf } from "../criteria/threshold.ts";
 import { formatPercent, formatValue, noValue, percentDigits } from "../format-number.ts";
 import { fullLabel } from "../measures/catalogue.ts";
 import { asSentence, capitalised, keepUnits } from "../plain-words.ts";
@@ -11,13 +12,16 @@ import { criterionOf } from "./publish-comparison.ts";
 import { groupName } from "./sheet-trials.ts";
 import { type SymmetryAxis, symmetryAxis } from "./symmetry-line.ts";
 
-/** Side against side, one table for the two-leg and one for the single-leg trials of a test, criteria first. */
+/**
+ * Side against side, one table for the two-leg and one for the single-leg trials of a test (and of each box), criteria
+ * first.
+ */
 export function symmetryTables(session: SessionResult, settings: Settings): readonly SheetBlock[] {
   return (["both", "single"] as const).flatMap((legs) => {
     const ofLegs = session.comparisons.filter((each) => each.legs === legs);
-    return [...new Set(ofLegs.map((each) => each.test))].flatMap((test) => {
-      const ofTest = ofLegs.filter((each) => each.test === test);
-      const ordered = [...ofTest].sort((a, b) => rank(a) - rank(b));
+    return [...new Set(ofLegs.map(groupName))].flatMap((name) => {
+      const ofGroup = ofLegs.filter((each) => groupName(each) === name);
+      const ordered = [...ofGroup].sort((a, b) => rank(a) - rank(b));
       return [table(ordered, session, settings), ...weakerSides(ordered), ...notes(ordered)];
     });
   });
@@ -170,7 +174,8 @@ function intervalAt(comparison: Comparison, confidence: number): Interval | unde
 
 function thresholds(comparison: Comparison, session: SessionResult): readonly number[] {
   const reader = criterionOf(session, comparison);
-  return reader === undefined || comparison.basis !== "involved-uninvolved" ? [] : [reader.criterion.atLeastPercent];
+  const threshold = reader && percentOf(reader.criterion);
+  return threshold === undefined || comparison.basis !== "involved-uninvolved" ? [] : [threshold];
 }
 
 /** Rows whose interval is missing, unbounded or from measurement uncertainty alone say so below the table. */

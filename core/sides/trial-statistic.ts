@@ -24,6 +24,12 @@ export function median(values: readonly number[]): number {
   return sorted.length % 2 === 1 ? upper : ((sorted[middle - 1] ?? Number.NaN) + upper) / 2;
 }
 
+/** What stands for the values of one side measured on its own; the best is the largest. */
+export function standingValue(values: readonly number[], statistic: TrialStatistic): number {
+  if (statistic === "mean") return mean(values);
+  return statistic === "median" ? median(values) : Math.max(...values);
+}
+
 /** Covariance with n − 1; of a list with itself, its variance. */
 export function covariance(first: readonly number[], second: readonly number[]): number {
   const meanFirst = mean(first);

@@ -1,4 +1,5 @@
 import { statusWords } from "../../core/criteria/status.ts";
+import { thresholdWords } from "../../core/criteria/threshold.ts";
 import { eventLabel } from "../../core/events/event.ts";
 import type { Finding } from "../../core/finding.ts";
 import { formatPercent, formatValue, joinNumberText, percentDigits, roundTo } from "../../core/format-number.ts";
@@ -87,7 +88,7 @@ function sideBlocks(result: SessionResult): readonly string[] {
     const gate = result.gate.open ? [] : [`  ${result.gate.reason}`];
     const lines = result.criteria.map((each) => {
       const more = [each.reason, each.caution, each.moreTrials].filter((part) => part !== "").join(" ");
-      return `  ${each.criterion.label}, at least ${each.criterion.atLeastPercent} %: ${statusWords(each)}\n    ${more}`;
+      return `  ${each.criterion.label}, ${thresholdWords(each.criterion).replaceAll("\u00a0", " ")}: ${statusWords(each)}\n    ${more}`;
     });
     blocks.push([`Criteria: ${result.criteriaSet.name}`, ...gate, ...lines].join("\n"));
   }

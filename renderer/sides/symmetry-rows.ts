@@ -1,9 +1,12 @@
 import type { CriterionResult, ReferenceValue } from "../../core/criteria/criterion.ts";
+import { comparisonOf } from "../../core/criteria/criterion-comparison.ts";
 import { latestReference } from "../../core/criteria/reference-value.ts";
+import { percentOf, thresholdWords } from "../../core/criteria/threshold.ts";
 import { oppositeSide } from "../../core/limb.ts";
 import { fullLabel, measureEntry } from "../../core/measures/catalogue.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { SymmetryLine } from "../../core/sheet/document.ts";
+import { boxHeightText } from "../../core/sides/box-height.ts";
 import type { Comparison, Interval } from "../../core/sides/comparison.ts";
 import type { UcumUnit } from "../../core/units.ts";
 import { dateWords, testWords } from "../shell/words.ts";
@@ -35,14 +38,16 @@ export interface SymmetryRowGroup {
 export function criterionRows(session: SessionResult): readonly SymmetryRowGroup[] {
   const { comparisons, criteria } = session;
   const ofCriteria = criteria.map((result) => ({ result, row: criterionRow(result, session) }));
-  const used = new Set(ofCriteria.map(({ row }) => row.comparison));
+  const used = new Set(
+    ofCriteria.flatMap(({ result, row }) => (result.criterion.kind === "absolute" ? [] : [row.comparison])),
+  );
   const others = comparisons.filter((each) => each.role === "criterion" && !used.has(each));
   return grouped([
     ...ofCriteria.map(({ result, row }) => ({
-      title: testWords(result.criterion.test, result.criterion.legs),
+      title: groupTitle(row.comparison ?? result.criterion),
       row,
     })),
-    ...others.map((each) => ({ title: testWords(each.test, each.legs), row: comparisonRow(each) })),
+    ...others.map((each) => ({ title: groupTitle(each), row: comparisonRow(each) })),
   ]);
 }
 
@@ -51,18 +56,26 @@ export function informationRows(session: SessionResult): readonly SymmetryRowGro
   return grouped(
     session.comparisons
       .filter((each) => each.role === "information")
-      .map((each) => ({ title: testWords(each.test, each.legs), row: comparisonRow(each) })),
+      .map((each) => ({ title: groupTitle(each), row: comparisonRow(each) })),
   );
 }
 
 function criterionRow(result: CriterionResult, session: SessionResult): SymmetryRow {
   const { criterion } = result;
-  const comparison = session.comparisons.find(
-    (each) => each.test === criterion.test && each.legs === criterion.legs && each.measure === criterion.measure,
-  );
+  const comparison = comparisonOf(criterion, session.comparisons);
   if (criterion.kind === "symmetry") {
     const plain = comparison === undefined ? emptyRow(criterion.measure) : comparisonRow(comparison);
     return { ...plain, key: criterion.id, criterion: result };
+  }
+  if (criterion.kind === "absolute") {
+    // a value is asked for, so the index between the sides has no place in this row
+    return {
+      ...emptyRow(criterion.measure),
+      key: criterion.id,
+      label: `${fullLabel(criterion.measure)}, ${thresholdWords(criterion)}`,
+      ...(comparison === undefined ? {} : { comparison }),
+      criterion: result,
+    };
   }
   const { involved, references = [] } = session.description;
   const { unit } = measureEntry(criterion.measure);
@@ -94,13 +107,19 @@ function emptyRow(measure: string): SymmetryRow {
 
 function comparisonRow(comparison: Comparison): SymmetryRow {
   return {
-    key: `${comparison.test} ${comparison.legs} ${comparison.measure}`,
+    key: `${comparison.test} ${comparison.legs} ${comparison.dropHeightMetres ?? ""} ${comparison.measure}`,
     label: fullLabel(comparison.measure),
     unit: comparison.unit,
     comparison,
     ...(comparison.index === undefined ? {} : { index: comparison.index }),
     intervals: comparison.intervals,
   };
+}
+
+/** The test with its legs and, off a box, the box. */
+function groupTitle({ test, legs, dropHeightMetres }: Pick<Comparison, "test" | "legs" | "dropHeightMetres">): string {
+  const box = dropHeightMetres === undefined ? "" : `, from ${boxHeightText(dropHeightMetres)}`;
+  return `${testWords(test, legs)}${box}`;
 }
 
 function grouped(entries: readonly { readonly title: string; readonly row: SymmetryRow }[]): SymmetryRowGroup[] {
@@ -114,7 +133,8 @@ export function symmetryLine(row: SymmetryRow): SymmetryLine | undefined {
   if (row.index === undefined) return undefined;
   const [thick, thin] = row.intervals;
   // without an involved side nothing is held against the threshold, so it is not drawn
-  const threshold = row.criterion?.status === "not-applicable" ? undefined : row.criterion?.criterion.atLeastPercent;
+  const threshold =
+    row.criterion?.status === "not-applicable" ? undefined : row.criterion && percentOf(row.criterion.criterion);
   return {
     index: row.index,
     ...(thick === undefined ? {} : { thick }),

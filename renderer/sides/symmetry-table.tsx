@@ -1,6 +1,8 @@
 import { statusWords } from "../../core/criteria/status.ts";
+import { percentOf, thresholdWords } from "../../core/criteria/threshold.ts";
 import { formatPercent, formatValue, percentDigits } from "../../core/format-number.ts";
 import type { InvolvedSide } from "../../core/limb.ts";
+import { capitalised } from "../../core/plain-words.ts";
 import { type SymmetryAxis, symmetryAxis } from "../../core/sheet/symmetry-line.ts";
 import { displayUnit, type UcumUnit } from "../../core/units.ts";
 import { SymmetryLinePicture } from "../charts/symmetry-line-picture.tsx";
@@ -117,8 +119,8 @@ function SymmetryLineRow({ row, axis, involved, numbered }: SymmetryLineRowProps
             <StatusWord status={criterion.status} words={statusWords(criterion)} />
             <span className="muted symmetry-reason">
               {/* the reason of a closed gate is the same for every row and stands above all of them */}
-              {criterion.status === "withheld-today" ? "" : `${criterion.reason} `}At least{" "}
-              {criterion.criterion.atLeastPercent} %: {criterion.criterion.source}.
+              {criterion.status === "withheld-today" ? "" : `${criterion.reason} `}
+              {capitalised(thresholdWords(criterion.criterion))}: {criterion.criterion.source}.
             </span>
           </>
         )}
@@ -146,7 +148,8 @@ function SideValue({ value, perMass, unit }: SideValueProps) {
 
 function IndexWords({ row }: { readonly row: SymmetryRow }) {
   const [interval] = row.intervals;
-  const thresholds = row.criterion === undefined ? [] : [row.criterion.criterion.atLeastPercent];
+  const threshold = row.criterion && percentOf(row.criterion.criterion);
+  const thresholds = threshold === undefined ? [] : [threshold];
   if (row.comparison?.difference !== undefined) {
     return (
       <>

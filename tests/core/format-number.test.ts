@@ -52,6 +52,15 @@ describe("a value", () => {
     expect(formatValue(1.2345, Number.NaN, "m/s")).toEqual(formatValue(1.2345, undefined, "m/s"));
   });
 
+  test("beside a threshold gets the decimals that keep it on its own side", () => {
+    // By hand: two decimals would make 1.298 read 1.30; 1.28 reads the same with or without the threshold.
+    expect(formatValue(1.298, undefined, "m/s", [1.3]).value).toBe("1.298");
+    expect(formatValue(1.28, undefined, "m/s", [1.3]).value).toBe("1.28");
+    expect(formatValue(1.3, undefined, "m/s", [1.3]).value).toBe("1.30");
+    // Thresholds are in the unit of the value, 12.5 cm here.
+    expect(formatValue(0.12496, undefined, "m", [0.125])).toMatchObject({ value: "12.496", symbol: "cm" });
+  });
+
   test("that is missing is an en dash without unit", () => {
     expect(formatValue(undefined, 0.1, "m")).toEqual({ value: "–", uncertainty: "", symbol: "cm" });
     expect(joinNumberText(formatValue(undefined, undefined, "m"))).toBe(noValue);

@@ -242,10 +242,17 @@ describe("every criterion", () => {
     }
   });
 
-  it.each(["both", "none"] as const)("is not applicable with %s involved", (involved) => {
-    for (const result of evaluate(heights(14.2, 14.6, 0.3), { involved })) {
+  it("is not applicable with nobody injured", () => {
+    for (const result of evaluate(heights(14.2, 14.6, 0.3), { involved: "none" })) {
       expect(result.status).toBe("not-applicable");
     }
+  });
+
+  it("that holds one limb against the other is not applicable with both knees involved", () => {
+    const results = evaluate(heights(14.2, 14.6, 0.3), { involved: "both" });
+    const between = results.filter((each) => each.criterion.kind !== "absolute");
+    expect(between.length).toBeGreaterThan(3);
+    for (const result of between) expect(result.status).toBe("not-applicable");
   });
 
   it("is named once", () => {
