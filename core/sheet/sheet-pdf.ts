@@ -67,7 +67,9 @@ function content(blocks: readonly SheetBlock[]): readonly PdfContent[] {
     const startsPage = blocks[at - 1]?.kind === "page-break";
     const next = blocks[at + 1];
     if (each.kind === "heading" && next !== undefined && staysWhole(next)) {
-      return [{ stack: [block(each, startsPage), block(next, false)], unbreakable: true }];
+      // Without its level: a page break put before a heading inside an unbreakable block would lose the block.
+      const { headlineLevel: _level, ...heading } = block(each, startsPage);
+      return [{ stack: [heading, block(next, false)], unbreakable: true }];
     }
     if (blocks[at - 1]?.kind === "heading" && staysWhole(each)) return [];
     const drawn = block(each, startsPage);
