@@ -38,7 +38,9 @@ export function detectHops(input: DetectionInput): JumpMotion | Undetected {
     edges.push({ name: "takeoff", sample: takeoff });
   }
   const lastFlight = flights.at(-1)!;
-  const landing = cut.landed ? touchEdge(searchBy(lastFlight), lastFlight, cut.landing.end) : undefined;
+  const { lastLanding } = cut;
+  const landed = lastLanding.end > lastLanding.start;
+  const landing = landed ? touchEdge(searchBy(lastFlight), lastFlight, lastLanding.end) : undefined;
   if (landing !== undefined) edges.push({ name: "touchdown", sample: landing });
 
   const hops = boutOf(placeHopEdges(edges, input.edits, total.rateHz));

@@ -31,6 +31,7 @@ export function cutLandings(input: CutInput): readonly JumpCut[] {
       quietEarlier: [],
       quietAfter: quietAfter ?? { start: total.length, end: total.length },
       laterFlights: [],
+      lastLanding: landing,
     };
   });
 }

@@ -24,6 +24,8 @@ export interface JumpCut {
   readonly quietAfter: SampleSpan;
   /** Flights that follow the landing without quiet standing in between. */
   readonly laterFlights: readonly SampleSpan[];
+  /** Loaded plate after the last of all flights; empty when the athlete did not come back onto the plate. */
+  readonly lastLanding: SampleSpan;
 }
 
 /** What the cutting reads. */
@@ -101,7 +103,12 @@ function cutOne(
   const first = group[0]!;
   const last = group.at(-1)!;
   const longest = settings.flightMaximumSeconds * rateHz;
-  const landed = first.end < total.length && first.end - first.start <= longest;
+  const landsAfter = (span: SampleSpan): boolean => span.end < total.length && span.end - span.start <= longest;
+  const landingAfter = (span: SampleSpan): SampleSpan =>
+    landsAfter(span)
+      ? { start: span.end, end: emptiedAfter(span.end, input) }
+      : { start: total.length, end: total.length };
+  const landed = landsAfter(first);
   const flight = landed ? first : { start: first.start, end: Math.min(first.end, first.start + Math.round(longest)) };
   const nextStart = next?.fall?.start ?? next?.flight.start ?? total.length;
   const before = (from: number, to: number): readonly SampleSpan[] =>
@@ -123,12 +130,11 @@ function cutOne(
     contact,
     flight,
     landed,
-    landing: landed
-      ? { start: first.end, end: emptiedAfter(first.end, input) }
-      : { start: total.length, end: total.length },
+    landing: landingAfter(first),
     quietBefore,
     quietEarlier: fall === undefined ? [] : before(earliest, fall.start),
     quietAfter: quietAfter ?? { start: total.length, end: total.length },
     laterFlights: group.slice(1),
+    lastLanding: landingAfter(last),
   };
 }
