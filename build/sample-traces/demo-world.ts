@@ -20,6 +20,14 @@ export interface OneLegTargets {
   readonly minimum: number;
 }
 
+/** The wanted means of drop jumps. Height is that of the flight time; the effective drop is v²/2g at touchdown. */
+export interface DropTargets {
+  readonly heightCm: number;
+  readonly contactSeconds: number;
+  /** Absent: 0.27 m of 0.30 m on two legs, 0.17 m of 0.20 m on one. */
+  readonly dropHeightEffectiveMetres?: number;
+}
+
 /** One session of the invented world. */
 export interface DemoSession {
   readonly folder: string;
@@ -27,6 +35,8 @@ export interface DemoSession {
   readonly massKg: number;
   readonly twoLegs: TwoLegTargets;
   readonly oneLeg?: { readonly left: OneLegTargets; readonly right: OneLegTargets };
+  /** Drop jumps from 0.30 m on two legs and from 0.20 m on each. */
+  readonly drops?: { readonly both: DropTargets; readonly left: DropTargets; readonly right: DropTargets };
   /** Single-leg trials were recorded on both plates (they then prove the plates) or on one. */
   readonly singlePlates: "one" | "two";
   readonly dialect: Dialect;
@@ -106,6 +116,11 @@ export const demoSessions: readonly DemoSession[] = [
       left: { heightCm: 15.6, seconds: 0.86, minimum: 0.62 },
       right: { heightCm: 15.0, seconds: 0.87, minimum: 0.62 },
     },
+    drops: {
+      both: { heightCm: 27.0, contactSeconds: 0.204 },
+      left: { heightCm: 14.1, contactSeconds: 0.296 },
+      right: { heightCm: 13.4, contactSeconds: 0.3 },
+    },
     singlePlates: "two",
     dialect: commaDialect,
     platesStated: true,
@@ -172,6 +187,11 @@ export const demoSessions: readonly DemoSession[] = [
       left: { heightCm: 14.0, seconds: 0.88, minimum: 0.63 },
       right: { heightCm: 11.7, seconds: 1.0, minimum: 0.69 },
     },
+    drops: {
+      both: { heightCm: 21.8, contactSeconds: 0.262 },
+      left: { heightCm: 13.2, contactSeconds: 0.318 },
+      right: { heightCm: 10.1, contactSeconds: 0.384, dropHeightEffectiveMetres: 0.155 },
+    },
     singlePlates: "one",
     dialect: {
       ...commaDialect,
@@ -191,6 +211,11 @@ export const demoSessions: readonly DemoSession[] = [
     oneLeg: {
       left: { heightCm: 13.6, seconds: 0.9, minimum: 0.64 },
       right: { heightCm: 12.9, seconds: 1.02, minimum: 0.67 },
+    },
+    drops: {
+      both: { heightCm: 24.6, contactSeconds: 0.229 },
+      left: { heightCm: 12.4, contactSeconds: 0.326 },
+      right: { heightCm: 11.6, contactSeconds: 0.345 },
     },
     singlePlates: "two",
     dialect: { ...tabDialect, decimalMark: ",", lineEnd: "\r\n" },
@@ -212,6 +237,11 @@ export const demoSessions: readonly DemoSession[] = [
       left: { heightCm: 15.2, seconds: 0.87, minimum: 0.62 },
       right: { heightCm: 14.2, seconds: 1.04, minimum: 0.65 },
     },
+    drops: {
+      both: { heightCm: 26.4, contactSeconds: 0.206 },
+      left: { heightCm: 13.8, contactSeconds: 0.302 },
+      right: { heightCm: 12.9, contactSeconds: 0.312 },
+    },
     singlePlates: "two",
     dialect: spaceDialect,
     platesStated: true,
@@ -228,6 +258,11 @@ export const demoSessions: readonly DemoSession[] = [
     oneLeg: {
       left: { heightCm: 13.5, seconds: 1.04, minimum: 0.68 },
       right: { heightCm: 18.2, seconds: 0.9, minimum: 0.61 },
+    },
+    drops: {
+      both: { heightCm: 27.8, contactSeconds: 0.24 },
+      left: { heightCm: 11.4, contactSeconds: 0.372 },
+      right: { heightCm: 16.0, contactSeconds: 0.33 },
     },
     singlePlates: "one",
     dialect: semicolonDialect,
@@ -254,6 +289,11 @@ export const demoSessions: readonly DemoSession[] = [
     oneLeg: {
       left: { heightCm: 16.8, seconds: 1.12, minimum: 0.66 },
       right: { heightCm: 18.9, seconds: 0.89, minimum: 0.61 },
+    },
+    drops: {
+      both: { heightCm: 31.4, contactSeconds: 0.222 },
+      left: { heightCm: 14.5, contactSeconds: 0.34 },
+      right: { heightCm: 16.8, contactSeconds: 0.318 },
     },
     singlePlates: "one",
     dialect: { ...commaDialect, unit: "kN" },
@@ -282,6 +322,11 @@ export const demoSessions: readonly DemoSession[] = [
       left: { heightCm: 15.9, seconds: 0.86, minimum: 0.61 },
       right: { heightCm: 14.9, seconds: 0.87, minimum: 0.62 },
     },
+    drops: {
+      both: { heightCm: 29.0, contactSeconds: 0.206 },
+      left: { heightCm: 15.1, contactSeconds: 0.296 },
+      right: { heightCm: 14.2, contactSeconds: 0.296 },
+    },
     singlePlates: "two",
     dialect: { ...tabDialect, time: "ms" },
     platesStated: true,
@@ -306,6 +351,11 @@ export const demoSessions: readonly DemoSession[] = [
     oneLeg: {
       left: { heightCm: 15.5, seconds: 0.86, minimum: 0.61 },
       right: { heightCm: 14.6, seconds: 0.87, minimum: 0.62 },
+    },
+    drops: {
+      both: { heightCm: 28.4, contactSeconds: 0.209 },
+      left: { heightCm: 14.9, contactSeconds: 0.298 },
+      right: { heightCm: 14.0, contactSeconds: 0.298 },
     },
     singlePlates: "one",
     dialect: { delimiter: ",", decimalMark: ".", header: "units", unit: "N", lineEnd: "\n" },

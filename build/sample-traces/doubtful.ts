@@ -4,6 +4,7 @@ import { simulateBrokenOffJump } from "../../core/simulate/broken-off-jump.ts";
 import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
 import type { JumpOptions } from "../../core/simulate/options.ts";
+import { makeDoubtfulBattery } from "./doubtful-battery.ts";
 import type { Dialect } from "./write-delimited.ts";
 import { commaDialect, writeDelimited } from "./write-delimited.ts";
 
@@ -13,7 +14,8 @@ export interface DoubtfulFile {
   readonly code: FindingCode;
   readonly severity: Severity;
   readonly shows: string;
-  readonly limb: "both" | "left" | "right";
+  /** What is said about it in `session.json`. */
+  readonly said: Pick<FileEntry, "test" | "limb" | "dropHeightMetres" | "leadingLeg">;
   readonly text: string;
 }
 
@@ -76,7 +78,7 @@ export function makeDoubtfulFiles(): readonly DoubtfulFile[] {
     code,
     severity,
     shows,
-    limb: "both",
+    said: { test: "countermovementJump", limb: "both" },
     text,
   });
   return [
@@ -136,7 +138,7 @@ export function makeDoubtfulFiles(): readonly DoubtfulFile[] {
       code: "other-foot-touching",
       severity: "warning",
       shows: "a single-leg jump in which the other foot presses up to 60 N during the push",
-      limb: "left",
+      said: { test: "countermovementJump", limb: "left" },
       text: written(
         jump(twoLegs, {
           seed: 4014,
@@ -234,6 +236,7 @@ export function makeDoubtfulFiles(): readonly DoubtfulFile[] {
       "Dear colleague,\n\nthe recordings of yesterday are on the other computer.\nThey will follow on Monday.\n",
     ),
     both("empty.csv", "empty", "refusal", "nothing at all", ""),
+    ...makeDoubtfulBattery(),
   ];
 }
 
@@ -251,6 +254,6 @@ export function describeDoubtful(files: readonly DoubtfulFile[]): SessionDescrip
     ],
     simulated: true,
     note: "Each file has one fault; README.md in the folder above says which.",
-    files: files.map(({ file, limb }): FileEntry => ({ file, test: "countermovementJump", limb })),
+    files: files.map(({ file, said }): FileEntry => ({ file, ...said })),
   };
 }

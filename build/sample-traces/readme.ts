@@ -1,4 +1,6 @@
+import type { DemoSession } from "./demo-world.ts";
 import type { DoubtfulFile } from "./doubtful.ts";
+import type { RecordedDrop } from "./record-drop-jumps.ts";
 import type { RecordedTrial } from "./record-session.ts";
 import type { RecordedSession } from "./sample-files.ts";
 import type { Dialect } from "./write-delimited.ts";
@@ -12,13 +14,16 @@ export function describeSamples(recorded: readonly RecordedSession[], doubtful: 
 of a real person is in this folder. The recordings were made by the project's own jump simulator (\`core/simulate\`) and
 are written again, byte for byte, by \`node build/make-sample-traces.ts\` (Node 24).
 
-Each folder is one session of countermovement jumps with its \`session.json\`. Heights and indices are the means the
-session was made for; trials scatter about them (two-leg height 3 %, single-leg height 5 %, limb share one point, time
-and depth 2.5 %), centred so that the true mean of the session is the stated one. An index is involved over uninvolved
-in per cent, left over right where nobody is injured: braking and propulsion from gross impulse, landing from peak force.
+Each folder is one session of countermovement jumps, and from the stage on where landings are practised of drop jumps
+from 0.30 m on two legs and 0.20 m on each, with its \`session.json\`. Heights and indices are the means the session was
+made for; trials scatter about them (two-leg height 3 %, single-leg height 5 %, contact time 4 %, single-leg reactive
+strength index 8 %, limb share one point, time and depth 2.5 %), centred so that the true mean of the session is the
+stated one to its last digit. An index is involved over uninvolved in per cent, left over right where nobody is injured:
+braking and propulsion from gross impulse, landing from peak force. The height of a drop jump is that of its flight
+time, g·t²/8, and its reactive strength index that height over contact time.
 
-\`expected.json\` holds the true values of every trial (mass, height, take-off velocity, event times from the first
-sample, impulses and peaks of each foot) and the finding that each doubtful file must bring.
+\`expected.json\` holds the true values of every trial (mass, height, take-off velocity, contact time, effective drop
+height, event times from the first sample, impulses and peaks of each foot) and the finding that each doubtful file must bring.
 
 ## Sessions
 
@@ -29,7 +34,11 @@ The table of the demo world gives no depth and no time to take-off for single-le
 and Aila Rusten; nor a propulsion and landing index for Aila. The values above were chosen as plausible: involved
 single-leg jumps take longer (1.00 to 1.12 s) and unweight less (least force 0.65 to 0.70 of body weight) than
 uninvolved ones (0.86 to 0.90 s, 0.61 to 0.64), and peak at 1.5 to 1.9
-body weights; single-leg depths follow from that. Noise of 1.2 N on each plate, sway of 0.5 to 1.0 mm, limbs leaving up to 4 ms and landing up to 2 ms apart.
+body weights; single-leg depths follow from that. Of drop jumps the table gives neither heights and contact times of
+Aila Rusten nor limb indices: the heights and contact times above were chosen to give her reactive strength indices, and
+the limbs share the contact as in the countermovement jump. The legs take turns in leading off the box; the leading one
+lands 2 to 5 ms earlier and carries 2.5 points more of the braking impulse. The body falls 0.27 m from the box of 0.30 m
+and 0.17 m from that of 0.20 m (at month 7 on the right leg 0.155 m: she lowers herself). Noise of 1.2 N on each plate, sway of 0.5 to 1.0 mm, limbs leaving up to 4 ms and landing up to 2 ms apart.
 
 ## Doubtful recordings
 
@@ -42,7 +51,7 @@ ${doubtful.map((each) => `| \`${each.file}\` | \`${each.code}\` | ${each.severit
 `;
 }
 
-function describeSession({ session, trials }: RecordedSession): string {
+function describeSession({ session, trials, drops }: RecordedSession): string {
   const { twoLegs, oneLeg, description } = session;
   const single = (limb: "left" | "right"): string =>
     oneLeg === undefined
@@ -65,6 +74,25 @@ ${plates} ${feet} Files: ${describeDialect(session.dialect)}.
 | both legs | ${twoLegs.heightCm.toFixed(1)} | ${twoLegs.seconds.toFixed(2)} | ${twoLegs.depthCm.toFixed(1)} | ${filesOf(trials, "both")} |
 ${single("left")}${single("right")}
 Indices of the two-leg jumps: braking ${twoLegs.braking} %, propulsion ${twoLegs.propulsion} %, landing peak ${twoLegs.landingPeak} %.
+${describeDrops(session, drops)}`;
+}
+
+function describeDrops({ drops: targets }: DemoSession, drops: readonly RecordedDrop[]): string {
+  if (targets === undefined) return "No drop jumps.\n";
+  const row = (limb: RecordedDrop["limb"], name: string): string => {
+    const { heightCm, contactSeconds } = targets[limb];
+    const those = drops.filter((each) => each.limb === limb);
+    const effective = those.reduce((sum, each) => sum + each.jump.truth.dropHeightEffectiveMetres, 0) / those.length;
+    const box = those[0]?.boxHeightMetres ?? Number.NaN;
+    const index = heightCm / 100 / contactSeconds;
+    return `| ${name} | ${box.toFixed(2)} | ${effective.toFixed(3)} | ${heightCm.toFixed(1)} | ${contactSeconds.toFixed(3)} | ${index.toFixed(2)} | \`drop-jump-${limb}-1.csv\` to \`-${those.length}.csv\` |`;
+  };
+  return `
+| drop jump | box (m) | effective drop (m) | height (cm) | contact (s) | reactive strength index (m/s) | files |
+|---|---|---|---|---|---|---|
+${row("both", "both legs, leading left and right in turn")}
+${row("left", "left leg")}
+${row("right", "right leg")}
 `;
 }
 

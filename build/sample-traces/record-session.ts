@@ -5,27 +5,16 @@ import type { JumpOptions } from "../../core/simulate/options.ts";
 import { rightShareFromIndex } from "../../core/simulate/options.ts";
 import type { Random } from "../../core/simulate/random.ts";
 import { createRandom } from "../../core/simulate/random.ts";
+import type { TestKind } from "../../core/test-kind.ts";
 import type { DemoSession, OneLegTargets } from "./demo-world.ts";
+import type { RecordedDrop } from "./record-drop-jumps.ts";
+import { drawCentred, rateHz, spread, trialsPerTest } from "./spread.ts";
 
 /** One jump file of a session before it is written as text. */
 export interface RecordedTrial {
   readonly file: string;
   readonly limb: "both" | "left" | "right";
   readonly jump: SimulatedJump;
-}
-
-const trialsPerTest = 4;
-const rateHz = 1000;
-
-/** Spread within a session (coefficient of variation; share in parts of one). */
-const spread = { twoLegHeight: 0.03, oneLegHeight: 0.05, seconds: 0.025, depth: 0.025, share: 0.01 };
-
-/** Four values whose mean is zero and whose sample SD is one, so that a session's mean is the wanted one. */
-function drawCentred(random: Random): readonly number[] {
-  const raw = Array.from({ length: trialsPerTest }, () => random.normal());
-  const mean = raw.reduce((sum, each) => sum + each, 0) / trialsPerTest;
-  const deviation = Math.sqrt(raw.reduce((sum, each) => sum + (each - mean) ** 2, 0) / (trialsPerTest - 1));
-  return raw.map((each) => (each - mean) / deviation);
 }
 
 /** What all trials of the invented club have in common. */
@@ -126,13 +115,17 @@ export function recordSession(session: DemoSession): readonly RecordedTrial[] {
 }
 
 /** The session's `session.json`. */
-export function describeSession(session: DemoSession, trials: readonly RecordedTrial[]): SessionDescription {
+export function describeSession(
+  session: DemoSession,
+  trials: readonly RecordedTrial[],
+  drops: readonly RecordedDrop[],
+): SessionDescription {
   const { dialect } = session;
   const unnamed = dialect.header === undefined;
   const first = dialect.time === undefined ? 1 : 2;
-  const entry = ({ file, limb, jump }: RecordedTrial): FileEntry => ({
+  const entry = ({ file, limb, jump }: RecordedTrial | RecordedDrop, test: TestKind): FileEntry => ({
     file,
-    test: "countermovementJump",
+    test,
     limb,
     ...(dialect.time === undefined ? { rateHz } : {}),
     ...(unnamed ? { unit: dialect.unit } : {}),
@@ -157,6 +150,13 @@ export function describeSession(session: DemoSession, trials: readonly RecordedT
         }
       : {}),
     simulated: true,
-    files: trials.map(entry),
+    files: [
+      ...trials.map((trial) => entry(trial, "countermovementJump")),
+      ...drops.map((drop) => ({
+        ...entry(drop, "dropJump"),
+        dropHeightMetres: drop.boxHeightMetres,
+        leadingLeg: drop.leadingLeg,
+      })),
+    ],
   };
 }

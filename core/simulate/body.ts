@@ -115,7 +115,7 @@ export function buildBody(options: JumpOptions, firstMovement: number, random: R
   }
   const swing = options.legSwing;
   if (swing !== undefined) {
-    const middle = firstMovement + push.lowestPosition + swing.afterLowestSeconds;
+    const middle = firstMovement + swing.middleSeconds;
     parts.push(bumpDisplacement(swing.metres, middle - swing.seconds / 2, swing.seconds));
     if (middle + swing.seconds / 2 > takeoff) throw new RangeError("The leg swings on after take-off.");
   }

@@ -82,10 +82,11 @@ export interface JumpOptions {
   /** Single-leg only: the other foot presses this much during the push. */
   readonly otherFootNewtons?: number;
   /**
-   * The free leg swings up and back during the push: it lifts the centre of mass by so much and lets it down again, so
-   * force dips a second time. Over before take-off.
+   * The free leg swings up and back: it lifts the centre of mass by so much and lets it down again, so force dips once
+   * more. The middle of the swing is counted from the first movement of the push: negative before it, else during it.
+   * Over before take-off.
    */
-  readonly legSwing?: { readonly metres: number; readonly seconds: number; readonly afterLowestSeconds: number };
+  readonly legSwing?: { readonly metres: number; readonly seconds: number; readonly middleSeconds: number };
   /** Single-leg only: after landing the athlete stands on both feet. */
   readonly standsOnBothAfterLanding?: boolean;
   /** The athlete comes down beside the plates. */

@@ -18,10 +18,10 @@ describe("a session of sound trials", () => {
   const { result } = analyzeSamples(month7);
 
   test("is analysed whole, every two-leg trial's plates proved", () => {
-    expect(result.trials.map((each) => each.status)).toEqual(new Array(12).fill("analysed"));
+    expect(result.trials.map((each) => each.status)).toEqual(new Array(24).fill("analysed"));
     const twoLegs = result.trials.filter((each) => each.limb === "both");
     const proofs = twoLegs.flatMap((each) => each.plates.map((plate) => plate.proof));
-    expect(proofs).toHaveLength(8);
+    expect(proofs).toHaveLength(16);
     expect(proofs).not.toContain("unproved");
   });
 

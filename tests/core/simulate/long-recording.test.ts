@@ -114,15 +114,20 @@ describe("options of a countermovement jump that long recordings need", () => {
   it("a leg swing dips the force a second time and leaves the take-off velocity alone", () => {
     const single = { ...clean, limb: "left", jumpHeightMetres: 0.14 } as const;
     const without = simulateCountermovementJump(single);
-    const swinging = simulateCountermovementJump({
-      ...single,
-      legSwing: { metres: 0.015, seconds: 0.24, afterLowestSeconds: 0.08 },
-    });
-    expect(swinging.truth.takeoffVelocity).toBe(without.truth.takeoffVelocity);
-    const { takeoff } = swinging.truth.events;
-    const middle = without.truth.events.lowestPosition + 0.08;
-    expect(middle).toBeLessThan(takeoff);
-    expect(swinging.forceAt(middle)).toBeLessThan(without.forceAt(middle) - 0.2 * 70 * gravity);
+    const { firstMovement, lowestPosition, takeoff } = without.truth.events;
+    for (const middleSeconds of [-0.25, lowestPosition - firstMovement + 0.08]) {
+      const swinging = simulateCountermovementJump({
+        ...single,
+        legSwing: { metres: 0.015, seconds: 0.24, middleSeconds },
+      });
+      expect(swinging.truth.takeoffVelocity).toBe(without.truth.takeoffVelocity);
+      const middle = firstMovement + middleSeconds;
+      expect(middle).toBeLessThan(takeoff);
+      expect(swinging.forceAt(middle)).toBeLessThan(without.forceAt(middle) - 0.2 * 70 * gravity);
+    }
+    expect(() =>
+      simulateCountermovementJump({ ...single, legSwing: { metres: 0.015, seconds: 0.24, middleSeconds: 0.8 } }),
+    ).toThrow(RangeError);
   });
 
   it("a straight landing edge is straight", () => {
