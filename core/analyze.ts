@@ -5,12 +5,12 @@ import { evaluateCriteria } from "./criteria/evaluate-criteria.ts";
 import { gateOf } from "./criteria/gate.ts";
 import { returnToPivotingSport } from "./criteria/return-to-pivoting-sport.ts";
 import { draftTrials } from "./draft-trials.ts";
-import { dropHeightFindings } from "./drop-height-findings.ts";
 import { proveTrialPlates } from "./prove-trial-plates.ts";
 import { readSessionRecording } from "./read-session-recording.ts";
 import { unusedEntries } from "./session-entries.ts";
 import { type Settings, settingsWith } from "./settings.ts";
 import { compareSides } from "./sides/compare-sides.ts";
+import { dropHeightFindings } from "./sides/drop-height-legs.ts";
 import { unreadableTrial } from "./unreadable-trial.ts";
 
 /**
@@ -34,7 +34,7 @@ export function analyzeSession(input: SessionInput, settings: Settings): Session
   const analyzed = drafts.map((draft) => analyzeTrial(draft, weight, stated.massKg ?? description.massKg, own));
 
   // Single-leg trials prove which foot stood on which plate.
-  const proved = proveTrialPlates(analyzed, drafts);
+  const proved = proveTrialPlates(analyzed, drafts, description);
   const trials = [...proved.trials, ...input.unreadable.map(unreadableTrial)].sort(byFileAndNumber);
 
   // Measures of two sides give comparisons; comparisons meet criteria, where the gate is open.
@@ -65,7 +65,7 @@ export function analyzeSession(input: SessionInput, settings: Settings): Session
         ...input.descriptionFindings,
         ...unusedEntries(description, trials),
         ...proved.findings,
-        ...dropHeightFindings(trials, own),
+        ...dropHeightFindings(proved.comparable, own),
       ],
     },
     recordings: new Map(recordings.map((read): [string, ReadRecording] => [read.file.path, read])),

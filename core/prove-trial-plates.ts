@@ -1,8 +1,10 @@
 import type { AnalyzedTrial } from "./analyze-trial.ts";
 import type { TrialDraft } from "./draft-trials.ts";
 import { type Finding, finding } from "./finding.ts";
+import { platesOfFile } from "./read-session-recording.ts";
 import type { PlateProof } from "./recording/recording.ts";
 import type { TrialResult } from "./result.ts";
+import type { SessionDescription } from "./session.ts";
 import type { ComparableTrial } from "./sides/comparison.ts";
 import { type PlateTrial, plateProof, provePlates } from "./sides/plate-proof.ts";
 
@@ -17,8 +19,12 @@ export interface ProvedTrials {
  * Lets the session's single-leg trials bear out or contradict which foot stood on which plate (METHODS §8), and says
  * on each two-leg trial when it stays unproved. `drafts` and `analyzed` are in the same order.
  */
-export function proveTrialPlates(analyzed: readonly AnalyzedTrial[], drafts: readonly TrialDraft[]): ProvedTrials {
-  const witnesses = analyzed.map(({ result }, index) => witness(result, drafts[index]));
+export function proveTrialPlates(
+  analyzed: readonly AnalyzedTrial[],
+  drafts: readonly TrialDraft[],
+  description: SessionDescription,
+): ProvedTrials {
+  const witnesses = analyzed.map(({ result }, index) => witness(result, drafts[index], description));
   const counted = analyzed.flatMap(({ result }, index) =>
     result.status === "refused" || result.excluded !== undefined ? [] : [witnesses[index]!],
   );
@@ -45,12 +51,14 @@ export function proveTrialPlates(analyzed: readonly AnalyzedTrial[], drafts: rea
       excluded: result.excluded !== undefined,
       proof,
       platesContradicted,
+      ...(result.dropHeightMetres === undefined ? {} : { dropHeightMetres: result.dropHeightMetres }),
+      ...(result.leadingLeg === undefined ? {} : { leadingLeg: result.leadingLeg }),
     });
   }
   return { trials, comparable, findings: proofs.findings };
 }
 
-function witness(result: TrialResult, draft: TrialDraft | undefined): PlateTrial {
+function witness(result: TrialResult, draft: TrialDraft | undefined, description: SessionDescription): PlateTrial {
   const loadedPlate = draft?.loadedPlate;
   return {
     file: result.file,
@@ -58,6 +66,7 @@ function witness(result: TrialResult, draft: TrialDraft | undefined): PlateTrial
     // A limb that was read off the plates says nothing about them.
     limb: draft?.limbFromPlates === true ? "both" : (result.limb ?? "both"),
     plates: result.plates,
+    statedAlone: platesOfFile(description, result.file).length > 0,
     ...(loadedPlate === undefined ? {} : { loadedPlate }),
   };
 }
@@ -74,7 +83,7 @@ function unproved(contradicted: boolean): Finding {
       ? "Single-leg trials contradict which foot stood on which plate, so this trial's left and right are in doubt."
       : "Nothing proves which foot stood on which plate: the columns' names alone do not.",
     contradicted
-      ? "Find out which way the athlete stood, then state the plate of each foot for this session or exclude the trials."
+      ? "Find out which way the athlete stood, then state the plate of each foot for these trials or exclude them."
       : "State the plate of each foot in session.json or by --columns, or record a single-leg trial on the same plates.",
   );
 }

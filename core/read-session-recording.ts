@@ -1,19 +1,35 @@
 import type { ReadRecording, SessionInput } from "./analysis.ts";
+import { type Finding, finding } from "./finding.ts";
 import type { RecordingFile } from "./recording/file.ts";
 import { readRecording } from "./recording/read-recording.ts";
 import type { Plate } from "./recording/recording.ts";
 import type { LayoutAnswers } from "./recording/request.ts";
-import type { FileEntry, SessionDescription } from "./session.ts";
+import type { FileEntry, SessionDescription, StatedPlate } from "./session.ts";
 import type { Settings } from "./settings.ts";
 
 /** Reads one file of a session with everything that was stated about it: options outrank session.json. */
 export function readSessionRecording(file: RecordingFile, input: SessionInput, settings: Settings): ReadRecording {
-  const entries = (input.description.files ?? []).filter((entry) => entry.file === file.path);
-  const answers = { ...fromEntry(Object.assign({}, ...entries)), ...input.stated.layout };
+  const { description, stated } = input;
+  const entries = (description.files ?? []).filter((entry) => entry.file === file.path);
+  const answers = { ...fromEntry(Object.assign({}, ...entries)), ...stated.layout };
   const read = readRecording(file, answers, settings);
   if (read.recording === undefined) return read;
-  const plates = read.recording.plates.map((plate) => statedFoot(plate, input.description));
-  return { ...read, recording: { ...read.recording, plates } };
+  const { plates } = read.recording;
+  const ofFile = platesOfFile(description, file.path);
+  const unknown = ofFile.filter(
+    ({ column }) => !plates.some((plate) => plate.name === column && plate.limb !== "both"),
+  );
+  const feet = stated.layout?.platesStated === true ? [] : [...ofFile, ...(description.plates ?? [])];
+  return {
+    ...read,
+    recording: { ...read.recording, plates: plates.map((plate) => statedFoot(plate, feet)) },
+    findings: [...read.findings, ...unknown.map((each) => unknownPlate(each, plates))],
+  };
+}
+
+/** Which foot stood on which column in one file, as stated for that file alone; empty where nobody did. */
+export function platesOfFile(description: SessionDescription, path: string): readonly StatedPlate[] {
+  return (description.files ?? []).filter((entry) => entry.file === path).flatMap((entry) => entry.plates ?? []);
 }
 
 function fromEntry(entry: Partial<FileEntry>): LayoutAnswers {
@@ -27,9 +43,22 @@ function fromEntry(entry: Partial<FileEntry>): LayoutAnswers {
   };
 }
 
-/** The foot that the tester says stood on a plate outranks the name of its column. */
-function statedFoot(plate: Plate, description: SessionDescription): Plate {
-  const stated = description.plates?.find((each) => each.column === plate.name);
+/** The foot that the tester says stood on a plate outranks the name of its column; the first statement counts. */
+function statedFoot(plate: Plate, feet: readonly StatedPlate[]): Plate {
+  const stated = feet.find((each) => each.column === plate.name);
   if (stated === undefined || plate.limb === "both") return plate;
   return { ...plate, limb: stated.foot, proof: "stated" };
+}
+
+function unknownPlate({ column }: StatedPlate, plates: readonly Plate[]): Finding {
+  const names = plates.filter((plate) => plate.limb !== "both").map((plate) => `"${plate.name}"`);
+  return finding(
+    "session-entry-unused",
+    "warning",
+    `session.json says which foot stood on "${column}", which is not a plate of this recording.`,
+    names.length === 0
+      ? "Take the statement away: this recording has no plate for one foot alone."
+      : `Correct the name; the plates are ${names.join(" and ")}.`,
+    { where: `plate ${column}` },
+  );
 }

@@ -10,6 +10,8 @@ export interface PlateTrial {
   readonly limb: Limb;
   /** The plates of its recording, with the limb the layout gives them. */
   readonly plates: readonly { readonly name: string; readonly limb: Limb; readonly proof: PlateProof }[];
+  /** True where a person stated which foot was where for this file alone, not for the session. */
+  readonly statedAlone?: boolean;
   /** The plate that bore the single-leg trial, known from its force; absent where neither clearly did. */
   readonly loadedPlate?: string;
 }
@@ -50,6 +52,16 @@ function witnesses(trial: PlateTrial): readonly Witness[] {
     : [direct, { plate: other.name, foot: oppositeSide(limb), trial, byExclusion: true }];
 }
 
+/**
+ * What a trial says about a layout. One that agrees with what was stated for its file alone shows how the athlete stood
+ * then; of trials with another layout it says nothing, for the athlete may have turned round between them.
+ */
+function speaksOf(witness: Witness, layout: PlateTrial["plates"][number]): boolean {
+  if (witness.plate !== layout.name) return false;
+  const own = witness.trial.plates.find((plate) => plate.name === witness.plate);
+  return witness.trial.statedAlone !== true || own?.limb !== witness.foot || layout.limb === witness.foot;
+}
+
 function nameOf(trial: PlateTrial): string {
   return trial.trial === 1 ? trial.file : `${trial.file} trial ${trial.trial}`;
 }
@@ -71,20 +83,26 @@ function contradictionFinding(against: readonly Witness[], inFavour: number): Fi
 /**
  * Decides for one session, plate by plate, whether its single-leg trials bear out or contradict the limb that the
  * layout gives the plate (METHODS §8). A contradiction outweighs every other proof, a statement by the tester too;
- * one trial is enough for either. Plates that carry both limbs are left as they are.
+ * one trial is enough for either. Plates that carry both limbs are left as they are. The finding is about the layouts
+ * of trials that need one; a session without any hears of all.
  */
 export function provePlates(trials: readonly PlateTrial[]): PlateProofs {
   const said = trials.flatMap(witnesses);
   const plates = new Map<string, PlateVerdict>();
   const against = new Set<Witness>();
   const inFavour = new Set<Witness>();
+  const needing = trials.filter((trial) => trial.limb === "both");
+  const keyOf = (plate: PlateTrial["plates"][number]) => `${plate.name}\n${plate.limb}`;
+  const reported = new Set((needing.length > 0 ? needing : trials).flatMap((trial) => trial.plates.map(keyOf)));
   for (const plate of trials.flatMap((trial) => trial.plates)) {
-    const about = plate.limb === "both" ? [] : said.filter((each) => each.plate === plate.name);
+    const about = plate.limb === "both" ? [] : said.filter((each) => speaksOf(each, plate));
     const contradicting = about.filter((each) => each.foot !== plate.limb);
-    for (const each of about) (each.foot === plate.limb ? inFavour : against).add(each);
+    if (reported.has(keyOf(plate))) {
+      for (const each of about) (each.foot === plate.limb ? inFavour : against).add(each);
+    }
     const foot = contradicting[0]?.foot;
     // The same name may stand for either limb in different files: each layout is judged by itself.
-    plates.set(`${plate.name}\n${plate.limb}`, {
+    plates.set(keyOf(plate), {
       name: plate.name,
       limb: plate.limb,
       verdict: foot !== undefined ? "contradicted" : about.length > 0 ? "borne-out" : "silent",

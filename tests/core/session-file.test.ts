@@ -10,7 +10,14 @@ const utf8 = (text: string) => new Uint8Array(Buffer.from(text, "utf8"));
 const parse = (document: unknown) => parseSessionFile(utf8(JSON.stringify(document)));
 
 const full: SessionDescription = {
-  athlete: { code: "MT-01", name: "Maren Tveitlund", sex: "female", birthYear: 2003, sport: "handball" },
+  athlete: {
+    code: "MT-01",
+    name: "Maren Tveitlund",
+    sex: "female",
+    birthYear: 2003,
+    sport: "handball",
+    level: "national league",
+  },
   involved: "right",
   injury: "right knee, anterior cruciate ligament reconstruction, hamstring graft",
   date: "2026-10-12",
@@ -53,6 +60,7 @@ const full: SessionDescription = {
       excluded: { reason: "stumbled" },
       seen: true,
       events: [{ name: "takeoff", contactIndex: 1, time: 2.3456 }],
+      plates: [{ column: "Fz left", foot: "right" }],
     },
   ],
 };

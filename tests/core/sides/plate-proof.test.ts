@@ -77,6 +77,34 @@ describe("plates", () => {
     expect(plateProof(made, { name: "right", limb: "left", proof: "stated" })).toBe("unproved");
   });
 
+  const turnedPlates = (proof: PlateProof = "stated") => [
+    { name: "left", limb: "right" as Limb, proof },
+    { name: "right", limb: "left" as Limb, proof },
+  ];
+
+  it("stop being contradicted once the two-leg trials are stated the other way round", () => {
+    const singles = [single("right", "left", "r.csv"), single("left", "right", "l.csv")];
+    const turned: PlateTrial = { ...twoLeg("stated"), plates: turnedPlates(), statedAlone: true };
+    expect(provePlates([twoLeg("unproved"), ...singles]).findings).toHaveLength(1);
+    const made = provePlates([turned, ...singles]);
+    expect(made.findings).toEqual([]);
+    expect(turnedPlates().map((plate) => plateProof(made, plate))).toEqual(["single-leg-trial", "single-leg-trial"]);
+  });
+
+  it("are not contradicted by a trial stated to have faced the other way", () => {
+    const turned: PlateTrial = { ...single("right", "left"), plates: turnedPlates(), statedAlone: true };
+    const made = provePlates([twoLeg("unproved"), single("left", "left"), turned]);
+    expect(made.findings).toEqual([]);
+    expect(plates().map((plate) => plateProof(made, plate))).toEqual(["single-leg-trial", "single-leg-trial"]);
+  });
+
+  it("are still contradicted by a trial that disagrees with what was stated for it", () => {
+    const wrong: PlateTrial = { ...single("right", "left"), plates: plates("stated"), statedAlone: true };
+    const made = provePlates([twoLeg("unproved"), wrong]);
+    expect(made.findings).toHaveLength(1);
+    expect(plates().map((plate) => plateProof(made, plate))).toEqual(["unproved", "unproved"]);
+  });
+
   it("that carry both limbs are nobody's to prove", () => {
     const one: PlateTrial = {
       file: "one.csv",
