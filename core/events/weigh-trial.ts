@@ -4,7 +4,7 @@ import type { TestKind } from "../test-kind.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
-import { weighingWindow } from "../trial/weighing-window.ts";
+import { type QuietSide, weighingWindow } from "../trial/weighing-window.ts";
 import { balanceMomentum, plateNoise, type Weighing, type WeightEstimate, weigh } from "./weigh.ts";
 
 /** Where a trial's quiet standing lies. */
@@ -30,12 +30,12 @@ export interface TrialWeighing {
  */
 export function weighTrial(total: ForceSignal, cut: JumpCut, test: TestKind, settings: Settings): TrialWeighing {
   if (test === "countermovementJump" || test === "squatJump") return weighStanding(total, cut, test, settings);
-  const still = weighOver(total, [cut.quietAfter], "earliest", settings);
+  const still = weighOver(total, [cut.quietAfter], "after", settings);
   if (still !== undefined) {
     const place = "after the landing";
     return { weighing: still, place, still, findings: weighingFindings(still, total.rateHz, place, settings) };
   }
-  const earlier = weighOver(total, [...cut.quietEarlier, ...cut.quietBefore], "latest", settings);
+  const earlier = weighOver(total, [...cut.quietEarlier, ...cut.quietBefore], "before", settings);
   if (earlier === undefined) return { findings: [] };
   const place = "before the jump";
   const findings = weighingFindings(earlier, total.rateHz, place, settings);
@@ -44,7 +44,7 @@ export function weighTrial(total: ForceSignal, cut: JumpCut, test: TestKind, set
 }
 
 function weighStanding(total: ForceSignal, cut: JumpCut, test: TestKind, settings: Settings): TrialWeighing {
-  const weighing = weighOver(total, cut.quietBefore, "latest", settings);
+  const weighing = weighOver(total, cut.quietBefore, "before", settings);
   if (weighing === undefined) return { findings: [] };
   const { window } = weighing;
   const after = weighAfter(total, cut, settings);
@@ -54,7 +54,7 @@ function weighStanding(total: ForceSignal, cut: JumpCut, test: TestKind, setting
     window.end - window.start >= settings.quietSecondsAfter * total.rateHz;
   const balance = agrees ? balanceMomentum(total.force, total.rateHz, weighing, after, settings) : undefined;
   // A squat jump starts from its hold, whichever stretch weighed the athlete.
-  const hold = test === "squatJump" ? weighOver(total, cut.quietBefore.slice(-1), "latest", settings) : undefined;
+  const hold = test === "squatJump" ? weighOver(total, cut.quietBefore.slice(-1), "before", settings) : undefined;
   const place = "before the jump";
   return {
     weighing,
@@ -69,18 +69,18 @@ function weighStanding(total: ForceSignal, cut: JumpCut, test: TestKind, setting
 /** The steadiest part of the quiet standing after the landing; undefined where it is too short. */
 function weighAfter(total: ForceSignal, { quietAfter }: JumpCut, settings: Settings): Weighing | undefined {
   if (quietAfter.end - quietAfter.start < settings.quietSecondsAfter * total.rateHz) return undefined;
-  return weighOver(total, [quietAfter], "latest", settings);
+  return weighOver(total, [quietAfter], "before", settings);
 }
 
 function weighOver(
   total: ForceSignal,
   quiet: readonly SampleSpan[],
-  prefer: "latest" | "earliest",
+  side: QuietSide,
   settings: Settings,
 ): Weighing | undefined {
   const { force, rateHz } = total;
   const stood = quiet.filter((span) => span.end > span.start);
-  const window = weighingWindow(force, rateHz, stood, settings, prefer);
+  const window = weighingWindow(force, rateHz, stood, settings, side);
   return window === undefined ? undefined : weigh(force, rateHz, window, plateNoise(force, window), settings);
 }
 
