@@ -34,7 +34,7 @@ export function analyzeSession(input: SessionInput, settings: Settings): Session
   const analyzed = drafts.map((draft) => analyzeTrial(draft, weight, stated.massKg ?? description.massKg, own));
 
   // Single-leg trials prove which foot stood on which plate.
-  const proved = proveTrialPlates(analyzed, drafts, description);
+  const proved = proveTrialPlates(analyzed, drafts, description, own);
   const trials = [...proved.trials, ...input.unreadable.map(unreadableTrial)].sort(byFileAndNumber);
 
   // Measures of two sides give comparisons; comparisons meet criteria, where the gate is open.

@@ -53,6 +53,7 @@ export type FindingCode =
   | "test-not-available"
   | "plates-unproved"
   | "plates-contradict"
+  | "one-leg-standing"
   | "event-moved"
   | "event-not-found"
   | "measure-not-made"

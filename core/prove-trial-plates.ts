@@ -5,8 +5,10 @@ import { platesOfFile } from "./read-session-recording.ts";
 import type { PlateProof } from "./recording/recording.ts";
 import type { TrialResult } from "./result.ts";
 import type { SessionDescription } from "./session.ts";
+import type { Settings } from "./settings.ts";
 import type { ComparableTrial } from "./sides/comparison.ts";
 import { type PlateTrial, plateProof, provePlates } from "./sides/plate-proof.ts";
+import { type OneLegStanding, oneLegStanding } from "./trial/one-leg-standing.ts";
 
 /** Trials with the proof of their plates settled. */
 export interface ProvedTrials {
@@ -23,17 +25,20 @@ export function proveTrialPlates(
   analyzed: readonly AnalyzedTrial[],
   drafts: readonly TrialDraft[],
   description: SessionDescription,
+  settings: Settings,
 ): ProvedTrials {
-  const witnesses = analyzed.map(({ result }, index) => witness(result, drafts[index], description));
+  const standings = drafts.map((draft) => standingOf(draft, settings));
   const counted = analyzed.flatMap(({ result }, index) =>
-    result.status === "refused" || result.excluded !== undefined ? [] : [witnesses[index]!],
+    (result.status === "refused" && standings[index] === undefined) || result.excluded !== undefined
+      ? []
+      : [witness(result, drafts[index], standings[index], description)],
   );
   const proofs = provePlates(counted);
   const contradicted = (name: string, limb: string): boolean =>
     proofs.plates.some((each) => each.name === name && each.limb === limb && each.verdict === "contradicted");
   const trials: TrialResult[] = [];
   const comparable: ComparableTrial[] = [];
-  for (const { result } of analyzed) {
+  for (const [index, { result }] of analyzed.entries()) {
     const plates = result.plates.map((plate) => ({ ...plate, proof: plateProof(proofs, plate) }));
     const twoLegs = result.limb === "both" && plates.length === 2;
     const platesContradicted = plates.some((plate) => contradicted(plate.name, plate.limb));
@@ -42,7 +47,12 @@ export function proveTrialPlates(
       twoLegs && result.status !== "refused" && proof === "unproved"
         ? [...result.findings, unproved(platesContradicted)]
         : result.findings;
-    trials.push({ ...result, plates, findings });
+    const standing = standings[index];
+    trials.push({
+      ...result,
+      plates,
+      findings: standing === undefined ? findings : [...findings, stoodOn(standing, result)],
+    });
     if (result.status === "refused" || result.test === undefined || result.limb === undefined) continue;
     comparable.push({
       test: result.test,
@@ -58,8 +68,13 @@ export function proveTrialPlates(
   return { trials, comparable, findings: proofs.findings };
 }
 
-function witness(result: TrialResult, draft: TrialDraft | undefined, description: SessionDescription): PlateTrial {
-  const loadedPlate = draft?.loadedPlate;
+function witness(
+  result: TrialResult,
+  draft: TrialDraft | undefined,
+  standing: OneLegStanding | undefined,
+  description: SessionDescription,
+): PlateTrial {
+  const loadedPlate = standing?.plate ?? draft?.loadedPlate;
   return {
     file: result.file,
     trial: result.trial,
@@ -67,8 +82,28 @@ function witness(result: TrialResult, draft: TrialDraft | undefined, description
     limb: draft?.limbFromPlates === true ? "both" : (result.limb ?? "both"),
     plates: result.plates,
     statedAlone: platesOfFile(description, result.file).length > 0,
+    standing: standing !== undefined,
     ...(loadedPlate === undefined ? {} : { loadedPlate }),
   };
+}
+
+/** Standing on one stated leg in a recording that holds nothing else: no jump, and nothing wrong with it. */
+function standingOf(draft: TrialDraft, settings: Settings): OneLegStanding | undefined {
+  const { prepared, cut, limb, findings } = draft;
+  if (prepared === undefined || cut !== undefined || limb === undefined || limb === "both") return undefined;
+  const wrong = findings.some((each) => each.severity === "refusal" && each.code !== "no-takeoff");
+  return wrong ? undefined : oneLegStanding(prepared, settings);
+}
+
+function stoodOn({ plate, span }: OneLegStanding, { limb, rate = Number.NaN }: TrialResult): Finding {
+  const where = `${(span.start / rate).toFixed(2)} s to ${(span.end / rate).toFixed(2)} s`;
+  return finding(
+    "one-leg-standing",
+    "note",
+    `Standing on the ${limb} leg from ${where} shows which foot stood on plate ${plate}.`,
+    "State the other limb if it was the other leg.",
+    { where },
+  );
 }
 
 function weakest(proofs: readonly PlateProof[]): PlateProof {

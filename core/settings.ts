@@ -284,6 +284,13 @@ export const settingsCatalogue = {
   ),
   filterHz: number(50, "Hz", 5, 200, "Cut-off of the zero-lag Butterworth filter; display only."),
   otherFootNewtons: number(20, "N", 5, 100, "Load on the other plate that disturbs a single-leg trial."),
+  oneLegStandingSeconds: number(
+    2,
+    "s",
+    0.5,
+    10,
+    "Standing on one leg this long, with the limb stated, proves which foot was on which plate.",
+  ),
   legSwingWeightFraction: number(
     0.1,
     "1",

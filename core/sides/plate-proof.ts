@@ -12,17 +12,21 @@ export interface PlateTrial {
   readonly plates: readonly { readonly name: string; readonly limb: Limb; readonly proof: PlateProof }[];
   /** True where a person stated which foot was where for this file alone, not for the session. */
   readonly statedAlone?: boolean;
+  /** True for a recording of standing on one leg, with no jump in it. */
+  readonly standing?: boolean;
   /** The plate that bore the single-leg trial, known from its force; absent where neither clearly did. */
   readonly loadedPlate?: string;
 }
 
-/** What the session's single-leg trials say about one plate of the layout. */
+/** What the session's single-leg trials, and standing on one leg, say about one plate of the layout. */
 export interface PlateVerdict {
   readonly name: string;
   /** The limb the layout gives it. */
   readonly limb: Limb;
   /** `silent`: no single-leg trial says anything about it. */
   readonly verdict: "borne-out" | "contradicted" | "silent";
+  /** What bears it out: a jump where there is one, else standing; absent where nothing does. */
+  readonly by?: "single-leg-trial" | "one-leg-standing";
   /** One plain sentence; empty where nothing contradicts. */
   readonly contradiction: string;
 }
@@ -106,6 +110,9 @@ export function provePlates(trials: readonly PlateTrial[]): PlateProofs {
       name: plate.name,
       limb: plate.limb,
       verdict: foot !== undefined ? "contradicted" : about.length > 0 ? "borne-out" : "silent",
+      ...(foot === undefined && about.length > 0
+        ? { by: about.every((each) => each.trial.standing) ? "one-leg-standing" : "single-leg-trial" }
+        : {}),
       contradiction: foot === undefined ? "" : `Single-leg trials put the ${foot} foot on plate ${plate.name}.`,
     });
   }
@@ -123,7 +130,7 @@ export function provePlates(trials: readonly PlateTrial[]): PlateProofs {
  * out, none where they contradict it, else the one the recording came with.
  */
 export function plateProof(proofs: PlateProofs, plate: PlateTrial["plates"][number]): PlateProof {
-  const said = proofs.plates.find((each) => each.name === plate.name && each.limb === plate.limb)?.verdict;
-  if (said === "contradicted") return "unproved";
-  return said === "borne-out" ? "single-leg-trial" : plate.proof;
+  const said = proofs.plates.find((each) => each.name === plate.name && each.limb === plate.limb);
+  if (said?.verdict === "contradicted") return "unproved";
+  return said?.by ?? plate.proof;
 }

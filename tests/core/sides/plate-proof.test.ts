@@ -77,6 +77,19 @@ describe("plates", () => {
     expect(plateProof(made, { name: "right", limb: "left", proof: "stated" })).toBe("unproved");
   });
 
+  it("are proved by standing on one leg too, and said to be so until a jump proves them", () => {
+    const standing: PlateTrial = { ...single("right", "right", "standing-right.csv"), standing: true };
+    expect(proofs([twoLeg("unproved"), standing], "unproved")).toEqual(["one-leg-standing", "one-leg-standing"]);
+    expect(proofs([twoLeg("unproved"), standing, single("left", "left")], "unproved")).toEqual([
+      "single-leg-trial",
+      "single-leg-trial",
+    ]);
+    expect(proofs([twoLeg("stated"), { ...standing, loadedPlate: "left" }], "stated")).toEqual([
+      "unproved",
+      "unproved",
+    ]);
+  });
+
   const turnedPlates = (proof: PlateProof = "stated") => [
     { name: "left", limb: "right" as Limb, proof },
     { name: "right", limb: "left" as Limb, proof },
