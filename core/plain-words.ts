@@ -20,6 +20,14 @@ export function dateInWords(isoDate: string): string {
   return name === undefined || year === undefined || day === undefined ? isoDate : `${Number(day)} ${name} ${year}`;
 }
 
+/**
+ * An action without what it says about the command line: "State the sampling rate (--rate 1000)." reads "State the
+ * sampling rate." on screens, where a form stands beside it.
+ */
+export function withoutOptions(action: string): string {
+  return action.replace(/ or by --[a-z-]+(?= |,|\.)/g, "").replace(/\s*\(--[^)]*\)/g, "");
+}
+
 /** A number and its noun: "1 trial", "3 trials". */
 export function countOf(count: number, noun: string): string {
   return `${count} ${noun}${count === 1 ? "" : "s"}`;

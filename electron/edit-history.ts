@@ -43,6 +43,11 @@ export class EditHistory {
     return step;
   }
 
+  /** Forgets what had been undone, so that it cannot come back over something newer. */
+  forgetUndone(): void {
+    this.#undone = [];
+  }
+
   /** Forgets everything. */
   clear(): void {
     this.#done = [];

@@ -1,5 +1,6 @@
 import { type EventEdit, eventLabel } from "../core/events/event.ts";
-import type { SessionChange, TrialChange } from "./host-api.ts";
+import { countOf } from "../core/plain-words.ts";
+import type { HostApi, SessionChange, TrialChange } from "./host-api.ts";
 
 const partWords: Readonly<Record<keyof SessionChange, string>> = {
   athlete: "athlete",
@@ -11,6 +12,8 @@ const partWords: Readonly<Record<keyof SessionChange, string>> = {
   plates: "plates",
   pain: "pain",
   effusion: "effusion",
+  stopped: "stop",
+  cautions: "cautions",
   note: "note",
 };
 
@@ -37,6 +40,12 @@ export function sessionChangeWords(change: SessionChange): string {
 /** What answers about recordings do: "Answer for jumps.txt" or "Answer for 3 recordings". */
 export function answerWords(files: readonly string[]): string {
   return files.length === 1 ? `Answer for ${files[0]}` : `Answer for ${files.length} recordings`;
+}
+
+/** What a statement about plates does: "Swap the feet of 4 trials". */
+export function statedPlatesWords(feet: HostApi["trials.statePlates"]["request"]["feet"], trials: number): string {
+  const deed = feet === "swap" ? "Swap the feet" : feet.length === 0 ? "Take back the stated feet" : "State the feet";
+  return `${deed} of ${countOf(trials, "trial")}`;
 }
 
 function eventWords(before: readonly EventEdit[], after: readonly EventEdit[]): string {

@@ -4,7 +4,7 @@ import type { Finding } from "../core/finding.ts";
 import type { Limb } from "../core/limb.ts";
 import type { TableReading } from "../core/recording/request.ts";
 import type { SessionResult } from "../core/result.ts";
-import type { ColumnKey, ForceUnit, SessionDescription } from "../core/session.ts";
+import type { ColumnKey, ForceUnit, SessionDescription, StatedPlate } from "../core/session.ts";
 import type { SheetDocument } from "../core/sheet/document.ts";
 import type { CurveOverlay } from "../core/sides/curves.ts";
 import type { TestKind } from "../core/test-kind.ts";
@@ -36,6 +36,8 @@ export interface Workspace {
   readonly redo: string;
   /** Whether the last exclusion or moved event changed a status, in a sentence; "" after anything else. */
   readonly effect: string;
+  /** True when decisions would be lost by closing: made, and not yet taken along as session.json. */
+  readonly unsaved: boolean;
 }
 
 /** Answers to what a file could not say. Absent parts stay as they are. */
@@ -58,6 +60,8 @@ export interface TrialChange {
   readonly seen?: boolean;
   /** The whole list of moved events; an empty list resets all to detected. */
   readonly events?: readonly EventEdit[];
+  /** The moved events the screen started from; the change is refused when they are no longer so. */
+  readonly eventsBefore?: readonly EventEdit[];
 }
 
 /** The parts of a session's description a screen may change. Absent parts stay as they are; `null` takes one away. */
@@ -75,6 +79,8 @@ type ChangeablePart =
   | "plates"
   | "pain"
   | "effusion"
+  | "stopped"
+  | "cautions"
   | "note";
 
 /** A file made for the person, ready to be saved. */
@@ -133,6 +139,18 @@ export interface HostApi {
       readonly file: string;
       readonly trial: number;
       readonly change: TrialChange;
+    };
+    readonly reply: Workspace;
+  };
+  /**
+   * States which foot stood on which column in all trials of some files, as one step that can be taken back. `swap`
+   * turns what each file's plates are now taken for; an empty list takes the statement away.
+   */
+  "trials.statePlates": {
+    readonly request: {
+      readonly folder: string;
+      readonly files: readonly string[];
+      readonly feet: "swap" | readonly StatedPlate[];
     };
     readonly reply: Workspace;
   };

@@ -35,6 +35,7 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     "session.change": ({ folder, change }) => thenRead(() => workspace.changeSession(folder, change)),
     "trials.change": ({ folder, file, trial, change }) =>
       thenRead(() => workspace.changeTrial(folder, file, trial, change)),
+    "trials.statePlates": ({ folder, files, feet }) => thenRead(() => workspace.statePlates(folder, files, feet)),
     "trials.trace": ({ folder, file, trial }) => workspace.trace(folder, file, trial),
     "sides.curves": (request) => {
       const overlay = workspace.overlay(request);
@@ -63,6 +64,7 @@ async function makeFile(
   });
   switch (format) {
     case "session":
+      workspace.takenAlong(folder);
       return text(sessionFileName, "application/json", writeSessionFile(result.description));
     case "json":
       return text(`${stem}-results.json`, "application/json", resultJson(resultDocument([result], workspace.settings)));

@@ -4,7 +4,7 @@ import type { SessionInput, UnreadableFile } from "../core/analysis.ts";
 import { type Finding, finding } from "../core/finding.ts";
 import type { RecordingFile } from "../core/recording/file.ts";
 import { parseSessionFile } from "../core/session-file.ts";
-import { comparePaths, isRecordingName, joinPath, sessionFileName } from "./recording-names.ts";
+import { comparePaths, isOwnResult, isRecordingName, joinPath, sessionFileName } from "./recording-names.ts";
 import { recordingFile } from "./stored-session.ts";
 
 /** A folder with recordings, found but not read yet. */
@@ -49,7 +49,8 @@ export function readSession(listed: ListedSession): FoundSession {
   const unreadable = [...listed.unreadable];
   for (const name of listed.names) {
     try {
-      files.push(recordingFile(name, readFileSync(join(listed.directory, name))));
+      const bytes = readFileSync(join(listed.directory, name));
+      if (!isOwnResult(bytes)) files.push(recordingFile(name, bytes));
     } catch (error) {
       unreadable.push({ path: name, reason: reasonOf(error) });
     }
@@ -122,12 +123,14 @@ function readDescription(listed: ListedSession): Pick<FoundSession, "description
   const path = join(listed.directory, sessionFileName);
   const look = lookAt(path);
   if (look === "folder") return { description: {}, descriptionFindings: [] };
+  const absent = lstatSync(path, { throwIfNoEntry: false }) === undefined;
+  if (absent) return { description: {}, descriptionFindings: [] };
+  if (look !== "file") return { description: {}, descriptionFindings: [unreadableDescription(look.reason)] };
   let bytes: Uint8Array;
   try {
     bytes = readFileSync(path);
   } catch (error) {
-    const absent = !isLink(path) && codeOf(error) === "ENOENT";
-    return { description: {}, descriptionFindings: absent ? [] : [unreadableDescription(reasonOf(error))] };
+    return { description: {}, descriptionFindings: [unreadableDescription(reasonOf(error))] };
   }
   const { description, findings } = parseSessionFile(bytes);
   if (!listed.loose || description.files === undefined) return { description, descriptionFindings: findings };

@@ -1,13 +1,21 @@
+import { resultCsvColumns } from "../core/sheet/result-csv.ts";
+
 /** The file that describes the recordings of its folder. */
 export const sessionFileName = "session.json";
 
 /** Endings of files that lie beside recordings and are none. */
-const otherEndings = [".md", ".json"] as const;
+const otherEndings = [".md", ".json", ".html", ".pdf"] as const;
 
 /** True for a name that may be a recording: not hidden, not the session's description, no notes or documents of ours. */
 export function isRecordingName(name: string): boolean {
   const lower = name.toLowerCase();
   return !name.startsWith(".") && !otherEndings.some((ending) => lower.endsWith(ending));
+}
+
+/** The program's own table of results, saved among the recordings: never read as one. */
+export function isOwnResult(bytes: Uint8Array): boolean {
+  const head = `${resultCsvColumns.slice(0, 5).join(",")},`;
+  return [...head].every((letter, index) => bytes[index] === letter.charCodeAt(0));
 }
 
 /** Splits `a/b/c.csv` into the folder `a/b` and the name `c.csv`; a loose file's folder is "". */

@@ -22,12 +22,12 @@ const headLineLength = 240;
 export function viewRecording(file: RecordingFile, analysis: SessionAnalysis): RecordingView {
   const read = analysis.recordings.get(file.path);
   const trials = trialsOf(analysis, file.path);
-  const asked = trials.flatMap((trial) => trial.findings).filter(isAsking);
-  const findings = distinct([...(read?.findings ?? []), ...asked]);
+  const refusals = trials.flatMap((trial) => trial.findings).filter((each) => each.severity === "refusal");
+  const findings = distinct([...(read?.findings ?? []), ...refusals]);
   return {
     file: file.path,
     byteLength: file.bytes.byteLength,
-    outcome: outcomeOf(findings),
+    outcome: outcomeOf(findings, trials),
     ...(read?.reading && { reading: read.reading }),
     findings,
     head: headOf(file.bytes, read?.reading?.encoding),
@@ -40,9 +40,12 @@ export function trialsOf(analysis: SessionAnalysis, file: string): readonly Tria
   return analysis.result.trials.filter((trial) => trial.file === file);
 }
 
-function outcomeOf(findings: readonly Finding[]): RecordingView["outcome"] {
+/** A file that was read well and holds no trial that can be used is refused all the same. */
+function outcomeOf(findings: readonly Finding[], trials: readonly TrialResult[]): RecordingView["outcome"] {
   const refusals = findings.filter((each) => each.severity === "refusal");
-  if (refusals.length === 0) return "understood";
+  if (refusals.length === 0) {
+    return trials.length > 0 && trials.every((trial) => trial.status === "refused") ? "refused" : "understood";
+  }
   return refusals.every(isAsking) ? "asks" : "refused";
 }
 

@@ -13,6 +13,7 @@ export const requestNames = [
   "recordings.answer",
   "session.change",
   "trials.change",
+  "trials.statePlates",
   "trials.trace",
   "sides.curves",
   "sheet.read",

@@ -57,6 +57,8 @@ const athlete = z.strictObject({
   sport: line(100).exactOptional(),
 });
 
+const statedPlates = z.array(z.strictObject({ column: line(200).min(1), foot: side })).max(4);
+
 const sessionChange = z.strictObject({
   athlete: athlete.nullable().exactOptional(),
   involved: z.enum(["left", "right", "both", "none"]).nullable().exactOptional(),
@@ -64,13 +66,14 @@ const sessionChange = z.strictObject({
   date: isoDate.nullable().exactOptional(),
   milestone: line(200).nullable().exactOptional(),
   massKg: z.number().positive().max(settingsCatalogue.bodyMassMaximumKg.default).nullable().exactOptional(),
-  plates: z
-    .array(z.strictObject({ column: line(200).min(1), foot: side }))
-    .max(4)
-    .nullable()
-    .exactOptional(),
+  plates: statedPlates.nullable().exactOptional(),
   pain: z.number().min(0).max(10).nullable().exactOptional(),
   effusion: z.enum(effusionGrades).nullable().exactOptional(),
+  stopped: z.strictObject({ reason }).nullable().exactOptional(),
+  cautions: z
+    .strictObject({ answeredBy: line(200).min(1), date: isoDate, note: z.string().max(5000).exactOptional() })
+    .nullable()
+    .exactOptional(),
   note: z.string().max(5000).nullable().exactOptional(),
 });
 
@@ -80,17 +83,19 @@ const eventEdit = z.strictObject({
   time: z.number().min(0).max(86_400),
 });
 
+const eventEdits = z
+  .array(eventEdit)
+  .max(200)
+  .refine(
+    (events) => new Set(events.map((each) => `${each.name} ${each.contactIndex ?? ""}`)).size === events.length,
+    "must name each event once",
+  );
+
 const trialChange = z.strictObject({
   excluded: z.strictObject({ reason }).nullable().exactOptional(),
   seen: z.boolean().exactOptional(),
-  events: z
-    .array(eventEdit)
-    .max(200)
-    .refine(
-      (events) => new Set(events.map((each) => `${each.name} ${each.contactIndex ?? ""}`)).size === events.length,
-      "must name each event once",
-    )
-    .exactOptional(),
+  events: eventEdits.exactOptional(),
+  eventsBefore: eventEdits.exactOptional(),
 });
 
 /** What each request must look like; anything more, less or larger is refused before a handler sees it. */
@@ -111,6 +116,11 @@ export const requestSchemas = {
   "recordings.answer": z.strictObject({ folder, files: z.array(file).min(1).max(10_000), answers }),
   "session.change": z.strictObject({ folder, change: sessionChange }),
   "trials.change": z.strictObject({ folder, file, trial, change: trialChange }),
+  "trials.statePlates": z.strictObject({
+    folder,
+    files: z.array(file).min(1).max(10_000),
+    feet: z.union([z.literal("swap"), statedPlates]),
+  }),
   "trials.trace": z.strictObject({ folder, file, trial }),
   "sides.curves": z.strictObject({
     folder,

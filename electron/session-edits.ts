@@ -1,5 +1,5 @@
 import { type EventEdit, eventNames } from "../core/events/event.ts";
-import type { FileEntry, SessionDescription } from "../core/session.ts";
+import type { FileEntry, SessionDescription, StatedPlate } from "../core/session.ts";
 import type { RecordingAnswers, SessionChange, TrialChange } from "./host-api.ts";
 
 /** Event times are kept to a tenth of a millisecond. */
@@ -53,6 +53,27 @@ export function withTrialChange(
     ...(after.seen ? { seen: true } : {}),
     ...(after.events && after.events.length > 0 ? { events: after.events } : {}),
   });
+  return withFiles(description, entries);
+}
+
+/**
+ * The description with the feet on the plates of some files stated, for all trials of each; an empty list takes a
+ * file's statement away.
+ */
+export function withStatedPlates(
+  description: SessionDescription,
+  feetOfFiles: ReadonlyMap<string, readonly StatedPlate[]>,
+): SessionDescription {
+  let entries = description.files ?? [];
+  for (const [file, feet] of feetOfFiles) {
+    // A statement is about the whole recording: one that stands at a trial of it would come back.
+    for (const { plates: _plates, ...rest } of entries.filter((entry) => entry.file === file)) {
+      entries = withEntry(entries, rest);
+    }
+    if (feet.length === 0) continue;
+    const whole = entries.find((entry) => entry.file === file && entry.trial === undefined) ?? { file };
+    entries = withEntry(entries, { ...whole, plates: feet });
+  }
   return withFiles(description, entries);
 }
 

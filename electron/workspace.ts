@@ -2,6 +2,7 @@ import { existsSync } from "node:fs";
 import type { SessionAnalysis, TrialTrace } from "../core/analysis.ts";
 import { analyzeSession } from "../core/analyze.ts";
 import { statusChanges } from "../core/criteria/status-changes.ts";
+import type { EventEdit } from "../core/events/event.ts";
 import { overlaySession } from "../core/overlay-session.ts";
 import type { TrialResult } from "../core/result.ts";
 import { parseSessionFile } from "../core/session-file.ts";
@@ -9,15 +10,16 @@ import type { Settings } from "../core/settings.ts";
 import type { CurveOverlay } from "../core/sides/curves.ts";
 import { traceTrial } from "../core/trace-trial.ts";
 import { EditHistory, type Stated } from "./edit-history.ts";
-import { answerWords, sessionChangeWords, trialChangeWords } from "./edit-words.ts";
+import { answerWords, sessionChangeWords, statedPlatesWords, trialChangeWords } from "./edit-words.ts";
 import type { HostApi, RecordingAnswers, SessionChange, TrialChange, Workspace } from "./host-api.ts";
 import { readFolder } from "./read-folder.ts";
 import { isRecordingName, joinPath, sessionFileName, splitPath } from "./recording-names.ts";
 import { trialsOf, viewRecording } from "./recording-view.ts";
 import { RequestRefused } from "./request-refused.ts";
-import { withAnswers, withSessionChange, withTrialChange } from "./session-edits.ts";
+import { withAnswers, withSessionChange, withStatedPlates, withTrialChange } from "./session-edits.ts";
 import { listSessions, sessionToBeginWith } from "./session-list.ts";
 import { recordingFile, type StoredSession, sessionInput, withFile } from "./stored-session.ts";
+import { swappedFeet } from "./swapped-feet.ts";
 
 /** Most bytes of recordings held at a time. */
 const totalByteLimit = 1024 * 1024 * 1024;
@@ -37,6 +39,8 @@ export class WorkspaceState {
   #shown = "";
   #demo = false;
   #effect = "";
+  /** What was stated about each session when it was read, or last taken along. */
+  readonly #kept = new Map<string, Stated["description"]>();
 
   /** @param sampleTraces folder of the demo world's recordings */
   constructor(settings: Settings, sampleTraces: string) {
@@ -57,6 +61,7 @@ export class WorkspaceState {
       undo: this.#history.undoWords,
       redo: this.#history.redoWords,
       effect: this.#effect,
+      unsaved: this.#isUnsaved(),
     };
   }
 
@@ -78,6 +83,7 @@ export class WorkspaceState {
   /** Closes everything. */
   clear(): void {
     this.#sessions.clear();
+    this.#kept.clear();
     this.#history.clear();
     this.#effect = "";
     this.#shown = "";
@@ -128,6 +134,9 @@ export class WorkspaceState {
     const session = this.#session(folder);
     const trials = this.#trialsWith(session, file, trial);
     const eventsBefore = trials.find((each) => each.trial === trial)?.edits ?? [];
+    if (change.eventsBefore !== undefined && !sameEvents(change.eventsBefore, eventsBefore)) {
+      throw new RequestRefused("The events of this trial were moved elsewhere in the meantime; nothing was changed.");
+    }
     const numbers = trials.map((each) => each.trial);
     const before = this.#analysisOf(session).result.criteria;
     this.#change(
@@ -139,6 +148,23 @@ export class WorkspaceState {
     if (decides) this.#effect = statusChanges(before, this.analysis(folder).result.criteria);
   }
 
+  /** States which foot stood on which plate in all trials of some files: one step, whatever their number. */
+  statePlates(folder: string, files: readonly string[], feet: HostApi["trials.statePlates"]["request"]["feet"]): void {
+    const session = this.#session(folder);
+    const analysis = this.#analysisOf(session);
+    const chosen = [...new Set(files)];
+    const feetOfFiles = new Map(
+      chosen.map((file) => {
+        this.#requireFile(session, file);
+        return [file, feet === "swap" ? swappedFeet(analysis, file) : feet] as const;
+      }),
+    );
+    const trials = chosen.flatMap((file) => trialsOf(analysis, file)).length;
+    const before = analysis.result.criteria;
+    this.#change(session, withStatedPlates(session.stated.description, feetOfFiles), statedPlatesWords(feet, trials));
+    this.#effect = statusChanges(before, this.analysis(folder).result.criteria);
+  }
+
   /** Takes the last step back and shows the session it belongs to; nothing happens where there is none. */
   undo(): void {
     const step = this.#history.undo();
@@ -148,6 +174,11 @@ export class WorkspaceState {
   redo(): void {
     const step = this.#history.redo();
     if (step !== undefined) this.#state(step.folder, step.after);
+  }
+
+  /** Remembers that a session's decisions were taken along as its session.json. */
+  takenAlong(folder: string): void {
+    this.#kept.set(folder, this.#session(folder).stated.description);
   }
 
   /** The analysis of one session, computed when it is not at hand. */
@@ -174,10 +205,11 @@ export class WorkspaceState {
     const { description, findings } = parseSessionFile(bytes);
     const after: Stated = { description, findings };
     this.#sessions.set(folder, { ...session, stated: after });
+    this.#kept.set(folder, description);
     if (Object.keys(session.stated.description).length > 0) {
       const words = `Read ${joinPath(folder, sessionFileName)}`;
       this.#history.record({ folder, words, before: session.stated, after });
-    }
+    } else this.#history.forgetUndone();
     const first = findings[0];
     const message = first === undefined ? "Describes the session." : `${first.message} ${first.action}`;
     return { folder, outcome: "session", message };
@@ -239,9 +271,26 @@ export class WorkspaceState {
     return made;
   }
 
+  /** The demo world is there to be played with: its decisions are nobody's. */
+  #isUnsaved(): boolean {
+    if (this.#demo) return false;
+    return [...this.#sessions.values()].some(
+      ({ folder, stated }) => JSON.stringify(stated.description) !== JSON.stringify(this.#kept.get(folder) ?? {}),
+    );
+  }
+
   #byteLength(): number {
     let total = 0;
     for (const { files } of this.#sessions.values()) for (const { bytes } of files) total += bytes.byteLength;
     return total;
   }
+}
+
+function sameEvents(some: readonly EventEdit[], others: readonly EventEdit[]): boolean {
+  const text = (edits: readonly EventEdit[]): string =>
+    edits
+      .map(({ name, contactIndex, time }) => `${name} ${contactIndex ?? ""} ${time}`)
+      .sort()
+      .join("\n");
+  return text(some) === text(others);
 }

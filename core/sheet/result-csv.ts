@@ -1,6 +1,9 @@
 import type { DocumentTrial, ResultDocument } from "./result-document.ts";
 
-/** Columns of the long table, one row a measure. `excluded` holds the reason, empty for trials that count. */
+/**
+ * Columns of the long table, one row a measure. `excluded` holds the reason, empty for trials that count; `findings` the
+ * codes of what must be said about the trial, separated by spaces; `sha256` the recording's.
+ */
 export const resultCsvColumns = [
   "file",
   "trial",
@@ -13,13 +16,15 @@ export const resultCsvColumns = [
   "value",
   "unit",
   "uncertainty",
+  "findings",
+  "sha256",
   "engine",
   "settings",
 ] as const;
 
 /**
- * The measures of a result document as CSV: a header row, then one row a measure in the document's order. A refused
- * trial has no measure and so no row; the JSON document says why. Point as decimal mark, ASCII minus, numbers in the
+ * The measures of a result document as CSV: a header row, then one row a measure in the document's order. A trial
+ * without any measure (refused) has one row with its findings and empty cells from `id` to `uncertainty`. Point as decimal mark, ASCII minus, numbers in the
  * shortest form that reads back to the same value; quoting as in RFC 4180, lines end with a line feed.
  *
  * `engine` and `settings` (the first twelve digits of the settings hash) stand on every row, so that rows of several
@@ -40,6 +45,8 @@ function trialRows(trial: DocumentTrial, made: readonly string[]): readonly (rea
     trial.status,
     textCell(trial.excluded?.reason ?? ""),
   ];
+  const tail = [[...new Set(trial.findings.map(({ code }) => code))].join(" "), trial.sha256 ?? "", ...made];
+  if (trial.measures.length === 0) return [[...head, "", "", "", "", "", ...tail]];
   return trial.measures.map(({ id, side, value, unit, uncertainty }) => [
     ...head,
     id,
@@ -47,7 +54,7 @@ function trialRows(trial: DocumentTrial, made: readonly string[]): readonly (rea
     String(value),
     unit,
     uncertainty === undefined ? "" : String(uncertainty),
-    ...made,
+    ...tail,
   ]);
 }
 

@@ -81,11 +81,11 @@ function measureLines({ measures }: TrialResult): string {
 function sideBlocks(result: SessionResult): readonly string[] {
   const blocks: string[] = [];
   if (result.comparisons.length > 0) {
-    const header = ["Sides", "first", "second", "index", "interval"];
+    const header = ["Sides", ...sideHeads(result.comparisons), "index or difference", "interval"];
     blocks.push(columnsOfText([header, ...result.comparisons.map(comparisonRow)], "  "));
   }
   if (result.criteria.length > 0) {
-    const gate = result.gate.open ? [] : [`  ${result.gate.reason}`];
+    const gate = [`  ${result.gate.reason}`];
     const lines = result.criteria.map((each) => {
       const more = [each.reason, each.caution, each.moreTrials].filter((part) => part !== "").join(" ");
       return `  ${each.criterion.label}, ${thresholdWords(each.criterion).replaceAll("\u00a0", " ")}: ${statusWords(each)}\n    ${more}`;
@@ -95,7 +95,14 @@ function sideBlocks(result: SessionResult): readonly string[] {
   return blocks;
 }
 
-function comparisonRow({ legs, measure, unit, first, second, index, intervals }: Comparison): readonly string[] {
+function sideHeads(comparisons: readonly Comparison[]): readonly [string, string] {
+  return comparisons.some((each) => each.basis === "involved-uninvolved")
+    ? ["involved", "uninvolved"]
+    : ["left", "right"];
+}
+
+function comparisonRow(comparison: Comparison): readonly string[] {
+  const { legs, measure, unit, first, second, index, difference, intervals } = comparison;
   const [decides] = intervals;
   const mean = (side: Comparison["first"]) =>
     `${side.side} ${joinNumberText(formatValue(side.mean, undefined, unit))} (n = ${side.values.length})`;
@@ -103,7 +110,7 @@ function comparisonRow({ legs, measure, unit, first, second, index, intervals }:
     `${fullLabel(measure)}, ${legs === "both" ? "two-leg" : "single-leg"}`,
     mean(first),
     mean(second),
-    formatPercent(index),
+    difference === undefined ? formatPercent(index) : joinNumberText(formatValue(difference, undefined, unit)),
     decides === undefined
       ? ""
       : `${percentDigits(decides.low)} to ${percentDigits(decides.high)} % (${Math.round(decides.confidence * 100)} %)`,

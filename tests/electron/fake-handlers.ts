@@ -26,7 +26,16 @@ const trace: TrialTrace = {
   phases: [],
 };
 
-const workspace: Workspace = { demo: false, sessions: [], folder: "", recordings: [], undo: "", redo: "", effect: "" };
+const workspace: Workspace = {
+  demo: false,
+  sessions: [],
+  folder: "",
+  recordings: [],
+  undo: "",
+  redo: "",
+  effect: "",
+  unsaved: false,
+};
 
 /** Handlers that remember their calls and answer with fixed content; `fail` makes the next call throw. */
 export function fakeHandlers() {
@@ -53,6 +62,7 @@ export function fakeHandlers() {
     "recordings.answer": answer("recordings.answer", workspace),
     "session.change": answer("session.change", workspace),
     "trials.change": answer("trials.change", workspace),
+    "trials.statePlates": answer("trials.statePlates", workspace),
     "trials.trace": answer("trials.trace", trace),
     "sides.curves": answer("sides.curves", {}),
     "sheet.read": answer("sheet.read", {

@@ -2,6 +2,7 @@ import { execFileSync } from "node:child_process";
 import { symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
+import { resultCsvColumns } from "../../core/sheet/result-csv.ts";
 import { listFolder, listLooseFiles, readFolder, readSession } from "../../electron/read-folder.ts";
 import { temporaryFolder } from "./simulated-recordings.ts";
 
@@ -99,5 +100,21 @@ describe("reading a session", () => {
     const [session] = listLooseFiles([join(folder.path, "y.csv")]).map(readSession);
     expect(session?.files.map((file) => file.path)).toEqual(["y.csv"]);
     expect(session?.description).toEqual({ involved: "left", files: [{ file: "y.csv", limb: "right" }] });
+  });
+});
+
+describe("what lies beside recordings", () => {
+  test("a session.json that is a pipe is reported at once and never waited for", () => {
+    folder.write({ "good.csv": "1" });
+    execFileSync("mkfifo", [join(folder.path, "session.json")]);
+    const [session] = readFolder(folder.path);
+    expect(session?.files).toHaveLength(1);
+    expect(session?.descriptionFindings.map((each) => each.code)).toEqual(["session-unreadable"]);
+  });
+
+  test("the program's own table of results, saved among the recordings, is not read as one", () => {
+    const own = `${resultCsvColumns.join(",")}\njump.csv,1,,,refused,,,,,,,empty,,0.1.0,abc\n`;
+    folder.write({ "good.csv": "1", "results.csv": own });
+    expect(readFolder(folder.path)[0]?.files.map((file) => file.path)).toEqual(["good.csv"]);
   });
 });

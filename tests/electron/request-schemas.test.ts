@@ -68,6 +68,16 @@ describe("the schemas of requests", () => {
     expect(accepts("trials.change", request([{ ...takeoff, time: -1 }]))).toBe(false);
   });
 
+  test("feet are swapped or stated, for one file at least", () => {
+    const request = (files: unknown, feet: unknown) => ({ folder: "", files, feet });
+    expect(accepts("trials.statePlates", request(["a.csv"], "swap"))).toBe(true);
+    expect(accepts("trials.statePlates", request(["a.csv"], [{ column: "left", foot: "right" }]))).toBe(true);
+    expect(accepts("trials.statePlates", request(["a.csv"], []))).toBe(true);
+    expect(accepts("trials.statePlates", request([], "swap"))).toBe(false);
+    expect(accepts("trials.statePlates", request(["a.csv"], "turn"))).toBe(false);
+    expect(accepts("trials.statePlates", request(["a.csv"], [{ column: "left", foot: "both" }]))).toBe(false);
+  });
+
   test("an exclusion needs a reason", () => {
     const request = (excluded: unknown) => ({ folder: "", file: "a.csv", trial: 1, change: { excluded } });
     expect(accepts("trials.change", request({ reason: "slipped" }))).toBe(true);

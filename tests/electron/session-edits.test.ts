@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { SessionDescription } from "../../core/session.ts";
-import { withAnswers, withSessionChange, withTrialChange } from "../../electron/session-edits.ts";
+import { withAnswers, withSessionChange, withStatedPlates, withTrialChange } from "../../electron/session-edits.ts";
 
 const file = "jump.csv";
 
@@ -78,5 +78,40 @@ describe("changing what is said about the session", () => {
       simulated: true,
       files: [{ file, seen: true }],
     });
+  });
+});
+
+describe("stating which foot stood on which plate", () => {
+  const feet = [
+    { column: "left", foot: "right" },
+    { column: "right", foot: "left" },
+  ] as const;
+
+  test("is said of whole files, beside what else is said of them", () => {
+    const start: SessionDescription = { files: [{ file, limb: "both" }] };
+    const after = withStatedPlates(start, new Map([file, "other.csv"].map((each) => [each, feet])));
+    expect(after.files).toEqual([
+      { file, limb: "both", plates: feet },
+      { file: "other.csv", plates: feet },
+    ]);
+  });
+
+  test("takes the place of every earlier statement about the file, one at a trial too", () => {
+    const old = [{ column: "left", foot: "left" }] as const;
+    const start: SessionDescription = {
+      files: [
+        { file, trial: 2, seen: true, plates: old },
+        { file, plates: old },
+      ],
+    };
+    expect(withStatedPlates(start, new Map([[file, feet]])).files).toEqual([
+      { file, trial: 2, seen: true },
+      { file, plates: feet },
+    ]);
+  });
+
+  test("is taken away by an empty list", () => {
+    const start: SessionDescription = { pain: 1, files: [{ file, plates: feet }] };
+    expect(withStatedPlates(start, new Map([[file, []]]))).toEqual({ pain: 1 });
   });
 });

@@ -52,6 +52,7 @@ describe("opening", () => {
       undo: "",
       redo: "",
       effect: "",
+      unsaved: false,
     });
     const opened = await host.call("workspace.openDemo", {});
     expect(opened.demo).toBe(true);
@@ -291,3 +292,33 @@ function changeRequest(
 ): Parameters<typeof host.call<"trials.change">>[1] {
   return { folder: month7, file: trial.file, trial: trial.trial, change: edit };
 }
+
+describe("decisions that could be lost", () => {
+  const change = { folder: "s", file: both2, trial: 1 };
+
+  test("are unsaved from the first one until they are taken along as session.json, and never in the demo", async () => {
+    await importSession("s");
+    expect((await host.call("workspace.read", {})).unsaved).toBe(false);
+    const decided = await host.call("trials.change", { ...change, change: { excluded: { reason: "slipped" } } });
+    expect(decided.unsaved).toBe(true);
+    await host.call("files.make", { folder: "s", format: "session" });
+    expect((await host.call("workspace.read", {})).unsaved).toBe(false);
+    expect((await host.call("workspace.undo", {})).unsaved).toBe(true);
+    await host.call("workspace.openDemo", {});
+    const seen = await host.call("trials.change", { ...change, folder: month7, change: { seen: true } });
+    expect(seen.unsaved).toBe(false);
+  });
+
+  test("are not overwritten by a screen that had not seen them", async () => {
+    await importSession("s");
+    const first = [{ name: "takeoff", time: 2.5 }] as const;
+    await host.call("trials.change", { ...change, change: { events: first, eventsBefore: [] } });
+    const stale = host.call("trials.change", {
+      ...change,
+      change: { events: [{ name: "onset", time: 1.5 }], eventsBefore: [] },
+    });
+    await expect(stale).rejects.toThrow("moved elsewhere in the meantime");
+    const { session } = await host.call("workspace.read", {});
+    expect(trialOf(session, both2).edits).toEqual(first);
+  });
+});

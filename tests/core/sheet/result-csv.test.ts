@@ -18,19 +18,23 @@ function read(csv: string): readonly Record<string, string>[] {
 }
 
 describe("the long table", () => {
-  test("has one row a measure and none for a refused trial", () => {
+  test("has one row a measure, and one for a refused trial that names its findings", () => {
     const document = resultDocument([exampleSession()], defaultSettings);
     const rows = read(resultCsv(document));
-    expect(rows.length).toBe(document.trials.reduce((sum, trial) => sum + trial.measures.length, 0));
-    expect(rows.some((row) => row.file === refusedTrial.file)).toBe(false);
+    expect(rows.length).toBe(document.trials.reduce((sum, trial) => sum + Math.max(1, trial.measures.length), 0));
+    const refused = rows.filter((row) => row.file?.endsWith(refusedTrial.file));
+    expect(refused.map((row) => [row.status, row.id, row.value])).toEqual([["refused", "", ""]]);
+    expect(refused[0]?.findings).toBe(refusedTrial.findings.map((each) => each.code).join(" "));
   });
 
   test("writes the row of a measure as documented", () => {
     const csv = csvOf({ trials: [exampleTrial("a/b.csv", "both", 0.261)] });
     const [header, first] = csv.split("\n");
+    const { findings, sha256 } = exampleTrial("a/b.csv", "both", 0.261);
+    const codes = [...new Set(findings.map((each) => each.code))].join(" ");
     expect(header).toBe(resultCsvColumns.join(","));
     expect(first).toBe(
-      `a/b.csv,1,countermovementJump,both,analysed,,jumpHeightImpulse,both,0.261,m,0.0021,${engineVersion},${settingsHash(defaultSettings).slice(0, 12)}`,
+      `a/b.csv,1,countermovementJump,both,analysed,,jumpHeightImpulse,both,0.261,m,0.0021,${codes},${sha256},${engineVersion},${settingsHash(defaultSettings).slice(0, 12)}`,
     );
     expect(csv.endsWith("\n")).toBe(true);
   });
