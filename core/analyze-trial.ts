@@ -1,10 +1,13 @@
 import { type AnalyzedJump, trialKey } from "./analysis.ts";
 import { chooseWeight, type SessionWeighing, trialWeight, withSoundWeighing } from "./choose-weight.ts";
 import type { TrialDraft } from "./draft-trials.ts";
+import { anchorMotion } from "./events/anchor-motion.ts";
 import { detectTrial } from "./events/detect-trial.ts";
 import type { DetectionInput, LimbSignal } from "./events/detection.ts";
 import { endMismatch } from "./events/end-mismatch.ts";
 import { inputUncertainties } from "./events/input-uncertainties.ts";
+import type { JumpMotion } from "./events/jump-events.ts";
+import { withWeight } from "./events/kinematics.ts";
 import { publishEvents } from "./events/publish-events.ts";
 import { compareWeights } from "./events/session-weight.ts";
 import { plateNoise } from "./events/weigh.ts";
@@ -48,7 +51,8 @@ export function analyzeTrial(
 
   // Weight, as its test and the session give it.
   const used = chooseWeight(draft, session, enteredMassKg, settings);
-  if (used === undefined) return refused(draft, [...draft.findings, weightUnknown(test, cut, rateHz)]);
+  if (used === undefined)
+    return refused(draft, [...draft.findings, weightUnknown(test, cut, draft.otherFootWeighed, rateHz)]);
   const weightFindings =
     asDrafted.weighing === undefined
       ? []
@@ -93,7 +97,6 @@ export function analyzeTrial(
   const said = trialFindings({ draft, prepared, cut, context, measures: all, otherFoot: otherFoot(draft) }, settings);
   const findings = [...draft.findings, ...weightFindings, ...said.findings, ...movedFindings(draft.edits)];
   if (isRefused(findings)) return refused(draft, findings);
-  const after = draft.after?.window;
   const result: TrialResult = {
     ...identity(draft),
     status: missesMeasures(findings) ? "partial" : "analysed",
@@ -103,10 +106,20 @@ export function analyzeTrial(
     ...(jump.hops === undefined
       ? {}
       : { hops: hops.map((hop): HopResult => ({ ...hop, used: usedHops.includes(hop.contactIndex) })) }),
-    ...(after === undefined || still === undefined ? {} : { endMismatch: endMismatch(jump.motion, after) }),
+    ...mismatch(draft, jump),
     findings,
   };
   return { result, key: trialKey(result.file, result.trial), jump: { prepared, cut, jump } };
+}
+
+/** Where the motion ends up by the weight of the standing before the jump alone: a balance of both ends at zero. */
+function mismatch(
+  { weighing, still, after }: TrialDraft,
+  { motion, anchor, events }: JumpMotion,
+): Pick<TrialResult, "endMismatch"> {
+  if (weighing === undefined || still === undefined || after === undefined) return {};
+  const oneEnded = anchorMotion(withWeight(motion, weighing.newtons), anchor, events);
+  return { endMismatch: endMismatch(oneEnded, after.window) };
 }
 
 /**

@@ -1,6 +1,7 @@
 import type { TrialDraft } from "./draft-trials.ts";
 import { poolWeights, type SessionWeight } from "./events/session-weight.ts";
 import type { WeightEstimate } from "./events/weigh.ts";
+import { isSound } from "./events/weigh-trial.ts";
 import type { WeightUsed } from "./result.ts";
 import type { Settings } from "./settings.ts";
 
@@ -27,16 +28,21 @@ export function weighSession(drafts: readonly TrialDraft[], settings: Settings):
 }
 
 /**
- * The draft without a weighing that may hold only part of the athlete: standing after a single-leg landing with the
- * other foot down counts only where it agrees with the session (METHODS §6).
+ * The draft without a weighing after the landing that does not hold: on a single leg the other foot may be down, beside
+ * the plate or on its own, and then the weighing counts only where it agrees with the session (METHODS §6); a short one
+ * that disagrees is no standing.
  */
 export function withSoundWeighing(draft: TrialDraft, session: SessionWeighing, settings: Settings): TrialDraft {
-  const { weighing, place, limb, otherFootWeighed } = draft;
-  if (weighing === undefined || limb === "both" || place !== "after the landing") return draft;
+  const { weighing, place, limb, otherFootWeighed, prepared } = draft;
+  if (weighing === undefined || prepared === undefined || place !== "after the landing") return draft;
   const known = session.pooled ?? (otherFootWeighed ? session.best : undefined);
   const agrees =
     known !== undefined && Math.abs(weighing.newtons / known.newtons - 1) <= settings.weightToleranceSession;
-  if (agrees || (known === undefined && !otherFootWeighed)) return draft;
+  const holds =
+    limb === "both"
+      ? known === undefined || isSound(weighing, known, prepared.recording.rateHz, settings)
+      : agrees || (known === undefined && !otherFootWeighed);
+  if (holds) return draft;
   const { weighing: _weighing, still: _still, place: _place, ...rest } = draft;
   return rest;
 }

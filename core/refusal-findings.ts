@@ -5,7 +5,7 @@ import { type TestKind, testLabel } from "./test-kind.ts";
 import type { JumpCut } from "./trial/cut-trials.ts";
 
 /** Refuses a trial whose weight nothing tells. */
-export function weightUnknown(test: TestKind, cut: JumpCut, rateHz: number): Finding {
+export function weightUnknown(test: TestKind, cut: JumpCut, otherFootWeighed: boolean, rateHz: number): Finding {
   if (test === "countermovementJump" || test === "squatJump") {
     const until = (cut.flight.start / rateHz).toFixed(2);
     return finding(
@@ -16,12 +16,23 @@ export function weightUnknown(test: TestKind, cut: JumpCut, rateHz: number): Fin
       { where: `0.00 s to ${until} s` },
     );
   }
+  const where = `${(cut.flight.end / rateHz).toFixed(2)} s`;
+  if (otherFootWeighed) {
+    return finding(
+      "other-foot-touching",
+      "refusal",
+      `The other foot carries load in the standing after the landing at ${where}, and no other trial of the session bears that weight out.`,
+      "Keep the other foot off its plate until the end, or give the body mass (--mass).",
+      { where },
+    );
+  }
+  const landed = cut.landed ? `Nobody stands still after the landing at ${where}` : "No landing on the plate follows";
   return finding(
-    "no-quiet-standing",
+    cut.landed ? "no-quiet-standing" : "landing-off-plate",
     "refusal",
-    `Nobody stands still after the landing at ${(cut.flight.end / rateHz).toFixed(2)} s, and no other trial of the session tells the body weight.`,
+    `${landed}, and no other trial of the session tells the body weight.`,
     "Record two seconds of quiet standing after the landing, or give the body mass (--mass).",
-    { where: `${(cut.flight.end / rateHz).toFixed(2)} s` },
+    { where },
   );
 }
 

@@ -60,7 +60,7 @@ export interface TrialResult {
   readonly hops?: readonly HopResult[];
   /** What the trace looks like by itself: an offer with its reason, never a decision. Absent without an attempt. */
   readonly recognised?: RecognisedTest;
-  /** Where velocity and position end up in quiet standing after a jump that began in quiet standing. */
+  /** Where velocity and position end up after the jump by the weight of the standing before it alone. */
   readonly endMismatch?: EndMismatch;
   readonly findings: readonly Finding[];
   readonly excluded?: { readonly reason: string };

@@ -2,7 +2,10 @@ import type { SampleSpan } from "../trial/sample-span.ts";
 import { meanPosition } from "./anchor-motion.ts";
 import { type Kinematics, positionAt } from "./kinematics.ts";
 
-/** Where the motion ends up in quiet standing after a jump: both would be zero without error. */
+/**
+ * Where the motion ends up in quiet standing after a jump, integrated with the weight of the standing before it alone.
+ * Both would be zero without error; a weight balanced over both ends makes the velocity zero by itself.
+ */
 export interface EndMismatch {
   /** Mean velocity in the window after the landing, m/s. */
   readonly velocity: number;

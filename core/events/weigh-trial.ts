@@ -30,17 +30,28 @@ export interface TrialWeighing {
  */
 export function weighTrial(total: ForceSignal, cut: JumpCut, test: TestKind, settings: Settings): TrialWeighing {
   if (test === "countermovementJump" || test === "squatJump") return weighStanding(total, cut, test, settings);
-  const still = weighOver(total, [cut.quietAfter], "after", settings);
-  if (still !== undefined) {
-    const place = "after the landing";
-    return { weighing: still, place, still, findings: weighingFindings(still, total.rateHz, place, settings) };
-  }
+  const after = weighOver(total, [cut.quietAfter], "after", settings);
   const earlier = weighOver(total, [...cut.quietEarlier, ...cut.quietBefore], "before", settings);
+  const { rateHz } = total;
+  if (after !== undefined && (earlier === undefined || isSound(after, earlier, rateHz, settings))) {
+    const place = "after the landing";
+    return { weighing: after, place, still: after, findings: weighingFindings(after, rateHz, place, settings) };
+  }
   if (earlier === undefined) return { findings: [] };
   const place = "before the jump";
-  const findings = weighingFindings(earlier, total.rateHz, place, settings);
+  const findings = weighingFindings(earlier, rateHz, place, settings);
   // Standing before a drop is not joined to it: the athlete left the plate in between.
   return { weighing: earlier, place, ...(cut.kind === "standing" ? { still: earlier } : {}), findings };
+}
+
+/**
+ * False for standing after a landing that is shorter than a weighing and disagrees with a known weight: the athlete
+ * still moves there, so it tells neither weight nor zero velocity.
+ */
+export function isSound(after: Weighing, known: WeightEstimate, rateHz: number, settings: Settings): boolean {
+  const seconds = (after.window.end - after.window.start) / rateHz;
+  const agrees = Math.abs(after.newtons / known.newtons - 1) <= settings.weightToleranceSession;
+  return agrees || seconds >= settings.weighingSeconds;
 }
 
 function weighStanding(total: ForceSignal, cut: JumpCut, test: TestKind, settings: Settings): TrialWeighing {

@@ -31,7 +31,7 @@ export function dropFindings(
       finding(
         "velocity-from-flight",
         "warning",
-        "No quiet standing after the landing gives the velocity, so half the flight time does: the effective drop height and the turning point rest on it.",
+        "No quiet standing of the whole athlete after the landing gives the velocity, so half the flight time does: effective drop height and turning point rest on it.",
         "Have the athlete stand still for two seconds after the next landing.",
         { removes: absentMeasures(wanted, expected, measures) },
       ),
