@@ -7,6 +7,7 @@ import { returnToPivotingSport } from "./criteria/return-to-pivoting-sport.ts";
 import { draftTrials } from "./draft-trials.ts";
 import { proveTrialPlates } from "./prove-trial-plates.ts";
 import { readSessionRecording } from "./read-session-recording.ts";
+import { withoutRepeats } from "./repeated-recordings.ts";
 import { unusedEntries } from "./session-entries.ts";
 import { type Settings, settingsWith } from "./settings.ts";
 import { compareSides } from "./sides/compare-sides.ts";
@@ -24,7 +25,8 @@ export function analyzeSession(input: SessionInput, settings: Settings): Session
   const own = settingsWith({ ...settings, gravity: stated.gravity ?? description.gravity ?? settings.gravity });
 
   // Bytes become recordings, recordings are cut into trials and weighed.
-  const recordings = input.files.map((file) => readSessionRecording(file, input, own));
+  const { files, repeated } = withoutRepeats(input.files);
+  const recordings = files.map((file) => readSessionRecording(file, input, own));
   const drafts = recordings.flatMap((read) => draftTrials(read, input, own));
 
   // One weight for the session, from every trial nobody excluded.
@@ -35,7 +37,7 @@ export function analyzeSession(input: SessionInput, settings: Settings): Session
 
   // Single-leg trials prove which foot stood on which plate.
   const proved = proveTrialPlates(analyzed, drafts, description, own);
-  const trials = [...proved.trials, ...input.unreadable.map(unreadableTrial)].sort(byFileAndNumber);
+  const trials = [...proved.trials, ...input.unreadable.map(unreadableTrial), ...repeated].sort(byFileAndNumber);
 
   // Measures of two sides give comparisons; comparisons meet criteria, where the gate is open.
   const involved = stated.involved ?? description.involved;

@@ -58,6 +58,7 @@ export type FindingCode =
   | "event-not-found"
   | "measure-not-made"
   | "self-check-broken"
+  | "recording-repeated"
   | "truncated"
   | "unreadable"
   | "empty"

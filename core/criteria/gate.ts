@@ -20,10 +20,11 @@ function sentence(text: string): string {
   return /[.!?]$/.test(text.trim()) ? text.trim() : `${text.trim()}.`;
 }
 
-const gateEntries: readonly (readonly [entry: string, words: string])[] = [
-  ["pain", "pain"],
-  ["effusion", "effusion"],
-  ["stopped", "a stop"],
+/** Entries that decide the gate, with the spellings a person may have meant them by. */
+const gateEntries: readonly (readonly [spellings: RegExp, words: string])[] = [
+  [/pain/i, "pain"],
+  [/eff?us|swell/i, "effusion"],
+  [/^stop/i, "a stop"],
 ];
 
 /** Entries of the session's description that would decide the gate but could not be read; empty where there is none. */
@@ -31,7 +32,7 @@ function unreadEntries(findings: readonly Finding[]): string {
   const unread = findings.filter((each) => each.code === "session-unreadable").map((each) => each.where);
   if (unread.includes(wholeDocument)) return "pain, effusion and a stop";
   return gateEntries
-    .filter(([entry]) => unread.some((where) => where.split(/[.[]/)[0] === entry))
+    .filter(([spellings]) => unread.some((where) => spellings.test(where.split(/[.[]/)[0] ?? "")))
     .map(([, words]) => words)
     .join(" and ");
 }

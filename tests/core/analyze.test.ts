@@ -163,3 +163,22 @@ test("Local gravity changes mass and leaves weight", () => {
   const ratio = measured(oslo, "bodyMass") / measured(standard, "bodyMass");
   expect(ratio).toBeCloseTo(defaultSettings.gravity / 9.819, 12);
 });
+
+test("A recording that lies there twice counts once: a copy is refused and no side gains a trial", () => {
+  const original = "countermovement-right-1.csv";
+  const copied = "countermovement-right-2.csv";
+  let bytes: Uint8Array | undefined;
+  const { result } = analyzeSamples(month7, {
+    bytes: (name, own) => {
+      if (name === original) bytes = own;
+      return name === copied && bytes !== undefined ? bytes : own;
+    },
+  });
+  const copy = trialOf(result.trials, copied);
+  expect(copy.status).toBe("refused");
+  expect(copy.findings.map((each) => each.code)).toEqual(["recording-repeated"]);
+  const heights = result.comparisons.find(
+    (each) => each.test === "countermovementJump" && each.legs === "single" && each.measure === "jumpHeightImpulse",
+  );
+  expect(heights?.first.values).toHaveLength(3);
+});

@@ -1,5 +1,6 @@
-import { describe, expect, it } from "vitest";
+import { describe, expect, it, test } from "vitest";
 import { gateOf } from "../../../core/criteria/gate.ts";
+import { finding } from "../../../core/finding.ts";
 import { defaultSettings, settingsWith } from "../../../core/settings.ts";
 
 describe("the gate", () => {
@@ -34,4 +35,17 @@ describe("the gate", () => {
   it("stays open where nobody recorded anything, and says so", () => {
     expect(gateOf({}, defaultSettings)).toEqual({ open: true, reason: "Not recorded: effusion and pain." });
   });
+});
+
+test.each(["Effusion", "efusion", "swelling", "painScore", "stoped"])(
+  "An entry called %s might have been meant to close the gate, so it does",
+  (where) => {
+    const unread = finding("session-unreadable", "warning", "not understood", "correct it", { where });
+    expect(gateOf({ pain: 0, effusion: "none" }, defaultSettings, [unread]).open).toBe(false);
+  },
+);
+
+test("An unreadable entry that has nothing to do with the gate leaves it alone", () => {
+  const unread = finding("session-unreadable", "warning", "not understood", "correct it", { where: "milestone" });
+  expect(gateOf({ pain: 0, effusion: "none" }, defaultSettings, [unread]).open).toBe(true);
 });

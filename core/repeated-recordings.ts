@@ -1,0 +1,50 @@
+import { finding } from "./finding.ts";
+import type { RecordingFile } from "./recording/file.ts";
+import type { TrialResult } from "./result.ts";
+
+/** A session's files, each recording once, and what became of the others. */
+export interface DistinctRecordings {
+  readonly files: readonly RecordingFile[];
+  readonly repeated: readonly TrialResult[];
+}
+
+/**
+ * Counts a recording once: files with the same bytes are one jump, however often they were copied, and would make a
+ * spread between trials that nobody measured. The first by name stays; each other one becomes a refused trial.
+ */
+export function withoutRepeats(all: readonly RecordingFile[]): DistinctRecordings {
+  const first = new Map<string, string>();
+  const files: RecordingFile[] = [];
+  const repeated: TrialResult[] = [];
+  for (const file of all.toSorted((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0))) {
+    const known = first.get(file.sha256);
+    if (known === undefined) {
+      first.set(file.sha256, file.path);
+      files.push(file);
+    } else repeated.push(repeatedTrial(file, known));
+  }
+  return { files, repeated };
+}
+
+function repeatedTrial(file: RecordingFile, known: string): TrialResult {
+  return {
+    file: file.path,
+    sha256: file.sha256,
+    trial: 1,
+    status: "refused",
+    plates: [],
+    events: [],
+    measures: [],
+    findings: [
+      finding(
+        "recording-repeated",
+        "refusal",
+        `This is the same recording as ${known}, byte for byte; it counts once.`,
+        "Remove the copy, or look for the recording that should stand here.",
+        { where: file.path },
+      ),
+    ],
+    seen: false,
+    edits: [],
+  };
+}
