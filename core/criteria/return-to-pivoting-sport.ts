@@ -109,7 +109,7 @@ export const returnToPivotingSport: CriteriaSet = {
     },
     {
       id: "drop-jump-reactive-strength-index",
-      label: "Reactive strength index (jump height over contact time), two-leg drop jump from 0.30\u00a0m",
+      label: "Reactive strength index, two-leg drop jump from 0.30\u00a0m",
       source: "common practice",
       test: "dropJump",
       dropHeightMetres: 0.3,
@@ -121,7 +121,7 @@ export const returnToPivotingSport: CriteriaSet = {
     },
     {
       id: "single-leg-drop-jump-reactive-strength-index",
-      label: "Reactive strength index (jump height over contact time), single-leg drop jump from 0.20\u00a0m",
+      label: "Reactive strength index, single-leg drop jump from 0.20\u00a0m",
       source: "common practice",
       note: "set for field-sport athletes; healthy legs can be lower",
       test: "dropJump",

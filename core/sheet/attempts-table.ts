@@ -1,7 +1,10 @@
 import { formatValue, noValue } from "../format-number.ts";
 import type { InvolvedSide, Limb } from "../limb.ts";
+import { measureEntry } from "../measures/catalogue.ts";
 import { capitalised, sentences } from "../plain-words.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
+import { startsFromBox } from "../sides/box-height.ts";
+import type { TestKind } from "../test-kind.ts";
 import { displayUnit } from "../units.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
 import { groupName, type TrialGroup, trialGroups, trialName } from "./sheet-trials.ts";
@@ -32,13 +35,41 @@ function unknownTable(unknown: readonly TrialResult[], session: SessionResult): 
   };
 }
 
-const shown = [
+type ShownMeasure = readonly [id: string, label: string];
+
+const standing: readonly ShownMeasure[] = [
   ["jumpHeightImpulse", "Height by impulse"],
   ["timeToTakeoff", "Time to take-off"],
-] as const;
+];
+
+/** The measures by which the attempts of a test are told apart. */
+const shown: Readonly<Record<TestKind, readonly ShownMeasure[]>> = {
+  countermovementJump: standing,
+  squatJump: standing,
+  dropJump: [
+    ["jumpHeightFlightTime", "Height by flight time"],
+    ["contactTime", "Contact time"],
+    ["reactiveStrengthIndex", "Reactive strength index"],
+  ],
+  repeatedHops: [
+    ["reactiveStrengthIndexBestFive", "Reactive strength index, best five"],
+    ["hopsUsed", "Hops used"],
+  ],
+  dropLanding: [
+    ["peakLandingForce", "Peak landing force"],
+    ["timeToStabilisation", "Time to stabilisation"],
+  ],
+};
+
+function heading([id, label]: ShownMeasure): string {
+  const { symbol } = displayUnit(measureEntry(id).unit);
+  return symbol === "" ? label : `${label}, ${symbol}`;
+}
 
 function attemptsTable(group: TrialGroup, session: SessionResult): SheetBlock {
   const single = group.legs === "single";
+  const led = !single && startsFromBox(group.test);
+  const measures = shown[group.test];
   return {
     kind: "table",
     caption: `${capitalised(groupName(group))}: every attempt`,
@@ -46,7 +77,8 @@ function attemptsTable(group: TrialGroup, session: SessionResult): SheetBlock {
       { text: "Attempt", align: "end" },
       { text: "Recording", align: "start" },
       ...(single ? [{ text: "Limb", align: "start" } as const] : []),
-      ...shown.map(([id, label]) => ({ text: `${label}, ${displayUnit(unitOf(id)).symbol}`, align: "end" }) as const),
+      ...(led ? [{ text: "Leading leg", align: "start" } as const] : []),
+      ...measures.map((each) => ({ text: heading(each), align: "end" }) as const),
       { text: "State", align: "start", wide: true },
     ],
     rows: group.trials.map((trial) => ({
@@ -54,15 +86,16 @@ function attemptsTable(group: TrialGroup, session: SessionResult): SheetBlock {
         { text: String(attemptNumber(trial, group)), align: "end" },
         { text: trialName(trial, session.trials), align: "start" },
         ...(single && trial.limb !== undefined ? [limbCell(trial.limb, session.description.involved)] : []),
-        ...shown.map(([id]) => measureCell(trial, id)),
+        ...(led ? [leadCell(trial, session.description.involved)] : []),
+        ...measures.map(([id]) => measureCell(trial, id)),
         { text: stateInWords(trial), align: "start" },
       ] satisfies readonly SheetCell[],
     })),
   };
 }
 
-function unitOf(id: (typeof shown)[number][0]): "m" | "s" {
-  return id === "timeToTakeoff" ? "s" : "m";
+function leadCell({ leadingLeg }: TrialResult, involved: InvolvedSide | undefined): SheetCell {
+  return leadingLeg === undefined ? { text: "not stated", align: "start" } : limbCell(leadingLeg, involved);
 }
 
 /** Attempts are counted for each limb, in the order of the session. */
@@ -75,7 +108,7 @@ function limbCell(limb: Limb, involved: InvolvedSide | undefined): SheetCell {
   return { text: limb, align: "start", limb: known ? (limb === involved ? "involved" : "uninvolved") : limb };
 }
 
-function measureCell(trial: TrialResult, id: (typeof shown)[number][0]): SheetCell {
+function measureCell(trial: TrialResult, id: string): SheetCell {
   const measure = trial.measures.find((each) => each.id === id && each.side === trial.limb);
   if (measure === undefined) return { text: noValue, align: "end" };
   const { value, uncertainty } = formatValue(measure.value, measure.uncertainty, measure.unit);

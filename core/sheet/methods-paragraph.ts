@@ -130,6 +130,9 @@ function heightSentences(trials: readonly TrialResult[], cite: Cite): readonly s
   return [
     impulse ? "Velocity is the exact integral of net force between the samples over mass." : "",
     `Jump height ${heights.join(", ")} (${cite(methodReferences.linthorne)}).`,
+    hasMeasure(trials, "reactiveStrengthIndex")
+      ? "The reactive strength index is jump height by flight time over contact time, in metres a second."
+      : "",
     "Values behind ± are standard uncertainties (k = 1) from weighing, noise and the placement of events.",
   ];
 }
@@ -164,7 +167,7 @@ function sidesSentences(
   const levels = [...new Set([settings.statusConfidence, settings.drawnConfidence])].map(
     (each) => `${percentDigits(100 * each)} %`,
   );
-  const decided = criteria.some((each) => ["met", "not-met", "too-close-to-call"].includes(each.status));
+  const decided = criteria.filter((each) => ["met", "not-met", "too-close-to-call"].includes(each.status));
   return [
     exclusion,
     statistic,
@@ -173,7 +176,10 @@ function sidesSentences(
     how.length === 0
       ? ""
       : `Its ${listInWords(levels)} intervals are those of a ratio (${cite(methodReferences.fieller)}), ${listInWords(how)}; change from day to day is not in them.`,
-    decided
+    decided.some((each) => each.criterion.kind === "absolute")
+      ? "Where a criterion asks for a value, its interval is the t interval of the mean of the trials."
+      : "",
+    decided.length > 0
       ? `With at least ${settings.minimumTrialsPerSide} trials a side, a criterion is met where the whole ${levels[0]} interval is at or above its threshold, not met where it is wholly below, else too close to call.`
       : "",
   ];
