@@ -8,6 +8,7 @@ export type FindingCode =
   | "weight-differs"
   | "plate-offset"
   | "plate-drift"
+  | "plate-noisy"
   | "clipped"
   | "rate-low"
   | "rate-missing"

@@ -182,6 +182,13 @@ export const settingsCatalogue = {
     20,
     "A drift must be this many of its own standard errors, so that noise is not taken for one.",
   ),
+  plateNoisyNewtons: number(
+    5,
+    "N",
+    1,
+    50,
+    "A plate whose empty level varies by more than this (SD in the flight) places contact events coarsely: it is warned of.",
+  ),
   plateOffsetSd: number(20, "N", 1, 100, "An empty stretch restless beyond this SD gives no plate zero."),
   onsetSd: number(5, "1", 1, 10, "Onset band in standard deviations of the weighing window (Owen et al. 2014)."),
   onsetWeightFraction: number(0.01, "1", 0.001, 0.1, "Least onset band as a part of body weight."),

@@ -9,6 +9,7 @@ import { hopFindings } from "./measures/hop-findings.ts";
 import { landingFindings } from "./measures/landing-findings.ts";
 import { laterFlightFindings } from "./measures/later-flight-findings.ts";
 import type { Measure } from "./measures/measure.ts";
+import { noiseFindings } from "./measures/noise-findings.ts";
 import type { MeasureContext } from "./measures/raw-measure.ts";
 import { singleLegFindings } from "./measures/single-leg-findings.ts";
 import { spikeFindings } from "./measures/spike-findings.ts";
@@ -46,6 +47,7 @@ export function trialFindings(trial: MeasuredTrial, settings: Settings): SaidOfT
   const measures = all.filter((measure) => !removed.has(measure.id));
   const findings = [
     ...clipping,
+    ...noiseFindings(prepared, cut, settings),
     ...spikeFindings(prepared, cut.span),
     ...landingFindings(context, cut, expected, all, settings),
     ...(jump.hops === undefined ? laterFlightFindings(cut, rateHz, settings) : []),

@@ -1,6 +1,7 @@
 import type { Settings } from "../settings.ts";
 import { type ForceSignal, meanAndDeviation } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
+import { edgeLine } from "./edge-line.ts";
 
 /** The empty plate as seen in a flight: what contact thresholds are counted from. */
 export interface EmptyLevel {
@@ -88,30 +89,9 @@ function carry(
   settings: Settings,
 ): number {
   const top = threshold + settings.contactCarryWeightFraction * weightNewtons;
-  let count = 0;
-  while (count < force.length) {
-    const value = force[loaded - direction * count];
-    if (value === undefined || value < threshold || value > top) break;
-    count += 1;
-  }
-  const used = Math.max(2, count);
-  // Least squares over distances counted inwards from the last loaded sample.
-  let sumX = 0;
-  let sumY = 0;
-  let sumXX = 0;
-  let sumXY = 0;
-  for (let distance = 0; distance < used; distance += 1) {
-    const value = force[loaded - direction * distance];
-    if (value === undefined) return crossing;
-    sumX += distance;
-    sumY += value;
-    sumXX += distance * distance;
-    sumXY += distance * value;
-  }
-  const slope = (used * sumXY - sumX * sumY) / (used * sumXX - sumX * sumX);
-  if (slope <= 0) return crossing;
-  const intercept = (sumY - slope * sumX) / used;
-  const edge = loaded + direction * ((intercept - emptyNewtons) / slope);
+  const line = edgeLine(force, loaded, direction, threshold, top);
+  if (line === undefined || line.slope <= 0) return crossing;
+  const edge = loaded + direction * ((line.intercept - emptyNewtons) / line.slope);
   const outwards = (edge - crossing) * direction;
   const most = settings.contactCarrySeconds * rateHz;
   return crossing + direction * Math.min(most, Math.max(0, outwards));

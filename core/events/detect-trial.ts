@@ -5,6 +5,7 @@ import { detectDropLanding } from "./detect-drop-landing.ts";
 import { detectHops } from "./detect-hops.ts";
 import { detectSquatJump } from "./detect-squat-jump.ts";
 import type { DetectionInput, Undetected } from "./detection.ts";
+import { withSpreads } from "./edge-spread.ts";
 import type { JumpMotion } from "./jump-events.ts";
 
 const detectors: Readonly<Record<TestKind, (input: DetectionInput) => JumpMotion | Undetected>> = {
@@ -17,5 +18,6 @@ const detectors: Readonly<Record<TestKind, (input: DetectionInput) => JumpMotion
 
 /** Finds motion and events of a trial by the rules of its test (METHODS §3, §6). */
 export function detectTrial(input: DetectionInput): JumpMotion | Undetected {
-  return detectors[input.test](input);
+  const jump = detectors[input.test](input);
+  return "missing" in jump ? jump : withSpreads(jump, input);
 }

@@ -1,6 +1,6 @@
 import type { Settings } from "../settings.ts";
 import type { EventEdit, EventName } from "./event.ts";
-import type { Anchor } from "./jump-events.ts";
+import type { Anchor, contactKeys, EdgeSpreads } from "./jump-events.ts";
 import type { Weighing } from "./weigh.ts";
 
 /** Standard uncertainties (k = 1) of what events and measures are made from. */
@@ -42,4 +42,13 @@ export function inputUncertainties(
 function velocityUncertainty(still: Weighing | undefined, anchor: Anchor, settings: Settings): number {
   if (anchor.kind === "flight") return settings.flightVelocityUncertainty;
   return still?.velocityUncertainty ?? settings.onsetVelocityUncertainty;
+}
+
+/** Standard uncertainty of a contact event, samples: sampling and shape, and its own spread. */
+export function edgeUncertainty(
+  inputs: InputUncertainties,
+  key: (typeof contactKeys)[number],
+  spreads: EdgeSpreads | undefined,
+): number {
+  return Math.hypot(key === "takeoff" ? inputs.takeoff : inputs.touchdown, spreads?.[key] ?? 0);
 }

@@ -39,9 +39,13 @@ export const eventKeys = [
 /** Contact events that are read from a plate's own force. */
 export const contactKeys = ["contactTouchdown", "takeoff", "touchdown"] as const satisfies readonly EventKey[];
 
+/** Standard uncertainties of contact events beyond sampling and shape, samples. */
+export type EdgeSpreads = Partial<Readonly<Record<(typeof contactKeys)[number], number>>>;
+
 /** Contact events of one limb on its own plate, fractional samples. */
 export interface LimbContact extends Pick<JumpEvents, (typeof contactKeys)[number]> {
   readonly side: Side;
+  readonly spreads?: EdgeSpreads;
 }
 
 /** One contact of repeated hops, fractional samples; the last one has no take-off. */
@@ -73,6 +77,7 @@ export interface JumpMotion {
   readonly anchor: Anchor;
   readonly events: JumpEvents;
   readonly contacts: readonly LimbContact[];
+  readonly spreads?: EdgeSpreads;
   /** Repeated hops only; their contacts stand here and not in `events`. */
   readonly hops?: HopBout;
 }

@@ -1,6 +1,6 @@
 import { forceAt } from "../trial/force-signal.ts";
 import type { EventEdit, TrialEvent } from "./event.ts";
-import type { InputUncertainties } from "./input-uncertainties.ts";
+import { edgeUncertainty, type InputUncertainties } from "./input-uncertainties.ts";
 import { contactKeys, type EventKey, eventKeys, type JumpMotion } from "./jump-events.ts";
 import { editsEvent, publishedEvent } from "./published-events.ts";
 import { varyJump } from "./vary-jump.ts";
@@ -35,7 +35,7 @@ export function publishEvents(
       const sample = contact[key];
       if (sample === undefined) return [];
       const { name, contactIndex } = publishedEvent(jump.test, key);
-      const uncertainty = inputs[edgeOf(key)] / rateHz;
+      const uncertainty = edgeUncertainty(inputs, key, contact.spreads) / rateHz;
       return [
         {
           name,
@@ -65,7 +65,7 @@ function hopEvents(jump: JumpMotion, edits: readonly EventEdit[], inputs: InputU
         sample,
         time: sample / rateHz,
         from: edited ? "edited" : "detected",
-        uncertainty: inputs[name] / rateHz,
+        uncertainty: edgeUncertainty(inputs, name, jump.spreads) / rateHz,
         ...(contactIndex === undefined ? {} : { contactIndex }),
       },
     ];
@@ -79,14 +79,12 @@ function hopEvents(jump: JumpMotion, edits: readonly EventEdit[], inputs: InputU
   ];
 }
 
-function edgeOf(key: (typeof contactKeys)[number]): "touchdown" | "takeoff" {
-  return key === "takeoff" ? "takeoff" : "touchdown";
-}
-
 /** Standard uncertainty of an event in samples. */
 function eventUncertainty(jump: JumpMotion, key: EventKey, noiseNewtons: number, inputs: InputUncertainties): number {
   if (key === "onset") return inputs.onset;
-  if (key === "contactTouchdown" || key === "takeoff" || key === "touchdown") return inputs[edgeOf(key)];
+  if (key === "contactTouchdown" || key === "takeoff" || key === "touchdown") {
+    return edgeUncertainty(inputs, key, jump.spreads);
+  }
   // Turning points follow from weight and velocity: moved by how far they move.
   const own = jump.events[key] ?? 0;
   const shiftBy = (change: { readonly weightNewtons?: number; readonly startVelocity?: number }): number =>

@@ -1,4 +1,5 @@
-import type { InputUncertainties } from "../events/input-uncertainties.ts";
+import { edgeUncertainty, type InputUncertainties } from "../events/input-uncertainties.ts";
+import type { contactKeys } from "../events/jump-events.ts";
 import { type JumpChange, varyJump } from "../events/vary-jump.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 
@@ -28,25 +29,32 @@ export function propagate(
 }
 
 /** One change for each input that the trial's numbers rest on, by the input's own uncertainty. */
-function changesBy({ jump, limbs }: MeasureContext, inputs: InputUncertainties): readonly JumpChange[] {
+function changesBy({ jump }: MeasureContext, inputs: InputUncertainties): readonly JumpChange[] {
   const { onset, contactTouchdown, takeoff, touchdown } = jump.events;
   const changes: JumpChange[] = [];
+  const edge = (key: (typeof contactKeys)[number], spreads = jump.spreads): number =>
+    edgeUncertainty(inputs, key, spreads);
   if (inputs.weightNewtons !== 0) changes.push({ weightNewtons: inputs.weightNewtons });
   // Contacts of one bout have one shape: their edges move together.
   if (jump.hops !== undefined) {
-    return [...changes, { hops: { takeoff: inputs.takeoff } }, { hops: { touchdown: inputs.touchdown } }];
+    return [...changes, { hops: { takeoff: edge("takeoff") } }, { hops: { touchdown: edge("touchdown") } }];
   }
   if (inputs.startVelocity !== 0) changes.push({ startVelocity: inputs.startVelocity });
   if (onset !== undefined) changes.push({ events: { onset: inputs.onset } });
-  if (contactTouchdown !== undefined) changes.push({ events: { contactTouchdown: inputs.touchdown } });
-  if (takeoff !== undefined) changes.push({ events: { takeoff: inputs.takeoff } });
-  if (touchdown !== undefined) changes.push({ events: { touchdown: inputs.touchdown } });
-  const limbEdges = {
-    contactTouchdown: inputs.touchdown,
-    takeoff: inputs.takeoff,
-    touchdown: inputs.touchdown,
-  };
-  return [...changes, ...limbs.map(({ signal: { side } }) => ({ limbContact: { side, ...limbEdges } }))];
+  if (contactTouchdown !== undefined) changes.push({ events: { contactTouchdown: edge("contactTouchdown") } });
+  if (takeoff !== undefined) changes.push({ events: { takeoff: edge("takeoff") } });
+  if (touchdown !== undefined) changes.push({ events: { touchdown: edge("touchdown") } });
+  const ofLimbs = jump.contacts.map(
+    ({ side, spreads }): JumpChange => ({
+      limbContact: {
+        side,
+        contactTouchdown: edge("contactTouchdown", spreads),
+        takeoff: edge("takeoff", spreads),
+        touchdown: edge("touchdown", spreads),
+      },
+    }),
+  );
+  return [...changes, ...ofLimbs];
 }
 
 /** The varied value of a measure: at the same place of the list, unless the change took a measure away. */
