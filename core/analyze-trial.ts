@@ -17,7 +17,7 @@ import { bestHops, hopsOf } from "./measures/hops.ts";
 import type { Measure } from "./measures/measure.ts";
 import { measureJump } from "./measures/measure-jump.ts";
 import type { MeasureContext } from "./measures/raw-measure.ts";
-import { movedFindings, undetectedFinding, weightUnknown } from "./refusal-findings.ts";
+import { implausibleWeight, movedFindings, undetectedFinding, weightUnknown } from "./refusal-findings.ts";
 import type { HopResult, TrialResult, WeightUsed } from "./result.ts";
 import type { Settings } from "./settings.ts";
 import { trialFindings } from "./trial-findings.ts";
@@ -53,6 +53,8 @@ export function analyzeTrial(
   const used = chooseWeight(draft, session, enteredMassKg, settings);
   if (used === undefined)
     return refused(draft, [...draft.findings, weightUnknown(test, cut, draft.otherFootWeighed, rateHz)]);
+  const implausible = implausibleWeight(used.newtons / settings.gravity, settings);
+  if (implausible !== undefined) return refused(draft, [...draft.findings, implausible]);
   const weightFindings =
     asDrafted.weighing === undefined
       ? []
@@ -95,13 +97,14 @@ export function analyzeTrial(
 
   // What must be said about them.
   const said = trialFindings({ draft, prepared, cut, context, measures: all, otherFoot: otherFoot(draft) }, settings);
-  const findings = [...draft.findings, ...weightFindings, ...said.findings, ...movedFindings(draft.edits)];
+  const events = publishEvents(jump, draft.edits, context.noiseNewtons, uncertainties);
+  const findings = [...draft.findings, ...weightFindings, ...said.findings, ...movedFindings(draft.edits, events)];
   if (isRefused(findings)) return refused(draft, findings);
   const result: TrialResult = {
     ...identity(draft),
     status: missesMeasures(findings) ? "partial" : "analysed",
     weight: used,
-    events: publishEvents(jump, draft.edits, context.noiseNewtons, uncertainties),
+    events,
     measures: said.measures,
     ...(jump.hops === undefined
       ? {}

@@ -6,6 +6,7 @@ export type FindingCode =
   | "weighing-short"
   | "weighing-restless"
   | "weight-differs"
+  | "weight-implausible"
   | "plate-offset"
   | "plate-drift"
   | "plate-noisy"

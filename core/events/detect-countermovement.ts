@@ -3,7 +3,7 @@ import { minimumIndex } from "../trial/force-signal.ts";
 import { emptyLevel } from "./contact-edge.ts";
 import { leaveEdge, touchEdge } from "./contact-search.ts";
 import type { DetectionInput, Undetected } from "./detection.ts";
-import { editedSample, placeEvent, type TrialEdits } from "./edit-events.ts";
+import { placeEvent, placeWanted, type TrialEdits } from "./edit-events.ts";
 import type { JumpMotion } from "./jump-events.ts";
 import { type Kinematics, lastSample } from "./kinematics.ts";
 import { placeLandingEnd } from "./landing-end.ts";
@@ -38,7 +38,7 @@ export function detectCountermovement(input: DetectionInput): JumpMotion | Undet
     -1,
     settings,
   );
-  const foundOnset = editedSample(edits, "onset") ?? detectedOnset;
+  const foundOnset = placeWanted(edits, "onset", standing.start, dip.fastest) ?? detectedOnset;
   if (foundOnset === undefined) return { missing: "onset", atSample: dip.minimum };
   const motion = motionFromOnset(standing, foundOnset);
 
@@ -65,7 +65,7 @@ export function detectCountermovement(input: DetectionInput): JumpMotion | Undet
     detectedTouchdown === undefined ? undefined : placeEvent(edits, "touchdown", detectedTouchdown, takeoff, end);
   const landingEnd = touchdown === undefined ? undefined : placeLandingEnd(motion, touchdown, edits);
   const events = {
-    onset: Math.min(foundOnset, endOfUnweighting),
+    onset: foundOnset,
     endOfUnweighting,
     lowestPosition,
     takeoff,

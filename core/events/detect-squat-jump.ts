@@ -2,7 +2,7 @@ import { maximumForce } from "../trial/force-signal.ts";
 import { emptyLevel } from "./contact-edge.ts";
 import { leaveEdge, touchEdge } from "./contact-search.ts";
 import type { DetectionInput, Undetected } from "./detection.ts";
-import { editedSample, placeEvent, type TrialEdits } from "./edit-events.ts";
+import { placeEvent, placeWanted, type TrialEdits } from "./edit-events.ts";
 import type { JumpMotion } from "./jump-events.ts";
 import { lastSample } from "./kinematics.ts";
 import { placeLandingEnd } from "./landing-end.ts";
@@ -23,7 +23,7 @@ export function detectSquatJump(input: DetectionInput): JumpMotion | Undetected 
   const band = onsetBand(weight.newtons, weight.deviation, settings);
   const { force, rateHz } = total;
   const place = { force, rateHz, from: peak, earliest: standing.start, weightNewtons: weight.newtons, band };
-  const onset = editedSample(edits, "onset") ?? findOnset(place, 1, settings);
+  const onset = placeWanted(edits, "onset", standing.start, peak) ?? findOnset(place, 1, settings);
   if (onset === undefined) return { missing: "onset", atSample: peak };
   const motion = motionFromOnset(standing, onset);
 
@@ -38,7 +38,7 @@ export function detectSquatJump(input: DetectionInput): JumpMotion | Undetected 
     detectedTouchdown === undefined ? undefined : placeEvent(edits, "touchdown", detectedTouchdown, takeoff, end);
   const landingEnd = touchdown === undefined ? undefined : placeLandingEnd(motion, touchdown, edits);
   const events = {
-    onset: Math.min(onset, takeoff),
+    onset,
     takeoff,
     ...(touchdown === undefined ? {} : { touchdown }),
     ...(landingEnd === undefined ? {} : { landingEnd }),

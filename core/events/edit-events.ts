@@ -19,13 +19,23 @@ export interface TrialEdits {
 }
 
 /** Where an event was moved to, as a fractional sample; undefined when it was not moved. */
-export function editedSample({ test, edits, rateHz }: TrialEdits, key: EventKey): number | undefined {
+function editedSample({ test, edits, rateHz }: TrialEdits, key: EventKey): number | undefined {
   const edit = edits.findLast((each) => editsEvent(each, test, key));
   return edit === undefined ? undefined : roundEventTime(edit.time) * rateHz;
 }
 
+/** A moved event stays this far from its neighbours: no phase has no length. */
+const leastApartSeconds = 0.001;
+
 /** An event where it was moved to, clamped between its neighbours; where it was detected when nobody moved it. */
 export function placeEvent(edits: TrialEdits, key: EventKey, detected: number, low: number, high: number): number {
+  return placeWanted(edits, key, low, high) ?? detected;
+}
+
+/** Where a moved event stands between its neighbours; undefined when nobody moved it. */
+export function placeWanted(edits: TrialEdits, key: EventKey, low: number, high: number): number | undefined {
   const wanted = editedSample(edits, key);
-  return wanted === undefined ? detected : Math.min(high, Math.max(low, wanted));
+  if (wanted === undefined) return undefined;
+  const apart = Math.min(leastApartSeconds * edits.rateHz, (high - low) / 2);
+  return Math.min(high - apart, Math.max(low + apart, wanted));
 }

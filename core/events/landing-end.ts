@@ -1,13 +1,10 @@
-import { editedSample, type TrialEdits } from "./edit-events.ts";
+import { placeWanted, type TrialEdits } from "./edit-events.ts";
 import { type Kinematics, lastSample, velocityAt } from "./kinematics.ts";
 import { velocityCrossing } from "./turning-points.ts";
 
 /** The end of a landing, where velocity rises through zero after touchdown, or where a person has put it. */
 export function placeLandingEnd(motion: Kinematics, touchdown: number, edits: TrialEdits): number | undefined {
-  const wanted = editedSample(edits, "landingEnd");
-  return wanted === undefined
-    ? landingEndAfter(motion, touchdown)
-    : Math.min(lastSample(motion), Math.max(touchdown, wanted));
+  return placeWanted(edits, "landingEnd", touchdown, lastSample(motion)) ?? landingEndAfter(motion, touchdown);
 }
 
 /** First rise of velocity through zero after touchdown. */

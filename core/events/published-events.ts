@@ -21,5 +21,5 @@ export function editsEvent(edit: EventEdit, test: TestKind, key: EventKey): bool
   const { name, contactIndex } = publishedEvent(test, key);
   if (edit.name !== name) return false;
   if (edit.contactIndex === undefined) return key !== "contactTouchdown";
-  return contactIndex === undefined || edit.contactIndex === contactIndex;
+  return edit.contactIndex === (contactIndex ?? 1);
 }

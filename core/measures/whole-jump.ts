@@ -42,6 +42,8 @@ function takeoffMeasures(context: MeasureContext, takeoff: number): RawMeasure[]
   const { gravity } = motion;
   const velocity = velocityAt(motion, takeoff);
   const noise = velocityNoise(context, takeoff);
+  // Who does not rise has no height: v²/2g would make one of a fall (a take-off moved into the flight).
+  if (velocity <= 0) return [{ id: "takeoffVelocity", side, value: velocity, noise }];
   const height = (velocity * velocity) / (2 * gravity);
   const heightNoise = (velocity * noise) / gravity;
   const measures: RawMeasure[] = [

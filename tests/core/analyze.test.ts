@@ -131,6 +131,45 @@ describe("what a person decides", () => {
     expect(eventTime(trial, "lowestPosition")).toBeGreaterThanOrEqual(eventTime(trial, "endOfUnweighting"));
   });
 
+  test("says where an event stands that was moved beyond its neighbours, and leaves no phase without length", () => {
+    const { trial } = decided({ events: [{ name: "takeoff", time: 9999 }] });
+    const touchdown = eventTime(trial, "touchdown");
+    expect(eventTime(trial, "takeoff")).toBeCloseTo(touchdown - 0.001, 9);
+    const [moved] = trial.findings.filter((each) => each.code === "event-moved");
+    expect(moved?.message).toContain("9999.0000 s, beyond its neighbours");
+    expect(moved?.where).toBe(`${eventTime(trial, "takeoff").toFixed(4)} s`);
+  });
+
+  test("makes no height from a fall: a take-off moved to the end of the flight has none, by name", () => {
+    const { trial } = decided({ events: [{ name: "takeoff", time: 9999 }] });
+    expect(measured(trial, "takeoffVelocity")).toBeLessThan(0);
+    const heights = ["jumpHeightImpulse", "jumpHeightFromStanding", "reactiveStrengthIndexModified"];
+    const removed = trial.findings.flatMap((each) => each.removes);
+    for (const id of heights) {
+      expect(trial.measures.some((each) => each.id === id)).toBe(false);
+      expect(removed).toContain(id);
+    }
+  });
+
+  test("keeps an onset inside the known motion, where every identity still holds", () => {
+    const { trial } = decided({ events: [{ name: "onset", time: 0 }] });
+    expect(eventTime(trial, "onset")).toBeGreaterThan(0);
+    expect(trial.findings.map((each) => each.code)).not.toContain("self-check-broken");
+  });
+
+  test("names an edit that belongs to no event of the trial, and one that a later edit replaced", () => {
+    const { trial } = decided({
+      events: [
+        { name: "touchdown", contactIndex: 7, time: 3 },
+        { name: "onset", time: 1.5 },
+        { name: "onset", time: 1.6 },
+      ],
+    });
+    const unused = trial.findings.filter((each) => each.code === "session-entry-unused");
+    expect(unused.map((each) => each.where)).toEqual(["3.0000 s", "1.5000 s"]);
+    expect(trial.events.find((each) => each.name === "touchdown" && each.side === undefined)?.from).toBe("detected");
+  });
+
   test("excludes a trial with a reason: it keeps its numbers and leaves the comparison", () => {
     const { result, trial } = decided({ excluded: { reason: "stepped before the dip" } });
     expect(trial.excluded).toEqual({ reason: "stepped before the dip" });
@@ -181,4 +220,17 @@ test("A recording that lies there twice counts once: a copy is refused and no si
     (each) => each.test === "countermovementJump" && each.legs === "single" && each.measure === "jumpHeightImpulse",
   );
   expect(heights?.first.values).toHaveLength(3);
+});
+
+test("Newtons under a header of kilonewtons are no athlete: the trial is refused with the mass it would be", () => {
+  const { result } = analyzeSamples(month7, {
+    files: (name) => name === "countermovement-both-1.csv",
+    bytes: (_name, own) => new TextEncoder().encode(new TextDecoder().decode(own).replaceAll("(N)", "(kN)")),
+  });
+  const [trial] = result.trials;
+  expect(trial?.status).toBe("refused");
+  expect(trial?.measures).toEqual([]);
+  const [said] = trial?.findings.filter((each) => each.code === "weight-implausible") ?? [];
+  // 68.6 kg in the demo world's table, a thousand times.
+  expect(said?.message).toMatch(/68\d{3} kg/);
 });
