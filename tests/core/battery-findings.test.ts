@@ -1,0 +1,152 @@
+import { describe, expect, test } from "vitest";
+import { analyzeRecording } from "../../core/analyze-recording.ts";
+import type { Limb } from "../../core/limb.ts";
+import type { TrialResult } from "../../core/result.ts";
+import { defaultSettings } from "../../core/settings.ts";
+import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";
+import { simulateDropJump } from "../../core/simulate/drop-jump.ts";
+import { addSpikes } from "../../core/simulate/recording-faults.ts";
+import { simulateHops } from "../../core/simulate/repeated-hops.ts";
+import { simulateSquatJump } from "../../core/simulate/squat-jump.ts";
+import type { TestKind } from "../../core/test-kind.ts";
+import { asRecording, measured } from "./simulated/simulated-trial.ts";
+
+// For each finding one simulated trial that has it and one near it that has not.
+const athlete = { seed: 4, rateHz: 1000, massKg: 70, limb: "both", plates: "two" } as const;
+const drop = { ...athlete, boxHeightMetres: 0.3, jumpHeightMetres: 0.24, contactSeconds: 0.22 } as const;
+const squat = { ...athlete, jumpHeightMetres: 0.3 } as const;
+
+function trialOf(simulated: SimulatedRecording, kind: TestKind, limb: Limb = "both", massKg?: number): TrialResult {
+  const statement = { test: kind, limb, ...(massKg === undefined ? {} : { massKg }) };
+  return analyzeRecording(asRecording(simulated), statement, defaultSettings)[0]!.result;
+}
+
+function codes(trial: TrialResult): readonly string[] {
+  return trial.findings.map((each) => each.code);
+}
+
+describe("a drop jump", () => {
+  test("with a contact above 250 ms is slow stretch-shortening on two legs, and not on one", () => {
+    const slow = { ...drop, contactSeconds: 0.256 };
+    expect(codes(trialOf(simulateDropJump(slow), "dropJump"))).toContain("slow-contact");
+    expect(codes(trialOf(simulateDropJump({ ...drop, contactSeconds: 0.244 }), "dropJump"))).not.toContain(
+      "slow-contact",
+    );
+    const single = simulateDropJump({ ...slow, limb: "left", jumpHeightMetres: 0.13 });
+    expect(codes(trialOf(single, "dropJump", "left"))).not.toContain("slow-contact");
+  });
+
+  test("on two plates asks for the leading leg where nobody stated it; on one plate there is nothing to compare", () => {
+    expect(codes(trialOf(simulateDropJump(drop), "dropJump"))).toContain("leading-leg-missing");
+    const onePlate = trialOf(simulateDropJump({ ...drop, plates: "one" }), "dropJump");
+    expect(codes(onePlate)).not.toContain("leading-leg-missing");
+  });
+
+  test("without standing after it takes its velocity from the flight, gives no height by impulse, and says so", () => {
+    const short = simulateDropJump({ ...drop, endsAfterTouchdownSeconds: 0.4 });
+    const trial = trialOf(short, "dropJump", "both", 70);
+    expect(trial.weight?.from).toBe("entered mass");
+    expect(trial.status).toBe("partial");
+    const said = trial.findings.find((each) => each.code === "velocity-from-flight");
+    expect(said?.removes).toEqual([
+      "takeoffVelocity",
+      "jumpHeightImpulse",
+      "jumpHeightFromStanding",
+      "dropHeightDifference",
+    ]);
+    // A landing 1 cm lower lengthens the flight: 0.022 m/s at take-off, so 2 % of the drop (by hand).
+    const drops = measured(trial, "dropHeightEffective") / short.truth.dropHeightEffectiveMetres - 1;
+    expect(Math.abs(drops)).toBeLessThan(0.03);
+    expect(measured(trial, "dropHeightByFlightTime")).toBeCloseTo(measured(trial, "dropHeightEffective"), 12);
+    const whole = trialOf(simulateDropJump(drop), "dropJump");
+    expect(codes(whole)).not.toContain("velocity-from-flight");
+  });
+
+  test("of unknown weight is refused with what to give", () => {
+    const short = simulateDropJump({ ...drop, endsAfterTouchdownSeconds: 0.4 });
+    const trial = trialOf(short, "dropJump");
+    expect(trial.status).toBe("refused");
+    expect(trial.findings.find((each) => each.severity === "refusal")?.action).toContain("--mass");
+  });
+
+  test("on one leg is not weighed with the other foot down, unless that weight is borne out", () => {
+    const single = { ...drop, limb: "left", jumpHeightMetres: 0.13, contactSeconds: 0.32 } as const;
+    const both = trialOf(simulateDropJump({ ...single, standsOnBothAfterLanding: true }), "dropJump", "left");
+    expect(both.status).toBe("refused");
+    expect(codes(both)).toContain("other-foot-touching");
+    const alone = trialOf(simulateDropJump(single), "dropJump", "left");
+    expect(alone.weight?.from).toBe("quiet standing after the landing");
+  });
+});
+
+describe("a squat jump", () => {
+  test("with a dip of more than 5 % of body weight has a countermovement; one of 3 % has none", () => {
+    const dipping = (weightFraction: number) =>
+      trialOf(simulateSquatJump({ ...squat, dip: { weightFraction, seconds: 0.2 } }), "squatJump");
+    expect(codes(dipping(0.08))).toContain("dip-in-squat-jump");
+    expect(codes(dipping(0.03))).not.toContain("dip-in-squat-jump");
+  });
+
+  test("may begin in its hold", () => {
+    const simulated = simulateSquatJump({ ...squat, startsInHold: true });
+    const trial = trialOf(simulated, "squatJump");
+    expect(trial.status).toBe("analysed");
+    // Half a sample of take-off is 5 mm/s.
+    expect(Math.abs(measured(trial, "takeoffVelocity") - simulated.truth.takeoffVelocity)).toBeLessThan(0.005);
+  });
+});
+
+describe("repeated hops", () => {
+  const bout = (count: number, contactSeconds: number) =>
+    simulateHops({
+      ...athlete,
+      entryHeightMetres: 0.2,
+      hops: Array.from({ length: count }, () => ({ contactSeconds, jumpHeightMetres: 0.2 })),
+    });
+
+  test("of which fewer than five are quick are flagged and use what there is", () => {
+    const few = trialOf(bout(4, 0.2), "repeatedHops");
+    expect(codes(few)).toContain("hops-few");
+    expect(measured(few, "hopsUsed")).toBe(4);
+    const enough = trialOf(bout(5, 0.2), "repeatedHops");
+    expect(codes(enough)).not.toContain("hops-few");
+    expect(measured(enough, "hopsUsed")).toBe(5);
+  });
+
+  test("that are all slow have no mean, and the finding names it", () => {
+    const slow = trialOf(bout(6, 0.27), "repeatedHops");
+    expect(measured(slow, "hopsFound")).toBe(6);
+    expect(measured(slow, "hopsUsed")).toBe(0);
+    expect(slow.measures.some((each) => each.id === "reactiveStrengthIndexBestFive")).toBe(false);
+    expect(slow.findings.find((each) => each.code === "hops-few")?.removes).toEqual([
+      "reactiveStrengthIndexBestFive",
+      "hopStiffness",
+    ]);
+  });
+
+  test("carry a table with every hop and which of them are used", () => {
+    const trial = trialOf(bout(7, 0.2), "repeatedHops");
+    expect(trial.hops).toHaveLength(7);
+    expect(trial.hops?.filter((hop) => hop.used)).toHaveLength(5);
+    const mean = trial.hops!.filter((hop) => hop.used).reduce((sum, hop) => sum + hop.reactiveStrengthIndex / 5, 0);
+    expect(measured(trial, "reactiveStrengthIndexBestFive")).toBeCloseTo(mean, 12);
+  });
+});
+
+describe("a recording", () => {
+  test("with a sample that stands alone is warned of; a small one is not", () => {
+    const clean = simulateDropJump(drop);
+    const spiked = (newtons: number) => trialOf(addSpikes(clean, 0, [{ at: 1.3, newtons }]), "dropJump");
+    expect(codes(spiked(500))).toContain("spikes");
+    expect(codes(spiked(30))).not.toContain("spikes");
+  });
+
+  test("of a noisy plate has wider contact events and says so", () => {
+    const quiet = trialOf(simulateDropJump({ ...drop, plateNoiseNewtons: 1.5 }), "dropJump");
+    const noisy = trialOf(simulateDropJump({ ...drop, plateNoiseNewtons: 8 }), "dropJump");
+    expect(codes(quiet)).not.toContain("plate-noisy");
+    expect(codes(noisy)).toContain("plate-noisy");
+    const takeoff = (trial: TrialResult) => trial.events.find((each) => each.name === "takeoff")!.uncertainty!;
+    expect(takeoff(noisy)).toBeGreaterThan(takeoff(quiet));
+  });
+});
