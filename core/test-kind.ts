@@ -4,7 +4,13 @@ export const testKinds = ["countermovementJump", "squatJump", "dropJump", "repea
 export type TestKind = (typeof testKinds)[number];
 
 /** The tests this version can analyse: all of them. */
-export const availableTests: readonly TestKind[] = testKinds;
+export const availableTests: readonly TestKind[] = [
+  "countermovementJump",
+  "squatJump",
+  "dropJump",
+  "repeatedHops",
+  "dropLanding",
+];
 
 const labels: Readonly<Record<TestKind, string>> = {
   countermovementJump: "countermovement jump",

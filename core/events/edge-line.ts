@@ -11,7 +11,7 @@ export interface EdgeLine {
 }
 
 /**
- * Least squares through the loaded-side samples between `threshold` and `top`, at least the two nearest the crossing
+ * Least squares through the loaded-side samples between `floor` and `top`, at least the two nearest the crossing
  * (METHODS §3).
  * @param direction 1 where the plate is left, −1 where it is touched: outwards in time
  * @returns undefined at the end of the recording.
@@ -20,13 +20,13 @@ export function edgeLine(
   force: Float64Array,
   loaded: number,
   direction: 1 | -1,
-  threshold: number,
+  floor: number,
   top: number,
 ): EdgeLine | undefined {
   let count = 0;
   while (count < force.length) {
     const value = force[loaded - direction * count];
-    if (value === undefined || value < threshold || value > top) break;
+    if (value === undefined || value < floor || value > top) break;
     count += 1;
   }
   const used = Math.max(2, count);

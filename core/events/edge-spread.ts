@@ -53,20 +53,22 @@ function edgeSpread(
 ): number {
   const empty = emptyLevel({ force, rateHz }, flight);
   const threshold = contactThreshold(empty, settings);
-  const loaded = lastLoaded(force, edge, direction, threshold, Math.ceil(settings.contactHoldSeconds * rateHz));
+  const hold = settings.contactHoldSeconds * rateHz;
+  const loaded = lastLoaded(force, edge, direction, threshold, Math.ceil(hold));
   if (loaded === undefined) return 0;
   // Over more of the flank than carries the event where the plate is noisy, so that noise does not make the slope.
   const height = Math.max(settings.contactCarryWeightFraction * weightNewtons, slopeDeviations * empty.deviation);
   const top = threshold + height;
-  const line = edgeLine(force, loaded, direction, threshold, top);
-  if (line === undefined || line.slope <= 0) return 0;
+  const line = edgeLine(force, loaded, direction, Number.NEGATIVE_INFINITY, top);
+  // No flank rises out of the noise: the edge may lie anywhere within the hold.
+  if (line === undefined || line.slope <= 0) return hold / Math.sqrt(3);
   const reached = (edge - loaded) * direction;
   const wanted = (line.intercept - empty.newtons) / line.slope;
   const lever = Math.sqrt(1 / line.count + (wanted + line.meanDistance) ** 2 / line.squares);
   const noise = (empty.deviation / line.slope) * lever;
   // Withheld or ringing, the event lies anywhere up to there: rectangular (JCGM 100:2008, 4.3.7).
   const withheld = Math.max(0, wanted - reached) / Math.sqrt(3);
-  const rung = ringSamples(force, loaded + direction, direction, threshold, settings.contactHoldSeconds * rateHz);
+  const rung = ringSamples(force, loaded + direction, direction, threshold, hold);
   return Math.hypot(noise, withheld, rung / Math.sqrt(3));
 }
 

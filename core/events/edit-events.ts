@@ -25,7 +25,7 @@ function editedSample({ test, edits, rateHz }: TrialEdits, key: EventKey): numbe
 }
 
 /** A moved event stays this far from its neighbours: no phase has no length. */
-const leastApartSeconds = 0.001;
+export const leastApartSeconds = 0.001;
 
 /** An event where it was moved to, clamped between its neighbours; where it was detected when nobody moved it. */
 export function placeEvent(edits: TrialEdits, key: EventKey, detected: number, low: number, high: number): number {
