@@ -8,8 +8,8 @@ import type { contactKeys, EdgeSpreads, JumpMotion, LimbContact } from "./jump-e
 
 /**
  * How uncertain each contact event is beyond sampling and shape, samples (k = 1): what plate noise leaves in the line
- * that carries it, what that line wants and the limit of the carrying withholds, and a plate that rings across the
- * threshold. All vanish on a quiet plate with steep edges.
+ * that carries it, how far that line and the event lie apart (it is carried outwards only, by 1.5 ms at most, and not
+ * at all at low rates), and a plate that rings across the threshold. All vanish on a quiet plate with steep edges.
  */
 export function withSpreads(jump: JumpMotion, input: DetectionInput): JumpMotion {
   const { total, limbs, cut, weight, settings } = input;
@@ -66,10 +66,10 @@ function edgeSpread(
   const wanted = (line.intercept - empty.newtons) / line.slope;
   const lever = Math.sqrt(1 / line.count + (wanted + line.meanDistance) ** 2 / line.squares);
   const noise = (empty.deviation / line.slope) * lever;
-  // Withheld or ringing, the event lies anywhere up to there: rectangular (JCGM 100:2008, 4.3.7).
-  const withheld = Math.max(0, wanted - reached) / Math.sqrt(3);
+  // The event lies anywhere up to there: rectangular (JCGM 100:2008, 4.3.7).
+  const apart = Math.abs(wanted - reached) / Math.sqrt(3);
   const rung = ringSamples(force, loaded + direction, direction, threshold, hold);
-  return Math.hypot(noise, withheld, rung / Math.sqrt(3));
+  return Math.hypot(noise, apart, rung / Math.sqrt(3));
 }
 
 /** The loaded sample next to an edge: where force last was at the threshold. */
