@@ -4,6 +4,7 @@ import { makeHandlers } from "../host-handlers.ts";
 import { openWorkspace } from "../open-workspace.ts";
 import { programFolder, rendererFolder } from "../program-folders.ts";
 import { answerMessages } from "./answer-messages.ts";
+import { askBeforeLeaving } from "./ask-before-leaving.ts";
 import { lockDownProgram, lockDownSession } from "./lock-down.ts";
 import { menuTemplate } from "./menu.ts";
 import { ownOrigin, ownScheme } from "./own-pages.ts";
@@ -57,6 +58,7 @@ function openWindow(): BrowserWindow {
       devTools: false,
     },
   });
+  askBeforeLeaving(window);
   window.once("ready-to-show", () => window.show());
   return window;
 }

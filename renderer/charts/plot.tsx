@@ -1,3 +1,4 @@
+import { useElementSize, useMergedRef } from "@mantine/hooks";
 import type { Data, Layout, PlotlyHTMLElement } from "plotly.js";
 import { useEffect, useRef } from "react";
 import { Plotly } from "./plotly.ts";
@@ -21,47 +22,40 @@ interface PlotProps {
 /** The chart library's plot as a component. It draws; everything that is edited stands in an overlay of its own. */
 export function Plot({ data, layout, height, description, onTimeRange }: PlotProps) {
   const place = useRef<HTMLDivElement>(null);
+  const { ref: measured, width } = useElementSize();
+  const both = useMergedRef(place, measured);
   const listener = useRef(onTimeRange);
   listener.current = onTimeRange;
 
-  // The library draws over several turns and must not be taken away in between: one step waits for the other.
+  // The library draws over several turns and must not be taken away in between: one drawing waits for the other, and
+  // of those that wait only the latest is drawn.
   const steps = useRef<Promise<unknown>>(Promise.resolve());
-  const gone = useRef(false);
-  const take = useRef((step: (element: HTMLDivElement) => unknown) => {
-    const element = place.current;
-    if (element === null) return;
-    steps.current = steps.current.then(() => (gone.current ? undefined : step(element))).catch(reportError);
-  });
+  const latest = useRef<() => Promise<unknown>>(undefined);
 
   useEffect(() => {
-    take.current((element) =>
+    const element = place.current;
+    if (element === null || width === 0) return;
+    const draw = () =>
       Plotly.react(
         element,
         [...data] as Data[],
-        { ...layout, height, autosize: true },
+        { ...layout, width, height, autosize: false },
         { displayModeBar: false, responsive: false, doubleClick: false, showTips: false },
-      ).then((plotted) => listenOnce(plotted, (range) => listener.current?.(range))),
-    );
-  }, [data, layout, height]);
+      ).then((plotted) => listenOnce(plotted, (range) => listener.current?.(range)));
+    latest.current = draw;
+    steps.current = steps.current.then(() => (latest.current === draw ? draw() : undefined)).catch(reportError);
+  }, [data, layout, width, height]);
 
   useEffect(() => {
     const element = place.current;
     if (element === null) return;
-    gone.current = false;
-    const observer = new ResizeObserver(() =>
-      take.current(() => {
-        if (element.clientWidth > 0 && element.querySelector(".main-svg") !== null) return Plotly.Plots.resize(element);
-      }),
-    );
-    observer.observe(element);
     return () => {
-      observer.disconnect();
-      gone.current = true;
+      latest.current = undefined;
       void steps.current.then(() => Plotly.purge(element));
     };
   }, []);
 
-  return <div ref={place} className="plot" role="img" aria-label={description} style={{ height }} />;
+  return <div ref={both} className="plot" role="img" aria-label={description} style={{ height }} />;
 }
 
 const listened = new WeakSet<PlotlyHTMLElement>();

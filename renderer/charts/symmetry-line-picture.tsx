@@ -6,6 +6,8 @@ interface SymmetryLinePictureProps {
   readonly axis: SymmetryAxis;
   /** Writes the threshold and 100 under their ticks; wanted once in a table. */
   readonly numbered?: boolean;
+  /** Drawn in muted ink where it is in doubt which side is which. */
+  readonly inDoubt?: boolean;
 }
 
 const width = 200;
@@ -14,12 +16,12 @@ const height = 20;
 const middle = height / 2;
 
 /** The index on a line, drawn like the sheet's, in the colours of the screen. */
-export function SymmetryLinePicture({ line, axis, numbered = false }: SymmetryLinePictureProps) {
+export function SymmetryLinePicture({ line, axis, numbered = false, inDoubt = false }: SymmetryLinePictureProps) {
   const place = (percent: number) => {
     const part = (percent - axis.low) / (axis.high - axis.low);
     return inset + Math.min(1, Math.max(0, part)) * (width - 2 * inset);
   };
-  const mark = line.limb === "involved" ? "var(--involved)" : "var(--ink)";
+  const mark = inDoubt ? "var(--muted)" : line.limb === "involved" ? "var(--involved)" : "var(--ink)";
   const { threshold, thick, thin } = line;
   return (
     <svg

@@ -1,6 +1,8 @@
 import { Button, Progress } from "@mantine/core";
 import { useRef, useState } from "react";
+import { withoutOptions } from "../../core/plain-words.ts";
 import type { Workspace } from "../../electron/host-api.ts";
+import { type Discarding, DiscardQuestion } from "../shell/discard-question.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { chosenFiles, droppedFiles, type PickedFile } from "./dropped-files.ts";
 import { progressWords, type TakenIn, type TakingIn, takeIn } from "./take-in.ts";
@@ -14,6 +16,10 @@ export function IntakePanel({ workspace }: { readonly workspace: Workspace }) {
   const [over, setOver] = useState(false);
   const [progress, setProgress] = useState<TakingIn>();
   const [outcome, setOutcome] = useState<TakenIn>();
+  const [discarding, setDiscarding] = useState<Discarding>();
+  /** Does it at once where nothing would be lost. */
+  const askFirst = (title: string, onDiscard: () => void) =>
+    workspace.unsaved ? setDiscarding({ title, onDiscard }) : onDiscard();
 
   const start = async (files: readonly PickedFile[]) => {
     if (files.length === 0) return;
@@ -69,13 +75,17 @@ export function IntakePanel({ workspace }: { readonly workspace: Workspace }) {
           <Button
             variant="default"
             disabled={progress !== undefined}
-            onClick={() => void apply("workspace.openDemo", {})}
+            onClick={() => askFirst("Open the simulated demo world", () => void apply("workspace.openDemo", {}))}
           >
             Open the simulated demo world
           </Button>
         )}
         {workspace.sessions.length > 0 && (
-          <Button variant="default" disabled={progress !== undefined} onClick={() => void apply("workspace.clear", {})}>
+          <Button
+            variant="default"
+            disabled={progress !== undefined}
+            onClick={() => askFirst("Close all sessions", () => void apply("workspace.clear", {}))}
+          >
             Close all sessions
           </Button>
         )}
@@ -89,6 +99,7 @@ export function IntakePanel({ workspace }: { readonly workspace: Workspace }) {
         onChange={(event) => pick(event.currentTarget)}
       />
       <input ref={filesInput} type="file" hidden multiple onChange={(event) => pick(event.currentTarget)} />
+      <DiscardQuestion discarding={discarding} onKeep={() => setDiscarding(undefined)} />
       <div aria-live="polite">
         {progress !== undefined && (
           <div className="intake-progress">
@@ -127,7 +138,7 @@ function IntakeOutcome({ outcome }: { readonly outcome: TakenIn }) {
         <ul className="findings">
           {leftOut.map(({ path, message }) => (
             <li key={path} className="finding caution">
-              <strong>{path}</strong>: {message}
+              <strong>{path}</strong>: {withoutOptions(message)}
             </li>
           ))}
         </ul>

@@ -1,6 +1,7 @@
 import type { InvolvedSide } from "../../core/limb.ts";
 import type { SessionResult } from "../../core/result.ts";
 import { type EffusionGrade, effusionGrades, type SessionDescription } from "../../core/session.ts";
+import { settingsCatalogue } from "../../core/settings.ts";
 import type { SessionChange } from "../../electron/host-api.ts";
 
 /** What the form about the session holds, as written. */
@@ -11,8 +12,15 @@ export interface WrittenSession {
   readonly injury: string;
   readonly date: string;
   readonly milestone: string;
+  /** Body mass in kilograms. */
+  readonly mass: string;
   readonly pain: string;
   readonly effusion: string;
+  /** Why the session was stopped; empty: it was not. */
+  readonly stopped: string;
+  readonly cautionsBy: string;
+  readonly cautionsDate: string;
+  readonly cautionsNote: string;
   /** The plate the left foot stood on, where that was stated. */
   readonly leftFoot: string;
 }
@@ -28,8 +36,13 @@ export function writtenSession(description: SessionDescription): WrittenSession 
     injury: description.injury ?? "",
     date: description.date ?? "",
     milestone: description.milestone ?? "",
+    mass: description.massKg === undefined ? "" : String(description.massKg),
     pain: description.pain === undefined ? "" : String(description.pain),
     effusion: description.effusion ?? "",
+    stopped: description.stopped?.reason ?? "",
+    cautionsBy: description.cautions?.answeredBy ?? "",
+    cautionsDate: description.cautions?.date ?? "",
+    cautionsNote: description.cautions?.note ?? "",
     leftFoot: description.plates?.find((each) => each.foot === "left")?.column ?? "",
   };
 }
@@ -50,11 +63,12 @@ export function sessionChangeFrom(
   const changed = (name: keyof WrittenSession) => written[name].trim() !== before[name];
   const text = (name: "injury" | "date" | "milestone") =>
     changed(name) ? { [name]: written[name].trim() === "" ? null : written[name].trim() } : {};
-  const pain = Number(written.pain.replace(",", "."));
-  if (written.pain.trim() !== "" && !(pain >= 0 && pain <= 10)) return { problem: "Pain is a number from 0 to 10." };
+  const pain = numberFrom(written.pain);
+  const massKg = numberFrom(written.mass);
   const code = written.code.trim();
   const name = written.name.trim();
-  if (code === "" && name !== "") return { problem: "An athlete needs a code; the name may stand beside it." };
+  const problem = problemOf(written, { pain, massKg });
+  if (problem !== "") return { problem };
   const involved = involvedSides.find((side) => side === written.involved) ?? null;
   const effusion: EffusionGrade | null = effusionGrades.find((grade) => grade === written.effusion) ?? null;
   const { name: _name, ...athlete } = description.athlete ?? { code };
@@ -66,11 +80,53 @@ export function sessionChangeFrom(
     ...text("injury"),
     ...text("date"),
     ...text("milestone"),
-    ...(changed("pain") ? { pain: written.pain.trim() === "" ? null : pain } : {}),
+    ...(changed("mass") ? { massKg: massKg ?? null } : {}),
+    ...(changed("pain") ? { pain: pain ?? null } : {}),
     ...(changed("effusion") ? { effusion } : {}),
+    ...(changed("stopped") ? { stopped: stoppedFrom(written) } : {}),
+    ...(changed("cautionsBy") || changed("cautionsDate") || changed("cautionsNote")
+      ? { cautions: cautionsFrom(written) }
+      : {}),
     ...(changed("leftFoot") ? { plates: feetOnPlates(written.leftFoot, plates) } : {}),
   };
   return Object.keys(change).length === 0 ? { problem: "Nothing was changed." } : { change };
+}
+
+/** A number with a point or a comma; absent where nothing was written, not a number where it is none. */
+function numberFrom(written: string): number | undefined {
+  return written.trim() === "" ? undefined : Number(written.trim().replace(",", "."));
+}
+
+const leastMassKg = settingsCatalogue.bodyMassMinimumKg.default;
+const mostMassKg = settingsCatalogue.bodyMassMaximumKg.default;
+
+/** Why what is written cannot be meant, one sentence; "" where it can. */
+function problemOf(
+  written: WrittenSession,
+  { pain = 0, massKg = leastMassKg }: { readonly pain: number | undefined; readonly massKg: number | undefined },
+): string {
+  if (!(pain >= 0 && pain <= 10)) return "Pain is a number from 0 to 10.";
+  if (!(massKg >= leastMassKg && massKg <= mostMassKg)) {
+    return `Body mass is a number of kilograms from ${leastMassKg} to ${mostMassKg}.`;
+  }
+  const filled = (name: keyof WrittenSession) => written[name].trim() !== "";
+  if (!filled("code") && filled("name")) return "An athlete needs a code; the name may stand beside it.";
+  const withCautions = filled("cautionsBy") || filled("cautionsDate") || filled("cautionsNote");
+  if (withCautions && !filled("cautionsBy")) return "Who answered the cautions is missing.";
+  if (withCautions && !filled("cautionsDate")) return "The day on which the cautions were answered is missing.";
+  return "";
+}
+
+function stoppedFrom(written: WrittenSession): NonNullable<SessionChange["stopped"]> | null {
+  const reason = written.stopped.trim();
+  return reason === "" ? null : { reason };
+}
+
+function cautionsFrom(written: WrittenSession): NonNullable<SessionChange["cautions"]> | null {
+  const answeredBy = written.cautionsBy.trim();
+  const note = written.cautionsNote.trim();
+  if (answeredBy === "") return null;
+  return { answeredBy, date: written.cautionsDate, ...(note === "" ? {} : { note }) };
 }
 
 function feetOnPlates(leftFoot: string, plates: readonly string[]): NonNullable<SessionChange["plates"]> | null {

@@ -54,9 +54,10 @@ export function SessionForm({ session }: SessionFormProps) {
             ...involvedSides.map((side) => ({ value: side, label: sentenceCase(involvedWords(side)) })),
           ]}
         />
-        <TextInput label="Injury in words" {...field("injury")} />
+        <TextInput className="answer-wide" label="Injury in words" {...field("injury")} />
         <TextInput label="Date" type="date" {...field("date")} />
         <TextInput label="Milestone" {...field("milestone")} />
+        <TextInput label="Body mass, kg" inputMode="decimal" {...field("mass")} />
         <TextInput label="Worst pain, 0 to 10" inputMode="decimal" {...field("pain")} />
         <NativeSelect
           label="Effusion"
@@ -76,7 +77,20 @@ export function SessionForm({ session }: SessionFormProps) {
             ]}
           />
         )}
+        <TextInput
+          className="answer-wide"
+          label="Session stopped because"
+          placeholder="not stopped"
+          {...field("stopped")}
+        />
+        <TextInput className="answer-wide" label="Cautions answered by" {...field("cautionsBy")} />
+        <TextInput label="Cautions answered on" type="date" {...field("cautionsDate")} />
+        <TextInput className="answer-wide" label="What the answers were, if wanted" {...field("cautionsNote")} />
       </div>
+      <p className="muted">
+        The cautions asked before jumping after knee surgery: pain, effusion, fever or wound problems, giving way, a
+        restriction by the surgeon, no recent practice in landing.
+      </p>
       {problem !== "" && (
         <p className="caution finding" role="alert">
           {problem}

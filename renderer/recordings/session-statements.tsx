@@ -28,14 +28,16 @@ export function SessionStatements({ session }: { readonly session: SessionResult
 }
 
 function summaryWords({ description }: SessionResult): string {
-  const { date, milestone, pain, effusion } = description;
+  const { date, milestone, massKg, pain, effusion, stopped } = description;
   return [
     athleteWords(description),
     date === undefined ? "" : dateWords(date),
     milestone ?? "",
     injuryWords(description),
+    massKg === undefined ? "" : `${massKg} kg`,
     pain === undefined ? "pain not recorded" : `pain ${pain} of 10`,
     effusion === undefined ? "effusion not recorded" : `effusion ${effusion}`,
+    stopped === undefined ? "" : `stopped: ${stopped.reason.replace(/\.$/, "")}`,
   ]
     .filter((part) => part !== "")
     .join(" · ");

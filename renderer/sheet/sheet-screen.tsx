@@ -20,14 +20,19 @@ const downloads: readonly { readonly format: Format; readonly label: string }[] 
 
 /** The testing sheet as it will be printed, and every way to take it along. */
 export function SheetScreen({ session }: { readonly session: SessionResult }) {
-  const { host, report } = useWorkspace();
+  const { host, apply, report } = useWorkspace();
   const sheet = useSheet(session);
   const [making, setMaking] = useState<Format>();
   const make = (format: Format) => {
     setMaking(format);
     host
       .call("files.make", { folder: session.folder, format })
-      .then(saveFile, report)
+      .then((file) => {
+        saveFile(file);
+        // taken along, the decisions are no longer unsaved
+        if (format === "session") return apply("workspace.read", {});
+      })
+      .catch(report)
       .finally(() => setMaking(undefined));
   };
   return (

@@ -11,6 +11,7 @@ import { ErrorToast } from "./error-toast.tsx";
 import { Header } from "./header.tsx";
 import { Navigation } from "./navigation.tsx";
 import { Notices } from "./notices.tsx";
+import { useLeavingQuestion } from "./use-leaving-question.ts";
 import { useUndoKeys } from "./use-undo-keys.ts";
 import { useWorkspace } from "./workspace.tsx";
 
@@ -24,6 +25,7 @@ export function Application() {
     window.scrollTo(0, 0);
   }, []);
   useUndoKeys();
+  useLeavingQuestion(workspace?.unsaved ?? false);
 
   if (workspace === undefined) {
     return (

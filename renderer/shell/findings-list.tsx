@@ -1,5 +1,6 @@
 import type { Finding } from "../../core/finding.ts";
 import { fullLabel } from "../../core/measures/catalogue.ts";
+import { sentences, withoutOptions } from "../../core/plain-words.ts";
 
 /** Findings in words, each with its place and what to do. Warnings and refusals stand out; notes are quiet. */
 export function FindingsList({ findings }: { readonly findings: readonly Finding[] }) {
@@ -11,7 +12,7 @@ export function FindingsList({ findings }: { readonly findings: readonly Finding
           key={`${each.code} ${each.where} ${each.message}`}
           className={each.severity === "note" ? "finding finding-note" : "finding caution"}
         >
-          {each.message} {each.action}
+          {withoutOptions(sentences(each.message, each.action))}
           {each.where !== "" && <span className="finding-where"> ({each.where})</span>}
           {each.removes.length > 0 && (
             <span className="finding-where">

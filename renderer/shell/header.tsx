@@ -1,5 +1,6 @@
 import { Button, NativeSelect } from "@mantine/core";
-import type { SessionResult } from "../../core/result.ts";
+import type { Workspace } from "../../electron/host-api.ts";
+import { sessionChoices } from "./session-choices.ts";
 import { athleteWords, dateWords, injuryWords } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
 
@@ -9,24 +10,8 @@ export function Header({ onOpen }: { readonly onOpen: () => void }) {
   if (workspace === undefined) return null;
   return (
     <section className="header" aria-label="Session">
-      {workspace.session === undefined ? (
-        <p className="header-athlete">No session is open</p>
-      ) : (
-        <SessionWords session={workspace.session} />
-      )}
+      <SessionWords workspace={workspace} />
       <div className="header-actions">
-        {workspace.sessions.length > 0 && (
-          <NativeSelect
-            aria-label="Session shown"
-            className="session-picker"
-            value={workspace.folder}
-            onChange={(event) => void apply("workspace.show", { folder: event.currentTarget.value })}
-            data={workspace.sessions.map(({ folder, title, subtitle }) => ({
-              value: folder,
-              label: subtitle === "" ? title : `${title} · ${subtitle}`,
-            }))}
-          />
-        )}
         <Button
           variant="default"
           disabled={workspace.undo === ""}
@@ -49,17 +34,32 @@ export function Header({ onOpen }: { readonly onOpen: () => void }) {
   );
 }
 
-/** The athlete, the day and the milestone; below them the involved side and the injury in words. */
-function SessionWords({ session }: { readonly session: SessionResult }) {
-  const { date, milestone } = session.description;
+/** The athlete, the day and the milestone, which choose another session; below them the injury in words. */
+function SessionWords({ workspace }: { readonly workspace: Workspace }) {
+  const { apply } = useWorkspace();
+  const { session, sessions, folder } = workspace;
+  const { date, milestone } = session?.description ?? {};
   const when = [date === undefined ? "date not stated" : dateWords(date), milestone ?? ""];
   return (
     <div className="header-words">
-      <p>
-        <strong className="header-athlete">{athleteWords(session.description)}</strong>{" "}
-        <span className="muted">{when.filter((part) => part !== "").join(" · ")}</span>
-      </p>
-      <p className="muted">{injuryWords(session.description)}</p>
+      <div className="header-line">
+        <strong className="header-athlete">
+          {session === undefined ? "No session is open" : athleteWords(session.description)}
+        </strong>
+        {sessions.length > 1 || (session === undefined && sessions.length > 0) ? (
+          <NativeSelect
+            aria-label="Session shown"
+            className="session-picker"
+            size="xs"
+            value={folder}
+            onChange={(event) => void apply("workspace.show", { folder: event.currentTarget.value })}
+            data={sessionChoices(workspace)}
+          />
+        ) : (
+          session !== undefined && <span className="muted">{when.filter((part) => part !== "").join(" · ")}</span>
+        )}
+      </div>
+      {session !== undefined && <p className="muted">{injuryWords(session.description)}</p>}
     </div>
   );
 }

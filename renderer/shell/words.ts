@@ -17,6 +17,11 @@ export function sentenceCase(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
+/** The first sentence of a text, for places with room for one. */
+export function firstSentence(text: string): string {
+  return /^.*?[.!?](?=\s+\p{Lu}|$)/u.exec(text)?.[0] ?? text;
+}
+
 /** "Countermovement jump, two legs". */
 export function testWords(test: TestKind, legs: "both" | "single"): string {
   return `${sentenceCase(testLabel(test))}, ${legsWords(legs)}`;

@@ -17,7 +17,10 @@ export interface WorkspaceState {
   readonly problem: string;
   readonly report: (reason: unknown) => void;
   readonly dismiss: () => void;
-  /** Sends a change and draws what the host answers; answers false when it was refused. */
+  /**
+   * Sends a change and draws what the host answers. A refused one is said, what the host holds is read again (another
+   * page may have changed it), and the answer is false.
+   */
   readonly apply: <Name extends WorkspaceRequestName>(
     name: Name,
     request: HostApi[Name]["request"],
@@ -52,8 +55,9 @@ export function WorkspaceProvider({ host, children }: { readonly host: Host; rea
             setWorkspace(reply);
             return true;
           },
-          (reason: unknown) => {
+          async (reason: unknown) => {
             report(reason);
+            if (name !== "workspace.read") await host.call("workspace.read", {}).then(setWorkspace, report);
             return false;
           },
         )

@@ -1,8 +1,10 @@
 import { intervalCaution, standingCautions } from "../../core/criteria/cautions.ts";
-import type { CriterionResult } from "../../core/criteria/criterion.ts";
+import type { CriterionResult, Status } from "../../core/criteria/criterion.ts";
 import { statusWords } from "../../core/criteria/status.ts";
+import { asSentence } from "../../core/plain-words.ts";
 import type { SessionResult } from "../../core/result.ts";
 import { StatusWord } from "../shell/status-word.tsx";
+import { firstSentence } from "../shell/words.ts";
 
 /** The session held against its criteria: each with its status, what qualifies it, and what more trials could do. */
 export function CriteriaPanel({ session }: { readonly session: SessionResult }) {
@@ -13,11 +15,13 @@ export function CriteriaPanel({ session }: { readonly session: SessionResult }) 
         Held against “{criteriaSet.name}”, version {criteriaSet.version}
       </h2>
       <p className="muted">{criteriaSet.population}.</p>
-      <p className="muted">
-        {gate.open
-          ? gate.reason
-          : "Statuses are withheld today, for the reason above; the values are shown all the same."}
-      </p>
+      {gate.open ? (
+        <p className="muted">{gate.reason}</p>
+      ) : (
+        <p className="caution finding">
+          {asSentence(gate.reason)} Statuses are withheld today; the values are shown all the same.
+        </p>
+      )}
       {criteria.length === 0 && <p>No status is given before the involved side is stated, under Recordings.</p>}
       <ul className="criteria-list">
         {criteria.map((result) => (
@@ -44,12 +48,22 @@ export function StandingCautions() {
   );
 }
 
+/** The statuses that need their reason beside them; that of a closed gate stands once above all of them. */
+const saysWhy: ReadonlySet<Status> = new Set<Status>([
+  "too-close-to-call",
+  "not-measured",
+  "not-applicable",
+  "no-reference",
+  "out-of-date",
+]);
+
 function CriterionEntry({ result }: { readonly result: CriterionResult }) {
-  const { criterion, status, caution, moreTrials } = result;
+  const { criterion, status, reason, caution, moreTrials } = result;
   return (
     <li>
       <p>{criterion.label}</p>
       <StatusWord status={status} words={statusWords(result)} />
+      {saysWhy.has(status) && <p className="muted">{firstSentence(reason)}</p>}
       {moreTrials !== "" && <p className="muted">{moreTrials}</p>}
       {caution !== "" && <p className="caution finding">{caution}</p>}
     </li>

@@ -122,6 +122,18 @@ function groupTitle({ test, legs, dropHeightMetres }: Pick<Comparison, "test" | 
   return `${testWords(test, legs)}${box}`;
 }
 
+/** What keeps a row's left and right from being trusted, in a few words; "" where nothing does. */
+export function doubtWords({ comparison }: SymmetryRow): string {
+  switch (comparison?.plates) {
+    case "contradicted":
+      return "left and right in doubt";
+    case "unproved":
+      return "left and right unproved";
+    default:
+      return "";
+  }
+}
+
 function grouped(entries: readonly { readonly title: string; readonly row: SymmetryRow }[]): SymmetryRowGroup[] {
   const groups = new Map<string, SymmetryRow[]>();
   for (const { title, row } of entries) groups.set(title, [...(groups.get(title) ?? []), row]);

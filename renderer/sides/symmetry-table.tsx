@@ -1,15 +1,16 @@
 import { statusWords } from "../../core/criteria/status.ts";
 import { percentOf, thresholdWords } from "../../core/criteria/threshold.ts";
-import { formatPercent, formatValue, percentDigits } from "../../core/format-number.ts";
+import { formatPercent, formatValue, joinNumberText, percentDigits } from "../../core/format-number.ts";
 import type { InvolvedSide } from "../../core/limb.ts";
+import { measureEntry } from "../../core/measures/catalogue.ts";
 import { capitalised } from "../../core/plain-words.ts";
 import { type SymmetryAxis, symmetryAxis } from "../../core/sheet/symmetry-line.ts";
-import { displayUnit, type UcumUnit } from "../../core/units.ts";
+import { displayUnit } from "../../core/units.ts";
 import { SymmetryLinePicture } from "../charts/symmetry-line-picture.tsx";
 import { limbRole, limbWords, orderedSides } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
 import { StatusWord } from "../shell/status-word.tsx";
-import { type SymmetryRow, type SymmetryRowGroup, symmetryLine } from "./symmetry-rows.ts";
+import { doubtWords, type SymmetryRow, type SymmetryRowGroup, symmetryLine } from "./symmetry-rows.ts";
 
 interface SymmetryTableProps {
   readonly caption: string;
@@ -90,26 +91,30 @@ function SymmetryLineRow({ row, axis, involved, numbered }: SymmetryLineRowProps
   const { comparison, criterion, reference } = row;
   const [firstSide, secondSide] = orderedSides(involved);
   const line = symmetryLine(row);
+  const doubt = doubtWords(row);
   return (
-    <tr data-row={row.key}>
+    <tr data-row={row.key} className={doubt === "" ? undefined : "in-doubt"}>
       <th scope="row">
         {row.label} <span className="unit">{displayUnit(row.unit).symbol}</span>
+        {doubt !== "" && <span className="caution doubt-mark">{doubt}</span>}
       </th>
       <td className={`number limb-${limbRole(firstSide, involved)}`}>
-        <SideValue value={comparison?.first.mean} perMass={comparison?.first.meanPerBodyMass} unit={row.unit} />
+        <SideValue row={row} value={comparison?.first.mean} perMass={comparison?.first.meanPerBodyMass} />
       </td>
       <td className={`number limb-${limbRole(secondSide, involved)}`}>
         {criterion?.criterion.kind === "against-reference" ? (
-          <SideValue value={reference?.value} perMass={undefined} unit={row.unit} />
+          <SideValue row={row} value={reference?.value} perMass={undefined} />
         ) : (
-          <SideValue value={comparison?.second.mean} perMass={comparison?.second.meanPerBodyMass} unit={row.unit} />
+          <SideValue row={row} value={comparison?.second.mean} perMass={comparison?.second.meanPerBodyMass} />
         )}
       </td>
       <td className="number">
         <IndexWords row={row} />
       </td>
       <td className="symmetry-axis">
-        {line !== undefined && <SymmetryLinePicture line={line} axis={axis} numbered={numbered} />}
+        {line !== undefined && (
+          <SymmetryLinePicture line={line} axis={axis} numbered={numbered} inDoubt={doubt !== ""} />
+        )}
       </td>
       <td className="symmetry-last">
         {criterion === undefined ? (
@@ -130,17 +135,19 @@ function SymmetryLineRow({ row, axis, involved, numbered }: SymmetryLineRowProps
 }
 
 interface SideValueProps {
+  readonly row: SymmetryRow;
   readonly value: number | undefined;
   readonly perMass: number | undefined;
-  readonly unit: UcumUnit;
 }
 
-function SideValue({ value, perMass, unit }: SideValueProps) {
+function SideValue({ row, value, perMass }: SideValueProps) {
   return (
     <>
-      <Quantity value={value} unit={unit} />
-      {perMass !== undefined && (
-        <span className="unit per-mass">{formatValue(perMass, undefined, "N.s/kg").value} /kg</span>
+      <Quantity value={value} unit={row.unit} />
+      {perMass !== undefined && row.comparison !== undefined && (
+        <span className="unit per-mass">
+          {joinNumberText(formatValue(perMass, undefined, measureEntry(`${row.comparison.measure}PerBodyMass`).unit))}
+        </span>
       )}
     </>
   );

@@ -1,6 +1,7 @@
+import { leastApartSeconds } from "../../core/events/edit-events.ts";
 import type { EventEdit, EventName, TrialEvent } from "../../core/events/event.ts";
 
-/** Moved events are kept to 0.1 ms; two neighbours stay at least that far apart. */
+/** Moved events are kept to 0.1 ms. */
 export const keptSeconds = 0.0001;
 
 /** Between which times an event may be moved, in seconds. */
@@ -19,7 +20,7 @@ export function movableEvents(events: readonly TrialEvent[]): readonly TrialEven
   return events.filter((each) => each.side === undefined).sort((a, b) => a.time - b.time);
 }
 
-/** An event may move up to its neighbours, or to the ends of the trial. */
+/** An event may move until a millisecond before its neighbours, or to the ends of the trial. */
 export function eventBounds(
   events: readonly TrialEvent[],
   moved: TrialEvent,
@@ -29,9 +30,12 @@ export function eventBounds(
   const place = ordered.findIndex((each) => sameEvent(each, moved));
   const before = ordered[place - 1];
   const after = ordered[place + 1];
+  const from = before?.time ?? trial.startSeconds;
+  const to = after?.time ?? trial.endSeconds;
+  const apart = Math.min(leastApartSeconds, (to - from) / 2);
   return {
-    earliest: before === undefined ? trial.startSeconds : before.time + keptSeconds,
-    latest: after === undefined ? trial.endSeconds : after.time - keptSeconds,
+    earliest: before === undefined ? from : from + apart,
+    latest: after === undefined ? to : to - apart,
   };
 }
 

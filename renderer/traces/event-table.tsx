@@ -21,8 +21,10 @@ export function EventTable({ folder, trial, involved, draft }: EventTableProps) 
   const { apply } = useWorkspace();
   const events = movableEvents(trial.events);
   if (events.length === 0) return null;
-  const send = (edits: TrialResult["edits"]) =>
-    void apply("trials.change", { folder, file: trial.file, trial: trial.trial, change: { events: edits } });
+  const send = (edits: TrialResult["edits"]) => {
+    const change = { events: edits, eventsBefore: trial.edits };
+    void apply("trials.change", { folder, file: trial.file, trial: trial.trial, change });
+  };
   return (
     <div className="event-table-place">
       <table className="event-table">
@@ -74,6 +76,7 @@ export function EventTable({ folder, trial, involved, draft }: EventTableProps) 
           </tr>
         </tbody>
       </table>
+      <div aria-live="polite">{draft.note !== "" && <p className="caution finding event-note">{draft.note}</p>}</div>
       <p className="event-foot muted">
         <span>An event with the focus moves by 1 ms with an arrow key, 10 ms with Shift, 0.1 ms with Alt.</span>
         <LimbEvents events={trial.events} involved={involved} />

@@ -15,8 +15,7 @@ export function EventTimeField({ event, draft }: EventTimeFieldProps) {
   const shown = secondsText(draft.timeOf(event));
   const finish = () => {
     if (written !== undefined) {
-      const seconds = Number(written.replace(",", "."));
-      if (written.trim() !== "" && Number.isFinite(seconds)) draft.moveTo(event, seconds);
+      draft.moveToWritten(event, written);
       setWritten(undefined);
     }
     draft.commit();

@@ -1,7 +1,8 @@
-import { Button, TextInput } from "@mantine/core";
-import { useState } from "react";
+import { Button } from "@mantine/core";
+import { useRef, useState } from "react";
 import type { TrialResult } from "../../core/result.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { ExcludeForm } from "./exclude-form.tsx";
 
 interface TrialActionsProps {
   readonly folder: string;
@@ -13,7 +14,11 @@ interface TrialActionsProps {
 export function TrialActions({ folder, trial, onStep }: TrialActionsProps) {
   const { apply } = useWorkspace();
   const [excluding, setExcluding] = useState(false);
-  const [reason, setReason] = useState("");
+  const excludeButton = useRef<HTMLButtonElement>(null);
+  const stopExcluding = () => {
+    setExcluding(false);
+    excludeButton.current?.focus();
+  };
   const place = { folder, file: trial.file, trial: trial.trial };
   return (
     <div className="trial-actions">
@@ -40,35 +45,24 @@ export function TrialActions({ folder, trial, onStep }: TrialActionsProps) {
           Include again
         </Button>
       ) : (
-        <Button variant="default" size="compact-xs" aria-expanded={excluding} onClick={() => setExcluding(!excluding)}>
+        <Button
+          ref={excludeButton}
+          variant="default"
+          size="compact-xs"
+          aria-expanded={excluding}
+          onClick={() => setExcluding(!excluding)}
+        >
           Exclude…
         </Button>
       )}
       {excluding && trial.excluded === undefined && (
-        <form
-          className="exclude-form"
-          onSubmit={(event) => {
-            event.preventDefault();
-            if (reason.trim() === "") return;
-            setExcluding(false);
-            setReason("");
-            void apply("trials.change", { ...place, change: { excluded: { reason: reason.trim() } } });
+        <ExcludeForm
+          onCancel={stopExcluding}
+          onExclude={(reason) => {
+            stopExcluding();
+            void apply("trials.change", { ...place, change: { excluded: { reason } } });
           }}
-        >
-          <TextInput
-            label="Why it does not count"
-            description="Stands beside the trial and on the sheet."
-            size="xs"
-            autoFocus
-            required
-            withAsterisk={false}
-            value={reason}
-            onChange={(event) => setReason(event.currentTarget.value)}
-          />
-          <Button type="submit" size="xs">
-            Exclude
-          </Button>
-        </form>
+        />
       )}
     </div>
   );

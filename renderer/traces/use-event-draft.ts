@@ -3,6 +3,7 @@ import type { TrialTrace } from "../../core/analysis.ts";
 import type { TrialEvent } from "../../core/events/event.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { clampEvent, type EventBounds, eventBounds, sameEvent, withEdit } from "./event-move.ts";
+import { clampedWords, noTimeWords, secondsFrom } from "./event-words.ts";
 
 /** How long the keys must rest before a nudged event is sent: a run of key presses is one gesture, one undo step. */
 const restMilliseconds = 700;
@@ -18,7 +19,11 @@ export interface EventDraftState {
   /** Where the event stands for the person: at the draft, else at its own time. */
   readonly timeOf: (event: TrialEvent) => number;
   readonly boundsOf: (event: TrialEvent) => EventBounds;
+  /** Why an event did not go where it was sent, one sentence; "" when it did. */
+  readonly note: string;
   readonly moveTo: (event: TrialEvent, seconds: number) => void;
+  /** Moves to a time as a person wrote it; says so where it is none. */
+  readonly moveToWritten: (event: TrialEvent, written: string) => void;
   /** Moves by a step and sends when the keys rest. */
   readonly nudge: (event: TrialEvent, stepSeconds: number) => void;
   readonly commit: () => void;
@@ -30,6 +35,7 @@ export function useEventDraft(folder: string, trace: TrialTrace): EventDraftStat
   const { apply } = useWorkspace();
   const { trial } = trace;
   const [draft, setDraft] = useState<EventDraft>();
+  const [note, setNote] = useState("");
   const held = useRef<EventDraft | undefined>(undefined);
   const timer = useRef<ReturnType<typeof setTimeout>>(undefined);
 
@@ -49,7 +55,8 @@ export function useEventDraft(folder: string, trace: TrialTrace): EventDraftStat
       return;
     }
     const events = withEdit(trial.edits, sent.event, sent.seconds);
-    void apply("trials.change", { folder, file: trial.file, trial: trial.trial, change: { events } }).then(() =>
+    const change = { events, eventsBefore: trial.edits };
+    void apply("trials.change", { folder, file: trial.file, trial: trial.trial, change }).then(() =>
       setDraft((shown) => (shown === sent ? undefined : shown)),
     );
   }, [apply, folder, trial]);
@@ -70,9 +77,20 @@ export function useEventDraft(folder: string, trace: TrialTrace): EventDraftStat
     (event: TrialEvent, seconds: number) => {
       clearTimeout(timer.current);
       if (held.current !== undefined && !sameEvent(held.current.event, event)) commit();
-      hold({ event, seconds: clampEvent(seconds, boundsOf(event)) });
+      const bounds = boundsOf(event);
+      const kept = clampEvent(seconds, bounds);
+      setNote(clampedWords(event, seconds, kept, bounds));
+      hold({ event, seconds: kept });
     },
     [boundsOf, commit, hold],
+  );
+  const moveToWritten = useCallback(
+    (event: TrialEvent, written: string) => {
+      const seconds = secondsFrom(written);
+      if (seconds === undefined) setNote(noTimeWords(event, written, timeOf(event)));
+      else moveTo(event, seconds);
+    },
+    [moveTo, timeOf],
   );
   const nudge = useCallback(
     (event: TrialEvent, stepSeconds: number) => {
@@ -83,6 +101,7 @@ export function useEventDraft(folder: string, trace: TrialTrace): EventDraftStat
   );
   const cancel = useCallback(() => {
     clearTimeout(timer.current);
+    setNote("");
     hold(undefined);
   }, [hold]);
 
@@ -91,5 +110,5 @@ export function useEventDraft(folder: string, trace: TrialTrace): EventDraftStat
   leaving.current = commit;
   useEffect(() => () => leaving.current(), []);
 
-  return { draft, timeOf, boundsOf, moveTo, nudge, commit, cancel };
+  return { draft, timeOf, boundsOf, note, moveTo, moveToWritten, nudge, commit, cancel };
 }

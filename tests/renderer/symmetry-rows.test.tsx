@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { ReferenceValue } from "../../core/criteria/criterion.ts";
 import { statusLabel } from "../../core/criteria/status.ts";
+import type { Comparison } from "../../core/sides/comparison.ts";
 import { CriteriaPanel } from "../../renderer/sides/criteria-panel.tsx";
 import { criterionRows, informationRows, symmetryLine } from "../../renderer/sides/symmetry-rows.ts";
 import { SymmetryTable } from "../../renderer/sides/symmetry-table.tsx";
@@ -68,6 +69,38 @@ describe("the symmetry table", () => {
     // by hand from the example: 0.117 m, 0.140 m, index 83.6 with 81.2 to 86.4
     for (const words of ["11.7", "14.0", "84\u00a0%", "81", "86", statusLabel("not-met")]) expect(row).toContain(words);
   });
+
+  const impulse: Comparison = {
+    ...exampleComparison,
+    legs: "both",
+    measure: "brakingImpulse",
+    unit: "N.s",
+    first: { side: "right", values: [78.8], mean: 78.8, meanPerBodyMass: 1.14 },
+  };
+
+  it("writes values per body mass with their whole unit", () => {
+    const markup = markupOf(
+      <SymmetryTable
+        caption="Sides"
+        groups={criterionRows(exampleSession({ comparisons: [impulse] }))}
+        involved="right"
+        lastColumn="criterion"
+      />,
+    );
+    expect(markup).toContain("1.14\u00a0N·s/kg");
+  });
+
+  it.each([
+    ["contradicted", "left and right in doubt"],
+    ["unproved", "left and right unproved"],
+  ] as const)("marks a row whose plates are %s", (plates, words) => {
+    const session = exampleSession({ comparisons: [{ ...impulse, plates }] });
+    const markup = markupOf(
+      <SymmetryTable caption="Sides" groups={criterionRows(session)} involved="right" lastColumn="criterion" />,
+    );
+    expect(markup.match(new RegExp(words, "g"))).toHaveLength(1);
+    expect(markup).toContain('class="in-doubt"');
+  });
 });
 
 describe("the criteria panel", () => {
@@ -78,8 +111,20 @@ describe("the criteria panel", () => {
     expect(markup).toContain("not met");
   });
 
+  it("says beside a status that needs it why it is so, in one sentence", () => {
+    const criteria = exampleSession().criteria.map((each) => ({
+      ...each,
+      status: "not-measured" as const,
+      reason: "One more trial of the left leg is needed. The protocol allows six.",
+    }));
+    const markup = markupOf(<CriteriaPanel session={exampleSession({ criteria })} />);
+    expect(markup.match(/One more trial of the left leg is needed\./g)).toHaveLength(criteria.length);
+    expect(markup).not.toContain("The protocol allows six");
+  });
+
   it("withholds statuses in words when the gate is closed", () => {
     const closed = exampleSession({ gate: { open: false, reason: "Effusion 1+." } });
-    expect(markupOf(<CriteriaPanel session={closed} />)).toContain("Statuses are withheld today");
+    const markup = markupOf(<CriteriaPanel session={closed} />);
+    expect(markup).toContain("Effusion 1+. Statuses are withheld today");
   });
 });
