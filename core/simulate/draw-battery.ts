@@ -106,7 +106,7 @@ export function drawHops(seed: number, bounds: BatteryBounds): HopsOptions {
       const weight = recording.massKg * 9.80665;
       const count = single ? 5 + Math.floor(4 * random.uniform()) : 8 + Math.floor(5 * random.uniform());
       const height = single ? random.between(0.07, 0.15) : random.between(0.12, 0.36);
-      const contact = single ? random.between(0.26, 0.36) : random.between(0.17, 0.27);
+      const contact = single ? random.between(0.26, 0.36) : random.between(0.165, 0.23);
       const contactShape = random.pick(contactShapeNames);
       const { differences, shares } = drawLimbs(bounds, random);
       return {
