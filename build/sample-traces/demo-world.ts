@@ -111,7 +111,15 @@ export const demoSessions: readonly DemoSession[] = [
     folder: "maren-tveitlund/1-pre-injury",
     shows: "the reference from before the injury; single-leg trials on both plates prove which foot stood where",
     massKg: 69.4,
-    twoLegs: { heightCm: 31.5, seconds: 0.78, depthCm: 29, braking: 97, propulsion: 98, landingPeak: 96 },
+    // Nobody was injured yet, so the indices are left over right: right over left they are 97, 98 and 96 %.
+    twoLegs: {
+      heightCm: 31.5,
+      seconds: 0.78,
+      depthCm: 29,
+      braking: 100 / 0.97,
+      propulsion: 100 / 0.98,
+      landingPeak: 100 / 0.96,
+    },
     oneLeg: {
       left: { heightCm: 15.6, seconds: 0.86, minimum: 0.62 },
       right: { heightCm: 15.0, seconds: 0.87, minimum: 0.62 },
@@ -129,13 +137,13 @@ export const demoSessions: readonly DemoSession[] = [
     seed: 1000,
     description: {
       athlete: maren,
-      involved: "right",
+      involved: "none",
       date: preInjuryDate,
       milestone: "pre-injury",
       pain: 0,
       effusion: "none",
       cautions: { answeredBy: clinician, date: preInjuryDate },
-      note: "Pre-season testing. The right knee was injured later; right is entered as involved so that all sessions are shown alike.",
+      note: "Pre-season testing. The right knee was injured later.",
     },
   },
   {

@@ -73,8 +73,13 @@ ${plates} ${feet} Files: ${describeDialect(session.dialect)}.
 |---|---|---|---|---|
 | both legs | ${twoLegs.heightCm.toFixed(1)} | ${twoLegs.seconds.toFixed(2)} | ${twoLegs.depthCm.toFixed(1)} | ${filesOf(trials, "both")} |
 ${single("left")}${single("right")}
-Indices of the two-leg jumps: braking ${twoLegs.braking} %, propulsion ${twoLegs.propulsion} %, landing peak ${twoLegs.landingPeak} %.
+Indices of the two-leg jumps: braking ${percent(twoLegs.braking)}, propulsion ${percent(twoLegs.propulsion)}, landing peak ${percent(twoLegs.landingPeak)}.
 ${describeDrops(session, drops)}`;
+}
+
+/** At most one decimal: the demo world's table gives whole per cent. */
+function percent(value: number): string {
+  return `${Number(value.toFixed(1))} %`;
 }
 
 function describeDrops({ drops: targets }: DemoSession, drops: readonly RecordedDrop[]): string {

@@ -75,7 +75,7 @@ export function evaluateAbsolute(criterion: Absolute, input: CriteriaInput, sett
   if (found.every(({ values }) => values.length === 0)) {
     const elsewhere = ofLegs.filter((trial) => !trials.includes(trial) && !trial.excluded);
     const reason = sentences(
-      `No ${askedTrials(criterion)} has this measure.`,
+      `No ${askedTrials(criterion)} that counts has this measure.`,
       otherBoxes(criterion, boxHeights(elsewhere)),
     );
     return { ...plain, status: "not-measured", reason };

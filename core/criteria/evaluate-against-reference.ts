@@ -43,7 +43,7 @@ export function evaluateAgainstReference(
   const values = comparison?.first.values ?? [];
   const today = comparison?.first.mean;
   if (today === undefined) {
-    const reason = `No single-leg ${testLabel(criterion.test)} of the ${involved} leg has this measure.`;
+    const reason = `No single-leg ${testLabel(criterion.test)} of the ${involved} leg that counts has this measure.`;
     return { ...plain, status: "not-measured", reason };
   }
   if (values.length < settings.minimumTrialsPerSide) {

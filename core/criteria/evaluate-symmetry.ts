@@ -39,7 +39,7 @@ function obstacles(
     const { dropHeightMetres: _asked, ...anyBox } = criterion;
     const elsewhere = comparisons.filter((each) => comparisonOf(anyBox, [each]) !== undefined);
     return sentences(
-      `No ${askedTrials(criterion, criterion.legs === "both" ? "on two plates" : "")} has this measure.`,
+      `No ${askedTrials(criterion, criterion.legs === "both" ? "on two plates" : "")} that counts has this measure.`,
       otherBoxes(
         criterion,
         elsewhere.map((each) => each.dropHeightMetres),

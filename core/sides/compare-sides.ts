@@ -52,7 +52,7 @@ function obstacle(entry: ComparableMeasure, of: TrialsOfTest, trials: TrialsOfBo
 
 function missingSide(missing: readonly Side[], of: TrialsOfTest): string {
   const box = of.dropHeightMetres === undefined ? "" : ` from ${boxHeightText(of.dropHeightMetres)}`;
-  const none = `No trial of the ${missing.join(" or the ")} side${box} has this measure.`;
+  const none = `No trial of the ${missing.join(" or the ")} side${box} that counts has this measure.`;
   const others = of.otherBoxes.map((height) => (height === undefined ? "an unstated height" : boxHeightText(height)));
   if (others.length === 0) return none;
   return `${none} Trials from ${others.join(", ")} stay apart: box heights are never mixed.`;

@@ -75,7 +75,7 @@ describe("a value that must be reached by both legs together", () => {
     expect(evaluate(twoLegs, higher)).toMatchObject({
       status: "not-measured",
       reason:
-        "No two-leg drop jump from 0.30\u00a0m has this measure. Trials from 0.40\u00a0m do not count: a criterion belongs to its box height.",
+        "No two-leg drop jump from 0.30\u00a0m that counts has this measure. Trials from 0.40\u00a0m do not count: a criterion belongs to its box height.",
     });
     const mixed = [...higher, ...indices([0.82, 0.84, 0.83, 0.83])];
     expect(evaluate(twoLegs, mixed).estimate).toBeCloseTo(0.83, 9);
@@ -84,7 +84,7 @@ describe("a value that must be reached by both legs together", () => {
   it("does not count trials from a box nobody stated", () => {
     const unstated = indices([1.4, 1.44, 1.38]).map(({ dropHeightMetres: _box, ...trial }) => trial);
     expect(evaluate(twoLegs, unstated).reason).toBe(
-      "No two-leg drop jump from 0.30\u00a0m has this measure. Trials whose box height is not stated do not count: a criterion belongs to its box height.",
+      "No two-leg drop jump from 0.30\u00a0m that counts has this measure. Trials whose box height is not stated do not count: a criterion belongs to its box height.",
     );
   });
 
@@ -202,7 +202,7 @@ describe("symmetry of drop jumps", () => {
     const balanced = evaluate(braking, [...led("left"), ...led("right")]);
     expect(balanced.status).toBe("met");
     expect(balanced.reason).toContain("Box height 0.30\u00a0m.");
-    expect(evaluate(braking, []).reason).toBe("No two-leg drop jump on two plates has this measure.");
+    expect(evaluate(braking, []).reason).toBe("No two-leg drop jump on two plates that counts has this measure.");
   });
 
   it("holds a limb against an earlier value from the same box only", () => {

@@ -114,9 +114,11 @@ describe("a symmetry criterion", () => {
   it("is not measured where no trial has the measure", () => {
     expect(row(evaluate([]), height)).toMatchObject({
       status: "not-measured",
-      reason: "No single-leg countermovement jump has this measure.",
+      reason: "No single-leg countermovement jump that counts has this measure.",
     });
-    expect(row(evaluate([]), braking).reason).toBe("No two-leg countermovement jump on two plates has this measure.");
+    expect(row(evaluate([]), braking).reason).toBe(
+      "No two-leg countermovement jump on two plates that counts has this measure.",
+    );
   });
 
   it("counts an excluded trial as an attempt, never as a value", () => {

@@ -123,7 +123,7 @@ describe("box heights", () => {
     const made = all([low, high]);
     expect(made.map((each) => each.index)).toEqual([undefined, undefined]);
     expect(made[0]?.intervalNote).toBe(
-      "No trial of the left side from 0.20\u00a0m has this measure. Trials from 0.30\u00a0m stay apart: box heights are never mixed.",
+      "No trial of the left side from 0.20\u00a0m that counts has this measure. Trials from 0.30\u00a0m stay apart: box heights are never mixed.",
     );
   });
 
@@ -184,7 +184,7 @@ describe("single-leg drop jumps", () => {
   it("of one leg alone say that the other is missing, whatever it fell from", () => {
     const made = all([jump("right", 0.12, 0.36, 0.15)]);
     expect(only(made, "reactiveStrengthIndex").intervalNote).toBe(
-      "No trial of the left side from 0.20\u00a0m has this measure.",
+      "No trial of the left side from 0.20\u00a0m that counts has this measure.",
     );
   });
 });

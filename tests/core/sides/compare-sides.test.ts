@@ -79,7 +79,7 @@ describe("comparing single-leg trials", () => {
     const made = compared("right", singles.slice(0, 4), "jumpHeightImpulse");
     expect(made.second).toEqual({ side: "left", values: [] });
     expect(made.index).toBeUndefined();
-    expect(made.intervalNote).toBe("No trial of the left side has this measure.");
+    expect(made.intervalNote).toBe("No trial of the left side that counts has this measure.");
   });
 });
 
