@@ -57,20 +57,24 @@ function eachWindow(
   width: number,
   visit: (start: number, variance: number) => boolean,
 ): boolean {
-  // Taken from the stretch's own level, so that the running sums keep their digits.
-  const level = total[span.start]!;
+  // Counted from the stretch's own level, and anew after every width, so that the running sums keep their digits: what
+  // a restless part left in them would decide between windows that are perfectly still.
+  const level = total[(span.start + span.end) >> 1]!;
   let sum = 0;
   let squares = 0;
-  for (let index = span.start; index < span.end; index += 1) {
+  const count = (index: number, sign: 1 | -1): void => {
     const value = total[index]! - level;
-    sum += value;
-    squares += value * value;
-    const start = index - width + 1;
-    if (start < span.start) continue;
-    if (!visit(start, squares / width - (sum / width) ** 2)) return false;
-    const gone = total[start]! - level;
-    sum -= gone;
-    squares -= gone * gone;
+    sum += sign * value;
+    squares += sign * value * value;
+  };
+  for (let start = span.start; start + width <= span.end; start += 1) {
+    if ((start - span.start) % width === 0) {
+      sum = 0;
+      squares = 0;
+      for (let index = start; index < start + width; index += 1) count(index, 1);
+    } else count(start + width - 1, 1);
+    if (!visit(start, Math.max(0, squares / width - (sum / width) ** 2))) return false;
+    count(start, -1);
   }
   return true;
 }
