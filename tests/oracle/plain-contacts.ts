@@ -1,5 +1,14 @@
 import type { Settings } from "../../core/settings.ts";
-import { deviationOf, lastTime, meanOf, medianOf, type PlainForce, reversed, sumOf } from "./plain-curve.ts";
+import {
+  deviationOf,
+  lastTime,
+  meanAndDeviationOf,
+  meanOf,
+  medianOf,
+  type PlainForce,
+  reversed,
+  sumOf,
+} from "./plain-curve.ts";
 
 /** A run of samples, both ends included. */
 export interface PlainRun {
@@ -7,17 +16,21 @@ export interface PlainRun {
   readonly last: number;
 }
 
+/** Found once a curve: every second of it is looked at. */
+const knownLoads = new WeakMap<PlainForce, number>();
+
 /** The standing load (METHODS §1: "the largest steady load"; one athlete a trial): mean of the steadiest loaded second. */
 export function standingLoad(force: PlainForce, settings: Settings): number {
+  const known = knownLoads.get(force);
+  if (known !== undefined) return known;
   const count = Math.round(settings.weighingSeconds * force.rateHz);
   let best = { deviation: Number.POSITIVE_INFINITY, mean: 0 };
   for (let start = 0; start + count <= force.samples.length; start++) {
-    const inside = force.samples.slice(start, start + count);
-    const mean = meanOf(inside);
+    const { mean, deviation } = meanAndDeviationOf(force.samples, start, count);
     if (mean < settings.bodyMassMinimumKg * settings.gravity) continue;
-    const deviation = deviationOf(inside);
     if (deviation < best.deviation) best = { deviation, mean };
   }
+  knownLoads.set(force, best.mean);
   return best.mean;
 }
 
@@ -83,13 +96,15 @@ function middleHalf(force: PlainForce, run: PlainRun): number[] {
  * left out at each end because plates ring.
  */
 export function withoutZero(plates: readonly PlainForce[], settings: Settings): PlainForce[] {
-  const runs = emptyRuns(sumOf(plates), settings);
-  let longest = runs[0];
-  for (const run of runs) if (run.last - run.first > longest!.last - longest!.first) longest = run;
-  if (longest === undefined) return [...plates];
-  const quarter = Math.floor((longest.last - longest.first + 1) / 4);
+  let longest = { first: 0, last: -1 };
+  for (const run of emptyRuns(sumOf(plates), settings)) {
+    const quarter = Math.floor((run.last - run.first + 1) / 4);
+    const inner = { first: run.first + quarter, last: run.last - quarter };
+    if (inner.last - inner.first > longest.last - longest.first) longest = inner;
+  }
+  if (longest.last < longest.first) return [...plates];
   return plates.map((plate) => {
-    const zero = meanOf(plate.samples.slice(longest.first + quarter, longest.last + 1 - quarter));
+    const zero = meanOf(plate.samples.slice(longest.first, longest.last + 1));
     return { rateHz: plate.rateHz, samples: plate.samples.map((value) => value - zero) };
   });
 }

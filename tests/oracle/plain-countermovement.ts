@@ -12,6 +12,7 @@ import {
   velocityAt,
 } from "./plain-motion.ts";
 import { netImpulse, pushForces, pushOfTheBody } from "./plain-phases.ts";
+import { quietRuns } from "./plain-quiet.ts";
 import {
   limbsOf,
   type PlainEvent,
@@ -32,8 +33,8 @@ export function plainCountermovementJump(trial: PlainTrial, settings: Settings):
   const flight = flightRuns(whole, settings)[0]!;
 
   // Weight: the steadiest second before, the steadiest second after, and the momentum balance between them.
-  const before = steadiestWindow(whole, 0, flight.first, settings)!;
-  const after = steadiestWindow(whole, flight.last + 1, whole.samples.length - 1, settings);
+  const before = steadiestWindow(whole, quietRuns(whole, 0, flight.first, settings), settings)!;
+  const after = steadiestWindow(whole, quietRuns(whole, flight.last + 1, whole.samples.length - 1, settings), settings);
   const weight = after === undefined ? before.mean : balancedWeight(whole, before, after);
   const mass = weight / gravity;
   const moving = motionQuietBetween(whole, weight, mass, before.from, before.to);

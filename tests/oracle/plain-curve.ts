@@ -73,12 +73,23 @@ export function meanOf(values: readonly number[]): number {
   return sum / values.length;
 }
 
+/** Mean and standard deviation (n − 1) of `count` values from `first` on. */
+export function meanAndDeviationOf(
+  values: readonly number[],
+  first: number,
+  count: number,
+): { mean: number; deviation: number } {
+  let sum = 0;
+  for (let index = first; index < first + count; index++) sum += values[index]!;
+  const mean = sum / count;
+  let squares = 0;
+  for (let index = first; index < first + count; index++) squares += (values[index]! - mean) ** 2;
+  return { mean, deviation: Math.sqrt(squares / (count - 1)) };
+}
+
 /** Standard deviation with n − 1. */
 export function deviationOf(values: readonly number[]): number {
-  const mean = meanOf(values);
-  let sum = 0;
-  for (const value of values) sum += (value - mean) ** 2;
-  return Math.sqrt(sum / (values.length - 1));
+  return meanAndDeviationOf(values, 0, values.length).deviation;
 }
 
 export function medianOf(values: readonly number[]): number {

@@ -3,6 +3,7 @@ import { contactThreshold, emptyRuns, touchdownAfter } from "./plain-contacts.ts
 import { sumOf } from "./plain-curve.ts";
 import { landingMeasures, limbLandingShare, timeToStabilisation } from "./plain-landing.ts";
 import { firstRiseThroughZero, motionQuietBetween, velocityAt } from "./plain-motion.ts";
+import { quietRuns } from "./plain-quiet.ts";
 import {
   limbsOf,
   type PlainEvent,
@@ -12,7 +13,7 @@ import {
   withBodySizes,
   zeroedPlates,
 } from "./plain-values.ts";
-import { steadiestWindow } from "./plain-weighing.ts";
+import { firstSteadyWindow } from "./plain-weighing.ts";
 
 /** A drop landing after METHODS alone: empty, landing and quiet standing at the end. */
 export function plainDropLanding(trial: PlainTrial, settings: Settings): PlainResult {
@@ -21,10 +22,18 @@ export function plainDropLanding(trial: PlainTrial, settings: Settings): PlainRe
   const plates = zeroedPlates(trial, settings);
   const whole = sumOf(plates.map((plate) => plate.force));
   const empty = emptyRuns(whole, settings).at(-1)!;
-  const after = steadiestWindow(whole, empty.last + 1, whole.samples.length - 1, settings)!;
+  const after = firstSteadyWindow(
+    whole,
+    quietRuns(whole, empty.last + 1, whole.samples.length - 1, settings),
+    settings,
+  )!;
   const weight = after.mean;
   const mass = weight / gravity;
-  const threshold = contactThreshold(whole, empty, settings);
+  // METHODS counts thresholds from the middle half of the flight and leaves open what stands for it where nobody jumped:
+  // here the empty plate before the landing, as far back as a flight can last.
+  const longest = Math.round(settings.flightMaximumSeconds * whole.rateHz);
+  const fall = { first: Math.max(empty.first, empty.last + 1 - longest), last: empty.last };
+  const threshold = contactThreshold(whole, fall, settings);
   const touchdown = touchdownAfter(whole, empty, threshold, weight, weight, settings)!;
   const motion = motionQuietBetween(whole, weight, mass, after.from, after.to);
   const landingEnd = firstRiseThroughZero(motion, touchdown)!;
@@ -43,7 +52,7 @@ export function plainDropLanding(trial: PlainTrial, settings: Settings): PlainRe
   if (stable !== undefined) measures.push(of("timeToStabilisation", stable));
   const touchdowns = new Map<string, number>();
   for (const limb of limbsOf(plates, side)) {
-    const limbThreshold = contactThreshold(limb.force, empty, settings);
+    const limbThreshold = contactThreshold(limb.force, fall, settings);
     const time = touchdownAfter(limb.force, empty, limbThreshold, weight, weight / 4, settings)!;
     touchdowns.set(limb.side, time);
     events.push({ name: "touchdown", side: limb.side, contactIndex: 1, time });

@@ -19,7 +19,8 @@ import {
   velocityAt,
   withVelocityAt,
 } from "./plain-motion.ts";
-import { limbNetImpulses, pushForces, pushOfTheBody } from "./plain-phases.ts";
+import { limbNetImpulses, netImpulse, pushForces, pushOfTheBody } from "./plain-phases.ts";
+import { quietRuns } from "./plain-quiet.ts";
 import {
   limbsOf,
   type PlainEvent,
@@ -29,7 +30,7 @@ import {
   withBodySizes,
   zeroedPlates,
 } from "./plain-values.ts";
-import { steadiestWindow } from "./plain-weighing.ts";
+import { firstSteadyWindow } from "./plain-weighing.ts";
 
 /** A drop jump after METHODS alone: empty, contact, flight, landing and quiet standing at the end. */
 export function plainDropJump(trial: PlainTrial, settings: Settings): PlainResult {
@@ -39,7 +40,11 @@ export function plainDropJump(trial: PlainTrial, settings: Settings): PlainResul
   const whole = sumOf(plates.map((plate) => plate.force));
   const flight = flightRuns(whole, settings).at(-1)!;
   const emptyBefore = emptyRuns(whole, settings).findLast((run) => run.last < flight.first)!;
-  const after = steadiestWindow(whole, flight.last + 1, whole.samples.length - 1, settings);
+  const after = firstSteadyWindow(
+    whole,
+    quietRuns(whole, flight.last + 1, whole.samples.length - 1, settings),
+    settings,
+  );
   const weight = trial.massKg === undefined ? after!.mean : trial.massKg * gravity;
   const mass = weight / gravity;
 
@@ -73,6 +78,11 @@ export function plainDropJump(trial: PlainTrial, settings: Settings): PlainResul
   const takeoffVelocity = velocityAt(motion, takeoff);
   const touchdownVelocity = velocityAt(motion, touchdown);
   const heightByImpulse = takeoffVelocity ** 2 / (2 * gravity);
+  const effective = touchdownVelocity ** 2 / (2 * gravity);
+  // Without backward integration: take-off at g·t/2, and back over the contact by its net impulse.
+  const contact = { from: touchdown, to: takeoff };
+  const slower = (gravity * flightTime) / 2 - netImpulse(whole, contact, weight) / mass;
+  const byFlightTime = slower ** 2 / (2 * gravity);
   const of = (id: string, value: number): PlainMeasure => ({ id, side, value });
   const measures: PlainMeasure[] = [
     of("bodyWeight", weight),
@@ -82,7 +92,7 @@ export function plainDropJump(trial: PlainTrial, settings: Settings): PlainResul
     of("takeoffVelocity", takeoffVelocity),
     of("jumpHeightFlightTime", heightByFlight),
     of("reactiveStrengthIndex", heightByFlight / (takeoff - touchdown)),
-    of("dropHeightEffective", touchdownVelocity ** 2 / (2 * gravity)),
+    of("dropHeightEffective", effective),
     ...pushOfTheBody(motion, side, braking, propulsion),
     ...pushForces(whole, side, braking, propulsion),
     ...landingMeasures(whole, side, secondTouchdown, landingEnd, weight, settings),
@@ -92,6 +102,9 @@ export function plainDropJump(trial: PlainTrial, settings: Settings): PlainResul
     measures.push(
       of("jumpHeightImpulse", heightByImpulse),
       of("jumpHeightFromStanding", heightByImpulse + positionAt(motion, takeoff)),
+      // Both ways to the drop height are shown where both are possible.
+      of("dropHeightByFlightTime", byFlightTime),
+      of("dropHeightDifference", effective - byFlightTime),
     );
   }
   const stable = timeToStabilisation(whole, secondTouchdown, weight, settings);
@@ -121,14 +134,14 @@ function addLimbs(
   settings: Settings,
 ): void {
   const { weight } = body;
-  const contacts = new Map<string, { first: number; takeoff: number }>();
+  const contacts = new Map<string, { touchdown: number; takeoff: number }>();
   for (const { side, force } of limbs) {
     const threshold = contactThreshold(force, runs.flight, settings);
     const sure = weight / 4;
     const first = touchdownAfter(force, runs.emptyBefore, threshold, weight, sure, settings)!;
     const takeoff = takeoffBefore(force, runs.flight, threshold, weight, sure, settings)!;
     const second = touchdownAfter(force, runs.flight, threshold, weight, sure, settings)!;
-    contacts.set(side, { first, takeoff });
+    contacts.set(side, { touchdown: second, takeoff });
     events.push(
       { name: "touchdown", side, contactIndex: 1, time: first },
       { name: "takeoff", side, time: takeoff },
@@ -143,9 +156,9 @@ function addLimbs(
   const left = contacts.get("left");
   const right = contacts.get("right");
   if (left === undefined || right === undefined) return;
-  // The first contact: which foot came down first shows the leading leg.
+  // METHODS leaves open which touchdown of a drop jump: here that of the landing, as for its other landing measures.
   measures.push(
-    { id: "limbTouchdownDifference", side: "both", value: right.first - left.first },
+    { id: "limbTouchdownDifference", side: "both", value: right.touchdown - left.touchdown },
     { id: "limbTakeoffDifference", side: "both", value: right.takeoff - left.takeoff },
   );
 }

@@ -1,13 +1,9 @@
 import type { Settings } from "../../core/settings.ts";
 import { contactThreshold, flightRuns, takeoffBefore, touchdownAfter } from "./plain-contacts.ts";
 import { sumOf } from "./plain-curve.ts";
-import { firstRiseThroughZero, motionQuietBetween } from "./plain-motion.ts";
+import { quietRuns } from "./plain-quiet.ts";
 import { type PlainEvent, type PlainMeasure, type PlainResult, type PlainTrial, zeroedPlates } from "./plain-values.ts";
-import { steadiestWindow } from "./plain-weighing.ts";
-
-/** METHODS §6: contacts of a two-leg test count below 250 ms, and the best five of them. */
-const slowContactSeconds = 0.25;
-const bestHops = 5;
+import { firstSteadyWindow } from "./plain-weighing.ts";
 
 /** Repeated hops after METHODS alone: standing, an entry jump, contacts each followed by a flight, a last landing. */
 export function plainRepeatedHops(trial: PlainTrial, settings: Settings): PlainResult & { hops: readonly PlainHop[] } {
@@ -17,7 +13,11 @@ export function plainRepeatedHops(trial: PlainTrial, settings: Settings): PlainR
   const whole = sumOf(plates.map((plate) => plate.force));
   const flights = flightRuns(whole, settings);
   const last = flights.at(-1)!;
-  const after = steadiestWindow(whole, last.last + 1, whole.samples.length - 1, settings)!;
+  const after = firstSteadyWindow(
+    whole,
+    quietRuns(whole, last.last + 1, whole.samples.length - 1, settings),
+    settings,
+  )!;
   const weight = after.mean;
   const mass = weight / gravity;
   const edges = flights.map((flight) => {
@@ -27,8 +27,8 @@ export function plainRepeatedHops(trial: PlainTrial, settings: Settings): PlainR
       touchdown: touchdownAfter(whole, flight, threshold, weight, weight, settings)!,
     };
   });
-  const quiet = motionQuietBetween(whole, weight, mass, after.from, after.to);
-  const events: PlainEvent[] = [];
+  // The entry jump is no hop; its take-off carries no contact number.
+  const events: PlainEvent[] = [{ name: "takeoff", time: edges[0]!.takeoff }];
   const hops: PlainHop[] = [];
   for (let index = 0; index + 1 < edges.length; index++) {
     const from = edges[index]!.touchdown;
@@ -45,18 +45,14 @@ export function plainRepeatedHops(trial: PlainTrial, settings: Settings): PlainR
       reactiveStrengthIndex: height / contactTime,
       hopStiffness: stiffnessFromTimes(mass, contactTime, flightTime),
     });
-    events.push(
-      { name: "touchdown", contactIndex, time: from },
-      { name: "lowestPosition", contactIndex, time: firstRiseThroughZero(quiet, from)! },
-      { name: "takeoff", contactIndex, time: to },
-    );
+    events.push({ name: "touchdown", contactIndex, time: from }, { name: "takeoff", contactIndex, time: to });
   }
   const lastTouchdown = edges.at(-1)!.touchdown;
   events.push({ name: "touchdown", contactIndex: edges.length, time: lastTouchdown });
 
-  const eligible = side === "both" ? hops.filter((hop) => hop.contactTime < slowContactSeconds) : [...hops];
+  const eligible = side === "both" ? hops.filter((hop) => hop.contactTime < settings.slowContactSeconds) : [...hops];
   eligible.sort((a, b) => b.reactiveStrengthIndex - a.reactiveStrengthIndex);
-  const used = eligible.slice(0, bestHops);
+  const used = eligible.slice(0, settings.bestHops);
   const meanOver = (pick: (hop: PlainHop) => number): number =>
     used.reduce((sum, hop) => sum + pick(hop), 0) / used.length;
   const of = (id: string, value: number): PlainMeasure => ({ id, side, value });
@@ -65,15 +61,12 @@ export function plainRepeatedHops(trial: PlainTrial, settings: Settings): PlainR
     of("bodyMass", mass),
     of("hopsFound", hops.length),
     of("hopsUsed", used.length),
-    of(
-      "reactiveStrengthIndexBestFive",
-      meanOver((hop) => hop.reactiveStrengthIndex),
-    ),
-    of(
-      "hopStiffness",
-      meanOver((hop) => hop.hopStiffness),
-    ),
   ];
+  if (used.length > 0) {
+    const index = meanOver((hop) => hop.reactiveStrengthIndex);
+    const stiffness = meanOver((hop) => hop.hopStiffness);
+    measures.push(of("reactiveStrengthIndexBestFive", index), of("hopStiffness", stiffness));
+  }
   return { events, measures, hops };
 }
 
@@ -88,6 +81,6 @@ export interface PlainHop {
 }
 
 /** Dalleau et al. 2004 (CHECKS C2, formula from memory), N/m. */
-export function stiffnessFromTimes(mass: number, contact: number, flight: number): number {
+function stiffnessFromTimes(mass: number, contact: number, flight: number): number {
   return (mass * Math.PI * (flight + contact)) / (contact ** 2 * ((flight + contact) / Math.PI - contact / 4));
 }

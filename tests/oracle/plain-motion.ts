@@ -1,4 +1,4 @@
-import { forceAt, halve, knotsBetween, lastTime, type PlainForce } from "./plain-curve.ts";
+import { forceAt, halve, knotsBetween, lastTime, meanOf, type PlainForce } from "./plain-curve.ts";
 
 /** Velocity and position of the centre of mass, the exact integrals of (F − W) / m (METHODS §1, §3). Upward positive. */
 export interface PlainMotion {
@@ -58,10 +58,14 @@ export function placedAtZero(motion: PlainMotion, time: number): PlainMotion {
   return withPositionAdded(motion, -positionAt(motion, time));
 }
 
-/** The same motion with mean position zero between two times. */
+/**
+ * The same motion with mean position zero between two times. METHODS leaves open how that mean is taken: here over the
+ * samples.
+ */
 export function placedAtZeroBetween(motion: PlainMotion, from: number, to: number): PlainMotion {
-  // Position is cubic between knots, so Simpson's rule is exact.
-  return withPositionAdded(motion, -simpson(motion, (time) => positionAt(motion, time), from, to) / (to - from));
+  const { rateHz } = motion.force;
+  const inside = motion.position.slice(Math.round(from * rateHz), Math.round(to * rateHz) + 1);
+  return withPositionAdded(motion, -meanOf(inside));
 }
 
 /** The same motion with the velocity it has at a time replaced. */

@@ -3,8 +3,9 @@ import { contactThreshold, flightRuns, takeoffBefore, touchdownAfter } from "./p
 import { type PlainForce, sumOf } from "./plain-curve.ts";
 import { landingMeasures, timeToStabilisation } from "./plain-landing.ts";
 import { addLimbsOfJump } from "./plain-limbs.ts";
-import { firstRiseThroughZero, motionQuietBetween, placedAtZero, positionAt, velocityAt } from "./plain-motion.ts";
+import { firstRiseThroughZero, motionQuietBetween, placedAtZero, velocityAt } from "./plain-motion.ts";
 import { pushForces, pushOfTheBody } from "./plain-phases.ts";
+import { quietRuns } from "./plain-quiet.ts";
 import {
   limbsOf,
   type PlainEvent,
@@ -26,11 +27,14 @@ export function plainSquatJump(trial: PlainTrial, settings: Settings): PlainResu
   const plates = zeroedPlates(trial, settings);
   const whole = sumOf(plates.map((plate) => plate.force));
   const flight = flightRuns(whole, settings)[0]!;
-  const before = steadiestWindow(whole, 0, flight.first, settings)!;
-  const after = steadiestWindow(whole, flight.last + 1, whole.samples.length - 1, settings);
+  const before = steadiestWindow(whole, quietRuns(whole, 0, flight.first, settings), settings)!;
+  const after = steadiestWindow(whole, quietRuns(whole, flight.last + 1, whole.samples.length - 1, settings), settings);
   const weight = after === undefined ? before.mean : balancedWeight(whole, before, after);
   const mass = weight / gravity;
-  const moving = motionQuietBetween(whole, weight, mass, before.from, before.to);
+  // Velocity is zero in the hold, the last quiet stretch before the rise, whichever stretch weighed the athlete.
+  const lastQuiet = quietRuns(whole, 0, flight.first, settings).at(-1)!;
+  const hold = steadiestWindow(whole, [lastQuiet], settings)!;
+  const moving = motionQuietBetween(whole, weight, mass, hold.from, hold.to);
 
   const threshold = contactThreshold(whole, flight, settings);
   const takeoff = takeoffBefore(whole, flight, threshold, weight, weight, settings)!;
@@ -55,7 +59,6 @@ export function plainSquatJump(trial: PlainTrial, settings: Settings): PlainResu
     of("takeoffVelocity", takeoffVelocity),
     of("jumpHeightImpulse", height),
     of("jumpHeightFlightTime", (gravity * (touchdown - takeoff) ** 2) / 8),
-    of("jumpHeightFromStanding", height + positionAt(motion, takeoff)),
     of("flightTime", touchdown - takeoff),
     of("timeToTakeoff", takeoff - onset),
     of("reactiveStrengthIndexModified", height / (takeoff - onset)),

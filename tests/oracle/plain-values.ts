@@ -53,11 +53,14 @@ export function limbsOf(plates: readonly PlainPlate[], limb: Limb): { side: Side
   return limbs;
 }
 
-/** Adds the body-size forms (METHODS §5): newtons per kilogram and per body weight, watts and newton-seconds per kilogram. */
+/**
+ * Adds the body-size forms (METHODS §5): newtons per kilogram and per body weight, watts and newton-seconds per
+ * kilogram. METHODS leaves open which measures have them; the catalogue gives the net impulses of a limb none.
+ */
 export function withBodySizes(measures: readonly PlainMeasure[], weight: number, mass: number): PlainMeasure[] {
   const forces = /^(peak|mean).*Force$|^forceAtLowestPosition$/;
   const perMass =
-    /^(peak|mean).*Force$|^forceAtLowestPosition$|Power$|^(unweighting|braking|propulsion|landing).*Impulse$/;
+    /^(peak|mean|forceAt).*(Force|Position|Power)$|^(unweighting|braking|propulsion|landing)(Net)?Impulse$/;
   const more: PlainMeasure[] = [];
   for (const { id, side, value } of measures) {
     if (perMass.test(id)) more.push({ id: `${id}PerBodyMass`, side, value: value / mass });

@@ -1,6 +1,6 @@
 import type { Settings } from "../../core/settings.ts";
-import { deviationOf, impulseBetween, meanOf, type PlainForce } from "./plain-curve.ts";
-import { quietRuns } from "./plain-quiet.ts";
+import type { PlainRun } from "./plain-contacts.ts";
+import { impulseBetween, meanAndDeviationOf, meanOf, type PlainForce } from "./plain-curve.ts";
 
 /** A stretch of quiet standing and what the plate read in it. */
 export interface PlainWindow {
@@ -17,27 +17,48 @@ function samplesOfASecond(rateHz: number, settings: Settings): number {
   return Math.round(settings.weighingSeconds * rateHz);
 }
 
+/** Every second of some stretches of quiet standing, in order of time. */
+function secondsOf(force: PlainForce, stretches: readonly PlainRun[], settings: Settings): PlainWindow[] {
+  const count = samplesOfASecond(force.rateHz, settings);
+  const windows: PlainWindow[] = [];
+  for (const quiet of stretches) {
+    for (let start = quiet.first; start + count - 1 <= quiet.last; start++) {
+      const read = meanAndDeviationOf(force.samples, start, count);
+      windows.push({ from: start / force.rateHz, to: (start + count - 1) / force.rateHz, ...read });
+    }
+  }
+  return windows;
+}
+
 /**
- * The steadiest second of quiet standing among the samples `first` to `last` (METHODS §2): the one with the smallest
- * deviation. METHODS leaves open which of equally steady windows: here the latest, so that the integration is short.
+ * The steadiest second of some stretches of quiet standing (METHODS §2): the one with the smallest deviation. METHODS
+ * leaves open which of equally steady windows: here the latest.
  */
 export function steadiestWindow(
   force: PlainForce,
-  first: number,
-  last: number,
+  stretches: readonly PlainRun[],
   settings: Settings,
 ): PlainWindow | undefined {
-  const count = samplesOfASecond(force.rateHz, settings);
   let best: PlainWindow | undefined;
-  for (const quiet of quietRuns(force, first, last, settings)) {
-    for (let start = quiet.first; start + count - 1 <= quiet.last; start++) {
-      const inside = force.samples.slice(start, start + count);
-      const deviation = deviationOf(inside);
-      if (best !== undefined && deviation > best.deviation) continue;
-      best = { from: start / force.rateHz, to: (start + count - 1) / force.rateHz, mean: meanOf(inside), deviation };
-    }
+  for (const window of secondsOf(force, stretches, settings)) {
+    if (best === undefined || window.deviation <= best.deviation) best = window;
   }
   return best;
+}
+
+/**
+ * The second that weighs after a landing from an empty plate. METHODS asks for "quiet standing after landing" and leaves
+ * open which second of it: here the first that is nearly as steady as the steadiest (the setting says how nearly).
+ */
+export function firstSteadyWindow(
+  force: PlainForce,
+  stretches: readonly PlainRun[],
+  settings: Settings,
+): PlainWindow | undefined {
+  const steadiest = steadiestWindow(force, stretches, settings);
+  if (steadiest === undefined) return undefined;
+  const enough = settings.weighingAlike * steadiest.deviation;
+  return secondsOf(force, stretches, settings).find((window) => window.deviation <= enough);
 }
 
 /**

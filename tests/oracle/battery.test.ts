@@ -1,0 +1,126 @@
+import { describe, expect, test } from "vitest";
+import { analyzeRecording } from "../../core/analyze-recording.ts";
+import type { Limb } from "../../core/limb.ts";
+import type { TrialResult } from "../../core/result.ts";
+import { defaultSettings, type Settings } from "../../core/settings.ts";
+import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";
+import { drawDropLanding, drawHops, drawSquatJump } from "../../core/simulate/draw-battery.ts";
+import { drawDropJump } from "../../core/simulate/draw-drop.ts";
+import { simulateDropJump } from "../../core/simulate/drop-jump.ts";
+import { simulateDropLanding } from "../../core/simulate/drop-landing.ts";
+import { simulateHops } from "../../core/simulate/repeated-hops.ts";
+import { simulateSquatJump } from "../../core/simulate/squat-jump.ts";
+import type { TestKind } from "../../core/test-kind.ts";
+import { asRecording } from "../core/simulated/simulated-trial.ts";
+import { hasShared } from "../worked/worked-example.ts";
+import { differences, exactly, nearly, type OracleTolerances } from "./compare-with-oracle.ts";
+import { plainTrial, plainWorkedExample, recordingOf } from "./oracle-trial.ts";
+import { plainDropJump } from "./plain-drop.ts";
+import { plainDropLanding } from "./plain-drop-landing.ts";
+import { type PlainHop, plainRepeatedHops } from "./plain-hops.ts";
+import { plainSquatJump } from "./plain-squat.ts";
+import type { PlainResult, PlainTrial } from "./plain-values.ts";
+
+type Kind = "clean" | "noisy";
+
+interface Bounds {
+  readonly limb: Limb;
+  readonly plates: "one" | "two";
+  readonly kind: Kind;
+}
+
+interface Subject {
+  readonly test: TestKind;
+  readonly simulate: (seed: number, bounds: Bounds) => SimulatedRecording;
+  readonly oracle: (trial: PlainTrial, settings: Settings) => PlainResult;
+}
+
+const subjects: readonly Subject[] = [
+  {
+    test: "squatJump",
+    simulate: (seed, bounds) => simulateSquatJump(drawSquatJump(seed, bounds)),
+    oracle: plainSquatJump,
+  },
+  {
+    test: "dropJump",
+    simulate: (seed, bounds) => simulateDropJump(drawDropJump(seed, bounds)),
+    oracle: plainDropJump,
+  },
+  {
+    test: "dropLanding",
+    simulate: (seed, bounds) => simulateDropLanding(drawDropLanding(seed, bounds)),
+    oracle: plainDropLanding,
+  },
+  {
+    test: "repeatedHops",
+    simulate: (seed, bounds) => simulateHops(drawHops(seed, bounds)),
+    oracle: plainRepeatedHops,
+  },
+];
+
+const layouts = [
+  { limb: "both", plates: "two" },
+  { limb: "both", plates: "one" },
+  { limb: "left", plates: "one" },
+  { limb: "right", plates: "two" },
+] as const;
+
+/** Odd seeds: detectors are tuned on even ones only. Four layouts in turn; shapes, rates and sizes as drawn. */
+const seeds = Array.from({ length: 8 }, (_, index) => 2001 + 2 * index);
+
+describe.each(subjects)("program and oracle agree on every event and value of $test", ({ test: kind, ...subject }) => {
+  const analysed = (seed: number, noise: Kind): { program: TrialResult; oracle: PlainResult } => {
+    const layout = layouts[((seed - 2001) / 2) % layouts.length]!;
+    const simulated = subject.simulate(seed, { ...layout, kind: noise });
+    return {
+      program: analyse(simulated, kind, layout.limb),
+      oracle: subject.oracle(plainTrial(simulated, layout.limb), defaultSettings),
+    };
+  };
+  const compare = ({ program, oracle }: ReturnType<typeof analysed>, tolerances: OracleTolerances): string[] => {
+    const hops = "hops" in oracle ? (oracle.hops as readonly PlainHop[]) : [];
+    return [...differences(program, oracle, tolerances), ...hopDifferences(program, hops, tolerances.relative)];
+  };
+
+  test.each(seeds)("without noise, seed %i", (seed) => {
+    expect(compare(analysed(seed, "clean"), exactly)).toEqual([]);
+  });
+
+  test("with plate noise and sway: all nearly, and all but one in eight exactly", () => {
+    const noisy = seeds.map((seed) => analysed(seed, "noisy"));
+    for (const [index, each] of noisy.entries()) expect(compare(each, nearly), `seed ${seeds[index]}`).toEqual([]);
+    const exact = noisy.filter((each) => compare(each, exactly).length === 0);
+    expect(exact.length).toBeGreaterThanOrEqual((7 / 8) * seeds.length);
+  });
+});
+
+test.skipIf(!hasShared("worked-examples"))(
+  "program and oracle agree on every event and value of the worked drop jump",
+  () => {
+    const example = plainWorkedExample("drop-two-legs.csv");
+    const program = analyse(recordingOf(example), "dropJump", "both");
+    expect(differences(program, plainDropJump(example, defaultSettings), exactly)).toEqual([]);
+  },
+);
+
+function analyse(simulated: SimulatedRecording, kind: TestKind, limb: Limb): TrialResult {
+  const trials = analyzeRecording(asRecording(simulated), { test: kind, limb }, defaultSettings);
+  const [only] = trials;
+  if (trials.length !== 1 || only === undefined) throw new Error(`Expected one trial, found ${trials.length}.`);
+  return only.result;
+}
+
+/** What differs between the two tables of hops. */
+function hopDifferences({ hops = [] }: TrialResult, expected: readonly PlainHop[], relative: number): string[] {
+  const lines: string[] = [];
+  if (hops.length !== expected.length) lines.push(`program ${hops.length} hops, oracle ${expected.length}`);
+  for (const [index, hop] of expected.entries()) {
+    for (const [name, value] of Object.entries(hop)) {
+      const ours = (hops[index] as unknown as Readonly<Record<string, number>> | undefined)?.[name];
+      if (ours === undefined || Math.abs(ours - value) > relative * Math.abs(value)) {
+        lines.push(`hop ${index + 1}, ${name}: program ${ours}, oracle ${value}`);
+      }
+    }
+  }
+  return lines;
+}
