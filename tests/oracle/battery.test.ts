@@ -94,6 +94,19 @@ describe.each(subjects)("program and oracle agree on every event and value of $t
   });
 });
 
+test.each(seeds)(
+  "both find a drop jump with entered mass and nobody standing still after it alike, seed %i",
+  (seed) => {
+    const layout = layouts[((seed - 2001) / 2) % layouts.length]!;
+    const drawn = drawDropJump(seed, { ...layout, kind: "clean" });
+    const simulated = simulateDropJump({ ...drawn, endsAfterTouchdownSeconds: 0.4 });
+    const program = analyse(simulated, "dropJump", layout.limb, drawn.massKg);
+    const trial = { ...plainTrial(simulated, layout.limb), massKg: drawn.massKg };
+    expect(program.weight?.from).toBe("entered mass");
+    expect(differences(program, plainDropJump(trial, defaultSettings), exactly)).toEqual([]);
+  },
+);
+
 test.skipIf(!hasShared("worked-examples"))(
   "program and oracle agree on every event and value of the worked drop jump",
   () => {
@@ -103,8 +116,9 @@ test.skipIf(!hasShared("worked-examples"))(
   },
 );
 
-function analyse(simulated: SimulatedRecording, kind: TestKind, limb: Limb): TrialResult {
-  const trials = analyzeRecording(asRecording(simulated), { test: kind, limb }, defaultSettings);
+function analyse(simulated: SimulatedRecording, kind: TestKind, limb: Limb, massKg?: number): TrialResult {
+  const statement = { test: kind, limb, ...(massKg === undefined ? {} : { massKg }) };
+  const trials = analyzeRecording(asRecording(simulated), statement, defaultSettings);
   const [only] = trials;
   if (trials.length !== 1 || only === undefined) throw new Error(`Expected one trial, found ${trials.length}.`);
   return only.result;

@@ -89,10 +89,10 @@ export function plainDropJump(trial: PlainTrial, settings: Settings): PlainResul
     of("bodyMass", mass),
     of("contactTime", takeoff - touchdown),
     of("flightTime", flightTime),
-    of("takeoffVelocity", takeoffVelocity),
     of("jumpHeightFlightTime", heightByFlight),
     of("reactiveStrengthIndex", heightByFlight / (takeoff - touchdown)),
     of("dropHeightEffective", effective),
+    of("dropHeightByFlightTime", byFlightTime),
     ...pushOfTheBody(motion, side, braking, propulsion),
     ...pushForces(whole, side, braking, propulsion),
     ...landingMeasures(whole, side, secondTouchdown, landingEnd, weight, settings),
@@ -100,10 +100,10 @@ export function plainDropJump(trial: PlainTrial, settings: Settings): PlainResul
   // g·t/2 instead of backward integration would be the flight-time height under another name (METHODS §5).
   if (after !== undefined) {
     measures.push(
+      of("takeoffVelocity", takeoffVelocity),
       of("jumpHeightImpulse", heightByImpulse),
       of("jumpHeightFromStanding", heightByImpulse + positionAt(motion, takeoff)),
       // Both ways to the drop height are shown where both are possible.
-      of("dropHeightByFlightTime", byFlightTime),
       of("dropHeightDifference", effective - byFlightTime),
     );
   }

@@ -81,7 +81,7 @@ program makes of the same. \`npm run validate\` writes this file; a test keeps i
 - **Verdict**: *agrees* where the difference is within the tolerance, otherwise *differs*.
 - Units are UCUM. Differences smaller than a tenth of the tolerance may show as zero.
 - Beside these, \`tests/oracle\` holds a second implementation of the methods in plain loops, with which the program
-  agrees on every event and value to 1e-9, and \`tests/worked\` two trials worked to seven digits.
+  agrees on every event and value of noise-free trials to 1e-9, and \`tests/worked\` two trials worked to seven digits.
 `;
 
 /** The whole file, the same on every machine. */
