@@ -99,7 +99,7 @@ test.each(seeds)(
   (seed) => {
     const layout = layouts[((seed - 2001) / 2) % layouts.length]!;
     const drawn = drawDropJump(seed, { ...layout, kind: "clean" });
-    const simulated = simulateDropJump({ ...drawn, endsAfterTouchdownSeconds: 0.4 });
+    const simulated = simulateDropJump({ ...drawn, endsAfterTouchdownSeconds: 0.33 });
     const program = analyse(simulated, "dropJump", layout.limb, drawn.massKg);
     const trial = { ...plainTrial(simulated, layout.limb), massKg: drawn.massKg };
     expect(program.weight?.from).toBe("entered mass");
