@@ -1,7 +1,9 @@
 import { type AnalyzedJump, type SessionAnalysis, trialKey } from "./analysis.ts";
+import type { JumpMotion } from "./events/jump-events.ts";
 import type { Side } from "./limb.ts";
 import type { TrialResult } from "./result.ts";
-import type { CurveOverlay } from "./sides/curves.ts";
+import { sameBoxHeight } from "./sides/box-height.ts";
+import type { Alignment, CurveOverlay } from "./sides/curves.ts";
 import { type AlignableCurve, overlayCurves } from "./sides/overlay-curves.ts";
 import type { TestKind } from "./test-kind.ts";
 
@@ -10,13 +12,19 @@ export interface OverlayRequest {
   readonly test: TestKind;
   /** `both`: the two limbs within two-leg trials; `single`: single-leg trials of the two sides. */
   readonly legs: "both" | "single";
-  readonly alignedAt: "takeoff" | "onset";
+  readonly alignedAt: Alignment;
+  /** Only trials from this box, metres; every trial where absent. */
+  readonly dropHeightMetres?: number;
+  /** Only trials in which this leg stepped off the box first; every trial where absent. */
+  readonly leadingLeg?: Side;
 }
 
-/** Curves run from this long before the onset … */
-const beforeOnsetSeconds = 0.1;
-/** … to this long after take-off. */
+/** Curves run from this long before the movement begins … */
+const beforeSeconds = 0.1;
+/** … to this long after take-off, … */
 const afterTakeoffSeconds = 0.05;
+/** … and of a landing to this long after the velocity has returned to zero. */
+const afterLandingSeconds = 0.3;
 
 /**
  * Involved and uninvolved curves of one test in body weights, excluded trials left out; left and right where nobody or
@@ -29,6 +37,11 @@ export function overlaySession(analysis: SessionAnalysis, request: OverlayReques
   const curves = trials
     .filter((trial) => trial.test === request.test && trial.excluded === undefined)
     .filter((trial) => (trial.limb === "both") === (request.legs === "both"))
+    .filter(
+      (trial) =>
+        request.dropHeightMetres === undefined || sameBoxHeight(trial.dropHeightMetres, request.dropHeightMetres),
+    )
+    .filter((trial) => request.leadingLeg === undefined || trial.leadingLeg === request.leadingLeg)
     .flatMap((trial) => {
       const analyzed = analysis.jumps.get(trialKey(trial.file, trial.trial));
       return analyzed === undefined ? [] : curvesOf(trial, analyzed, request);
@@ -37,19 +50,47 @@ export function overlaySession(analysis: SessionAnalysis, request: OverlayReques
 }
 
 function curvesOf(trial: TrialResult, analyzed: AnalyzedJump, request: OverlayRequest): readonly AlignableCurve[] {
-  const { motion, events } = analyzed.jump;
-  const { rateHz } = motion.signal;
-  const began = events.onset ?? events.contactTouchdown;
-  const alignSample = events[request.alignedAt];
-  if (began === undefined || alignSample === undefined || events.takeoff === undefined) return [];
+  return stretchesOf(trial, analyzed.jump, request.alignedAt).flatMap((stretch) =>
+    limbCurves(trial, analyzed, stretch),
+  );
+}
+
+/** What is drawn of a trial, in fractional samples. */
+type Stretch = Pick<AlignableCurve, "alignSample" | "startSample" | "endSample">;
+
+/** One stretch of a trial; of repeated hops one for every contact that the means of the bout are made from. */
+function stretchesOf(trial: TrialResult, jump: JumpMotion, alignedAt: Alignment): readonly Stretch[] {
+  const { events, hops, test } = jump;
+  const { rateHz } = jump.motion.signal;
+  const between = (began?: number, ended?: number, alignSample?: number): readonly Stretch[] =>
+    began === undefined || ended === undefined || alignSample === undefined
+      ? []
+      : [{ alignSample, startSample: began - beforeSeconds * rateHz, endSample: ended }];
+  if (hops !== undefined) {
+    return (trial.hops ?? []).flatMap(({ contactIndex, used }) => {
+      const { touchdown, takeoff } = hops.contacts[contactIndex - 1] ?? {};
+      const ended = takeoff === undefined ? undefined : takeoff + afterTakeoffSeconds * rateHz;
+      return used ? between(touchdown, ended, alignedAt === "takeoff" ? takeoff : touchdown) : [];
+    });
+  }
+  if (test === "dropLanding") {
+    const ended = events.landingEnd === undefined ? undefined : events.landingEnd + afterLandingSeconds * rateHz;
+    return between(events.touchdown, ended, events.touchdown);
+  }
+  const { onset, contactTouchdown, takeoff } = events;
+  const ended = takeoff === undefined ? undefined : takeoff + afterTakeoffSeconds * rateHz;
+  const alignSample = { onset, takeoff, touchdown: contactTouchdown }[alignedAt];
+  return between(onset ?? contactTouchdown, ended, alignSample);
+}
+
+function limbCurves(trial: TrialResult, analyzed: AnalyzedJump, stretch: Stretch): readonly AlignableCurve[] {
+  const { motion } = analyzed.jump;
   const common = {
     file: trial.file,
     trial: trial.trial,
-    rateHz,
+    rateHz: motion.signal.rateHz,
     weightNewtons: motion.weightNewtons,
-    alignSample,
-    startSample: began - beforeOnsetSeconds * rateHz,
-    endSample: events.takeoff + afterTakeoffSeconds * rateHz,
+    ...stretch,
   };
   if (trial.limb === "left" || trial.limb === "right") {
     return [{ ...common, side: trial.limb, force: motion.signal.force }];

@@ -1,12 +1,12 @@
 import type { TrialTrace } from "../core/analysis.ts";
 import type { EventEdit } from "../core/events/event.ts";
 import type { Finding } from "../core/finding.ts";
-import type { Limb } from "../core/limb.ts";
+import type { Limb, Side } from "../core/limb.ts";
 import type { TableReading } from "../core/recording/request.ts";
 import type { SessionResult } from "../core/result.ts";
 import type { ColumnKey, ForceUnit, SessionDescription, StatedPlate } from "../core/session.ts";
 import type { SheetDocument } from "../core/sheet/document.ts";
-import type { CurveOverlay } from "../core/sides/curves.ts";
+import type { Alignment, CurveOverlay } from "../core/sides/curves.ts";
 import type { TestKind } from "../core/test-kind.ts";
 
 /** How one imported file stands. `asks`: something must be stated before it can be analysed. */
@@ -46,6 +46,10 @@ export interface RecordingAnswers {
   readonly limb?: Limb;
   readonly rateHz?: number;
   readonly unit?: ForceUnit;
+  /** Height of the box, metres, in tests that start from one. */
+  readonly dropHeightMetres?: number;
+  /** The leg that steps off the box first. */
+  readonly leadingLeg?: Side;
   readonly columns?: {
     readonly time?: ColumnKey;
     readonly left?: ColumnKey;
@@ -163,7 +167,11 @@ export interface HostApi {
       readonly folder: string;
       readonly test: TestKind;
       readonly legs: "both" | "single";
-      readonly alignedAt: "takeoff" | "onset";
+      readonly alignedAt: Alignment;
+      /** Only trials from this box, metres. */
+      readonly dropHeightMetres?: number;
+      /** Only trials in which this leg stepped off the box first. */
+      readonly leadingLeg?: Side;
     };
     /** Absent when a side has no trial to draw. */
     readonly reply: { readonly overlay?: CurveOverlay };

@@ -2,6 +2,7 @@ import { z } from "zod";
 import { eventNames } from "../core/events/event.ts";
 import { effusionGrades } from "../core/session.ts";
 import { settingsCatalogue } from "../core/settings.ts";
+import { alignments } from "../core/sides/curves.ts";
 import { testKinds } from "../core/test-kind.ts";
 import type { HostApi, HostRequestName } from "./host-api.ts";
 
@@ -24,6 +25,7 @@ const reason = line(500).min(1);
 const test = z.enum(testKinds);
 const limb = z.enum(["left", "right", "both"]);
 const side = z.enum(["left", "right"]);
+const dropHeight = z.number().positive().max(2);
 
 /** A relative path with forward slashes; only ever a key in memory, yet `..` and the like have no business in it. */
 const relativePath = file.refine(
@@ -39,6 +41,8 @@ const answers = z.strictObject({
   limb: limb.exactOptional(),
   rateHz: z.number().min(1).max(1_000_000).exactOptional(),
   unit: z.enum(["N", "kN", "kgf", "lbf"]).exactOptional(),
+  dropHeightMetres: dropHeight.exactOptional(),
+  leadingLeg: side.exactOptional(),
   columns: z
     .strictObject({
       time: columnKey.exactOptional(),
@@ -126,7 +130,9 @@ export const requestSchemas = {
     folder,
     test,
     legs: z.enum(["both", "single"]),
-    alignedAt: z.enum(["takeoff", "onset"]),
+    alignedAt: z.enum(alignments),
+    dropHeightMetres: dropHeight.exactOptional(),
+    leadingLeg: side.exactOptional(),
   }),
   "sheet.read": z.strictObject({ folder }),
   "files.make": z.strictObject({ folder, format: z.enum(["pdf", "html", "csv", "json", "session"]) }),

@@ -1,9 +1,28 @@
 import type { Side } from "../limb.ts";
+import type { TestKind } from "../test-kind.ts";
+
+/** The events that curves can be aligned at. */
+export const alignments = ["takeoff", "onset", "touchdown"] as const;
+
+export type Alignment = (typeof alignments)[number];
+
+const alignmentsByTest: Readonly<Record<TestKind, readonly [Alignment, ...Alignment[]]>> = {
+  countermovementJump: ["takeoff", "onset"],
+  squatJump: ["takeoff", "onset"],
+  dropJump: ["touchdown", "takeoff"],
+  repeatedHops: ["touchdown", "takeoff"],
+  dropLanding: ["touchdown"],
+};
+
+/** Where the curves of a test can be aligned, the usual event first. `touchdown` is that of the contact. */
+export function alignmentsOf(test: TestKind): readonly [Alignment, ...Alignment[]] {
+  return alignmentsByTest[test];
+}
 
 /** Curves of one side on a common time axis. */
 export interface SideCurves {
   readonly side: Side;
-  /** One curve a trial, force in body weights; same length as the time axis. */
+  /** One curve a trial (a hop, of repeated hops), force in body weights; same length as the time axis. */
   readonly curves: readonly { readonly file: string; readonly trial: number; readonly values: Float64Array }[];
   /** Mean over the trials, body weights. */
   readonly mean: Float64Array;
@@ -13,7 +32,7 @@ export interface SideCurves {
 
 /** Involved against uninvolved trials of one test, aligned at one event. */
 export interface CurveOverlay {
-  readonly alignedAt: "takeoff" | "onset";
+  readonly alignedAt: Alignment;
   /** Seconds from the event. */
   readonly timeSeconds: Float64Array;
   readonly first: SideCurves;

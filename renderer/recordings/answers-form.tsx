@@ -77,6 +77,19 @@ export function AnswersForm({ folder, view, asking }: AnswersFormProps) {
           onChange={(event) => setWritten({ ...written, unit: event.currentTarget.value })}
           data={[unchanged, ...forceUnits.map((unit) => ({ value: unit, label: unit }))]}
         />
+        <TextInput
+          label="Height of the box, m"
+          inputMode="decimal"
+          placeholder="as it is"
+          value={written.boxHeight}
+          onChange={(event) => setWritten({ ...written, boxHeight: event.currentTarget.value })}
+        />
+        <NativeSelect
+          label="Leg that led off the box"
+          value={written.leadingLeg}
+          onChange={(event) => setWritten({ ...written, leadingLeg: event.currentTarget.value })}
+          data={[unchanged, { value: "left", label: "left" }, { value: "right", label: "right" }]}
+        />
       </div>
       {columns.length > 0 && (
         <fieldset className="answer-fields">

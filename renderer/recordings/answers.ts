@@ -4,6 +4,7 @@ import type { TableReading } from "../../core/recording/request.ts";
 import type { ForceUnit } from "../../core/session.ts";
 import { availableTests } from "../../core/test-kind.ts";
 import type { RecordingAnswers, RecordingView } from "../../electron/host-api.ts";
+import { boxHeightFrom } from "./box-height.ts";
 
 /** What a column may be stated to be. */
 export const columnRoles = ["unused", "time", "left", "right", "total"] as const;
@@ -20,11 +21,22 @@ export interface WrittenAnswers {
   readonly limb: string;
   readonly rate: string;
   readonly unit: string;
+  /** Height of the box, metres. */
+  readonly boxHeight: string;
+  readonly leadingLeg: string;
   /** The role of each column, by position from 1; absent: as it was read. */
   readonly roles: ReadonlyMap<number, ColumnRole>;
 }
 
-export const nothingWritten: WrittenAnswers = { test: "", limb: "", rate: "", unit: "", roles: new Map() };
+export const nothingWritten: WrittenAnswers = {
+  test: "",
+  limb: "",
+  rate: "",
+  unit: "",
+  boxHeight: "",
+  leadingLeg: "",
+  roles: new Map(),
+};
 
 /** A question of the form. */
 export type Question = "test" | "limb" | "rate" | "unit" | "columns";
@@ -69,6 +81,8 @@ export function answersFrom(
       return { problem: `Only one column can be ${role}.` };
     }
   }
+  const box = boxHeightFrom(written.boxHeight);
+  if (written.boxHeight.trim() !== "" && "problem" in box) return box;
   const test = availableTests.find((each) => each === written.test);
   const limb = limbs.find((each) => each === written.limb);
   const unit = forceUnits.find((each) => each === written.unit);
@@ -78,6 +92,8 @@ export function answersFrom(
     ...(limb === undefined ? {} : { limb }),
     ...(written.rate.trim() === "" ? {} : { rateHz }),
     ...(unit === undefined ? {} : { unit }),
+    ...(written.boxHeight.trim() !== "" && "metres" in box ? { dropHeightMetres: box.metres } : {}),
+    ...(written.leadingLeg === "left" || written.leadingLeg === "right" ? { leadingLeg: written.leadingLeg } : {}),
     ...(written.roles.size === 0 ? {} : { columns: Object.fromEntries(stated) }),
   };
   return Object.keys(answers).length === 0 ? { problem: "Nothing was stated yet." } : { answers };

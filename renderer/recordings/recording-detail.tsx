@@ -3,6 +3,7 @@ import type { RecordingView } from "../../electron/host-api.ts";
 import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
 import { AnswersForm } from "./answers-form.tsx";
 import { originWords, outcomeWords, roleWords } from "./reading-words.ts";
+import { TakeAsRecognised } from "./take-as-recognised.tsx";
 
 interface RecordingDetailProps {
   readonly folder: string;
@@ -24,6 +25,7 @@ export function RecordingDetail({ folder, view, asking }: RecordingDetailProps) 
           ` · ${view.reading.encoding} · ${countOf(view.reading.headerLines, "header line")} · ${countOf(view.reading.rows, "row")} · ${originWords(view.reading)}`}
       </p>
       <FindingsList findings={bySeverity(view.findings)} />
+      <TakeAsRecognised folder={folder} file={view.file} said={view.findings} />
       {view.reading !== undefined && (
         <>
           <h3>Columns</h3>

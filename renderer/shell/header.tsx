@@ -49,7 +49,7 @@ function SessionWords({ workspace }: { readonly workspace: Workspace }) {
         {sessions.length > 1 || (session === undefined && sessions.length > 0) ? (
           <NativeSelect
             aria-label="Session shown"
-            className="session-picker"
+            className="fitted-select"
             size="xs"
             value={folder}
             onChange={(event) => void apply("workspace.show", { folder: event.currentTarget.value })}

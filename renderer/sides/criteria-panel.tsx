@@ -1,20 +1,23 @@
 import { intervalCaution, standingCautions } from "../../core/criteria/cautions.ts";
 import type { CriterionResult, Status } from "../../core/criteria/criterion.ts";
+import { populationNotes } from "../../core/criteria/population-notes.ts";
 import { statusWords } from "../../core/criteria/status.ts";
-import { asSentence } from "../../core/plain-words.ts";
+import { asSentence, sentences } from "../../core/plain-words.ts";
 import type { SessionResult } from "../../core/result.ts";
 import { StatusWord } from "../shell/status-word.tsx";
 import { firstSentence } from "../shell/words.ts";
 
 /** The session held against its criteria: each with its status, what qualifies it, and what more trials could do. */
 export function CriteriaPanel({ session }: { readonly session: SessionResult }) {
-  const { criteriaSet, criteria, gate } = session;
+  const { criteriaSet, criteria, gate, description } = session;
+  const mismatch = sentences(...populationNotes(criteriaSet, description.athlete, description.date));
   return (
     <section className="panel panel-padded criteria-panel" aria-labelledby="criteria-title">
       <h2 id="criteria-title" className="panel-title">
         Held against “{criteriaSet.name}”, version {criteriaSet.version}
       </h2>
       <p className="muted">{criteriaSet.population}.</p>
+      {mismatch !== "" && <p className="caution finding">{mismatch}</p>}
       {gate.open ? (
         <p className="muted">{gate.reason}</p>
       ) : (

@@ -1,15 +1,16 @@
 import type { Data, Layout } from "plotly.js";
 import type { InvolvedSide } from "../../core/limb.ts";
-import type { CurveOverlay, SideCurves } from "../../core/sides/curves.ts";
+import type { Alignment, CurveOverlay, SideCurves } from "../../core/sides/curves.ts";
 import { axis, baseLayout } from "../charts/axis-layout.ts";
 import { type ChartColours, limbLine } from "../charts/chart-colours.ts";
 import { decimate } from "../charts/decimate.ts";
 import type { TimeRange } from "../charts/plot.tsx";
 import { limbRole } from "../shell/limb-role.ts";
 
-export const alignmentWords: Readonly<Record<CurveOverlay["alignedAt"], string>> = {
+export const alignmentWords: Readonly<Record<Alignment, string>> = {
   takeoff: "take-off",
   onset: "onset",
+  touchdown: "touchdown",
 };
 
 /** All the time there is to draw. */
@@ -77,9 +78,9 @@ function trialsOf(side: SideCurves, overlay: CurveOverlay, range: TimeRange, for
     type: "scatter",
     mode: "lines",
     ...thinned(values, overlay, range),
-    opacity: 0.55,
     // the form of the line is left to the mean: many thin dashed lines over each other are a blur
-    line: { color: form.color, width: 0.7, simplify: false },
+    // a colour that lets through, not a faint group: groups over each other are painted wrongly by some browsers
+    line: { color: translucent(form.color, 0.55), width: 0.7, simplify: false },
   }));
 }
 

@@ -1,13 +1,15 @@
 import { Button, NativeSelect, SegmentedControl } from "@mantine/core";
 import { useElementSize } from "@mantine/hooks";
 import { useMemo, useState } from "react";
-import type { InvolvedSide } from "../../core/limb.ts";
+import type { InvolvedSide, Side } from "../../core/limb.ts";
+import { countOf } from "../../core/plain-words.ts";
 import type { SessionResult } from "../../core/result.ts";
-import type { CurveOverlay, SideCurves } from "../../core/sides/curves.ts";
+import { groupName, type TrialGroup, trialGroups } from "../../core/sheet/sheet-trials.ts";
+import { type Alignment, alignmentsOf, type CurveOverlay, type SideCurves } from "../../core/sides/curves.ts";
 import { useChartColours } from "../charts/chart-colours.ts";
 import { Plot, type TimeRange } from "../charts/plot.tsx";
 import { limbRole, limbWords } from "../shell/limb-role.ts";
-import { legsOf, testWords } from "../shell/words.ts";
+import { sentenceCase } from "../shell/words.ts";
 import { alignmentWords, overlayFigure, overlayRange } from "./overlay-figure.ts";
 import { type OverlayChoice, useOverlay } from "./use-overlay.ts";
 
@@ -18,13 +20,23 @@ export function OverlayPanel({ session }: { readonly session: SessionResult }) {
   const { involved } = session.description;
   const tests = useMemo(() => drawableTests(session), [session]);
   const [testKey, setTestKey] = useState("");
-  const [alignedAt, setAlignedAt] = useState<CurveOverlay["alignedAt"]>("takeoff");
+  const [wantedAlignment, setAlignment] = useState<Alignment>();
+  const [wantedLead, setLead] = useState<Side>();
   const shown = tests.find((each) => each.key === testKey) ?? tests.find((each) => each.legs === "single") ?? tests[0];
-  const { test, legs } = shown ?? {};
-  const choice = useMemo<OverlayChoice | undefined>(
-    () => (test === undefined || legs === undefined ? undefined : { test, legs, alignedAt }),
-    [test, legs, alignedAt],
-  );
+  const possible = shown === undefined ? [] : alignmentsOf(shown.test);
+  const alignedAt = possible.find((each) => each === wantedAlignment) ?? possible[0];
+  const leadingLeg = shown?.leads.find((each) => each === wantedLead);
+  const choice = useMemo<OverlayChoice | undefined>(() => {
+    if (shown === undefined || alignedAt === undefined) return undefined;
+    const { test, legs, dropHeightMetres } = shown;
+    return {
+      test,
+      legs,
+      alignedAt,
+      ...(dropHeightMetres === undefined ? {} : { dropHeightMetres }),
+      ...(leadingLeg === undefined ? {} : { leadingLeg }),
+    };
+  }, [shown, alignedAt, leadingLeg]);
   const reply = useOverlay(session, choice);
   return (
     <section className="panel panel-padded overlay-panel" aria-labelledby="overlay-title">
@@ -33,28 +45,42 @@ export function OverlayPanel({ session }: { readonly session: SessionResult }) {
           <h2 id="overlay-title" className="panel-title">
             Curves of both sides
           </h2>
-          <p className="muted">force in body weights, aligned at {alignmentWords[alignedAt]}</p>
+          {alignedAt !== undefined && (
+            <p className="muted">force in body weights, aligned at {alignmentWords[alignedAt]}</p>
+          )}
         </div>
         <div className="overlay-tools">
           {tests.length > 1 && (
             <NativeSelect
               aria-label="Test drawn"
+              className="fitted-select"
               size="xs"
               value={shown?.key ?? ""}
               onChange={(event) => setTestKey(event.currentTarget.value)}
               data={tests.map(({ key, words }) => ({ value: key, label: words }))}
             />
           )}
-          <SegmentedControl
-            aria-label="Aligned at"
-            size="xs"
-            value={alignedAt}
-            onChange={(value) => setAlignedAt(value === "onset" ? "onset" : "takeoff")}
-            data={[
-              { value: "takeoff", label: "at take-off" },
-              { value: "onset", label: "at onset" },
-            ]}
-          />
+          {possible.length > 1 && (
+            <SegmentedControl
+              aria-label="Aligned at"
+              size="xs"
+              value={alignedAt ?? ""}
+              onChange={(value) => setAlignment(possible.find((each) => each === value))}
+              data={possible.map((each) => ({ value: each, label: `at ${alignmentWords[each]}` }))}
+            />
+          )}
+          {shown !== undefined && shown.leads.length > 1 && (
+            <SegmentedControl
+              aria-label="Leg that led off the box"
+              size="xs"
+              value={leadingLeg ?? ""}
+              onChange={(value) => setLead(shown.leads.find((each) => each === value))}
+              data={[
+                { value: "", label: "either led" },
+                ...shown.leads.map((each) => ({ value: each, label: `${each} led` })),
+              ]}
+            />
+          )}
         </div>
       </div>
       {reply?.overlay === undefined ? (
@@ -69,6 +95,7 @@ export function OverlayPanel({ session }: { readonly session: SessionResult }) {
           overlay={reply.overlay}
           involved={involved}
           title={shown?.words ?? ""}
+          curveNoun={shown?.test === "repeatedHops" ? "hop" : "trial"}
         />
       )}
     </section>
@@ -79,9 +106,11 @@ interface OverlayChartProps {
   readonly overlay: CurveOverlay;
   readonly involved: InvolvedSide | undefined;
   readonly title: string;
+  /** What one curve is. */
+  readonly curveNoun: "trial" | "hop";
 }
 
-function OverlayChart({ overlay, involved, title }: OverlayChartProps) {
+function OverlayChart({ overlay, involved, title, curveNoun }: OverlayChartProps) {
   const colours = useChartColours();
   const [zoom, setZoom] = useState<TimeRange>();
   const { ref, height: room } = useElementSize();
@@ -97,7 +126,7 @@ function OverlayChart({ overlay, involved, title }: OverlayChartProps) {
             data={data}
             layout={layout}
             height={Math.max(leastChartHeight, Math.floor(room))}
-            description={`Force in body weights over time from ${alignmentWords[overlay.alignedAt]}, ${title}: ${sideWords(overlay.first, involved)} over ${sideWords(overlay.second, involved)}.`}
+            description={`Force in body weights over time from ${alignmentWords[overlay.alignedAt]}, ${title}: ${sideWords(overlay.first, involved, curveNoun)} over ${sideWords(overlay.second, involved, curveNoun)}.`}
             onTimeRange={setZoom}
           />
         </div>
@@ -108,7 +137,7 @@ function OverlayChart({ overlay, involved, title }: OverlayChartProps) {
           return (
             <span key={side.side} className={`legend-item limb-${role}`}>
               <span className={`legend-line legend-${role}`} aria-hidden="true" />
-              {sideWords(side, involved)}
+              {sideWords(side, involved, curveNoun)}
             </span>
           );
         })}
@@ -123,24 +152,22 @@ function OverlayChart({ overlay, involved, title }: OverlayChartProps) {
   );
 }
 
-function sideWords(side: SideCurves, involved: InvolvedSide | undefined): string {
-  const count = side.curves.length;
-  return `${limbWords(side.side, involved)}, ${count} ${count === 1 ? "trial" : "trials"}`;
+function sideWords(side: SideCurves, involved: InvolvedSide | undefined, curveNoun: "trial" | "hop"): string {
+  return `${limbWords(side.side, involved)}, ${countOf(side.curves.length, curveNoun)}`;
 }
 
-interface DrawableTest extends Pick<OverlayChoice, "test" | "legs"> {
+interface DrawableTest extends Omit<TrialGroup, "trials"> {
   readonly key: string;
   readonly words: string;
+  /** The legs that led off the box in the trials of the group, where both did. */
+  readonly leads: readonly Side[];
 }
 
-/** The tests of the session that have a trial, in the order of the session. */
+/** The tests of the session that have a trial, two legs before one, each box on its own. */
 function drawableTests(session: SessionResult): readonly DrawableTest[] {
-  const found = new Map<string, DrawableTest>();
-  for (const { test, limb, status } of session.trials) {
-    if (test === undefined || limb === undefined || status === "refused") continue;
-    const legs = legsOf(limb);
-    const key = `${test} ${legs}`;
-    if (!found.has(key)) found.set(key, { key, test, legs, words: testWords(test, legs) });
-  }
-  return [...found.values()];
+  return trialGroups(session.trials.filter((trial) => trial.status !== "refused")).map(({ trials, ...group }) => {
+    const words = sentenceCase(groupName(group));
+    const leads = (["left", "right"] as const).filter((leg) => trials.some((trial) => trial.leadingLeg === leg));
+    return { ...group, key: words, words, leads: leads.length > 1 ? leads : [] };
+  });
 }

@@ -2,6 +2,7 @@ import "./sides.css";
 import { useMemo } from "react";
 import type { InvolvedSide } from "../../core/limb.ts";
 import type { SessionResult } from "../../core/result.ts";
+import { WhichFootWasWhere } from "../shell/which-foot-was-where.tsx";
 import { CriteriaPanel, StandingCautions } from "./criteria-panel.tsx";
 import { OverlayPanel } from "./overlay-panel.tsx";
 import { criterionRows, informationRows } from "./symmetry-rows.ts";
@@ -15,6 +16,7 @@ export function SidesScreen({ session }: { readonly session: SessionResult }) {
   return (
     <>
       <h1 className="visually-hidden">Sides</h1>
+      <WhichFootWasWhere session={session} />
       <div className="sides-top">
         <OverlayPanel session={session} />
         <CriteriaPanel session={session} />

@@ -1,7 +1,7 @@
 import type { CriterionResult, ReferenceValue } from "../../core/criteria/criterion.ts";
 import { comparisonOf } from "../../core/criteria/criterion-comparison.ts";
 import { latestReference } from "../../core/criteria/reference-value.ts";
-import { percentOf, thresholdWords } from "../../core/criteria/threshold.ts";
+import { percentOf } from "../../core/criteria/threshold.ts";
 import { oppositeSide } from "../../core/limb.ts";
 import { fullLabel, measureEntry } from "../../core/measures/catalogue.ts";
 import type { SessionResult } from "../../core/result.ts";
@@ -72,7 +72,7 @@ function criterionRow(result: CriterionResult, session: SessionResult): Symmetry
     return {
       ...emptyRow(criterion.measure),
       key: criterion.id,
-      label: `${fullLabel(criterion.measure)}, ${thresholdWords(criterion)}`,
+      label: `${fullLabel(criterion.measure)}, against a set value`,
       ...(comparison === undefined ? {} : { comparison }),
       criterion: result,
     };

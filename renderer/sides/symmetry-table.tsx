@@ -1,15 +1,13 @@
 import { statusWords } from "../../core/criteria/status.ts";
-import { percentOf, thresholdWords } from "../../core/criteria/threshold.ts";
-import { formatPercent, formatValue, joinNumberText, percentDigits } from "../../core/format-number.ts";
+import { thresholdWords } from "../../core/criteria/threshold.ts";
+import { formatPercent } from "../../core/format-number.ts";
 import type { InvolvedSide } from "../../core/limb.ts";
-import { measureEntry } from "../../core/measures/catalogue.ts";
-import { capitalised } from "../../core/plain-words.ts";
+import { capitalised, sentences } from "../../core/plain-words.ts";
 import { type SymmetryAxis, symmetryAxis } from "../../core/sheet/symmetry-line.ts";
 import { displayUnit } from "../../core/units.ts";
-import { SymmetryLinePicture } from "../charts/symmetry-line-picture.tsx";
 import { limbRole, limbWords, orderedSides } from "../shell/limb-role.ts";
-import { Quantity } from "../shell/quantity.tsx";
 import { StatusWord } from "../shell/status-word.tsx";
+import { IndexWords, RowLine, SideValue } from "./symmetry-cells.tsx";
 import { doubtWords, type SymmetryRow, type SymmetryRowGroup, symmetryLine } from "./symmetry-rows.ts";
 
 interface SymmetryTableProps {
@@ -88,9 +86,8 @@ interface SymmetryLineRowProps {
 }
 
 function SymmetryLineRow({ row, axis, involved, numbered }: SymmetryLineRowProps) {
-  const { comparison, criterion, reference } = row;
+  const { comparison, criterion } = row;
   const [firstSide, secondSide] = orderedSides(involved);
-  const line = symmetryLine(row);
   const doubt = doubtWords(row);
   return (
     <tr data-row={row.key} className={doubt === "" ? undefined : "in-doubt"}>
@@ -99,26 +96,20 @@ function SymmetryLineRow({ row, axis, involved, numbered }: SymmetryLineRowProps
         {doubt !== "" && <span className="caution doubt-mark">{doubt}</span>}
       </th>
       <td className={`number limb-${limbRole(firstSide, involved)}`}>
-        <SideValue row={row} value={comparison?.first.mean} perMass={comparison?.first.meanPerBodyMass} />
+        <SideValue row={row} place="first" />
       </td>
       <td className={`number limb-${limbRole(secondSide, involved)}`}>
-        {criterion?.criterion.kind === "against-reference" ? (
-          <SideValue row={row} value={reference?.value} perMass={undefined} />
-        ) : (
-          <SideValue row={row} value={comparison?.second.mean} perMass={comparison?.second.meanPerBodyMass} />
-        )}
+        <SideValue row={row} place="second" />
       </td>
       <td className="number">
         <IndexWords row={row} />
       </td>
       <td className="symmetry-axis">
-        {line !== undefined && (
-          <SymmetryLinePicture line={line} axis={axis} numbered={numbered} inDoubt={doubt !== ""} />
-        )}
+        <RowLine row={row} axis={axis} numbered={numbered} />
       </td>
       <td className="symmetry-last">
         {criterion === undefined ? (
-          <span className="muted">{[comparison?.weaker, comparison?.intervalNote].filter(Boolean).join(" ")}</span>
+          <span className="muted">{sentences(comparison?.weaker ?? "", comparison?.intervalNote ?? "")}</span>
         ) : (
           <>
             <StatusWord status={criterion.status} words={statusWords(criterion)} />
@@ -131,49 +122,5 @@ function SymmetryLineRow({ row, axis, involved, numbered }: SymmetryLineRowProps
         )}
       </td>
     </tr>
-  );
-}
-
-interface SideValueProps {
-  readonly row: SymmetryRow;
-  readonly value: number | undefined;
-  readonly perMass: number | undefined;
-}
-
-function SideValue({ row, value, perMass }: SideValueProps) {
-  return (
-    <>
-      <Quantity value={value} unit={row.unit} />
-      {perMass !== undefined && row.comparison !== undefined && (
-        <span className="unit per-mass">
-          {joinNumberText(formatValue(perMass, undefined, measureEntry(`${row.comparison.measure}PerBodyMass`).unit))}
-        </span>
-      )}
-    </>
-  );
-}
-
-function IndexWords({ row }: { readonly row: SymmetryRow }) {
-  const [interval] = row.intervals;
-  const threshold = row.criterion && percentOf(row.criterion.criterion);
-  const thresholds = threshold === undefined ? [] : [threshold];
-  if (row.comparison?.difference !== undefined) {
-    return (
-      <>
-        <Quantity value={row.comparison.difference} unit={row.unit} withUnit />{" "}
-        <span className="muted">difference</span>
-      </>
-    );
-  }
-  return (
-    <>
-      <strong>{formatPercent(row.index, thresholds)}</strong>
-      {interval !== undefined && (
-        <span className="muted">
-          {" "}
-          {percentDigits(interval.low, thresholds)} to {percentDigits(interval.high, thresholds)}
-        </span>
-      )}
-    </>
   );
 }

@@ -1,15 +1,11 @@
 import { useEffect, useState } from "react";
 import type { SessionResult } from "../../core/result.ts";
 import type { CurveOverlay } from "../../core/sides/curves.ts";
-import type { TestKind } from "../../core/test-kind.ts";
+import type { HostApi } from "../../electron/host-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 
 /** Which trials are laid over each other. */
-export interface OverlayChoice {
-  readonly test: TestKind;
-  readonly legs: "both" | "single";
-  readonly alignedAt: CurveOverlay["alignedAt"];
-}
+export type OverlayChoice = Omit<HostApi["sides.curves"]["request"], "folder">;
 
 /** The curves of both sides, fetched again whenever the session's result changes; `undefined` while on their way. */
 export function useOverlay(

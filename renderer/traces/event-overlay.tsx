@@ -1,22 +1,30 @@
 import { useRef } from "react";
-import { eventLabel, type TrialEvent } from "../../core/events/event.ts";
+import type { TrialEvent } from "../../core/events/event.ts";
+import type { TrialResult } from "../../core/result.ts";
 import { chartMargins } from "../charts/axis-layout.ts";
 import type { TimeScale } from "../charts/time-scale.ts";
-import { keyStepSeconds, movableEvents, secondsText } from "./event-move.ts";
+import { keyStepSeconds, movableEvents, sameEvent, secondsText } from "./event-move.ts";
+import { eventWords } from "./event-words.ts";
 import type { EventDraftState } from "./use-event-draft.ts";
 
 interface EventOverlayProps {
-  readonly events: readonly TrialEvent[];
+  readonly trial: TrialResult;
   readonly scale: TimeScale;
   readonly draft: EventDraftState;
 }
 
 /** The events over the chart: hairlines with a triangular head, to be dragged or moved with the arrow keys. */
-export function EventOverlay({ events, scale, draft }: EventOverlayProps) {
+export function EventOverlay({ trial, scale, draft }: EventOverlayProps) {
   return (
     <fieldset className="event-overlay" aria-label="Events of the trial">
-      {movableEvents(events).map((event) => (
-        <EventHandle key={`${event.name} ${event.contactIndex ?? ""}`} event={event} scale={scale} draft={draft} />
+      {movableEvents(trial.events).map((event) => (
+        <EventHandle
+          key={`${event.name} ${event.contactIndex ?? ""}`}
+          event={event}
+          label={eventWords(event, trial.test)}
+          scale={scale}
+          draft={draft}
+        />
       ))}
     </fieldset>
   );
@@ -24,17 +32,18 @@ export function EventOverlay({ events, scale, draft }: EventOverlayProps) {
 
 interface EventHandleProps {
   readonly event: TrialEvent;
+  readonly label: string;
   readonly scale: TimeScale;
   readonly draft: EventDraftState;
 }
 
-function EventHandle({ event, scale, draft }: EventHandleProps) {
+function EventHandle({ event, label, scale, draft }: EventHandleProps) {
   /** Pixels between the pointer and the event when it was taken up; absent while nobody holds it. */
   const grip = useRef<number>(undefined);
   const seconds = draft.timeOf(event);
   const pixel = scale.toPixel(seconds);
   if (pixel < chartMargins.left - 1 || pixel > chartMargins.left + scale.width + 1) return null;
-  const held = draft.draft !== undefined && draft.draft.event.name === event.name;
+  const held = draft.draft !== undefined && sameEvent(draft.draft.event, event);
   const moved = event.from === "edited" || held;
   const bounds = draft.boundsOf(event);
 
@@ -58,7 +67,7 @@ function EventHandle({ event, scale, draft }: EventHandleProps) {
       style={{ left: pixel }}
       role="slider"
       tabIndex={0}
-      aria-label={eventLabel(event.name)}
+      aria-label={label}
       aria-orientation="horizontal"
       aria-valuemin={bounds.earliest}
       aria-valuemax={bounds.latest}
@@ -89,7 +98,7 @@ function EventHandle({ event, scale, draft }: EventHandleProps) {
         </svg>
       </span>
       <span className="event-name">
-        {eventLabel(event.name)} {secondsText(seconds)} s
+        {label} {secondsText(seconds)} s
       </span>
     </div>
   );

@@ -1,17 +1,20 @@
 import { useState } from "react";
-import { eventLabel, type TrialEvent } from "../../core/events/event.ts";
+import type { TrialEvent } from "../../core/events/event.ts";
 import { keyStepSeconds, secondsText } from "./event-move.ts";
 import type { EventDraftState } from "./use-event-draft.ts";
 
 interface EventTimeFieldProps {
   readonly event: TrialEvent;
+  /** The event in words. */
+  readonly label: string;
   readonly draft: EventDraftState;
+  /** The buttons for a millisecond more or less; the arrow keys do the same. */
+  readonly withButtons?: boolean;
 }
 
 /** The time of an event as text: written, stepped with the arrow keys, or nudged by a millisecond with the buttons. */
-export function EventTimeField({ event, draft }: EventTimeFieldProps) {
+export function EventTimeField({ event, label, draft, withButtons = true }: EventTimeFieldProps) {
   const [written, setWritten] = useState<string>();
-  const label = eventLabel(event.name);
   const shown = secondsText(draft.timeOf(event));
   const finish = () => {
     if (written !== undefined) {
@@ -42,14 +45,16 @@ export function EventTimeField({ event, draft }: EventTimeFieldProps) {
           }
         }}
       />
-      <span className="event-nudges">
-        <button type="button" aria-label={`${label} 1 ms earlier`} onClick={() => draft.nudge(event, -0.001)}>
-          −
-        </button>
-        <button type="button" aria-label={`${label} 1 ms later`} onClick={() => draft.nudge(event, 0.001)}>
-          +
-        </button>
-      </span>
+      {withButtons && (
+        <span className="event-nudges">
+          <button type="button" aria-label={`${label} 1 ms earlier`} onClick={() => draft.nudge(event, -0.001)}>
+            −
+          </button>
+          <button type="button" aria-label={`${label} 1 ms later`} onClick={() => draft.nudge(event, 0.001)}>
+            +
+          </button>
+        </span>
+      )}
     </div>
   );
 }

@@ -1,6 +1,14 @@
 import { eventLabel, type TrialEvent } from "../../core/events/event.ts";
+import type { TestKind } from "../../core/test-kind.ts";
 import { sentenceCase } from "../shell/words.ts";
 import { type EventBounds, keptSeconds, secondsText } from "./event-move.ts";
+
+/** The event's name, numbered where its test counts contacts: "touchdown 2". A landing's only touchdown needs none. */
+export function eventWords({ name, contactIndex }: Pick<TrialEvent, "name" | "contactIndex">, test?: TestKind): string {
+  return contactIndex === undefined || test === "dropLanding"
+    ? eventLabel(name)
+    : `${eventLabel(name)} ${contactIndex}`;
+}
 
 /** A time in seconds as a person wrote it, with a point or a comma; undefined where it is none. */
 export function secondsFrom(written: string): number | undefined {
@@ -8,15 +16,18 @@ export function secondsFrom(written: string): number | undefined {
   return written.trim() !== "" && Number.isFinite(seconds) ? seconds : undefined;
 }
 
-/** Why nothing moved although something was written. */
-export function noTimeWords(event: TrialEvent, written: string, stays: number): string {
+/**
+ * Why nothing moved although something was written.
+ * @param event its name in words
+ */
+export function noTimeWords(event: string, written: string, stays: number): string {
   const why = written.trim() === "" ? "No time was written" : `“${written.trim()}” is no time in seconds`;
-  return `${why}, so ${eventLabel(event.name)} stays at ${secondsText(stays)} s.`;
+  return `${why}, so ${event} stays at ${secondsText(stays)} s.`;
 }
 
 /** Where an event stands instead, and why; "" where it stands as wanted, to the tenth of a millisecond. */
-export function clampedWords(event: TrialEvent, wanted: number, kept: number, bounds: EventBounds): string {
+export function clampedWords(event: string, wanted: number, kept: number, bounds: EventBounds): string {
   if (Math.abs(wanted - kept) <= keptSeconds) return "";
   const range = `${secondsText(bounds.earliest)} s to ${secondsText(bounds.latest)} s`;
-  return `${sentenceCase(eventLabel(event.name))} stops at ${secondsText(kept)} s: events keep their order, so it can stand from ${range}.`;
+  return `${sentenceCase(event)} stops at ${secondsText(kept)} s: events keep their order, so it can stand from ${range}.`;
 }

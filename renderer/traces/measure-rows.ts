@@ -45,3 +45,8 @@ export function measureColumns(trial: TrialResult, order: readonly Limb[]): read
   const columns = (["both", ...order] as const).filter((limb) => present.has(limb));
   return columns.length > 0 ? columns : [trial.limb ?? "both"];
 }
+
+/** True for measures that count something. */
+export function isCount({ id }: MeasureEntry): boolean {
+  return id === "hopsFound" || id === "hopsUsed";
+}

@@ -1,11 +1,12 @@
 import { Fragment, useState } from "react";
 import type { InvolvedSide, Limb } from "../../core/limb.ts";
 import { groupLabel, type MeasureEntry } from "../../core/measures/catalogue.ts";
+import type { Measure } from "../../core/measures/measure.ts";
 import type { TrialResult } from "../../core/result.ts";
 import { displayUnit } from "../../core/units.ts";
 import { limbRole, orderedSides } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
-import { type MeasureRow, measureColumns, measureRows } from "./measure-rows.ts";
+import { isCount, type MeasureRow, measureColumns, measureRows } from "./measure-rows.ts";
 
 interface MeasuresTableProps {
   readonly trial: TrialResult;
@@ -135,15 +136,19 @@ function MeasureLine({ row, columns, involved, open, onOpen }: MeasureLineProps)
         const measure = values[limb];
         return (
           <td key={limb} data-side={limb} className={`number limb-${limbRole(limb, involved)}`}>
-            {measure !== undefined && (
-              <Quantity value={measure.value} uncertainty={measure.uncertainty} unit={measure.unit} />
-            )}
+            {measure !== undefined && <MeasureValue entry={entry} measure={measure} />}
             {missing && index === 0 && <Quantity value={undefined} unit={entry.unit} />}
           </td>
         );
       })}
     </tr>
   );
+}
+
+/** A count has no decimals. */
+function MeasureValue({ entry, measure }: { readonly entry: MeasureEntry; readonly measure: Measure }) {
+  if (isCount(entry)) return <>{measure.value}</>;
+  return <Quantity value={measure.value} uncertainty={measure.uncertainty} unit={measure.unit} />;
 }
 
 function DefinitionLine({ entry, width }: { readonly entry: MeasureEntry; readonly width: number }) {

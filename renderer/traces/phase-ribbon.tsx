@@ -1,7 +1,7 @@
 import type { TrialPhase } from "../../core/analysis.ts";
 import { chartMargins } from "../charts/axis-layout.ts";
 import type { TimeScale } from "../charts/time-scale.ts";
-import { holdsItsWords, placeLabels, type RibbonLabel, type RibbonPiece } from "./ribbon-labels.ts";
+import { holdsItsWords, placeLabels, type RibbonLabel, type RibbonPiece, textPixels } from "./ribbon-labels.ts";
 
 const ribbonPixels = 36;
 const lanePixels = 17;
@@ -12,21 +12,20 @@ const mostLanes = 2;
 export function PhaseRibbon({ phases, scale }: { readonly phases: readonly TrialPhase[]; readonly scale: TimeScale }) {
   const from = chartMargins.left;
   const to = chartMargins.left + scale.width;
-  const pieces = phases.flatMap((phase) => ribbonPiece(phase, scale, from, to));
-  const labels = placeLabels(pieces, from, to);
+  const pieces = ribbonPieces(phases, scale, from, to);
+  // the contacts and flights of a bout of hops are told by the table of hops; words for each would be a thicket
+  const labels = phases.some((phase) => phase.name === "contact") ? [] : placeLabels(pieces, from, to);
   const lanes = labels.reduce((most, label) => Math.max(most, label.lane + 1), 0);
   return (
     <div className="phase-ribbon" style={{ height: ribbonPixels + Math.min(lanes, mostLanes) * lanePixels + 2 }}>
       <ol aria-label="Phases">
         {pieces.map((piece, index) => (
           <li
-            key={piece.name}
+            key={`${piece.name} ${piece.duration} ${piece.left}`}
             className={index % 2 === 0 ? "phase" : "phase phase-second"}
             style={{ left: piece.left, width: piece.width, height: ribbonPixels }}
           >
-            <span className={holdsItsWords(piece) ? undefined : "visually-hidden"}>
-              {piece.name} <span className="phase-duration">{piece.duration}</span>
-            </span>
+            <PieceWords piece={piece} />
           </li>
         ))}
       </ol>
@@ -53,18 +52,39 @@ function PhaseLabel({ label }: { readonly label: RibbonLabel }) {
   );
 }
 
-function ribbonPiece(phase: TrialPhase, scale: TimeScale, from: number, to: number): readonly RibbonPiece[] {
-  const left = Math.max(from, scale.toPixel(phase.startSeconds));
-  const right = Math.min(to, scale.toPixel(phase.endSeconds));
-  if (right - left < 1) return [];
-  return [
-    {
-      name: phase.name,
-      duration: durationWords(phase.endSeconds - phase.startSeconds),
-      left,
-      width: right - left,
-    },
-  ];
+/** Name and duration, one above the other; of a narrow contact its number alone; read out in any case. */
+function PieceWords({ piece }: { readonly piece: RibbonPiece }) {
+  const whole = holdsItsWords(piece);
+  return (
+    <>
+      <span className={whole ? undefined : "visually-hidden"}>
+        {piece.name} <span className="phase-duration">{piece.duration}</span>
+      </span>
+      {!whole && piece.number !== undefined && textPixels(piece.number) <= piece.width && (
+        <span aria-hidden="true">{piece.number}</span>
+      )}
+    </>
+  );
+}
+
+/** The phases that are in view. Contacts of repeated hops carry their number. */
+function ribbonPieces(
+  phases: readonly TrialPhase[],
+  scale: TimeScale,
+  from: number,
+  to: number,
+): readonly RibbonPiece[] {
+  let contacts = 0;
+  return phases.flatMap((phase) => {
+    if (phase.name === "contact") contacts += 1;
+    const number = String(contacts);
+    const left = Math.max(from, scale.toPixel(phase.startSeconds));
+    const right = Math.min(to, scale.toPixel(phase.endSeconds));
+    if (right - left < 1) return [];
+    const duration = durationWords(phase.endSeconds - phase.startSeconds);
+    const words = phase.name === "contact" ? { name: `contact ${number}`, number } : { name: phase.name };
+    return [{ ...words, duration, left, width: right - left }];
+  });
 }
 
 /** Milliseconds below a second, seconds above. */

@@ -1,6 +1,8 @@
 /** One stretch of the ribbon in pixels, with its words. */
 export interface RibbonPiece {
   readonly name: string;
+  /** What a stretch too narrow for its name may show instead. */
+  readonly number?: string;
   readonly duration: string;
   readonly left: number;
   readonly width: number;

@@ -1,7 +1,9 @@
 import type { InvolvedSide } from "../../core/limb.ts";
+import { measureEntry } from "../../core/measures/catalogue.ts";
 import type { TrialResult } from "../../core/result.ts";
 import { limbRole } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
+import { headlineOf, ownMeasure } from "./headline.ts";
 import { foremostFinding, type ListedTrial, type TrialGroup, trialKey } from "./trial-groups.ts";
 
 interface SessionListProps {
@@ -22,7 +24,10 @@ export function SessionList({ title, groups, involved, selected, onSelect }: Ses
       <p className="muted list-keys">Alt+↑ or ↓: another trial. Ctrl+Enter: seen, next.</p>
       {groups.map((group) => (
         <section key={group.title} aria-label={group.title}>
-          <h3 className="list-heading">{group.title}</h3>
+          <h3 className="list-heading">
+            {group.title}
+            {group.test !== undefined && <span className="list-measure">{headlineOf(group.test).words}</span>}
+          </h3>
           <ul>
             {group.trials.map((listed) => {
               const key = trialKey(listed.trial);
@@ -47,9 +52,13 @@ export function SessionList({ title, groups, involved, selected, onSelect }: Ses
   );
 }
 
-function TrialItem({ listed, involved }: { listed: ListedTrial; involved: InvolvedSide | undefined }) {
+interface TrialItemProps {
+  readonly listed: ListedTrial;
+  readonly involved: InvolvedSide | undefined;
+}
+
+function TrialItem({ listed, involved }: TrialItemProps) {
   const { trial, attempt } = listed;
-  const height = trial.measures.find((measure) => measure.id === "jumpHeightImpulse");
   const finding = foremostFinding(trial.findings);
   return (
     <>
@@ -60,14 +69,45 @@ function TrialItem({ listed, involved }: { listed: ListedTrial; involved: Involv
         )}
       </span>
       <span className="trial-headline">
-        {attempt !== 0 && (
-          <Quantity value={trial.excluded === undefined ? height?.value : undefined} unit="m" withUnit />
-        )}
+        <HeadlineValue trial={trial} />
       </span>
       <span className="trial-seen">{trial.seen ? "seen" : "not yet"}</span>
+      <BesideHeadline trial={trial} involved={involved} />
       {trial.excluded !== undefined && <span className="trial-remark">excluded: {trial.excluded.reason}</span>}
       {trial.excluded === undefined && finding !== undefined && <span className="trial-remark">{finding.message}</span>}
     </>
+  );
+}
+
+/** The value by which trials of this test are told apart; a dash for one that does not count. */
+function HeadlineValue({ trial }: { readonly trial: TrialResult }) {
+  if (trial.test === undefined || trial.limb === undefined) return null;
+  const { id } = headlineOf(trial.test);
+  const value = trial.excluded === undefined ? ownMeasure(trial, id)?.value : undefined;
+  return <Quantity value={value} unit={measureEntry(id).unit} withUnit />;
+}
+
+/** What belongs beside the headline: the contact of a drop jump, and the leg that led off the box. */
+function BesideHeadline({ trial, involved }: { trial: TrialResult; involved: InvolvedSide | undefined }) {
+  if (trial.test === undefined) return null;
+  const { beside } = headlineOf(trial.test);
+  const measure = beside === undefined ? undefined : ownMeasure(trial, beside.id);
+  const { leadingLeg } = trial;
+  if (measure === undefined && leadingLeg === undefined) return null;
+  return (
+    <span className="trial-beside">
+      {measure !== undefined && (
+        <>
+          {beside?.words} <Quantity value={measure.value} unit={measure.unit} withUnit />
+        </>
+      )}
+      {measure !== undefined && leadingLeg !== undefined && " · "}
+      {leadingLeg !== undefined && (
+        <>
+          <span className={`limb-${limbRole(leadingLeg, involved)}`}>{leadingLeg}</span> led
+        </>
+      )}
+    </span>
   );
 }
 

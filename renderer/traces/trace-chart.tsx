@@ -48,7 +48,7 @@ export function TraceChart(props: TraceChartProps) {
               description={`Vertical force over time, ${title}. The events and their times stand in the table below.`}
               onTimeRange={props.onRange}
             />
-            <EventOverlay events={trace.trial.events} scale={scale} draft={draft} />
+            <EventOverlay trial={trace.trial} scale={scale} draft={draft} />
           </div>
         )}
       </div>

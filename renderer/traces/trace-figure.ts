@@ -97,6 +97,8 @@ function bodyWeightLine({ trace, colours }: TraceFigureInput): {
 } {
   const { weight } = trace.trial;
   if (weight === undefined) return {};
+  const { test } = trace.trial;
+  const standsFirst = test === "countermovementJump" || test === "squatJump";
   const words = joinNumberText(formatValue(weight.newtons, weight.uncertainty, "N"));
   return {
     shapes: [
@@ -115,15 +117,14 @@ function bodyWeightLine({ trace, colours }: TraceFigureInput): {
       {
         xref: "paper",
         yref: "y",
-        x: 0,
+        // where the athlete stands still: a drop and a bout of hops do so at the end only
+        x: standsFirst ? 0 : 1,
         y: weight.newtons,
-        xanchor: "left",
+        xanchor: standsFirst ? "left" : "right",
         yanchor: "bottom",
         showarrow: false,
         text: `body weight ${words}`,
         font: { color: colours.muted, size: 13 },
-        bgcolor: colours.surface,
-        opacity: 0.88,
       },
     ],
   };

@@ -1,9 +1,11 @@
 import "./traces.css";
 import "./event-table.css";
+import "./hop-table.css";
 import "./measures-table.css";
 import { useCallback, useEffect, useMemo, useState } from "react";
 import type { SessionResult } from "../../core/result.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
+import { WhichFootWasWhere } from "../shell/which-foot-was-where.tsx";
 import { dateWords } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { MeasuresTable } from "./measures-table.tsx";
@@ -26,6 +28,10 @@ export function TracesScreen({ session }: { readonly session: SessionResult }) {
   const [chosen, setChosen] = useState(() => lastLookedAt.get(folder) ?? "");
   const [choice, setChoice] = useState<CurveChoice>({ extras: [], filtered: false });
   const current = listed.find(({ trial }) => trialKey(trial) === chosen) ?? listed[0];
+  const alike = useMemo(() => {
+    const group = current === undefined ? undefined : groups.find(({ trials }) => trials.includes(current));
+    return [...new Set(group?.trials.map(({ trial }) => trial.file))];
+  }, [groups, current]);
   const trace = useTrialTrace(folder, current?.trial);
 
   const select = useCallback(
@@ -56,7 +62,8 @@ export function TracesScreen({ session }: { readonly session: SessionResult }) {
   return (
     <>
       <h1 className="visually-hidden">Traces</h1>
-      <FindingsList findings={session.findings} />
+      <FindingsList findings={session.findings.filter((each) => each.code !== "plates-contradict")} />
+      <WhichFootWasWhere session={session} />
       {current === undefined ? (
         <p className="panel panel-padded">This session holds no trial.</p>
       ) : (
@@ -72,6 +79,7 @@ export function TracesScreen({ session }: { readonly session: SessionResult }) {
             key={selected}
             folder={folder}
             listed={current}
+            alike={alike}
             trace={trace}
             involved={involved}
             choice={choice}

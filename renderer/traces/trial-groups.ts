@@ -1,37 +1,44 @@
 import type { Finding } from "../../core/finding.ts";
 import type { TrialResult } from "../../core/result.ts";
-import { legsOf, testWords } from "../shell/words.ts";
+import { groupName, trialGroups } from "../../core/sheet/sheet-trials.ts";
+import type { TestKind } from "../../core/test-kind.ts";
+import { sentenceCase } from "../shell/words.ts";
 
 /** A trial with its place in the session. */
 export interface ListedTrial {
   readonly trial: TrialResult;
-  /** Counted from 1 among the trials of the same test and limb; 0 where the test is unknown. */
+  /** Counted from 1 among the trials of the same group and limb; 0 where the test is unknown. */
   readonly attempt: number;
 }
 
 export interface TrialGroup {
+  /** "Drop jump, single-leg, from 0.20 m". */
   readonly title: string;
+  /** Absent for what could not be analysed. */
+  readonly test?: TestKind;
   readonly trials: readonly ListedTrial[];
 }
 
-/** The trials grouped by test and legs, each group in the order of the session; those without a test come last. */
+/** The trials grouped by test, legs and box, each group in the order of the session; those without a test come last. */
 export function groupTrials(trials: readonly TrialResult[]): readonly TrialGroup[] {
-  const groups = new Map<string, ListedTrial[]>();
-  const counts = new Map<string, number>();
-  const unknown: ListedTrial[] = [];
-  for (const trial of trials) {
-    if (trial.test === undefined || trial.limb === undefined) {
-      unknown.push({ trial, attempt: 0 });
-      continue;
-    }
-    const counted = `${trial.test} ${trial.limb}`;
-    const attempt = (counts.get(counted) ?? 0) + 1;
-    counts.set(counted, attempt);
-    const title = testWords(trial.test, legsOf(trial.limb));
-    groups.set(title, [...(groups.get(title) ?? []), { trial, attempt }]);
-  }
-  const named = [...groups].map(([title, listed]) => ({ title, trials: listed }));
-  return unknown.length === 0 ? named : [...named, { title: "Not analysed", trials: unknown }];
+  const named = trialGroups(trials).map((group) => ({
+    title: sentenceCase(groupName(group)),
+    test: group.test,
+    trials: counted(group.trials),
+  }));
+  const unknown = trials.filter((trial) => trial.test === undefined || trial.limb === undefined);
+  if (unknown.length === 0) return named;
+  return [...named, { title: "Not analysed", trials: unknown.map((trial) => ({ trial, attempt: 0 })) }];
+}
+
+/** Attempts are counted for each limb on its own. */
+function counted(trials: readonly TrialResult[]): readonly ListedTrial[] {
+  const counts = new Map<string | undefined, number>();
+  return trials.map((trial) => {
+    const attempt = (counts.get(trial.limb) ?? 0) + 1;
+    counts.set(trial.limb, attempt);
+    return { trial, attempt };
+  });
 }
 
 /** Identifies a trial within its session. */

@@ -3,9 +3,11 @@ import { useState } from "react";
 import type { TrialTrace } from "../../core/analysis.ts";
 import type { InvolvedSide } from "../../core/limb.ts";
 import type { TimeRange } from "../charts/plot.tsx";
+import { TakeAsRecognised } from "../recordings/take-as-recognised.tsx";
 import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
 import { sentenceCase } from "../shell/words.ts";
-import { EventTable } from "./event-table.tsx";
+import { DropStatements } from "./drop-statements.tsx";
+import { EventSection } from "./event-section.tsx";
 import { jumpOnly, panned, wholeTrial, zoomed } from "./time-window.ts";
 import { TraceChart } from "./trace-chart.tsx";
 import { type ExtraCurve, extraCurves } from "./trace-figure.ts";
@@ -22,6 +24,8 @@ export interface CurveChoice {
 interface TrialPanelProps {
   readonly folder: string;
   readonly listed: ListedTrial;
+  /** The files of the trials listed with this one, itself included. */
+  readonly alike: readonly string[];
   readonly trace: TrialTrace | undefined;
   readonly involved: InvolvedSide | undefined;
   readonly choice: CurveChoice;
@@ -41,6 +45,7 @@ export function TrialPanel(props: TrialPanelProps) {
         </h2>
         <TrialActions folder={folder} trial={trial} onStep={props.onStep} />
         <p className="muted trial-subtitle">{trialSubtitle(trial)}</p>
+        <DropStatements folder={folder} trial={trial} involved={props.involved} alike={props.alike} />
       </div>
       {trial.excluded !== undefined && <p className="caution finding">Excluded: {trial.excluded.reason}.</p>}
       {trial.status === "refused" && (
@@ -49,6 +54,7 @@ export function TrialPanel(props: TrialPanelProps) {
       {trace !== undefined && <TrialCurves {...props} trace={trace} />}
       {trace === undefined && trial.status !== "refused" && <div className="trace-chart" aria-busy="true" />}
       <FindingsList findings={bySeverity(trial.findings)} />
+      <TakeAsRecognised folder={folder} file={trial.file} said={trial.findings} />
     </section>
   );
 }
@@ -111,7 +117,7 @@ function TrialCurves(props: TrialPanelProps & { readonly trace: TrialTrace }) {
         filtered={choice.filtered}
         draft={draft}
       />
-      <EventTable folder={folder} trial={trace.trial} involved={involved} draft={draft} />
+      <EventSection folder={folder} trial={trace.trial} involved={involved} draft={draft} />
     </>
   );
 }

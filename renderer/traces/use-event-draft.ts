@@ -3,7 +3,7 @@ import type { TrialTrace } from "../../core/analysis.ts";
 import type { TrialEvent } from "../../core/events/event.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { clampEvent, type EventBounds, eventBounds, sameEvent, withEdit } from "./event-move.ts";
-import { clampedWords, noTimeWords, secondsFrom } from "./event-words.ts";
+import { clampedWords, eventWords, noTimeWords, secondsFrom } from "./event-words.ts";
 
 /** How long the keys must rest before a nudged event is sent: a run of key presses is one gesture, one undo step. */
 const restMilliseconds = 700;
@@ -79,18 +79,18 @@ export function useEventDraft(folder: string, trace: TrialTrace): EventDraftStat
       if (held.current !== undefined && !sameEvent(held.current.event, event)) commit();
       const bounds = boundsOf(event);
       const kept = clampEvent(seconds, bounds);
-      setNote(clampedWords(event, seconds, kept, bounds));
+      setNote(clampedWords(eventWords(event, trial.test), seconds, kept, bounds));
       hold({ event, seconds: kept });
     },
-    [boundsOf, commit, hold],
+    [boundsOf, commit, hold, trial.test],
   );
   const moveToWritten = useCallback(
     (event: TrialEvent, written: string) => {
       const seconds = secondsFrom(written);
-      if (seconds === undefined) setNote(noTimeWords(event, written, timeOf(event)));
+      if (seconds === undefined) setNote(noTimeWords(eventWords(event, trial.test), written, timeOf(event)));
       else moveTo(event, seconds);
     },
-    [moveTo, timeOf],
+    [moveTo, timeOf, trial.test],
   );
   const nudge = useCallback(
     (event: TrialEvent, stepSeconds: number) => {

@@ -22,6 +22,20 @@ describe("the session's list of trials", () => {
     ]);
   });
 
+  it("keeps boxes apart, and names a box that nobody stated", () => {
+    const drop = exampleTrial({ test: "dropJump", limb: "left" });
+    const titles = groupTrials([
+      { ...drop, file: "a.csv", dropHeightMetres: 0.3 },
+      { ...drop, file: "b.csv", dropHeightMetres: 0.2 },
+      { ...drop, file: "c.csv" },
+    ]).map((group) => group.title);
+    expect(titles).toEqual([
+      "Drop jump, single-leg, from 0.20\u00a0m",
+      "Drop jump, single-leg, from 0.30\u00a0m",
+      "Drop jump, single-leg, box height not stated",
+    ]);
+  });
+
   it("counts attempts for each limb on its own", () => {
     const single = groups[1]!.trials.map(({ trial, attempt }) => `${trial.file} ${attempt} ${trial.limb}`);
     expect(single).toEqual(["b.csv 1 left", "c.csv 1 right", "d.csv 2 left"]);

@@ -1,0 +1,34 @@
+import type { CriterionResult } from "../../core/criteria/criterion.ts";
+import { thresholdOf } from "../../core/criteria/threshold.ts";
+import { IntervalLine } from "../charts/interval-line.tsx";
+
+interface ValueLineProps {
+  readonly result: CriterionResult;
+  readonly colour: string;
+}
+
+/** The drawn range reaches at least this far below and above the threshold, as parts of it. */
+const leastBelow = 0.6;
+const leastAbove = 1.3;
+
+/** A value held against a threshold in its own unit, on a line of its own; nothing where there is no value. */
+export function ValueLine({ result, colour }: ValueLineProps) {
+  const { estimate, interval, criterion } = result;
+  if (estimate === undefined) return null;
+  const { atLeast, text, show, digits } = thresholdOf(criterion);
+  const between = interval === undefined ? "" : `, interval ${digits(interval.low)} to ${show(interval.high)}`;
+  return (
+    <IntervalLine
+      value={estimate}
+      {...(interval === undefined ? {} : { thick: interval })}
+      threshold={atLeast}
+      axis={{
+        low: Math.min(leastBelow * atLeast, estimate, interval?.low ?? estimate),
+        high: Math.max(leastAbove * atLeast, estimate, interval?.high ?? estimate),
+      }}
+      colour={colour}
+      description={`Value ${show(estimate)}${between}, threshold ${text}`}
+      labels={[{ at: atLeast, text }]}
+    />
+  );
+}

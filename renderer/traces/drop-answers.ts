@@ -1,0 +1,32 @@
+import type { Side } from "../../core/limb.ts";
+import type { TrialResult } from "../../core/result.ts";
+import type { RecordingAnswers } from "../../electron/host-api.ts";
+import { boxHeightFrom } from "../recordings/box-height.ts";
+
+/** What the form about a drop holds, as written. */
+export interface WrittenDrop {
+  /** Metres. */
+  readonly height: string;
+  readonly leadingLeg: Side | "";
+}
+
+export function writtenDrop({ dropHeightMetres, leadingLeg }: TrialResult): WrittenDrop {
+  return { height: dropHeightMetres === undefined ? "" : dropHeightMetres.toFixed(2), leadingLeg: leadingLeg ?? "" };
+}
+
+/** What was changed, ready for the host; a sentence where it cannot be meant. */
+export function dropAnswersFrom(
+  written: WrittenDrop,
+  before: WrittenDrop,
+): { readonly answers: RecordingAnswers } | { readonly problem: string } {
+  const height = boxHeightFrom(written.height);
+  const heightChanged = written.height.trim() !== before.height;
+  if (heightChanged && "problem" in height) return height;
+  const answers: RecordingAnswers = {
+    ...(heightChanged && "metres" in height ? { dropHeightMetres: height.metres } : {}),
+    ...(written.leadingLeg !== "" && written.leadingLeg !== before.leadingLeg
+      ? { leadingLeg: written.leadingLeg }
+      : {}),
+  };
+  return Object.keys(answers).length === 0 ? { problem: "Nothing was changed." } : { answers };
+}

@@ -1,0 +1,131 @@
+import { Button, NativeSelect, Radio, TextInput } from "@mantine/core";
+import { useId, useRef, useState } from "react";
+import type { InvolvedSide } from "../../core/limb.ts";
+import type { TrialResult } from "../../core/result.ts";
+import { boxHeightText, startsFromBox } from "../../core/sides/box-height.ts";
+import { limbRole } from "../shell/limb-role.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+import { dropAnswersFrom, writtenDrop } from "./drop-answers.ts";
+
+interface DropStatementsProps {
+  readonly folder: string;
+  readonly trial: TrialResult;
+  readonly involved: InvolvedSide | undefined;
+  /** The files of the trials listed with this one, itself included. */
+  readonly alike: readonly string[];
+}
+
+/** The box a trial started from and the leg that led off it, and the way to state or change them; nothing elsewhere. */
+export function DropStatements({ folder, trial, involved, alike }: DropStatementsProps) {
+  const [open, setOpen] = useState(false);
+  const button = useRef<HTMLButtonElement>(null);
+  if (trial.test === undefined || !startsFromBox(trial.test)) return null;
+  const { dropHeightMetres, leadingLeg, limb } = trial;
+  const close = () => {
+    setOpen(false);
+    button.current?.focus();
+  };
+  return (
+    <div className="drop-statements">
+      <p className="muted">
+        {dropHeightMetres === undefined ? "Height of the box not stated" : `Box ${boxHeightText(dropHeightMetres)}`}
+        {limb === "both" && " · "}
+        {limb === "both" &&
+          (leadingLeg === undefined ? (
+            "leading leg not stated"
+          ) : (
+            <>
+              <span className={`limb-${limbRole(leadingLeg, involved)}`}>{leadingLeg}</span> leg led off it
+            </>
+          ))}{" "}
+        <button ref={button} type="button" className="text-button" aria-expanded={open} onClick={() => setOpen(!open)}>
+          {dropHeightMetres === undefined || (limb === "both" && leadingLeg === undefined) ? "state it" : "change"}
+        </button>
+      </p>
+      {open && <DropForm folder={folder} trial={trial} alike={alike} onClose={close} />}
+    </div>
+  );
+}
+
+interface DropFormProps extends Omit<DropStatementsProps, "involved"> {
+  readonly onClose: () => void;
+}
+
+function DropForm({ folder, trial, alike, onClose }: DropFormProps) {
+  const { apply } = useWorkspace();
+  const before = writtenDrop(trial);
+  const [written, setWritten] = useState(before);
+  const [toAll, setToAll] = useState(false);
+  const [problem, setProblem] = useState("");
+  const name = useId();
+  return (
+    <form
+      className="drop-form"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        const outcome = dropAnswersFrom(written, before);
+        if ("problem" in outcome) return setProblem(outcome.problem);
+        onClose();
+        const files = toAll ? alike : [trial.file];
+        void apply("recordings.answer", { folder, files, answers: outcome.answers });
+      }}
+      onKeyDown={(press) => {
+        if (press.key !== "Escape") return;
+        press.preventDefault();
+        onClose();
+      }}
+    >
+      <TextInput
+        label="Height of the box, m"
+        size="xs"
+        inputMode="decimal"
+        autoFocus
+        value={written.height}
+        onChange={(event) => setWritten({ ...written, height: event.currentTarget.value })}
+      />
+      {trial.limb === "both" && (
+        <NativeSelect
+          label="Leg that led off it"
+          size="xs"
+          value={written.leadingLeg}
+          onChange={(event) => {
+            const leg = event.currentTarget.value;
+            setWritten({ ...written, leadingLeg: leg === "left" || leg === "right" ? leg : "" });
+          }}
+          data={[
+            ...(before.leadingLeg === "" ? [{ value: "", label: "not stated" }] : []),
+            { value: "left", label: "left" },
+            { value: "right", label: "right" },
+          ]}
+        />
+      )}
+      {alike.length > 1 && (
+        <fieldset className="answer-reach">
+          <legend className="visually-hidden">Where this holds</legend>
+          <Radio size="xs" name={name} label="for this recording" checked={!toAll} onChange={() => setToAll(false)} />
+          <Radio
+            size="xs"
+            name={name}
+            label={`for all ${alike.length} listed together`}
+            checked={toAll}
+            onChange={() => setToAll(true)}
+          />
+        </fieldset>
+      )}
+      <div className="drop-buttons">
+        <Button type="submit" size="xs">
+          State it
+        </Button>
+        <Button variant="default" size="xs" onClick={onClose}>
+          Cancel
+        </Button>
+      </div>
+      {problem !== "" && (
+        <p className="caution finding" role="alert">
+          {problem}
+        </p>
+      )}
+    </form>
+  );
+}

@@ -1,0 +1,49 @@
+import type { TrialEvent } from "../../core/events/event.ts";
+import type { InvolvedSide } from "../../core/limb.ts";
+import type { TrialResult } from "../../core/result.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+import { movableEvents, withoutEdit } from "./event-move.ts";
+import { EventTable } from "./event-table.tsx";
+import { HopTable } from "./hop-table.tsx";
+import { LimbEvents } from "./limb-events.tsx";
+import type { EventDraftState } from "./use-event-draft.ts";
+import { weightWords } from "./weight-words.ts";
+
+interface EventSectionProps {
+  readonly folder: string;
+  readonly trial: TrialResult;
+  readonly involved: InvolvedSide | undefined;
+  readonly draft: EventDraftState;
+}
+
+/** The events in numbers: one column an event, or of repeated hops one row a contact. */
+export function EventSection({ folder, trial, involved, draft }: EventSectionProps) {
+  const { apply } = useWorkspace();
+  const events = movableEvents(trial.events);
+  if (events.length === 0) return null;
+  const send = (edits: TrialResult["edits"]) => {
+    const change = { events: edits, eventsBefore: trial.edits };
+    void apply("trials.change", { folder, file: trial.file, trial: trial.trial, change });
+  };
+  const reset = (event: TrialEvent) => send(withoutEdit(trial.edits, event));
+  return (
+    <div className="event-table-place">
+      {trial.hops === undefined ? (
+        <EventTable events={events} test={trial.test} draft={draft} onReset={reset} />
+      ) : (
+        <HopTable trial={trial} hops={trial.hops} draft={draft} onReset={reset} />
+      )}
+      <div aria-live="polite">{draft.note !== "" && <p className="caution finding event-note">{draft.note}</p>}</div>
+      <p className="event-foot muted">
+        <span>An event with the focus moves by 1 ms with an arrow key, 10 ms with Shift, 0.1 ms with Alt.</span>
+        <LimbEvents trial={trial} involved={involved} />
+        <span>{weightWords(trial)}</span>
+        {trial.edits.length > 1 && (
+          <button type="button" className="text-button" onClick={() => send([])}>
+            Reset all events to detected
+          </button>
+        )}
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,35 @@
+import type { Measure } from "../../core/measures/measure.ts";
+import type { TrialResult } from "../../core/result.ts";
+import type { TestKind } from "../../core/test-kind.ts";
+
+/** The measure by which a trial of a test is told from the others at a glance. */
+export interface Headline {
+  readonly id: string;
+  /** What the value is, below the heading of its group. */
+  readonly words: string;
+  /** A second one that belongs beside it. */
+  readonly beside?: { readonly id: string; readonly words: string };
+}
+
+const height: Headline = { id: "jumpHeightImpulse", words: "jump height by impulse" };
+
+const headlines: Readonly<Record<TestKind, Headline>> = {
+  countermovementJump: height,
+  squatJump: height,
+  dropJump: {
+    id: "reactiveStrengthIndex",
+    words: "reactive strength index",
+    beside: { id: "contactTime", words: "contact" },
+  },
+  repeatedHops: { id: "reactiveStrengthIndexBestFive", words: "reactive strength index, best five hops" },
+  dropLanding: { id: "peakLandingForcePerBodyWeight", words: "peak force in body weights" },
+};
+
+export function headlineOf(test: TestKind): Headline {
+  return headlines[test];
+}
+
+/** A measure of the limb, or of both limbs together, that the trial was made with; undefined where it has none. */
+export function ownMeasure(trial: TrialResult, id: string): Measure | undefined {
+  return trial.measures.find((measure) => measure.id === id && measure.side === trial.limb);
+}

@@ -1,0 +1,49 @@
+import type { TrialEvent } from "../../core/events/event.ts";
+import type { HopResult, TrialResult } from "../../core/result.ts";
+import { settingsCatalogue } from "../../core/settings.ts";
+import { movableEvents } from "./event-move.ts";
+
+/** One contact of a bout, or the entry jump in front of them. */
+export interface HopRow {
+  /** "entry", or the number of the contact. */
+  readonly name: string;
+  readonly touchdown?: TrialEvent;
+  readonly takeoff?: TrialEvent;
+  /** Absent where the contact is no hop. */
+  readonly hop?: HopResult;
+  /** Whether the means are made from it, and why not. */
+  readonly words: string;
+}
+
+/** The rows of the table of hops: the entry jump, then every contact in order, hops or not. */
+export function hopRows(trial: TrialResult, hops: readonly HopResult[]): readonly HopRow[] {
+  const events = movableEvents(trial.events);
+  const entry = events.find((event) => event.name === "takeoff" && event.contactIndex === undefined);
+  const numbers = [...new Set(events.flatMap((event) => event.contactIndex ?? []))].sort((a, b) => a - b);
+  const find = (name: TrialEvent["name"], contactIndex: number) =>
+    events.find((event) => event.name === name && event.contactIndex === contactIndex);
+  return [
+    ...(entry === undefined ? [] : [{ name: "entry", takeoff: entry, words: "entry jump, no hop" }]),
+    ...numbers.map((number): HopRow => {
+      const touchdown = find("touchdown", number);
+      const takeoff = find("takeoff", number);
+      const hop = hops.find((each) => each.contactIndex === number);
+      return {
+        name: String(number),
+        ...(touchdown === undefined ? {} : { touchdown }),
+        ...(takeoff === undefined ? {} : { takeoff }),
+        ...(hop === undefined ? {} : { hop }),
+        words: useWords(trial, hop, takeoff),
+      };
+    }),
+  ];
+}
+
+function useWords({ limb }: TrialResult, hop: HopResult | undefined, takeoff: TrialEvent | undefined): string {
+  if (hop === undefined) return takeoff === undefined ? "last contact, no hop" : "no hop: a bounce follows";
+  if (hop.used) return "used";
+  const slow = settingsCatalogue.slowContactSeconds.default;
+  return limb === "both" && hop.contactTime >= slow
+    ? `contact not below ${slow.toFixed(2)} s`
+    : `not among the best ${settingsCatalogue.bestHops.default}`;
+}

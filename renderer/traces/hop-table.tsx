@@ -1,0 +1,94 @@
+import type { TrialEvent } from "../../core/events/event.ts";
+import type { HopResult, TrialResult } from "../../core/result.ts";
+import { Quantity } from "../shell/quantity.tsx";
+import { EventOrigin } from "./event-origin.tsx";
+import { EventTimeField } from "./event-time-field.tsx";
+import { eventWords } from "./event-words.ts";
+import { type HopRow, hopRows } from "./hop-rows.ts";
+import type { EventDraftState } from "./use-event-draft.ts";
+
+interface HopTableProps {
+  readonly trial: TrialResult;
+  readonly hops: readonly HopResult[];
+  readonly draft: EventDraftState;
+  readonly onReset: (event: TrialEvent) => void;
+}
+
+/** Repeated hops, a contact a row: its events, what the flight after it gives, and whether the means use it. */
+export function HopTable({ trial, hops, draft, onReset }: HopTableProps) {
+  const field = (event: TrialEvent | undefined) =>
+    event === undefined ? null : (
+      <HopEvent event={event} label={eventWords(event, trial.test)} draft={draft} onReset={onReset} />
+    );
+  return (
+    <table className="hop-table">
+      <caption className="visually-hidden">Contacts of the bout, times from the first sample</caption>
+      <thead>
+        <tr>
+          <th scope="col">Contact</th>
+          <th scope="col" className="number">
+            touchdown <span className="unit">s</span>
+          </th>
+          <th scope="col" className="number">
+            take-off <span className="unit">s</span>
+          </th>
+          <th scope="col" className="number">
+            contact <span className="unit">s</span>
+          </th>
+          <th scope="col" className="number">
+            flight <span className="unit">s</span>
+          </th>
+          <th scope="col" className="number">
+            height <span className="unit">cm</span>
+          </th>
+          <th scope="col" className="number">
+            index <span className="unit">m/s</span>
+          </th>
+          <th scope="col">in the means</th>
+        </tr>
+      </thead>
+      <tbody>
+        {hopRows(trial, hops).map((row) => (
+          <tr key={row.name} className={row.hop?.used === true ? undefined : "hop-unused"}>
+            <th scope="row">{row.name}</th>
+            <td className="number">{field(row.touchdown)}</td>
+            <td className="number">{field(row.takeoff)}</td>
+            <HopValues row={row} />
+            <td className={row.hop?.used === true ? undefined : "muted"}>{row.words}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function HopValues({ row: { hop } }: { readonly row: HopRow }) {
+  return (
+    <>
+      <td className="number">{hop && <Quantity value={hop.contactTime} unit="s" />}</td>
+      <td className="number">{hop && <Quantity value={hop.flightTime} unit="s" />}</td>
+      <td className="number">{hop && <Quantity value={hop.jumpHeightFlightTime} unit="m" />}</td>
+      <td className="number">{hop && <Quantity value={hop.reactiveStrengthIndex} unit="m/s" />}</td>
+    </>
+  );
+}
+
+interface HopEventProps {
+  readonly event: TrialEvent;
+  readonly label: string;
+  readonly draft: EventDraftState;
+  readonly onReset: (event: TrialEvent) => void;
+}
+
+function HopEvent({ event, label, draft, onReset }: HopEventProps) {
+  return (
+    <span className={event.from === "edited" ? "event-edited" : undefined}>
+      <EventTimeField event={event} label={label} draft={draft} withButtons={false} />
+      {event.from === "edited" && (
+        <span className="hop-origin muted">
+          <EventOrigin event={event} label={label} onReset={() => onReset(event)} />
+        </span>
+      )}
+    </span>
+  );
+}

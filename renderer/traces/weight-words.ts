@@ -1,0 +1,24 @@
+import { formatValue, joinNumberText } from "../../core/format-number.ts";
+import { keepUnits, sentences } from "../../core/plain-words.ts";
+import type { TrialResult } from "../../core/result.ts";
+
+type WeightSource = NonNullable<TrialResult["weight"]>["from"];
+
+function sourceWords(from: WeightSource): string {
+  if (from === "pooled over the session") return from;
+  return from === "entered mass" ? "from the entered mass" : `from ${from}`;
+}
+
+/** Where the body weight comes from, and where velocity ends up by the standing before the jump alone. */
+export function weightWords({ weight, endMismatch }: TrialResult): string {
+  if (weight === undefined) return "";
+  const other =
+    weight.other === undefined
+      ? ""
+      : ` (${sourceWords(weight.other.from)}: ${joinNumberText(formatValue(weight.other.newtons, weight.other.uncertainty, "N"))})`;
+  const mismatch =
+    endMismatch === undefined
+      ? ""
+      : `By the standing before the jump alone, velocity in the standing after it ends at ${joinNumberText(formatValue(endMismatch.velocity, undefined, "m/s"))}, position at ${joinNumberText(formatValue(endMismatch.position, undefined, "m"))}.`;
+  return keepUnits(sentences(`Body weight ${sourceWords(weight.from)}${other}.`, mismatch));
+}
