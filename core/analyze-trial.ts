@@ -36,7 +36,7 @@ export function analyzeTrial(
   enteredMassKg: number | undefined,
   settings: Settings,
 ): AnalyzedTrial {
-  const draft = withSoundWeighing(asDrafted, session, settings);
+  const draft = withSoundWeighing(asDrafted, session, enteredMassKg, settings);
   const { prepared, cut, test, limb } = draft;
   if (
     prepared === undefined ||

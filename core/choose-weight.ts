@@ -1,6 +1,6 @@
 import type { TrialDraft } from "./draft-trials.ts";
 import { poolWeights, type SessionWeight } from "./events/session-weight.ts";
-import type { WeightEstimate } from "./events/weigh.ts";
+import type { Weighing, WeightEstimate } from "./events/weigh.ts";
 import { isSound } from "./events/weigh-trial.ts";
 import type { WeightUsed } from "./result.ts";
 import type { Settings } from "./settings.ts";
@@ -30,9 +30,14 @@ export function weighSession(drafts: readonly TrialDraft[], settings: Settings):
 /**
  * The draft without a weighing after the landing that does not hold: on a single leg the other foot may be down, beside
  * the plate or on its own, and then the weighing counts only where it agrees with the session (METHODS §6); a short one
- * that disagrees is no standing.
+ * that disagrees, with the session or with an entered mass, is no standing.
  */
-export function withSoundWeighing(draft: TrialDraft, session: SessionWeighing, settings: Settings): TrialDraft {
+export function withSoundWeighing(
+  draft: TrialDraft,
+  session: SessionWeighing,
+  enteredMassKg: number | undefined,
+  settings: Settings,
+): TrialDraft {
   const { weighing, place, limb, otherFootWeighed, prepared } = draft;
   if (weighing === undefined || prepared === undefined || place !== "after the landing") return draft;
   const known = session.pooled ?? (otherFootWeighed ? session.best : undefined);
@@ -42,9 +47,20 @@ export function withSoundWeighing(draft: TrialDraft, session: SessionWeighing, s
     limb === "both"
       ? known === undefined || isSound(weighing, known, prepared.recording.rateHz, settings)
       : agrees || (known === undefined && !otherFootWeighed);
-  if (holds) return draft;
+  if (holds && !contradictsEntered(weighing, prepared.recording.rateHz, enteredMassKg, settings)) return draft;
   const { weighing: _weighing, still: _still, place: _place, ...rest } = draft;
   return rest;
+}
+
+/** True for a short weighing further from an entered mass than that mass may be wrong: the athlete still moves. */
+function contradictsEntered(
+  { window, newtons }: Weighing,
+  rateHz: number,
+  enteredMassKg: number | undefined,
+  settings: Settings,
+): boolean {
+  if (enteredMassKg === undefined || window.end - window.start >= settings.weighingSeconds * rateHz) return false;
+  return Math.abs(newtons / settings.gravity - enteredMassKg) > settings.weightToleranceEnteredKg;
 }
 
 /**

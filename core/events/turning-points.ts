@@ -56,7 +56,7 @@ function nearestRise(
   const last = first + motion.impulse.length - 1;
   const centre = Math.floor(near);
   for (let distance = 0; distance <= reach; distance += 1) {
-    for (const start of distance === 0 ? [centre] : [centre + distance, centre - distance]) {
+    for (const start of distance === 0 ? [centre] : [centre - distance, centre + distance]) {
       if (start < first || start + 1 > last) continue;
       const below = value(start);
       const above = value(start + 1);

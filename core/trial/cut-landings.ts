@@ -1,6 +1,7 @@
 import { type CutInput, fallOf, type JumpCut } from "./cut-trials.ts";
 import { isFlight } from "./flights.ts";
 import type { SampleSpan } from "./sample-span.ts";
+import { standingAfter } from "./standing-after.ts";
 
 /**
  * Cuts a recording into drop landings: an empty plate, an impact, and no flight before the plate empties again.
@@ -18,7 +19,8 @@ export function cutLandings(input: CutInput): readonly JumpCut[] {
   });
   return found.map(({ fall, landing }, position) => {
     const next = found[position + 1];
-    const quietAfter = segments.quiet.find((quiet) => quiet.start >= landing.start && quiet.end <= landing.end);
+    const inside = segments.quiet.filter((quiet) => quiet.start >= landing.start && quiet.end <= landing.end);
+    const quietAfter = standingAfter(inside, rateHz, settings);
     return {
       kind: "landing",
       span: { start: position === 0 ? 0 : fall.start, end: next === undefined ? total.length : landing.end },

@@ -2,6 +2,7 @@ import type { Settings } from "../settings.ts";
 import { isFlight } from "./flights.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import type { LoadSegments } from "./segment-load.ts";
+import { standingAfter } from "./standing-after.ts";
 
 /** One attempt as the coarse segmentation sees it. */
 export interface JumpCut {
@@ -115,11 +116,8 @@ function cutOne(
     segments.quiet.filter((quiet) => quiet.start >= from && quiet.end <= to);
   const earliest = previousFlight?.end ?? 0;
   const quietBefore = before(Math.max(contact.start, earliest), first.start);
-  const quietAfter = segments.quiet.find(
-    (quiet) =>
-      quiet.start >= last.end &&
-      quiet.end <= Math.min(next?.flight.start ?? total.length, emptiedAfter(last.end, input)),
-  );
+  const latest = Math.min(next?.flight.start ?? total.length, emptiedAfter(last.end, input));
+  const quietAfter = standingAfter(before(last.end, latest), rateHz, settings);
   return {
     kind: fall === undefined ? "standing" : "drop",
     span: {

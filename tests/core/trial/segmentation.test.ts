@@ -136,3 +136,10 @@ describe("an exceeded range", () => {
     expect(clippedSpans(stretches([[1, weight]]), weight, defaultSettings)).toEqual([]);
   });
 });
+
+test("A short crossing of the standing load while a landing settles does not hide the standing behind it", () => {
+  const { jumps } = cut([[2, weight], ...jump, [0.25, weight], [0.2, 400], [0.2, 1100], [3, weight]]);
+  expect(jumps).toHaveLength(1);
+  expect(jumps[0]!.quietAfter.start).toBeGreaterThan(3600);
+  expect(jumps[0]!.quietAfter.end - jumps[0]!.quietAfter.start).toBeGreaterThan(2500);
+});

@@ -1,0 +1,20 @@
+import type { Settings } from "../settings.ts";
+import type { SampleSpan } from "./sample-span.ts";
+
+/**
+ * Of the quiet stretches after a landing the one the athlete stands in: the first of `quietSecondsAfter`, else the
+ * longest. A short crossing of the standing load while the landing settles is none.
+ * @returns undefined when there is no quiet stretch.
+ */
+export function standingAfter(
+  quiet: readonly SampleSpan[],
+  rateHz: number,
+  settings: Settings,
+): SampleSpan | undefined {
+  const wanted = settings.quietSecondsAfter * rateHz;
+  const longest = quiet.reduce<SampleSpan | undefined>(
+    (best, span) => (best === undefined || span.end - span.start > best.end - best.start ? span : best),
+    undefined,
+  );
+  return quiet.find((span) => span.end - span.start >= wanted) ?? longest;
+}
