@@ -1,5 +1,6 @@
 import { finding } from "./finding.ts";
 import type { RecordingFile } from "./recording/file.ts";
+import { refusedFile } from "./refused-file.ts";
 import type { TrialResult } from "./result.ts";
 
 /** A session's files, each recording once, and what became of the others. */
@@ -27,24 +28,12 @@ export function withoutRepeats(all: readonly RecordingFile[]): DistinctRecording
 }
 
 function repeatedTrial(file: RecordingFile, known: string): TrialResult {
-  return {
-    file: file.path,
-    sha256: file.sha256,
-    trial: 1,
-    status: "refused",
-    plates: [],
-    events: [],
-    measures: [],
-    findings: [
-      finding(
-        "recording-repeated",
-        "refusal",
-        `This is the same recording as ${known}, byte for byte; it counts once.`,
-        "Remove the copy, or look for the recording that should stand here.",
-        { where: file.path },
-      ),
-    ],
-    seen: false,
-    edits: [],
-  };
+  const reason = finding(
+    "recording-repeated",
+    "refusal",
+    `This is the same recording as ${known}, byte for byte; it counts once.`,
+    "Remove the copy, or look for the recording that should stand here.",
+    { where: file.path },
+  );
+  return refusedFile(file.path, file.sha256, reason);
 }

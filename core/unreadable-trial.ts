@@ -1,27 +1,16 @@
 import type { UnreadableFile } from "./analysis.ts";
 import { finding } from "./finding.ts";
+import { refusedFile } from "./refused-file.ts";
 import type { TrialResult } from "./result.ts";
 
 /** A file that could not even be opened, as a refused trial: it is reported and costs nothing else. */
 export function unreadableTrial(file: UnreadableFile): TrialResult {
-  return {
-    file: file.path,
-    sha256: "",
-    trial: 1,
-    status: "refused",
-    plates: [],
-    events: [],
-    measures: [],
-    findings: [
-      finding(
-        "unreadable",
-        "refusal",
-        `The file could not be read because it ${file.reason}.`,
-        "Check that the file is there and may be read, then import it again.",
-        { where: file.path },
-      ),
-    ],
-    seen: false,
-    edits: [],
-  };
+  const reason = finding(
+    "unreadable",
+    "refusal",
+    `The file could not be read because it ${file.reason}.`,
+    "Check that the file is there and may be read, then import it again.",
+    { where: file.path },
+  );
+  return refusedFile(file.path, "", reason);
 }
