@@ -1,6 +1,10 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { writeBatterySession } from "./battery-session.ts";
 import { type LaunchedApplication, launchApplication } from "./launched-application.ts";
 
 /** The areas that work today, as the navigation names them. */
@@ -13,11 +17,15 @@ const sizes = [
 ] as const;
 
 let application: LaunchedApplication;
+let parent: string;
 beforeAll(async () => {
   application = await launchApplication();
+  parent = mkdtempSync(join(tmpdir(), "counterpoise-screens-"));
+  writeBatterySession(parent, "battery");
 });
 afterAll(async () => {
   await application?.close();
+  rmSync(parent, { recursive: true, force: true });
 });
 
 /** Waits until nothing is on its way any more. */
