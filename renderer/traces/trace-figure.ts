@@ -97,8 +97,6 @@ function bodyWeightLine({ trace, colours }: TraceFigureInput): {
 } {
   const { weight } = trace.trial;
   if (weight === undefined) return {};
-  const { test } = trace.trial;
-  const standsFirst = test === "countermovementJump" || test === "squatJump";
   const words = joinNumberText(formatValue(weight.newtons, weight.uncertainty, "N"));
   return {
     shapes: [
@@ -117,10 +115,10 @@ function bodyWeightLine({ trace, colours }: TraceFigureInput): {
       {
         xref: "paper",
         yref: "y",
-        // where the athlete stands still: a drop and a bout of hops do so at the end only
-        x: standsFirst ? 0 : 1,
+        // before the movement: a standing athlete, or an empty plate whose curve lies far below
+        x: 0,
         y: weight.newtons,
-        xanchor: standsFirst ? "left" : "right",
+        xanchor: "left",
         yanchor: "bottom",
         showarrow: false,
         text: `body weight ${words}`,
