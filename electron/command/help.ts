@@ -7,6 +7,8 @@ const statingHelp = `What a recording does not say (each outranks session.json):
   --unit UNIT          N, kN, kgf or lbf, for files that name none
   --columns LIST       which column is what, by number from 1 or by name: time=1,left=2,right=3 or total=2
   --mass KG            body mass, used where standing still was too short to weigh
+  --drop-height M      height of the box in drop jumps and drop landings, in metres
+  --leading-leg LEG    left or right: the leg that stepped off the box first
   --gravity M/S2       local gravity, or
   --latitude DEGREES   from which, with --altitude METRES (0 if not given), gravity is computed`;
 

@@ -15,6 +15,8 @@ export const statingOptionNames = [
   "unit",
   "columns",
   "mass",
+  "drop-height",
+  "leading-leg",
   "gravity",
   "latitude",
   "altitude",
@@ -23,9 +25,14 @@ export const statingOptionNames = [
 export type StatingOptions = Readonly<Partial<Record<(typeof statingOptionNames)[number], string>>>;
 
 const limbs = ["both", "left", "right"] as const;
+const legs = ["left", "right"] as const;
 const involvedSides = ["left", "right", "both", "none"] as const;
 const units = ["N", "kN", "kgf", "lbf"] as const;
 const columnRoles = ["time", "left", "right", "total"] as const;
+
+/** Box heights that can be meant, metres: below lies no box, above the range of session.json ends. */
+const lowestBoxMetres = 0.01;
+const highestBoxMetres = 2;
 
 type ColumnRole = (typeof columnRoles)[number];
 
@@ -34,7 +41,7 @@ type ColumnRole = (typeof columnRoles)[number];
  * @throws UsageError naming the option, when a value cannot be.
  */
 export function readStatedOptions(options: StatingOptions): StatedOptions {
-  const { test, limb, involved, mass } = options;
+  const { test, limb, involved, mass, "drop-height": dropHeight, "leading-leg": leadingLeg } = options;
   const layout = readLayout(options);
   const gravity = readGravity(options);
   return {
@@ -51,6 +58,10 @@ export function readStatedOptions(options: StatingOptions): StatedOptions {
         settingsCatalogue.bodyMassMaximumKg.default,
       ),
     }),
+    ...(dropHeight !== undefined && {
+      dropHeightMetres: number("--drop-height", dropHeight, "m", lowestBoxMetres, highestBoxMetres),
+    }),
+    ...(leadingLeg !== undefined && { leadingLeg: choice("--leading-leg", leadingLeg, legs) }),
     ...(gravity !== undefined && { gravity }),
   };
 }

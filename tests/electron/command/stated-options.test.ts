@@ -25,6 +25,8 @@ describe("options that state something", () => {
         unit: "kgf",
         columns: "time=1,left=2,right=Force R",
         mass: "68.5",
+        "drop-height": "0.30",
+        "leading-leg": "left",
         gravity: "9.82",
       }),
     ).toEqual({
@@ -33,6 +35,8 @@ describe("options that state something", () => {
       involved: "none",
       layout: { rateHz: 600, unit: "kgf", time: 1, left: 2, right: "Force R", platesStated: true },
       massKg: 68.5,
+      dropHeightMetres: 0.3,
+      leadingLeg: "left",
       gravity: 9.82,
     });
   });
@@ -57,6 +61,8 @@ describe("options that state something", () => {
     [{ rate: "fast" }, '--rate must be a number in Hz with a decimal point, not "fast".'],
     [{ rate: "1000,5" }, '--rate must be a number in Hz with a decimal point, not "1000,5".'],
     [{ rate: "0" }, "--rate must lie between 1 and 1000000 Hz, not 0."],
+    [{ "drop-height": "30" }, "--drop-height must lie between 0.01 and 2 m, not 30."],
+    [{ "leading-leg": "both" }, '--leading-leg must be one of left, right, not "both".'],
     [{ rate: "Infinity" }, '--rate must be a number in Hz with a decimal point, not "Infinity".'],
     [{ unit: "V" }, '--unit must be one of N, kN, kgf, lbf, not "V".'],
     [{ limb: "arm" }, '--limb must be one of both, left, right, not "arm".'],
