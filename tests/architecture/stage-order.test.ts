@@ -4,7 +4,19 @@ import { describe, expect, test } from "vitest";
 import { describeImport, type ImportLine, importsOf, projectRoot, sourceFiles } from "./imports.ts";
 
 /** The walk: a stage imports only itself and earlier stages. */
-const stages = ["bytes", "recording", "trial", "events", "measures", "sides", "trend", "criteria", "sheet", "study"];
+const stages = [
+  "bytes",
+  "recording",
+  "trial",
+  "events",
+  "measures",
+  "sides",
+  "trend",
+  "criteria",
+  "protocol",
+  "sheet",
+  "study",
+];
 /** Imports no stage, and no stage imports it. */
 const apart = "simulate";
 

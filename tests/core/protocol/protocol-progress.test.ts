@@ -1,0 +1,156 @@
+import { describe, expect, test } from "vitest";
+import { finding } from "../../../core/finding.ts";
+import { missingLines, progressLine, tooEarlyLines } from "../../../core/protocol/progress-words.ts";
+import { legsInOrder, type Protocol } from "../../../core/protocol/protocol.ts";
+import { protocolProgress } from "../../../core/protocol/protocol-progress.ts";
+import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
+import { trialVerdict } from "../../../core/protocol/trial-verdict.ts";
+import type { TrialResult } from "../../../core/result.ts";
+
+const open = { open: true, reason: "" };
+
+let made = 0;
+const trial = (changes: Partial<TrialResult>): TrialResult => ({
+  file: `trial-${made++}.csv`,
+  sha256: "0".repeat(64),
+  trial: 1,
+  status: "analysed",
+  test: "dropJump",
+  limb: "left",
+  plates: [],
+  events: [],
+  measures: [],
+  findings: [],
+  seen: false,
+  edits: [],
+  ...changes,
+});
+
+const several = (count: number, changes: Partial<TrialResult>): readonly TrialResult[] =>
+  Array.from({ length: count }, () => trial(changes));
+
+const protocolOf = (changes: Partial<Protocol>): Protocol => ({
+  id: "own",
+  name: "Own",
+  version: 1,
+  stage: "Own",
+  tests: [{ test: "dropJump", legs: "single", trials: 4, mostAttempts: 6, dropHeightMetres: 0.2 }],
+  notYet: [],
+  stopRules: [],
+  ...changes,
+});
+
+const refusal = finding("no-takeoff", "refusal", "Nobody left the plate.", "Repeat the jump.");
+
+describe("progress through a protocol", () => {
+  test("counts valid trials of each leg, the uninvolved leg first, and says what is missing", () => {
+    const trials = [...several(2, { limb: "right" }), ...several(3, { limb: "left" })];
+    const progress = protocolProgress(protocolOf({}), trials, "left");
+    expect(progress.tests.map(progressLine)).toEqual([
+      "Single-leg drop jump from 0.20\u00a0m: right 2 of 4, left 3 of 4.",
+    ]);
+    expect(missingLines(progress, open)).toEqual([
+      "Two more valid single-leg drop jumps from 0.20\u00a0m on the right.",
+      "One more valid single-leg drop jump from 0.20\u00a0m on the left.",
+    ]);
+    expect(progress.finished).toBe(false);
+  });
+
+  test("counts refused and excluded trials as attempts, and never asks beyond the most attempts", () => {
+    const trials = [
+      ...several(2, { limb: "right" }),
+      ...several(2, { limb: "right", status: "refused", findings: [refusal] }),
+      trial({ limb: "right", excluded: { reason: "stumbled" } }),
+    ];
+    const [single] = protocolProgress(protocolOf({}), trials, "left").tests;
+    expect(single?.limbs[0]).toEqual({
+      limb: "right",
+      valid: 2,
+      wanted: 4,
+      attempts: 5,
+      mostAttempts: 6,
+      state: "repeat",
+      more: 1,
+    });
+    const all = protocolProgress(
+      protocolOf({}),
+      [...trials, ...several(1, { limb: "right", status: "refused" })],
+      "left",
+    );
+    expect(missingLines(all, open)[0]).toBe(
+      "Single-leg drop jump from 0.20\u00a0m on the right: 2 of 4, and all 6 attempts are made. No more today.",
+    );
+  });
+
+  test("is finished when every test is complete or has used its attempts", () => {
+    const trials = [...several(4, { limb: "left" }), ...several(6, { limb: "right", status: "refused" })];
+    expect(protocolProgress(protocolOf({}), trials, "right").finished).toBe(true);
+  });
+
+  test("asks for nothing while the gate is closed", () => {
+    const closed = { open: false, reason: "Pain 5 of 10 is above the clinic's limit (2)." };
+    expect(missingLines(protocolProgress(protocolOf({}), [], "left"), closed)).toEqual([
+      "No more jumps today. Pain 5 of 10 is above the clinic's limit (2).",
+    ]);
+  });
+
+  test("keeps boxes apart, and gives a trial without a stated box to the only test it can belong to", () => {
+    const other = trial({ dropHeightMetres: 0.3 });
+    const unstated = trial({});
+    expect(protocolProgress(protocolOf({}), [other, unstated], "left")).toMatchObject({
+      others: 1,
+      tests: [
+        {
+          limbs: [
+            { limb: "right", valid: 0 },
+            { limb: "left", valid: 1 },
+          ],
+        },
+      ],
+    });
+    const twoBoxes = protocolOf({
+      tests: [0.2, 0.3].map((dropHeightMetres) => ({
+        test: "dropJump",
+        legs: "single",
+        trials: 4,
+        mostAttempts: 6,
+        dropHeightMetres,
+      })),
+    });
+    expect(protocolProgress(twoBoxes, [unstated], "left").others).toBe(1);
+  });
+
+  test("says when a test was recorded that the stage leaves out", () => {
+    const running = shippedProtocol("return-to-running");
+    if (running === undefined) throw new Error("the protocol ships");
+    const progress = protocolProgress(running, several(2, { limb: "right", test: "dropJump" }), "right");
+    expect(tooEarlyLines(progress)).toEqual([
+      "Single-leg drop jump is not done at this stage (landing on one leg from a box comes last), and 2 were recorded.",
+    ]);
+    expect(progress.others).toBe(0);
+    expect(missingLines(progress, open)).toEqual(["Four valid countermovement jumps."]);
+  });
+
+  test("names the uninvolved leg first, and the right leg where nobody or both are injured", () => {
+    expect(legsInOrder("right")).toEqual(["left", "right"]);
+    expect(legsInOrder("left")).toEqual(["right", "left"]);
+    expect(legsInOrder("none")).toEqual(["right", "left"]);
+    expect(legsInOrder("both")).toEqual(["right", "left"]);
+  });
+});
+
+describe("the verdict on a trial", () => {
+  test("counts unless it was refused or excluded, and gives the reason", () => {
+    const warning = finding("weighing-short", "warning", "Standing was short.", "Stand longer.");
+    expect(trialVerdict(trial({}))).toEqual({ counts: true, reason: "" });
+    expect(trialVerdict(trial({ findings: [warning] }))).toEqual({ counts: true, reason: "Standing was short." });
+    expect(trialVerdict(trial({ status: "refused", findings: [warning, refusal] }))).toEqual({
+      counts: false,
+      reason: "Nobody left the plate.",
+    });
+    expect(trialVerdict(trial({ excluded: { reason: "stumbled" } }))).toEqual({
+      counts: false,
+      reason: "Excluded: stumbled",
+    });
+  });
+});
