@@ -19,6 +19,7 @@ export default defineConfig({
       input: {
         main: "electron/window/main.ts",
         serve: "electron/browser/serve.ts",
+        "host-worker": "electron/worker/host-worker.ts",
         command: "electron/command/main.ts",
       },
       external: ["electron", ...builtinModules, /^node:/],

@@ -1,10 +1,9 @@
 import { defaultSettings } from "../core/settings.ts";
-import { sampleTracesFolder } from "./program-folders.ts";
 import { RequestRefused } from "./request-refused.ts";
 import { WorkspaceState } from "./workspace.ts";
 
 /** The state a start begins with: the demo world, ready to explore, where this installation carries it. */
-export function openWorkspace(sampleTraces: string = sampleTracesFolder()): WorkspaceState {
+export function openWorkspace(sampleTraces: string): WorkspaceState {
   const workspace = new WorkspaceState(defaultSettings, sampleTraces);
   try {
     workspace.openDemo();

@@ -1,18 +1,18 @@
-import { makeHandlers } from "../host-handlers.ts";
-import { openWorkspace } from "../open-workspace.ts";
-import { rendererFolder } from "../program-folders.ts";
+import { rendererFolder, sampleTracesFolder } from "../program-folders.ts";
+import { startHostWorker } from "../worker/remote-handlers.ts";
 import { startLoopbackServer } from "./loopback-server.ts";
 import { openBrowser } from "./open-browser.ts";
 
 /** Serves the application to the browser on this computer until the process is told to end. */
 async function serve(): Promise<void> {
+  const host = startHostWorker({ host: "browser", sampleTraces: sampleTracesFolder() });
   const server = await startLoopbackServer({
-    handlers: makeHandlers(openWorkspace(), "browser"),
+    handlers: host.handlers,
     rendererFolder: rendererFolder(),
     report: (error) => console.error(error),
   });
   const end = () => {
-    server.close().then(
+    Promise.all([server.close(), host.close()]).then(
       () => process.exit(0),
       () => process.exit(1),
     );

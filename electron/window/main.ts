@@ -1,8 +1,7 @@
 import { join } from "node:path";
 import { app, BrowserWindow, ipcMain, Menu, protocol, session } from "electron";
-import { makeHandlers } from "../host-handlers.ts";
-import { openWorkspace } from "../open-workspace.ts";
-import { programFolder, rendererFolder } from "../program-folders.ts";
+import { programFolder, rendererFolder, sampleTracesFolder } from "../program-folders.ts";
+import { startHostWorker } from "../worker/remote-handlers.ts";
 import { answerMessages } from "./answer-messages.ts";
 import { askBeforeLeaving } from "./ask-before-leaving.ts";
 import { lockDownProgram, lockDownSession } from "./lock-down.ts";
@@ -24,7 +23,9 @@ async function start(): Promise<void> {
   await app.whenReady();
   lockDownSession(session.defaultSession);
   protocol.handle(ownScheme, servePages(rendererFolder()));
-  answerMessages(ipcMain, makeHandlers(openWorkspace(), "window"), (error) => console.error(error));
+  const host = startHostWorker({ host: "window", sampleTraces: sampleTracesFolder() });
+  answerMessages(ipcMain, host.handlers, (error) => console.error(error));
+  app.on("will-quit", () => void host.close());
   const window = openWindow();
   app.on("second-instance", () => {
     if (window.isMinimized()) window.restore();

@@ -1,9 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { openWorkspace } from "../../electron/open-workspace.ts";
+import { sampleTracesFolder } from "../../electron/program-folders.ts";
 
 describe("the first start", () => {
   test("opens the demo world on the latest session of an athlete with an involved side", () => {
-    const opened = openWorkspace().read();
+    const opened = openWorkspace(sampleTracesFolder()).read();
     expect([opened.demo, opened.folder]).toEqual([true, "maren-tveitlund/6-month-11"]);
     // The demo world: Maren Tveitlund six sessions, Jonas Ekre two, Aila Rusten two; and one of doubtful recordings.
     expect(opened.sessions.map((each) => each.title).toSorted()).toEqual([
@@ -15,7 +16,7 @@ describe("the first start", () => {
   });
 
   test("every session of the demo world is described, says that it is simulated, and leaves no entry unused", () => {
-    const workspace = openWorkspace();
+    const workspace = openWorkspace(sampleTracesFolder());
     for (const { folder } of workspace.read().sessions) {
       const { result } = workspace.analysis(folder);
       expect(result.trials.length, folder).toBeGreaterThan(0);
