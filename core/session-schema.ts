@@ -9,6 +9,8 @@ import { testKinds } from "./test-kind.ts";
 export const expectedRelativePath = "a path inside the session's folder with forward slashes";
 const expectedKnownMeasure = "a measure this version knows, in the unit of that measure";
 
+const expectedEnoughAttempts = "at least as many attempts as trials";
+
 const text = z.string().min(1);
 const isoDate = z.iso.date();
 const side = z.enum(["left", "right"]);
@@ -53,6 +55,26 @@ export const fileEntrySchema = z.strictObject({
   leadingLeg: side.exactOptional(),
 });
 
+const protocolTest = z.strictObject({ test: z.enum(testKinds), legs: z.enum(["both", "single"]) });
+const trialCount = z.int().min(1).max(30);
+
+/** The session's protocol, whole. */
+export const protocolSchema = z.strictObject({
+  id: text,
+  name: text,
+  version: z.int().min(1),
+  stage: text,
+  tests: z
+    .array(
+      protocolTest
+        .extend({ trials: trialCount, mostAttempts: trialCount, dropHeightMetres: dropHeight.exactOptional() })
+        .refine((entry) => entry.mostAttempts >= entry.trials, expectedEnoughAttempts),
+    )
+    .readonly(),
+  notYet: z.array(protocolTest.extend({ reason: text })).readonly(),
+  stopRules: z.array(text).readonly(),
+});
+
 /** One entry of `references`. */
 export const referenceSchema = z
   .strictObject({
@@ -89,6 +111,7 @@ export const sessionSchema = z.strictObject({
   milestone: z.string().exactOptional(),
   massKg: z.number().positive().max(settingsCatalogue.bodyMassMaximumKg.default).exactOptional(),
   gravity: z.number().min(settingsCatalogue.gravity.minimum).max(settingsCatalogue.gravity.maximum).exactOptional(),
+  protocol: protocolSchema.exactOptional(),
   dropHeightMetres: dropHeight.exactOptional(),
   leadingLeg: side.exactOptional(),
   plates: z.array(plateSchema).readonly().exactOptional(),

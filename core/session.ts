@@ -1,6 +1,7 @@
 import type { ReferenceValue } from "./criteria/criterion.ts";
 import type { EventEdit } from "./events/event.ts";
 import type { InvolvedSide, Limb, Side } from "./limb.ts";
+import type { Protocol } from "./protocol/protocol.ts";
 import type { TestKind } from "./test-kind.ts";
 
 /** Effusion grades in rising order. */
@@ -68,6 +69,8 @@ export interface SessionDescription {
   readonly milestone?: string;
   readonly massKg?: number;
   readonly gravity?: number;
+  /** What is tested in this session: kept whole, so that a later change of the clinic's protocol alters no session. */
+  readonly protocol?: Protocol;
   readonly dropHeightMetres?: number;
   readonly leadingLeg?: Side;
   /** Which foot stood on which force column; counts as stated by the tester. */
