@@ -1,6 +1,6 @@
 import { type AnalyzedTrial, analyzeTrial } from "./analyze-trial.ts";
 import { draftTrials } from "./draft-trials.ts";
-import type { Limb } from "./limb.ts";
+import type { Limb, Side } from "./limb.ts";
 import type { Recording } from "./recording/recording.ts";
 import type { Settings } from "./settings.ts";
 import type { TestKind } from "./test-kind.ts";
@@ -11,6 +11,9 @@ export interface RecordingStatement {
   readonly limb: Limb;
   /** Used where nobody stands still, and checked against the weighing otherwise. */
   readonly massKg?: number;
+  /** Height of the box, metres, and the leg that steps off it first; only for tests that start from a box. */
+  readonly dropHeightMetres?: number;
+  readonly leadingLeg?: Side;
 }
 
 /**
@@ -23,14 +26,14 @@ export function analyzeRecording(
   settings: Settings,
 ): readonly AnalyzedTrial[] {
   const file = { path: "recording", bytes: new Uint8Array(0), sha256: "" };
-  const { test, limb, massKg } = statement;
+  const { massKg, ...stated } = statement;
   const input = {
     folder: "",
     files: [],
     unreadable: [],
     description: {},
     descriptionFindings: [],
-    stated: { test, limb },
+    stated,
   };
   return draftTrials({ file, recording, findings: [] }, input, settings).map((draft) =>
     analyzeTrial(draft, {}, massKg, settings),

@@ -5,6 +5,8 @@ import { anchorMotion } from "./events/anchor-motion.ts";
 import { detectTrial } from "./events/detect-trial.ts";
 import type { DetectionInput, LimbSignal } from "./events/detection.ts";
 import { endMismatch } from "./events/end-mismatch.ts";
+import type { TrialEvent } from "./events/event.ts";
+import { hopLimbEvents } from "./events/hop-limb-events.ts";
 import { inputUncertainties } from "./events/input-uncertainties.ts";
 import type { JumpMotion } from "./events/jump-events.ts";
 import { withWeight } from "./events/kinematics.ts";
@@ -13,10 +15,13 @@ import { compareWeights } from "./events/session-weight.ts";
 import { plateNoise } from "./events/weigh.ts";
 import { type Finding, isRefused } from "./finding.ts";
 import { expectedMeasures } from "./measures/expected-measures.ts";
-import { bestHops, hopsOf } from "./measures/hops.ts";
+import { hopLimbTimes } from "./measures/hop-limb-times.ts";
+import { bestHops, type Hop, hopsOf } from "./measures/hops.ts";
+import { leadingLegFindings } from "./measures/leading-leg-findings.ts";
 import type { Measure } from "./measures/measure.ts";
 import { measureJump } from "./measures/measure-jump.ts";
 import type { MeasureContext } from "./measures/raw-measure.ts";
+import { platesUsed } from "./plates-used.ts";
 import { implausibleWeight, movedFindings, undetectedFinding, weightUnknown } from "./refusal-findings.ts";
 import type { HopResult, TrialResult, WeightUsed } from "./result.ts";
 import type { Settings } from "./settings.ts";
@@ -97,8 +102,17 @@ export function analyzeTrial(
 
   // What must be said about them.
   const said = trialFindings({ draft, prepared, cut, context, measures: all, otherFoot: otherFoot(draft) }, settings);
-  const events = publishEvents(jump, draft.edits, context.noiseNewtons, uncertainties);
-  const findings = [...draft.findings, ...weightFindings, ...said.findings, ...movedFindings(draft.edits, events)];
+  const events = [
+    ...publishEvents(jump, draft.edits, context.noiseNewtons, uncertainties),
+    ...hopLimbEvents(jump, input, uncertainties),
+  ];
+  const findings = [
+    ...draft.findings,
+    ...weightFindings,
+    ...said.findings,
+    ...leadingLegFindings(draft.leadingLeg, events, test, settings),
+    ...movedFindings(draft.edits, events),
+  ];
   if (isRefused(findings)) return refused(draft, findings);
   const result: TrialResult = {
     ...identity(draft),
@@ -106,13 +120,17 @@ export function analyzeTrial(
     weight: used,
     events,
     measures: said.measures,
-    ...(jump.hops === undefined
-      ? {}
-      : { hops: hops.map((hop): HopResult => ({ ...hop, used: usedHops.includes(hop.contactIndex) })) }),
+    ...(jump.hops === undefined ? {} : { hops: hops.map((hop) => hopResult(hop, usedHops, events)) }),
     ...mismatch(draft, jump),
     findings,
   };
   return { result, key: trialKey(result.file, result.trial), jump: { prepared, cut, jump } };
+}
+
+/** A hop with what the bout and each limb on its own plate make of it. */
+function hopResult(hop: Hop, used: readonly number[], events: readonly TrialEvent[]): HopResult {
+  const limbs = hopLimbTimes(events, hop.contactIndex);
+  return { ...hop, used: used.includes(hop.contactIndex), ...(limbs.length === 0 ? {} : { limbs }) };
 }
 
 /** Where the motion ends up by the weight of the standing before the jump alone: a balance of both ends at zero. */
@@ -142,7 +160,7 @@ function identity(draft: TrialDraft): Omit<TrialResult, "status" | "events" | "m
     file: file.path,
     sha256: file.sha256,
     trial,
-    plates: (prepared?.recording.plates ?? []).map(({ name, limb: foot, proof }) => ({ name, limb: foot, proof })),
+    plates: prepared === undefined ? [] : platesUsed(prepared, cut?.span.start ?? 0),
     seen: draft.seen,
     edits: draft.edits,
     ...(test === undefined ? {} : { test }),

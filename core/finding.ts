@@ -2,71 +2,83 @@
 export type Severity = "note" | "warning" | "refusal";
 
 /** Stable public codes (METHODS §7). A code never changes its meaning; new ones may join in the same style. */
-export type FindingCode =
-  | "weighing-short"
-  | "weighing-restless"
-  | "weight-differs"
-  | "weight-implausible"
-  | "plate-offset"
-  | "plate-drift"
-  | "plate-noisy"
-  | "clipped"
-  | "rate-low"
-  | "rate-missing"
-  | "rate-contradicts"
-  | "time-uneven"
-  | "gap"
-  | "spikes"
-  | "cells-unreadable"
-  | "columns-unclear"
-  | "columns-disagree"
-  | "encoding-guessed"
-  | "lines-skipped"
-  | "plate-derived"
-  | "unit-contradicts"
-  | "sign-turned"
-  | "unit-not-stated"
-  | "no-takeoff"
-  | "no-landing"
-  | "broken-off"
-  | "no-quiet-standing"
-  | "several-flights"
-  | "bounce-after-landing"
-  | "landing-off-plate"
-  | "landing-short"
-  | "landing-restless"
-  | "no-first-peak"
-  | "starts-moving"
-  | "heights-differ"
-  | "velocity-from-flight"
-  | "dip-in-squat-jump"
-  | "slow-contact"
-  | "drop-height-off"
-  | "drop-height-not-stated"
-  | "leading-leg-missing"
-  | "hops-few"
-  | "drop-height-legs-differ"
-  | "other-foot-touching"
-  | "leg-swing"
-  | "limb-not-stated"
-  | "test-not-stated"
-  | "test-from-name"
-  | "test-contradicts"
-  | "test-not-available"
-  | "plates-unproved"
-  | "plates-contradict"
-  | "one-leg-standing"
-  | "event-moved"
-  | "event-not-found"
-  | "measure-not-made"
-  | "self-check-broken"
-  | "recording-repeated"
-  | "truncated"
-  | "unreadable"
-  | "empty"
-  | "not-data"
-  | "session-unreadable"
-  | "session-entry-unused";
+export const findingCodes = [
+  "weighing-short",
+  "weighing-restless",
+  "weight-differs",
+  "weight-implausible",
+  "load-changes",
+  "plate-offset",
+  "plate-drift",
+  "plate-noisy",
+  "plate-dead",
+  "clipped",
+  "rate-low",
+  "rate-missing",
+  "rate-contradicts",
+  "rate-not-real",
+  "time-uneven",
+  "gap",
+  "spikes",
+  "samples-lost",
+  "samples-held",
+  "smoothed",
+  "cells-unreadable",
+  "columns-unclear",
+  "columns-disagree",
+  "encoding-guessed",
+  "lines-skipped",
+  "plate-derived",
+  "unit-contradicts",
+  "sign-turned",
+  "sign-changes",
+  "unit-not-stated",
+  "no-takeoff",
+  "no-landing",
+  "broken-off",
+  "no-quiet-standing",
+  "several-flights",
+  "bounce-after-landing",
+  "landing-off-plate",
+  "landing-other-plate",
+  "landing-short",
+  "landing-restless",
+  "no-first-peak",
+  "starts-moving",
+  "heights-differ",
+  "velocity-from-flight",
+  "dip-in-squat-jump",
+  "slow-contact",
+  "drop-height-off",
+  "drop-height-not-stated",
+  "leading-leg-missing",
+  "leading-leg-contradicted",
+  "hops-few",
+  "drop-height-legs-differ",
+  "other-foot-touching",
+  "leg-swing",
+  "limb-not-stated",
+  "test-not-stated",
+  "test-from-name",
+  "test-contradicts",
+  "test-not-available",
+  "plates-unproved",
+  "plates-contradict",
+  "one-leg-standing",
+  "event-moved",
+  "event-not-found",
+  "measure-not-made",
+  "self-check-broken",
+  "recording-repeated",
+  "truncated",
+  "unreadable",
+  "empty",
+  "not-data",
+  "session-unreadable",
+  "session-entry-unused",
+] as const;
+
+export type FindingCode = (typeof findingCodes)[number];
 
 /**
  * Something a person should know about a recording, a trial or a session. Bad input becomes a finding, never an

@@ -31,6 +31,7 @@ const fallbackDecimals: Readonly<Record<UcumUnit, number>> = {
   "W/kg": 1,
   "N.s/kg": 2,
   "1": 2,
+  "{count}": 0,
 };
 
 /** More decimals than this are never shown, however small the uncertainty. */

@@ -3,6 +3,7 @@ import type { EndMismatch } from "./events/end-mismatch.ts";
 import type { EventEdit, TrialEvent } from "./events/event.ts";
 import type { Finding } from "./finding.ts";
 import type { Limb, Side } from "./limb.ts";
+import type { LimbContactTime } from "./measures/hop-limb-times.ts";
 import type { Hop } from "./measures/hops.ts";
 import type { Measure } from "./measures/measure.ts";
 import type { PlateProof } from "./recording/recording.ts";
@@ -34,6 +35,17 @@ export interface WeightUsed {
 export interface HopResult extends Hop {
   /** True when the means of the bout are made from it. */
   readonly used: boolean;
+  /** How long each limb stood on its own plate, seconds; absent where both limbs share a plate or only one hops. */
+  readonly limbs?: readonly LimbContactTime[];
+}
+
+/** One plate under a trial. */
+export interface PlateUsed {
+  readonly name: string;
+  readonly limb: Limb;
+  readonly proof: PlateProof;
+  /** What the empty plate read and was taken off, newtons, where the trial begins; absent where nothing was. */
+  readonly zeroNewtons?: number;
 }
 
 /** One trial as analysed. `refused`: no measure at all; `partial`: some could not be made, each named in a finding. */
@@ -52,7 +64,7 @@ export interface TrialResult {
   readonly rate?: number;
   readonly timeOrigin?: number;
   readonly span?: SampleSpan;
-  readonly plates: readonly { readonly name: string; readonly limb: Limb; readonly proof: PlateProof }[];
+  readonly plates: readonly PlateUsed[];
   readonly weight?: WeightUsed;
   readonly events: readonly TrialEvent[];
   readonly measures: readonly Measure[];

@@ -61,6 +61,14 @@ export const settingsOfResults = {
     0.5,
     "Effective drop heights of the two legs may differ by this part of the larger before single-leg trials stop being comparable.",
   ),
+  leadingLegTouchdownSeconds: number(
+    0.005,
+    "s",
+    0.002,
+    0.05,
+    "The other foot landing this much before the stated leading leg contradicts the statement; feet that land together differ by less.",
+  ),
+  leadingLegSd: number(3, "1", 1, 10, "That difference must also exceed this many of its own standard uncertainties."),
   slowContactSeconds: number(
     0.25,
     "s",

@@ -1,5 +1,30 @@
-/** Units as UCUM codes (ucum.org): a dot for products, a single slash. Inside the core everything is SI. */
-export type UcumUnit = "N" | "kg" | "m/s" | "m" | "s" | "N.s" | "W" | "N/s" | "N/m" | "N/kg" | "W/kg" | "N.s/kg" | "1";
+/**
+ * Units as UCUM codes (ucum.org): a dot for products, a single slash; `{count}` is the pure number of things counted.
+ * Inside the core everything is SI.
+ */
+export type UcumUnit =
+  | "N"
+  | "kg"
+  | "m/s"
+  | "m"
+  | "s"
+  | "N.s"
+  | "W"
+  | "N/s"
+  | "N/m"
+  | "N/kg"
+  | "W/kg"
+  | "N.s/kg"
+  | "1"
+  | "{count}";
+
+/** Units as result documents carry them: a count is a pure number there. */
+export type PublishedUnit = Exclude<UcumUnit, "{count}">;
+
+/** The unit of a value in a result document. */
+export function publishedUnit(unit: UcumUnit): PublishedUnit {
+  return unit === "{count}" ? "1" : unit;
+}
 
 /** How a unit is shown to people: the factor on the SI value and the printed symbol. */
 export interface DisplayUnit {
@@ -21,6 +46,7 @@ const symbols: Readonly<Record<UcumUnit, string>> = {
   "W/kg": "W/kg",
   "N.s/kg": "N·s/kg",
   "1": "",
+  "{count}": "",
 };
 
 /** Screens show lengths in centimetres and every other quantity in its SI unit. */

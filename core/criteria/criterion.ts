@@ -1,6 +1,6 @@
 import type { Side } from "../limb.ts";
 import type { TestKind } from "../test-kind.ts";
-import type { UcumUnit } from "../units.ts";
+import type { PublishedUnit, UcumUnit } from "../units.ts";
 
 /** How a criterion may stand; words on screens come from `statusLabel`. */
 export type Status =
@@ -86,7 +86,7 @@ export interface ReferenceValue {
   readonly dropHeightMetres?: number;
   readonly side: Side;
   readonly value: number;
-  readonly unit: UcumUnit;
+  readonly unit: PublishedUnit;
   /** ISO date (YYYY-MM-DD). */
   readonly date: string;
   /** "pre-injury" or "pre-operative". */

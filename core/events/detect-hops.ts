@@ -60,7 +60,8 @@ export function detectHops(input: DetectionInput): JumpMotion | Undetected {
 /** The push of the entry jump is looked for this long before it leaves the plate. */
 const entryPushSeconds = 0.3;
 
-function entryPushStart(contact: SampleSpan, flight: SampleSpan, rateHz: number): number {
+/** Sample from which the push of the entry jump is looked for. */
+export function entryPushStart(contact: SampleSpan, flight: SampleSpan, rateHz: number): number {
   return Math.max(contact.start, flight.start - Math.round(entryPushSeconds * rateHz));
 }
 

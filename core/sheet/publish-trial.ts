@@ -2,7 +2,8 @@ import type { TrialEvent } from "../events/event.ts";
 import type { Finding } from "../finding.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { HopResult, SessionResult, TrialResult } from "../result.ts";
-import type { DocumentTrial } from "./result-document.ts";
+import { publishedUnit } from "../units.ts";
+import type { DocumentMeasure, DocumentTrial } from "./result-document.ts";
 
 /** One trial as the result document shows it. */
 export function documentTrial(session: SessionResult, trial: TrialResult): DocumentTrial {
@@ -19,7 +20,12 @@ export function documentTrial(session: SessionResult, trial: TrialResult): Docum
     ...(trial.rate !== undefined && { rate: trial.rate }),
     ...(trial.timeOrigin !== undefined && { timeOrigin: trial.timeOrigin }),
     ...(trial.span && { span: { start: trial.span.start, end: trial.span.end } }),
-    plates: trial.plates.map(({ name, limb, proof }) => ({ name, limb, proof })),
+    plates: trial.plates.map(({ name, limb, proof, zeroNewtons }) => ({
+      name,
+      limb,
+      proof,
+      ...(zeroNewtons !== undefined && { zeroNewtons }),
+    })),
     ...(trial.weight && {
       weight: {
         newtons: trial.weight.newtons,
@@ -64,14 +70,22 @@ function documentEvent(event: TrialEvent): TrialEvent {
   };
 }
 
-function documentMeasure({ id, side, value, unit, uncertainty }: Measure): Measure {
-  return { id, side, value, unit, ...(uncertainty !== undefined && { uncertainty }) };
+function documentMeasure({ id, side, value, unit, uncertainty }: Measure): DocumentMeasure {
+  return { id, side, value, unit: publishedUnit(unit), ...(uncertainty !== undefined && { uncertainty }) };
 }
 
 function documentHop(hop: HopResult): HopResult {
-  const { contactIndex, contactTime, flightTime, jumpHeightFlightTime, reactiveStrengthIndex, hopStiffness, used } =
-    hop;
-  return { contactIndex, contactTime, flightTime, jumpHeightFlightTime, reactiveStrengthIndex, hopStiffness, used };
+  const { contactIndex, contactTime, flightTime, jumpHeightFlightTime, reactiveStrengthIndex, hopStiffness } = hop;
+  return {
+    contactIndex,
+    contactTime,
+    flightTime,
+    jumpHeightFlightTime,
+    reactiveStrengthIndex,
+    hopStiffness,
+    used: hop.used,
+    ...(hop.limbs && { limbs: hop.limbs.map(({ side, contactTime: own }) => ({ side, contactTime: own })) }),
+  };
 }
 
 /** One finding as the result document shows it, keys in the published order. */

@@ -1,9 +1,11 @@
 import type { Criterion, Status } from "../criteria/criterion.ts";
 import type { Finding } from "../finding.ts";
 import type { InvolvedSide, Side } from "../limb.ts";
+import type { Measure } from "../measures/measure.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import { type SettingName, type Settings, settingsCatalogue, settingsHash } from "../settings.ts";
 import type { Comparison, Interval, IntervalSource } from "../sides/comparison.ts";
+import type { PublishedUnit } from "../units.ts";
 import { engineVersion } from "../version.ts";
 import { documentComparison, documentCriterion } from "./publish-comparison.ts";
 import { documentFinding, documentTrial } from "./publish-trial.ts";
@@ -16,10 +18,16 @@ const resultSchemaVersion = 1;
  * were made) and `edits` and `excluded` (what a person decided: both identify a result). The *seen* mark stays out: it
  * is a mark of the work in progress and changes no number.
  */
-export type DocumentTrial = Omit<TrialResult, "seen" | "sha256"> & {
+export type DocumentTrial = Omit<TrialResult, "seen" | "sha256" | "measures"> & {
+  readonly measures: readonly DocumentMeasure[];
   /** Absent where the bytes could not be read at all. */
   readonly sha256?: string;
 };
+
+/** One measure as published. */
+export interface DocumentMeasure extends Measure {
+  readonly unit: PublishedUnit;
+}
 
 /** One side of a comparison as published. */
 export interface DocumentSide {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { analyzeRecording } from "../../core/analyze-recording.ts";
-import type { Limb } from "../../core/limb.ts";
+import type { Limb, Side } from "../../core/limb.ts";
 import type { TrialResult } from "../../core/result.ts";
 import { defaultSettings } from "../../core/settings.ts";
 import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";
@@ -60,6 +60,21 @@ describe("a drop jump", () => {
     expect(measured(trial, "dropHeightByFlightTime")).toBeCloseTo(measured(trial, "dropHeightEffective"), 12);
     const whole = trialOf(simulateDropJump(drop), "dropJump");
     expect(codes(whole)).not.toContain("velocity-from-flight");
+  });
+
+  test("whose other foot lands well before the stated leading leg contradicts the statement, with both facts", () => {
+    const led = (leadingFirstSeconds: number, stated: Side): TrialResult => {
+      const simulated = simulateDropJump({ ...drop, leadingLeg: "left", leadingFirstSeconds });
+      const statement = { test: "dropJump", limb: "both", leadingLeg: stated } as const;
+      return analyzeRecording(asRecording(simulated), statement, defaultSettings)[0]!.result;
+    };
+    const contradicted = led(0.012, "right").findings.find((each) => each.code === "leading-leg-contradicted");
+    expect(contradicted?.message).toMatch(
+      /^The right leg is stated to lead, but the left foot lands 1[12]\.\d ms before/,
+    );
+    expect(codes(led(0.012, "left"))).not.toContain("leading-leg-contradicted");
+    // Feet that land 2 ms apart tell nothing.
+    expect(codes(led(0.002, "right"))).not.toContain("leading-leg-contradicted");
   });
 
   test("of unknown weight is refused with what to give", () => {
@@ -130,6 +145,63 @@ describe("repeated hops", () => {
     expect(trial.hops?.filter((hop) => hop.used)).toHaveLength(5);
     const mean = trial.hops!.filter((hop) => hop.used).reduce((sum, hop) => sum + hop.reactiveStrengthIndex / 5, 0);
     expect(measured(trial, "reactiveStrengthIndexBestFive")).toBeCloseTo(mean, 12);
+  });
+});
+
+describe("two-leg hops on two plates", () => {
+  const [leaves, lands] = [0.008, 0.003];
+  const hops = Array.from({ length: 6 }, () => ({ contactSeconds: 0.22, jumpHeightMetres: 0.2 }));
+  const bout = {
+    ...athlete,
+    entryHeightMetres: 0.2,
+    hops,
+    limbTakeoffDifferenceSeconds: leaves,
+    limbTouchdownDifferenceSeconds: lands,
+  };
+  const trial = trialOf(simulateHops(bout), "repeatedHops");
+
+  test("give each limb a touchdown and a take-off in every contact, numbered like those of the body", () => {
+    const named = (side: Side | undefined): readonly string[] =>
+      trial.events
+        .filter((each) => each.side === side)
+        .map(({ name, contactIndex }) => `${name} ${contactIndex ?? "of the entry"}`);
+    expect(named("left")).toEqual(named(undefined));
+    expect(named("right")).toEqual(named(undefined));
+    expect(named("left")).toHaveLength(14);
+  });
+
+  test("tell how long each limb stood: the right, which lands 3 ms later and leaves 8 ms later, 5 ms longer", () => {
+    expect(trial.hops).toHaveLength(6);
+    for (const { limbs, contactTime } of trial.hops!) {
+      expect(limbs?.map((limb) => limb.side)).toEqual(["left", "right"]);
+      const [left, right] = limbs!.map((limb) => limb.contactTime);
+      // A sample at either end of either contact.
+      expect(Math.abs(right! - left! - (leaves - lands))).toBeLessThan(0.002);
+      expect(left).toBeLessThan(contactTime);
+    }
+  });
+
+  test("on one plate tell nothing of the limbs", () => {
+    const one = trialOf(simulateHops({ ...bout, plates: "one" }), "repeatedHops");
+    expect(one.hops).toHaveLength(6);
+    expect(one.hops?.some((hop) => hop.limbs !== undefined)).toBe(false);
+    expect(one.events.some((each) => each.side !== undefined)).toBe(false);
+  });
+});
+
+describe("a plate that reads something while empty", () => {
+  test("says how much was taken off it, also where that is too little for a warning", () => {
+    const trial = trialOf(simulateDropJump({ ...drop, plateOffsetsNewtons: [7, -4] }), "dropJump");
+    expect(codes(trial)).not.toContain("plate-offset");
+    // The mean of at least half a second of an empty plate with the simulator's noise.
+    const zeros = trial.plates.map((plate) => plate.zeroNewtons);
+    expect(zeros[0]).toBeCloseTo(7, 0);
+    expect(zeros[1]).toBeCloseTo(-4, 0);
+  });
+
+  test("says nothing where the empty plate reads nothing", () => {
+    const trial = trialOf(simulateDropJump({ ...drop, plateNoiseNewtons: 0 }), "dropJump");
+    expect(trial.plates.map((plate) => "zeroNewtons" in plate)).toEqual([false, false]);
   });
 });
 

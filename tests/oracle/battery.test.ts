@@ -17,7 +17,7 @@ import { differences, exactly, nearly, type OracleTolerances } from "./compare-w
 import { plainTrial, plainWorkedExample, recordingOf } from "./oracle-trial.ts";
 import { plainDropJump } from "./plain-drop.ts";
 import { plainDropLanding } from "./plain-drop-landing.ts";
-import { type PlainHop, plainRepeatedHops } from "./plain-hops.ts";
+import { type PlainBout, type PlainHop, type PlainLimbTime, plainRepeatedHops } from "./plain-hops.ts";
 import { plainSquatJump } from "./plain-squat.ts";
 import type { PlainResult, PlainTrial } from "./plain-values.ts";
 
@@ -78,8 +78,12 @@ describe.each(subjects)("program and oracle agree on every event and value of $t
     };
   };
   const compare = ({ program, oracle }: ReturnType<typeof analysed>, tolerances: OracleTolerances): string[] => {
-    const hops = "hops" in oracle ? (oracle.hops as readonly PlainHop[]) : [];
-    return [...differences(program, oracle, tolerances), ...hopDifferences(program, hops, tolerances.relative)];
+    const { hops = [], limbTimes = [] } = oracle as Partial<PlainBout>;
+    return [
+      ...differences(program, oracle, tolerances),
+      ...hopDifferences(program, hops, tolerances.relative),
+      ...limbTimeDifferences(program, limbTimes, tolerances.seconds),
+    ];
   };
 
   test.each(seeds)("without noise, seed %i", (seed) => {
@@ -137,4 +141,21 @@ function hopDifferences({ hops = [] }: TrialResult, expected: readonly PlainHop[
     }
   }
   return lines;
+}
+
+/** What differs between the contact times of the limbs, hop by hop. */
+function limbTimeDifferences(
+  { hops = [] }: TrialResult,
+  expected: readonly PlainLimbTime[],
+  seconds: number,
+): string[] {
+  const ours = hops.flatMap(({ contactIndex, limbs = [] }) => limbs.map((limb) => ({ contactIndex, ...limb })));
+  const counts =
+    ours.length === expected.length ? [] : [`program ${ours.length} limb times, oracle ${expected.length}`];
+  const lines = expected.flatMap(({ contactIndex, side, contactTime }) => {
+    const own = ours.find((each) => each.contactIndex === contactIndex && each.side === side)?.contactTime;
+    const agree = own !== undefined && Math.abs(own - contactTime) <= seconds;
+    return agree ? [] : [`contact ${contactIndex} of the ${side} limb: program ${own}, oracle ${contactTime}`];
+  });
+  return [...counts, ...lines];
 }

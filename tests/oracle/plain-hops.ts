@@ -1,12 +1,26 @@
+import type { Side } from "../../core/limb.ts";
 import type { Settings } from "../../core/settings.ts";
-import { contactThreshold, flightRuns, takeoffBefore, touchdownAfter } from "./plain-contacts.ts";
-import { sumOf } from "./plain-curve.ts";
+import { contactThreshold, flightRuns, type PlainRun, takeoffBefore, touchdownAfter } from "./plain-contacts.ts";
+import { type PlainForce, sumOf } from "./plain-curve.ts";
 import { quietRuns } from "./plain-quiet.ts";
-import { type PlainEvent, type PlainMeasure, type PlainResult, type PlainTrial, zeroedPlates } from "./plain-values.ts";
+import {
+  limbsOf,
+  type PlainEvent,
+  type PlainMeasure,
+  type PlainResult,
+  type PlainTrial,
+  zeroedPlates,
+} from "./plain-values.ts";
 import { firstSteadyWindow } from "./plain-weighing.ts";
 
+/** A bout: its events and summaries, every hop, and every limb's contact times on two plates. */
+export interface PlainBout extends PlainResult {
+  readonly hops: readonly PlainHop[];
+  readonly limbTimes: readonly PlainLimbTime[];
+}
+
 /** Repeated hops after METHODS alone: standing, an entry jump, contacts each followed by a flight, a last landing. */
-export function plainRepeatedHops(trial: PlainTrial, settings: Settings): PlainResult & { hops: readonly PlainHop[] } {
+export function plainRepeatedHops(trial: PlainTrial, settings: Settings): PlainBout {
   const { gravity } = trial;
   const side = trial.limb;
   const plates = zeroedPlates(trial, settings);
@@ -49,6 +63,8 @@ export function plainRepeatedHops(trial: PlainTrial, settings: Settings): PlainR
   }
   const lastTouchdown = edges.at(-1)!.touchdown;
   events.push({ name: "touchdown", contactIndex: edges.length, time: lastTouchdown });
+  const limbs = limbsOf(plates, side).map((limb) => eventsOfLimb(limb, flights, weight, settings));
+  for (const own of limbs) events.push(...own);
 
   const eligible = side === "both" ? hops.filter((hop) => hop.contactTime < settings.slowContactSeconds) : [...hops];
   eligible.sort((a, b) => b.reactiveStrengthIndex - a.reactiveStrengthIndex);
@@ -67,7 +83,40 @@ export function plainRepeatedHops(trial: PlainTrial, settings: Settings): PlainR
     const stiffness = meanOver((hop) => hop.hopStiffness);
     measures.push(of("reactiveStrengthIndexBestFive", index), of("hopStiffness", stiffness));
   }
-  return { events, measures, hops };
+  const limbTimes = hops.flatMap(({ contactIndex }) => limbs.map((own) => timeOfContact(own, contactIndex)));
+  return { events, measures, hops, limbTimes };
+}
+
+/** How long one limb stood on its own plate in one contact, s. */
+export interface PlainLimbTime {
+  readonly contactIndex: number;
+  readonly side: string;
+  readonly contactTime: number;
+}
+
+function timeOfContact(own: readonly PlainEvent[], contactIndex: number): PlainLimbTime {
+  const of = (name: string): PlainEvent =>
+    own.find((event) => event.name === name && event.contactIndex === contactIndex)!;
+  return { contactIndex, side: own[0]!.side!, contactTime: of("takeoff").time - of("touchdown").time };
+}
+
+/** One limb's own events in every contact, by its own threshold and the athlete's weight (METHODS §3). */
+function eventsOfLimb(
+  { side, force }: { readonly side: Side; readonly force: PlainForce },
+  flights: readonly PlainRun[],
+  weight: number,
+  settings: Settings,
+): PlainEvent[] {
+  return flights.flatMap((flight, index): PlainEvent[] => {
+    const threshold = contactThreshold(force, flight, settings);
+    const takeoff = takeoffBefore(force, flight, threshold, weight, weight / 4, settings)!;
+    const touchdown = touchdownAfter(force, flight, threshold, weight, weight / 4, settings)!;
+    const leaves: PlainEvent = { name: "takeoff", side, time: takeoff };
+    return [
+      index === 0 ? leaves : { ...leaves, contactIndex: index },
+      { name: "touchdown", side, contactIndex: index + 1, time: touchdown },
+    ];
+  });
 }
 
 /** One hop: a contact and the flight that follows it. */
