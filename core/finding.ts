@@ -74,6 +74,13 @@ export const findingCodes = [
   "unreadable",
   "empty",
   "not-data",
+  "parts-contradict",
+  "parameters-damaged",
+  "scaling-assumed",
+  "no-force-platform",
+  "platform-unreadable",
+  "platform-tilted",
+  "platforms-left-out",
   "session-unreadable",
   "session-entry-unused",
 ] as const;

@@ -1,0 +1,61 @@
+import type { Finding } from "../../finding.ts";
+import type { AnalogChannel, FrameLayout } from "./c3d-file.ts";
+import { scalingAssumed } from "./c3d-findings.ts";
+import { continuedList, numberOf, numbersOf, textsOf } from "./parameter-values.ts";
+import type { Parameters } from "./parameters.ts";
+
+/** From this offset on, integers are taken as counted without sign where the file does not say. */
+const unsignedOffset = 30000;
+
+/** How the analog samples become values: (stored − offset) × scale × general scale. */
+export interface AnalogScaling {
+  readonly channels: readonly AnalogChannel[];
+  readonly generalScale: number;
+  readonly isUnsigned: boolean;
+  readonly findings: readonly Finding[];
+}
+
+export function readAnalogScaling(parameters: Parameters, { channelCount, dataType }: FrameLayout): AnalogScaling {
+  const findings: Finding[] = [];
+  const general = numberOf(parameters, "ANALOG:GEN_SCALE", "signed");
+  if (general === undefined) {
+    findings.push(scalingAssumed("ANALOG:GEN_SCALE is missing; 1 was taken.", "ANALOG:GEN_SCALE"));
+  }
+  const format = textsOf(parameters, "ANALOG:FORMAT")?.[0]?.toUpperCase();
+  const offsetsWith = (sign: "signed" | "unsigned"): readonly number[] | undefined =>
+    continuedList((key) => numbersOf(parameters, key, sign), "ANALOG:OFFSET");
+  const isUnsigned =
+    format === "UNSIGNED" ||
+    (format !== "SIGNED" &&
+      dataType === "integer" &&
+      parameters.entries.get("ANALOG:OFFSET")?.type === "integer" &&
+      middle(offsetsWith("unsigned")?.slice(0, channelCount) ?? []) >= unsignedOffset);
+  const offsets = offsetsWith(isUnsigned ? "unsigned" : "signed") ?? [];
+  const scales = continuedList((key) => numbersOf(parameters, key, "signed"), "ANALOG:SCALE") ?? [];
+  const labels = continuedList((key) => textsOf(parameters, key), "ANALOG:LABELS") ?? [];
+  const units = continuedList((key) => textsOf(parameters, key), "ANALOG:UNITS") ?? [];
+  const missing = (name: string, list: readonly number[], taken: number): void => {
+    if (list.length >= channelCount) return;
+    const which = list.length === 0 ? "all channels" : `channels ${list.length + 1} to ${channelCount}`;
+    findings.push(scalingAssumed(`${name} is missing for ${which}; ${taken} was taken.`, name));
+  };
+  missing("ANALOG:OFFSET", offsets, 0);
+  missing("ANALOG:SCALE", scales, 1);
+  const channels = Array.from(
+    { length: channelCount },
+    (_, index): AnalogChannel => ({
+      number: index + 1,
+      label: labels[index] ?? "",
+      unit: units[index] ?? "",
+      scale: scales[index] ?? 1,
+      offset: offsets[index] ?? 0,
+    }),
+  );
+  return { channels, generalScale: general ?? 1, isUnsigned, findings };
+}
+
+/** The median; 0 of nothing. */
+function middle(values: readonly number[]): number {
+  const sorted = values.toSorted((one, other) => one - other);
+  return sorted[sorted.length >> 1] ?? 0;
+}
