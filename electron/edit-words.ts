@@ -8,6 +8,7 @@ const partWords: Readonly<Record<keyof SessionChange, string>> = {
   injury: "injury",
   date: "date",
   milestone: "milestone",
+  protocol: "protocol",
   massKg: "body mass",
   plates: "plates",
   pain: "pain",

@@ -8,6 +8,7 @@ import type { ColumnKey, ForceUnit, SessionDescription, StatedPlate } from "../c
 import type { SheetDocument } from "../core/sheet/document.ts";
 import type { Alignment, CurveOverlay } from "../core/sides/curves.ts";
 import type { TestKind } from "../core/test-kind.ts";
+import type { NextRecordings, WatchView } from "./watch/watch-view.ts";
 
 /** How one imported file stands. `asks`: something must be stated before it can be analysed. */
 export interface RecordingView {
@@ -80,6 +81,7 @@ type ChangeablePart =
   | "date"
   | "milestone"
   | "massKg"
+  | "protocol"
   | "plates"
   | "pain"
   | "effusion"
@@ -125,6 +127,12 @@ export interface HostApi {
       readonly message: string;
     };
   };
+  /** Watches a folder of this computer, given with its whole path, and takes in what appears there. */
+  "watch.start": { readonly request: { readonly folder: string }; readonly reply: WatchView };
+  "watch.stop": { readonly request: Nothing; readonly reply: WatchView };
+  "watch.read": { readonly request: Nothing; readonly reply: WatchView };
+  /** What the next recordings are, as the tester says; an empty one takes it back. */
+  "watch.expect": { readonly request: { readonly next: NextRecordings }; readonly reply: WatchView };
   "recordings.answer": {
     readonly request: {
       readonly folder: string;

@@ -7,6 +7,8 @@ import { engineVersion } from "../core/version.ts";
 import type { HostApi, HostRequestName, MadeFile, Workspace } from "./host-api.ts";
 import { makeSheetPdf } from "./make-pdf.ts";
 import { sessionFileName } from "./recording-names.ts";
+import { SessionWatch } from "./watch/session-watch.ts";
+import type { WatchView } from "./watch/watch-view.ts";
 import type { WorkspaceState } from "./workspace.ts";
 
 /** One function a request; the payload has been checked before it is called. */
@@ -22,6 +24,11 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     deed();
     return workspace.read();
   };
+  const watch = new SessionWatch(workspace, (error) => console.error(error));
+  const thenLook = (deed: () => void): WatchView => {
+    deed();
+    return watch.read();
+  };
   return {
     "application.describe": () => ({ version: engineVersion, host }),
     "workspace.read": () => workspace.read(),
@@ -31,6 +38,10 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     "workspace.undo": () => thenRead(() => workspace.undo()),
     "workspace.redo": () => thenRead(() => workspace.redo()),
     "recordings.add": ({ path, bytes }) => workspace.add(path, bytes),
+    "watch.start": ({ folder }) => thenLook(() => watch.start(folder)),
+    "watch.stop": () => thenLook(() => watch.stop()),
+    "watch.read": () => watch.read(),
+    "watch.expect": ({ next }) => thenLook(() => watch.expect(next)),
     "recordings.answer": ({ folder, files, answers }) => thenRead(() => workspace.answer(folder, files, answers)),
     "session.change": ({ folder, change }) => thenRead(() => workspace.changeSession(folder, change)),
     "trials.change": ({ folder, file, trial, change }) =>

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { eventNames } from "../core/events/event.ts";
 import { effusionGrades } from "../core/session.ts";
+import { protocolSchema } from "../core/session-schema.ts";
 import { settingsCatalogue } from "../core/settings.ts";
 import { alignments } from "../core/sides/curves.ts";
 import { testKinds } from "../core/test-kind.ts";
@@ -70,6 +71,7 @@ const sessionChange = z.strictObject({
   date: isoDate.nullable().exactOptional(),
   milestone: line(200).nullable().exactOptional(),
   massKg: z.number().positive().max(settingsCatalogue.bodyMassMaximumKg.default).nullable().exactOptional(),
+  protocol: protocolSchema.nullable().exactOptional(),
   plates: statedPlates.nullable().exactOptional(),
   pain: z.number().min(0).max(10).nullable().exactOptional(),
   effusion: z.enum(effusionGrades).nullable().exactOptional(),
@@ -116,6 +118,17 @@ export const requestSchemas = {
     bytes: z
       .instanceof(Uint8Array)
       .refine((bytes) => bytes.byteLength <= recordingByteLimit, "must not be larger than 64 MB"),
+  }),
+  "watch.start": z.strictObject({ folder: line(4096).min(1) }),
+  "watch.stop": nothing,
+  "watch.read": nothing,
+  "watch.expect": z.strictObject({
+    next: z.strictObject({
+      test: test.exactOptional(),
+      limb: limb.exactOptional(),
+      dropHeightMetres: dropHeight.exactOptional(),
+      leadingLeg: side.exactOptional(),
+    }),
   }),
   "recordings.answer": z.strictObject({ folder, files: z.array(file).min(1).max(10_000), answers }),
   "session.change": z.strictObject({ folder, change: sessionChange }),

@@ -90,6 +90,11 @@ export class WorkspaceState {
     this.#demo = false;
   }
 
+  /** True when a session with this folder is open. */
+  holds(folder: string): boolean {
+    return this.#sessions.has(folder);
+  }
+
   show(folder: string): void {
     this.#session(folder);
     this.#shown = folder;

@@ -38,6 +38,8 @@ const workspace: Workspace = {
 };
 
 /** Handlers that remember their calls and answer with fixed content; `fail` makes the next call throw. */
+const notWatching = { state: "off" as const, folder: "", revision: 0, writing: [], taken: 0, next: {} };
+
 export function fakeHandlers() {
   const calls: { readonly name: HostRequestName; readonly request: unknown }[] = [];
   let failure: Error | undefined;
@@ -59,6 +61,10 @@ export function fakeHandlers() {
     "workspace.undo": answer("workspace.undo", workspace),
     "workspace.redo": answer("workspace.redo", workspace),
     "recordings.add": answer("recordings.add", { folder: "", outcome: "understood" as const, message: "" }),
+    "watch.start": answer("watch.start", notWatching),
+    "watch.stop": answer("watch.stop", notWatching),
+    "watch.read": answer("watch.read", notWatching),
+    "watch.expect": answer("watch.expect", notWatching),
     "recordings.answer": answer("recordings.answer", workspace),
     "session.change": answer("session.change", workspace),
     "trials.change": answer("trials.change", workspace),

@@ -1,0 +1,96 @@
+import { readFile } from "node:fs/promises";
+import { join } from "node:path";
+import { CompletedFiles } from "./completed-files.ts";
+import { type SeenFile, scanFolder } from "./scan-folder.ts";
+
+/** How the watched folder stands. */
+export interface WatchState {
+  readonly reachable: boolean;
+  /** Files that are still being written, relative to the folder. */
+  readonly writing: readonly string[];
+}
+
+/** What a watch needs of the world; the file system unless a test stands in for it. */
+export interface WatchedFolder {
+  readonly scan: () => Promise<readonly SeenFile[]>;
+  readonly read: (path: string) => Promise<Uint8Array>;
+}
+
+/** Milliseconds from the end of one look to the next; two looks alike make a file complete. */
+const pauseMilliseconds = 300;
+
+/** A folder that is slow to list is listed less often: at most this share of the time. */
+const mostLookingShare = 0.25;
+
+/** The folder at a path of this machine, or of a share that is reached like one. */
+export function watchedFolder(root: string): WatchedFolder {
+  return {
+    scan: () => scanFolder(root),
+    read: async (path) => new Uint8Array(await readFile(join(root, path))),
+  };
+}
+
+/**
+ * Looks at a folder again and again, because shares on a network tell nobody of changes, and hands over each file that
+ * is complete. A folder that cannot be reached is looked for until it is back.
+ */
+export class FolderWatch {
+  readonly #folder: WatchedFolder;
+  readonly #take: (path: string, bytes: Uint8Array) => void;
+  readonly #files = new CompletedFiles();
+  #state: WatchState = { reachable: true, writing: [] };
+  #timer: NodeJS.Timeout | undefined;
+  #ended = false;
+
+  /** @param take is given each complete file once, and once more whenever it has changed since */
+  constructor(folder: WatchedFolder, take: (path: string, bytes: Uint8Array) => void) {
+    this.#folder = folder;
+    this.#take = take;
+  }
+
+  get state(): WatchState {
+    return this.#state;
+  }
+
+  /** Starts looking; ends with `stop`. */
+  start(): void {
+    const run = async (): Promise<void> => {
+      const started = performance.now();
+      await this.look();
+      const looked = performance.now() - started;
+      const pause = Math.max(pauseMilliseconds, looked * (1 / mostLookingShare - 1));
+      if (!this.#ended) this.#timer = setTimeout(() => void run(), pause);
+    };
+    void run();
+  }
+
+  stop(): void {
+    this.#ended = true;
+    clearTimeout(this.#timer);
+  }
+
+  /** One look: files that were complete at the last look too are read and handed over. */
+  async look(): Promise<void> {
+    let seen: readonly SeenFile[];
+    try {
+      seen = await this.#folder.scan();
+    } catch {
+      this.#state = { reachable: false, writing: [] };
+      return;
+    }
+    const { complete, writing } = this.#files.look(seen);
+    const unread: string[] = [];
+    for (const file of complete) {
+      // Still locked by the program that writes it, or gone since the look: tried again at the next.
+      const bytes = await this.#folder.read(file.path).catch(() => undefined);
+      if (this.#ended) return;
+      if (bytes === undefined || bytes.byteLength !== file.size) {
+        unread.push(file.path);
+        continue;
+      }
+      this.#files.taken(file);
+      this.#take(file.path, bytes);
+    }
+    this.#state = { reachable: true, writing: [...writing, ...unread] };
+  }
+}

@@ -1,0 +1,156 @@
+import { statSync } from "node:fs";
+import { basename, isAbsolute } from "node:path";
+import { sessionProgress } from "../../core/protocol/session-progress.ts";
+import { trialVerdict } from "../../core/protocol/trial-verdict.ts";
+import type { TrialResult } from "../../core/result.ts";
+import { startsFromBox } from "../../core/sides/box-height.ts";
+import { joinPath, sessionFileName, splitPath } from "../recording-names.ts";
+import { trialsOf } from "../recording-view.ts";
+import { RequestRefused } from "../request-refused.ts";
+import type { WorkspaceState } from "../workspace.ts";
+import { FolderWatch, watchedFolder } from "./folder-watch.ts";
+import type { NextRecordings, WatchedTrial, WatchView } from "./watch-view.ts";
+
+interface Newest {
+  readonly session: string;
+  readonly file: string;
+  readonly problem: string;
+}
+
+/** A watched folder during a session: each new recording goes into the workspace and is answered at once. */
+export class SessionWatch {
+  readonly #workspace: WorkspaceState;
+  readonly #report: (error: unknown) => void;
+  #watch: FolderWatch | undefined;
+  #folder = "";
+  #next: NextRecordings = {};
+  #newest: Newest | undefined;
+  #taken = 0;
+  #revision = 0;
+
+  /** @param report is told of exceptions, which are our own mistakes; the watch goes on */
+  constructor(workspace: WorkspaceState, report: (error: unknown) => void) {
+    this.#workspace = workspace;
+    this.#report = report;
+  }
+
+  /**
+   * Starts watching; what lies in the folder already is taken in too. Ends a watch that was on.
+   * @throws RequestRefused when there is no such folder
+   */
+  start(folder: string): void {
+    if (!isAbsolute(folder)) throw new RequestRefused("Give the folder with its whole path, from the disk on.");
+    if (!(statSync(folder, { throwIfNoEntry: false })?.isDirectory() ?? false)) {
+      throw new RequestRefused(`There is no folder ${folder}.`);
+    }
+    this.stop();
+    this.#folder = folder;
+    this.#next = {};
+    this.#newest = undefined;
+    this.#taken = 0;
+    this.#watch = new FolderWatch(watchedFolder(folder), (path, bytes) => this.#take(path, bytes));
+    this.#watch.start();
+    this.#revision += 1;
+  }
+
+  /** Stops watching; what was taken in stays. */
+  stop(): void {
+    this.#watch?.stop();
+    this.#watch = undefined;
+    this.#folder = "";
+    this.#revision += 1;
+  }
+
+  /** What the next recordings are, as the tester says; what stands in their names or files outranks it. */
+  expect(next: NextRecordings): void {
+    this.#next = next;
+    this.#revision += 1;
+  }
+
+  read(): WatchView {
+    const state = this.#watch?.state;
+    return {
+      state: state === undefined ? "off" : state.reachable ? "watching" : "unreachable",
+      folder: this.#folder,
+      revision: this.#revision,
+      writing: state?.writing ?? [],
+      taken: this.#taken,
+      next: this.#next,
+      ...(this.#newest !== undefined && this.#newestView(this.#newest)),
+    };
+  }
+
+  #take(path: string, bytes: Uint8Array): void {
+    try {
+      this.#takeIn(path, bytes);
+    } catch (error) {
+      this.#report(error);
+      const { folder: session, name: file } = splitPath(joinPath(basename(this.#folder), path));
+      const problem = "Something went wrong inside the program with this recording; the file itself is unharmed.";
+      this.#newest = { session, file, problem };
+    }
+  }
+
+  #takeIn(path: string, bytes: Uint8Array): void {
+    const place = joinPath(basename(this.#folder), path);
+    const { folder: session, name: file } = splitPath(place);
+    const isFirst = !this.#workspace.holds(session);
+    const { outcome, message } = this.#workspace.add(place, bytes);
+    this.#revision += 1;
+    if (isFirst && this.#workspace.holds(session)) this.#workspace.show(session);
+    if (file === sessionFileName) return;
+    this.#taken += 1;
+    this.#newest = { session, file, problem: outcome === "refused" ? message : "" };
+    if (this.#workspace.holds(session)) this.#answerForNext(session, file);
+  }
+
+  /** States what the tester said about the next recordings, for each part that nothing else says. */
+  #answerForNext(session: string, file: string): void {
+    const answers = unsaidParts(this.#next, trialsOf(this.#workspace.analysis(session), file));
+    if (Object.keys(answers).length > 0) this.#workspace.answer(session, [file], answers);
+  }
+
+  #newestView(newest: Newest): Pick<WatchView, "newest" | "progress" | "gate"> {
+    const { session, file, problem } = newest;
+    if (!this.#workspace.holds(session)) return { newest: { session, file, problem, trials: [] } };
+    const analysis = this.#workspace.analysis(session);
+    const trials = trialsOf(analysis, file).map(watchedTrial);
+    const progress = sessionProgress(analysis.result);
+    return {
+      newest: { session, file, problem: trials.length > 0 ? "" : problem, trials },
+      ...(progress !== undefined && { progress }),
+      gate: analysis.result.gate,
+    };
+  }
+}
+
+function watchedTrial(trial: TrialResult): WatchedTrial {
+  const { counts, reason } = trialVerdict(trial);
+  const { test, limb, recognised } = trial;
+  const said = trial.findings.find((each) => each.message === reason);
+  return {
+    trial: trial.trial,
+    ...(test !== undefined && { test }),
+    ...(limb !== undefined && { limb }),
+    counts,
+    reason,
+    action: said?.action ?? "",
+    measures: trial.measures.filter((measure) => measure.side === limb),
+    ...(test === undefined && recognised !== undefined && { looksLike: recognised }),
+  };
+}
+
+/** The parts that no trial has yet; a box and a leading leg only where the test starts from a box. */
+function unsaidParts(next: NextRecordings, trials: readonly TrialResult[]): NextRecordings {
+  const [first] = trials;
+  if (first === undefined) return {};
+  const test = first.test ?? next.test;
+  const fromBox = test !== undefined && startsFromBox(test);
+  const { limb, dropHeightMetres, leadingLeg } = next;
+  return {
+    ...(first.test === undefined && next.test !== undefined && { test: next.test }),
+    ...(first.limb === undefined && limb !== undefined && { limb }),
+    ...(fromBox && first.dropHeightMetres === undefined && dropHeightMetres !== undefined && { dropHeightMetres }),
+    ...(fromBox && first.leadingLeg === undefined && leadingLeg !== undefined && { leadingLeg }),
+  };
+}

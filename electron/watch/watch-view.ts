@@ -1,0 +1,54 @@
+import type { Limb, Side } from "../../core/limb.ts";
+import type { Measure } from "../../core/measures/measure.ts";
+import type { SessionProgress } from "../../core/protocol/session-progress.ts";
+import type { TestKind } from "../../core/test-kind.ts";
+
+/** What the tester says the next recordings are, until something else is said. */
+export interface NextRecordings {
+  readonly test?: TestKind;
+  readonly limb?: Limb;
+  readonly dropHeightMetres?: number;
+  readonly leadingLeg?: Side;
+}
+
+/** One trial of the newest recording. */
+export interface WatchedTrial {
+  readonly trial: number;
+  readonly test?: TestKind;
+  readonly limb?: Limb;
+  readonly counts: boolean;
+  /** Why it does not count, or what to look at although it does; empty where there is nothing to say. */
+  readonly reason: string;
+  /** What to do about it; empty where there is nothing to do. */
+  readonly action: string;
+  readonly measures: readonly Measure[];
+  /** What the trace looks like, where nobody has said which test it is. */
+  readonly looksLike?: { readonly test: TestKind; readonly reason: string };
+}
+
+/** A watched folder as the screen shows it during the session. */
+export interface WatchView {
+  readonly state: "off" | "watching" | "unreachable";
+  /** The folder as it was given; "" while off. */
+  readonly folder: string;
+  /** Rises with every change, so that a screen knows when to read the workspace again. */
+  readonly revision: number;
+  /** Files still being written. */
+  readonly writing: readonly string[];
+  /** Recordings taken in since the watch began. */
+  readonly taken: number;
+  readonly next: NextRecordings;
+  /** The newest recording; absent before the first. */
+  readonly newest?: {
+    /** The session it belongs to. */
+    readonly session: string;
+    readonly file: string;
+    readonly trials: readonly WatchedTrial[];
+    /** Why the file could not be taken in at all; empty where it was. */
+    readonly problem: string;
+  };
+  /** The newest recording's session against its protocol; absent without one. */
+  readonly progress?: SessionProgress;
+  /** Whether statuses and further jumps are open today, with the reason; absent before the first recording. */
+  readonly gate?: { readonly open: boolean; readonly reason: string };
+}

@@ -1,0 +1,142 @@
+import { appendFileSync, mkdirSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { basename, join } from "node:path";
+import { afterEach, describe, expect, test } from "vitest";
+import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
+import { defaultSettings } from "../../../core/settings.ts";
+import { SessionWatch } from "../../../electron/watch/session-watch.ts";
+import type { WatchView } from "../../../electron/watch/watch-view.ts";
+import { WorkspaceState } from "../../../electron/workspace.ts";
+import { jumpText, temporaryFolder } from "../simulated-recordings.ts";
+
+/** How long a screen may take to know of a jump. */
+const promisedMilliseconds = 2000;
+
+const ends: (() => void)[] = [];
+
+const complain = (error: unknown): never => {
+  throw error;
+};
+
+afterEach(() => {
+  for (const end of ends.splice(0)) end();
+});
+
+function watched() {
+  const folder = temporaryFolder();
+  const workspace = new WorkspaceState(defaultSettings, "no-such-folder");
+  const watch = new SessionWatch(workspace, complain);
+  watch.start(folder.path);
+  ends.push(() => {
+    watch.stop();
+    folder.remove();
+  });
+  return { path: folder.path, session: basename(folder.path), workspace, watch };
+}
+
+async function until(watch: SessionWatch, holds: (view: WatchView) => boolean): Promise<WatchView> {
+  const started = performance.now();
+  for (;;) {
+    const view = watch.read();
+    if (holds(view)) return view;
+    if (performance.now() - started > 20_000) throw new Error(`It never came: ${JSON.stringify(view)}`);
+    await new Promise((resolve) => setTimeout(resolve, 20));
+  }
+}
+
+describe("watching a folder during a session", () => {
+  test("a jump that appears is in the workspace with its verdict, and the protocol says what is missing", async () => {
+    const { path, session, workspace, watch } = watched();
+    watch.expect({ test: "countermovementJump", limb: "both" });
+    writeFileSync(join(path, "jump.csv"), jumpText("both", 201));
+    const written = performance.now();
+    const view = await until(watch, ({ newest }) => newest !== undefined);
+    // The promise is for the screen on an idle machine; ten times as long is allowed where tests share one.
+    expect(performance.now() - written).toBeLessThan(10 * promisedMilliseconds);
+    expect(view.newest).toMatchObject({
+      session,
+      file: "jump.csv",
+      problem: "",
+      trials: [{ trial: 1, test: "countermovementJump", limb: "both", counts: true }],
+    });
+    expect(view.newest?.trials[0]?.measures.some((each) => each.id === "jumpHeightImpulse")).toBe(true);
+    expect(view.progress).toBeUndefined();
+    const protocol = shippedProtocol("return-to-running");
+    if (protocol === undefined) throw new Error("the protocol ships");
+    workspace.changeSession(session, { protocol });
+    expect(watch.read().progress).toMatchObject({
+      lines: ["Countermovement jump: 1 of 4."],
+      missing: ["Three more valid countermovement jumps."],
+    });
+  });
+
+  test("what nobody said is asked for, with what the trace looks like", async () => {
+    const { path, watch } = watched();
+    writeFileSync(join(path, "x.csv"), jumpText("both", 203));
+    const view = await until(watch, ({ newest }) => newest !== undefined);
+    expect(view.newest?.trials).toMatchObject([
+      { counts: false, looksLike: { test: "countermovementJump" }, reason: expect.stringContaining("test") },
+    ]);
+  });
+
+  test("a file that is still being written is waited for, and one that grows later is taken again", async () => {
+    const { path, session, workspace, watch } = watched();
+    watch.expect({ test: "countermovementJump", limb: "both" });
+    const whole = jumpText("both", 205);
+    const half = whole.indexOf("\n", whole.length / 2) + 1;
+    const file = join(path, "slow.csv");
+    const writing = setInterval(() => appendFileSync(file, "\n"), 50);
+    writeFileSync(file, whole.slice(0, half));
+    await until(watch, (view) => view.writing.includes("slow.csv"));
+    expect(watch.read().taken).toBe(0);
+    clearInterval(writing);
+    await until(watch, (view) => view.taken === 1);
+    writeFileSync(file, whole);
+    const view = await until(watch, (each) => each.taken === 2);
+    expect(view.newest?.trials).toMatchObject([{ counts: true }]);
+    expect(workspace.analysis(session).result.trials).toHaveLength(1);
+  });
+
+  test("a folder that disappears is said, keeps what was taken, and goes on when it is back", async () => {
+    const { path, session, workspace, watch } = watched();
+    watch.expect({ test: "countermovementJump", limb: "both" });
+    writeFileSync(join(path, "first.csv"), jumpText("both", 207));
+    await until(watch, (view) => view.taken === 1);
+    renameSync(path, `${path}-away`);
+    ends.push(() => rmSync(`${path}-away`, { recursive: true, force: true }));
+    await until(watch, (view) => view.state === "unreachable");
+    expect(workspace.analysis(session).result.trials).toHaveLength(1);
+    renameSync(`${path}-away`, path);
+    writeFileSync(join(path, "second.csv"), jumpText("both", 209));
+    const view = await until(watch, (each) => each.taken === 2);
+    expect(view.state).toBe("watching");
+    expect(view.newest?.file).toBe("second.csv");
+  });
+
+  test("the same bytes under another name count once, and a session.json describes the session", async () => {
+    const { path, session, watch, workspace } = watched();
+    const text = jumpText("both", 211);
+    writeFileSync(join(path, "session.json"), JSON.stringify({ athlete: { code: "GH-07" } }));
+    writeFileSync(join(path, "countermovement-both-1.csv"), text);
+    writeFileSync(join(path, "countermovement-both-2.csv"), text);
+    await until(watch, (view) => view.taken === 2);
+    const { result } = workspace.analysis(session);
+    expect(result.description.athlete?.code).toBe("GH-07");
+    expect(result.trials.flatMap((trial) => trial.findings).map((each) => each.code)).toContain("recording-repeated");
+  });
+
+  test("folders below the watched one are sessions of their own", async () => {
+    const { path, session, watch, workspace } = watched();
+    mkdirSync(join(path, "athlete/today"), { recursive: true });
+    writeFileSync(join(path, "athlete/today/jump.csv"), jumpText("both", 213));
+    const view = await until(watch, ({ newest }) => newest !== undefined);
+    expect(view.newest?.session).toBe(`${session}/athlete/today`);
+    expect(workspace.holds(`${session}/athlete/today`)).toBe(true);
+  });
+
+  test("no folder, and a path that is not whole, are refused in a sentence", () => {
+    const watch = new SessionWatch(new WorkspaceState(defaultSettings, "no-such-folder"), complain);
+    expect(() => watch.start("relative/folder")).toThrow("whole path");
+    expect(() => watch.start("/no/such/folder/anywhere")).toThrow("There is no folder");
+    expect(watch.read()).toMatchObject({ state: "off", folder: "" });
+  });
+});
