@@ -1,6 +1,7 @@
 import { type AnalyzedTrial, analyzeTrial } from "./analyze-trial.ts";
 import { draftTrials } from "./draft-trials.ts";
 import type { Limb, Side } from "./limb.ts";
+import { rateFindings } from "./recording/rate-findings.ts";
 import type { Recording } from "./recording/recording.ts";
 import type { Settings } from "./settings.ts";
 import type { TestKind } from "./test-kind.ts";
@@ -35,7 +36,8 @@ export function analyzeRecording(
     descriptionFindings: [],
     stated,
   };
-  return draftTrials({ file, recording, findings: [] }, input, settings).map((draft) =>
+  const findings = rateFindings(recording.rateHz, settings);
+  return draftTrials({ file, recording, findings }, input, settings).map((draft) =>
     analyzeTrial(draft, {}, massKg, settings),
   );
 }

@@ -93,8 +93,13 @@ export function analyzeTrial(
   const context: MeasureContext = {
     jump,
     limb,
-    limbs: limbs.map((signal) => ({ signal, noiseNewtons: noise(signal.force) })),
+    limbs: limbs.map((signal) => ({
+      signal,
+      noiseNewtons: noise(signal.force),
+      zeroNewtons: prepared.zeroUncertainties[prepared.forces.indexOf(signal.force)] ?? 0,
+    })),
     noiseNewtons: noise(prepared.total.force),
+    zeroNewtons: Math.hypot(...prepared.zeroUncertainties),
     ...(jump.hops === undefined ? {} : { usedHops }),
   };
   const uncertainties = inputUncertainties(used.uncertainty, still, jump.anchor, draft.edits, rateHz, settings);

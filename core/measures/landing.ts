@@ -1,7 +1,8 @@
 import type { MeasureSide } from "../limb.ts";
 import type { Settings } from "../settings.ts";
-import { type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
-import { integralNoise, type MeasureContext, type RawMeasure } from "./raw-measure.ts";
+import { type ForceExtreme, type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
+import { type ForceNoise, impulseNoise, limbNoises, peakNoise, totalNoise } from "./force-noise.ts";
+import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 
 /** Measures of the landing (METHODS §5), unfiltered; none where the recording holds no complete landing. */
 export function measureLanding(context: MeasureContext, settings: Settings): RawMeasure[] {
@@ -9,20 +10,21 @@ export function measureLanding(context: MeasureContext, settings: Settings): Raw
   const { touchdown, landingEnd } = events;
   if (touchdown === undefined || landingEnd === undefined) return [];
   const weight = motion.weightNewtons;
+  const noises = limbNoises(context);
   return [
-    ...landingOf(motion.signal, context.noiseNewtons, context.limb, touchdown, landingEnd, weight, settings),
-    ...context.limbs.flatMap(({ signal, noiseNewtons }) => {
+    ...landingOf(motion.signal, totalNoise(context), context.limb, touchdown, landingEnd, weight, settings),
+    ...context.limbs.flatMap(({ signal }, index) => {
       const own = context.jump.contacts.find((contact) => contact.side === signal.side)?.touchdown;
       if (own === undefined || own >= landingEnd) return [];
       // One limb of two carries half the weight, so its first peak is held against half of it.
-      return landingOf(signal, noiseNewtons, signal.side, own, landingEnd, weight / 2, settings);
+      return landingOf(signal, noises[index]!, signal.side, own, landingEnd, weight / 2, settings);
     }),
   ];
 }
 
 function landingOf(
   signal: ForceSignal,
-  noise: number,
+  noise: ForceNoise,
   side: MeasureSide,
   touchdown: number,
   landingEnd: number,
@@ -32,36 +34,38 @@ function landingOf(
   const { rateHz } = signal;
   const peak = maximumForce(signal, touchdown, landingEnd);
   const first = firstPeak(signal, touchdown, landingEnd, weightNewtons, settings);
+  const ofPeak = peakNoise(signal, peak, touchdown, landingEnd, noise);
   const measures: RawMeasure[] = [
-    { id: "peakLandingForce", side, value: peak.newtons, noise },
-    { id: "timeToPeakLandingForce", side, value: (peak.sample - touchdown) / rateHz, noise: 0 },
+    { id: "peakLandingForce", side, value: peak.newtons, noise: ofPeak.newtons },
+    { id: "timeToPeakLandingForce", side, value: (peak.sample - touchdown) / rateHz, noise: ofPeak.place / rateHz },
     {
       id: "landingImpulse",
       side,
       value: integrateForce(signal, touchdown, landingEnd),
-      noise: integralNoise(noise, landingEnd - touchdown, rateHz),
+      noise: impulseNoise(noise, landingEnd - touchdown, rateHz),
     },
   ];
   if (first !== undefined) {
-    const seconds = (first - touchdown) / rateHz;
-    measures.push({
-      id: "loadingRate",
-      side,
-      value: (forceAt(signal, first) - forceAt(signal, touchdown)) / seconds,
-      noise: (Math.SQRT2 * noise) / seconds,
-    });
+    const seconds = (first.sample - touchdown) / rateHz;
+    const value = (first.newtons - forceAt(signal, touchdown)) / seconds;
+    const { newtons, place } = peakNoise(signal, first, touchdown, first.knownAt, noise);
+    const spread = Math.hypot(newtons, noise.point, (value * place) / rateHz) / seconds;
+    measures.push({ id: "loadingRate", side, value, noise: spread });
   }
   return measures;
 }
 
-/** Sample of the first local maximum of at least the weight, from which force falls by the prominence. */
+/**
+ * The first local maximum of at least the weight, from which force falls by the prominence, and the sample at which it
+ * has fallen so far.
+ */
 function firstPeak(
   signal: ForceSignal,
   touchdown: number,
   landingEnd: number,
   weightNewtons: number,
   settings: Settings,
-): number | undefined {
+): (ForceExtreme & { readonly knownAt: number }) | undefined {
   const prominence = settings.firstPeakProminenceFraction * weightNewtons;
   let highest = Number.NEGATIVE_INFINITY;
   let at = touchdown;
@@ -71,7 +75,7 @@ function firstPeak(
       highest = force;
       at = index;
     } else if (highest >= weightNewtons && highest - force >= prominence) {
-      return at;
+      return { newtons: highest, sample: at, knownAt: index };
     }
   }
   return undefined;

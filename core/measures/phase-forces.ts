@@ -2,6 +2,7 @@ import { positionAt } from "../events/kinematics.ts";
 import { type Phase, phasesOf } from "../events/phases.ts";
 import type { MeasureSide } from "../limb.ts";
 import { type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
+import { type ForceNoise, impulseNoise, limbNoises, peakNoise, totalNoise } from "./force-noise.ts";
 import { integralNoise, type MeasureContext, type RawMeasure } from "./raw-measure.ts";
 
 /** Impulses, forces and durations of the phases a trial has (METHODS §5), from unfiltered force. */
@@ -35,24 +36,25 @@ function duration({ jump, limb }: MeasureContext, id: string, { from, to }: Phas
 
 function lowestForces(context: MeasureContext, lowestPosition: number): RawMeasure[] {
   return limbwise(context, (signal, noise, side) => [
-    { id: "forceAtLowestPosition", side, value: forceAt(signal, lowestPosition), noise },
+    { id: "forceAtLowestPosition", side, value: forceAt(signal, lowestPosition), noise: noise.point },
   ]);
 }
 
 /** The same measure for the total and, on two plates, for each limb. */
 export function limbwise(
   context: MeasureContext,
-  measure: (signal: ForceSignal, noiseNewtons: number, side: MeasureSide) => RawMeasure[],
+  measure: (signal: ForceSignal, noise: ForceNoise, side: MeasureSide) => RawMeasure[],
 ): RawMeasure[] {
+  const noises = limbNoises(context);
   return [
-    ...measure(context.jump.motion.signal, context.noiseNewtons, context.limb),
-    ...context.limbs.flatMap((limb) => measure(limb.signal, limb.noiseNewtons, limb.signal.side)),
+    ...measure(context.jump.motion.signal, totalNoise(context), context.limb),
+    ...context.limbs.flatMap(({ signal }, index) => measure(signal, noises[index]!, signal.side)),
   ];
 }
 
 function phaseForces(
   signal: ForceSignal,
-  noise: number,
+  noise: ForceNoise,
   side: MeasureSide,
   name: "braking" | "propulsion",
   { from, to }: Phase,
@@ -60,11 +62,12 @@ function phaseForces(
   const phase = name === "braking" ? "Braking" : "Propulsion";
   const impulse = integrateForce(signal, from, to);
   const seconds = (to - from) / signal.rateHz;
-  const impulseNoise = integralNoise(noise, to - from, signal.rateHz);
+  const ofImpulse = impulseNoise(noise, to - from, signal.rateHz);
+  const peak = maximumForce(signal, from, to);
   return [
-    { id: `${name}Impulse`, side, value: impulse, noise: impulseNoise },
-    { id: `peak${phase}Force`, side, value: maximumForce(signal, from, to).newtons, noise },
-    { id: `mean${phase}Force`, side, value: impulse / seconds, noise: impulseNoise / seconds },
+    { id: `${name}Impulse`, side, value: impulse, noise: ofImpulse },
+    { id: `peak${phase}Force`, side, value: peak.newtons, noise: peakNoise(signal, peak, from, to, noise).newtons },
+    { id: `mean${phase}Force`, side, value: impulse / seconds, noise: ofImpulse / seconds },
   ];
 }
 
@@ -97,13 +100,14 @@ function brakingSlopes(context: MeasureContext): RawMeasure[] {
   const rise = lowest - forceAt(motion.signal, endOfUnweighting);
   const descent = positionAt(motion, endOfUnweighting) - positionAt(motion, lowestPosition);
   const stiffness = (lowest - motion.weightNewtons) / descent;
+  const { point } = totalNoise(context);
   return [
     {
       id: "brakingRateOfForceDevelopment",
       side,
       value: rise / seconds,
-      noise: (Math.SQRT2 * context.noiseNewtons) / seconds,
+      noise: (Math.SQRT2 * point) / seconds,
     },
-    { id: "verticalStiffnessBraking", side, value: stiffness, noise: context.noiseNewtons / descent },
+    { id: "verticalStiffnessBraking", side, value: stiffness, noise: point / descent },
   ];
 }

@@ -1,6 +1,7 @@
 import { type Kinematics, powerAt, velocityAt } from "../events/kinematics.ts";
 import { type Phase, phasesOf } from "../events/phases.ts";
-import { integralNoise, type MeasureContext, type RawMeasure } from "./raw-measure.ts";
+import { impulseNoise, totalNoise } from "./force-noise.ts";
+import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 
 /** Power of the total force on the centre of mass in braking and propulsion (METHODS §5). */
 export function measurePower(context: MeasureContext): RawMeasure[] {
@@ -11,21 +12,24 @@ export function measurePower(context: MeasureContext): RawMeasure[] {
   ];
 }
 
-function brakingPower({ jump, limb: side, noiseNewtons }: MeasureContext, { from, to }: Phase): RawMeasure[] {
+function brakingPower(context: MeasureContext, { from, to }: Phase): RawMeasure[] {
+  const { jump, limb: side } = context;
   const { watts, sample } = extremePower(jump.motion, from, to, -1);
-  const noise = noiseNewtons * Math.abs(velocityAt(jump.motion, sample));
+  const noise = totalNoise(context).point * Math.abs(velocityAt(jump.motion, sample));
   return [{ id: "peakBrakingPower", side, value: watts, noise }];
 }
 
-function propulsionPower({ jump, limb: side, noiseNewtons }: MeasureContext, { from, to }: Phase): RawMeasure[] {
+function propulsionPower(context: MeasureContext, { from, to }: Phase): RawMeasure[] {
+  const { jump, limb: side } = context;
   const { motion } = jump;
+  const noise = totalNoise(context);
   const { rateHz } = motion.signal;
   const seconds = (to - from) / rateHz;
   const { watts, sample } = extremePower(motion, from, to, 1);
   const fastest = Math.abs(velocityAt(motion, sample));
-  const workNoise = integralNoise(noiseNewtons, to - from, rateHz) * fastest;
+  const workNoise = impulseNoise(noise, to - from, rateHz) * fastest;
   return [
-    { id: "peakPropulsionPower", side, value: watts, noise: noiseNewtons * fastest },
+    { id: "peakPropulsionPower", side, value: watts, noise: noise.point * fastest },
     { id: "meanPropulsionPower", side, value: integratePower(motion, from, to) / seconds, noise: workNoise / seconds },
   ];
 }

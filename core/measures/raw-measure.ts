@@ -16,6 +16,8 @@ export interface MeasuredLimb {
   readonly signal: LimbSignal;
   /** Standard deviation of the plate's noise, newtons. */
   readonly noiseNewtons: number;
+  /** Standard uncertainty of the plate's zero, newtons. */
+  readonly zeroNewtons: number;
 }
 
 /** What the measures of a trial are made from. */
@@ -27,6 +29,8 @@ export interface MeasureContext {
   readonly limbs: readonly MeasuredLimb[];
   /** Standard deviation of the total's noise, newtons. */
   readonly noiseNewtons: number;
+  /** Standard uncertainty of the total's zero, newtons. It cancels in force above weight, not in weight or force. */
+  readonly zeroNewtons: number;
   /** The hops that stand for a bout, by contact index from 1; fixed while inputs are varied. */
   readonly usedHops?: readonly number[];
 }

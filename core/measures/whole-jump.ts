@@ -9,8 +9,8 @@ export function measureWholeJump(context: MeasureContext): RawMeasure[] {
   const { rateHz } = motion.signal;
   const { onset, takeoff, touchdown, lowestPosition } = events;
   const measures: RawMeasure[] = [
-    { id: "bodyWeight", side, value: motion.weightNewtons, noise: 0 },
-    { id: "bodyMass", side, value: motion.weightNewtons / motion.gravity, noise: 0 },
+    { id: "bodyWeight", side, value: motion.weightNewtons, noise: context.zeroNewtons },
+    { id: "bodyMass", side, value: motion.weightNewtons / motion.gravity, noise: context.zeroNewtons / motion.gravity },
   ];
   if (takeoff !== undefined) measures.push(...takeoffMeasures(context, takeoff));
   if (jump.test === "countermovementJump" && lowestPosition !== undefined) {

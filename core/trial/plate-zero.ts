@@ -8,6 +8,8 @@ import type { SampleSpan } from "./sample-span.ts";
 export interface ZeroedPlates {
   /** Newtons, in the order of the recording's plates. */
   readonly forces: readonly Float64Array[];
+  /** Standard uncertainty of each plate's zero, newtons; zero where none was removed. */
+  readonly uncertainties: readonly number[];
   readonly findings: readonly Finding[];
 }
 
@@ -38,13 +40,18 @@ export function removePlateZero(
 ): ZeroedPlates {
   const findings: Finding[] = [];
   const stretches = readableStretches(emptyStretches, plates[0]!.force.length, rateHz, settings);
+  const uncertainties: number[] = [];
   const forces = plates.map(({ force, name }) => {
     const readings = stretches
       .map((stretch) => readEmpty(force, stretch))
       .filter((reading) => reading.deviation <= settings.plateOffsetSd);
     const [first] = readings;
-    if (first === undefined) return force;
+    if (first === undefined) {
+      uncertainties.push(0);
+      return force;
+    }
     const longest = readings.reduce((best, each) => (each.samples > best.samples ? each : best), first);
+    uncertainties.push(zeroUncertainty(longest, rateHz));
     const drift = driftLine(readings, settings);
     if (drift === undefined) {
       if (longest.mean === 0) return force;
@@ -57,7 +64,19 @@ export function removePlateZero(
     if (Math.abs(middle) > settings.plateOffsetNewtons) findings.push(offsetFinding(name, middle));
     return without(force, drift);
   });
-  return { forces, findings };
+  return { forces, uncertainties, findings };
+}
+
+/** The slowest mains hum, hertz. */
+const mainsHz = 50;
+
+/**
+ * How well the mean of an empty stretch is known: white noise over √n, and hum of which a part of a period is left over
+ * (a sine of standard deviation σ over a time T at random phase: σ·√2/(2π·f·T)).
+ */
+function zeroUncertainty({ deviation, samples }: EmptyReading, rateHz: number): number {
+  const seconds = samples / rateHz;
+  return deviation * Math.hypot(1 / Math.sqrt(samples), Math.SQRT2 / (2 * Math.PI * mainsHz * seconds));
 }
 
 /** A plain loop: `map` with a closure took ten times as long on a long recording. */

@@ -16,6 +16,8 @@ export interface PreparedRecording {
   readonly recording: Recording;
   /** Force of each plate with its zero removed, newtons. */
   readonly forces: readonly Float64Array[];
+  /** Standard uncertainty of each plate's zero, newtons. */
+  readonly zeroUncertainties: readonly number[];
   readonly total: ForceSignal;
   readonly segments: LoadSegments;
   /** Attempts with a flight after a push. */
@@ -43,6 +45,7 @@ export function prepareRecording(recording: Recording, settings: Settings): Prep
   return {
     recording,
     forces: zeroed.forces,
+    zeroUncertainties: zeroed.uncertainties,
     total: { rateHz, force },
     segments,
     jumps: cutJumps(input),

@@ -1,0 +1,106 @@
+import { emptyLevel } from "../events/contact-edge.ts";
+import type { JumpEvents } from "../events/jump-events.ts";
+import type { ForceExtreme, ForceSignal } from "../trial/force-signal.ts";
+import { integralNoise, type MeasureContext } from "./raw-measure.ts";
+
+/** What a plate adds to one signal, standard uncertainties in newtons. */
+export interface ForceNoise {
+  /** White noise, which integrals average. */
+  readonly white: number;
+  /** Whatever moves one sample: white noise, hum, a plate that rings, and the plate's zero. */
+  readonly point: number;
+  /** The plate's zero alone, which nothing averages. */
+  readonly zero: number;
+}
+
+/** The total's noise. */
+export function totalNoise({ jump, noiseNewtons, zeroNewtons }: MeasureContext): ForceNoise {
+  return forceNoise(jump.motion.signal, noiseNewtons, zeroNewtons, jump.events);
+}
+
+/** The noise of each limb's own plate, in the order of the context's limbs. */
+export function limbNoises({ jump, limbs }: MeasureContext): readonly ForceNoise[] {
+  return limbs.map(({ signal, noiseNewtons, zeroNewtons }) =>
+    forceNoise(signal, noiseNewtons, zeroNewtons, jump.events),
+  );
+}
+
+function forceNoise(signal: ForceSignal, white: number, zero: number, events: JumpEvents): ForceNoise {
+  return { white, zero, point: Math.hypot(Math.max(white, emptyNoise(signal, events)), zero) };
+}
+
+/** What noise and zero leave in a gross impulse over so many samples, N·s. */
+export function impulseNoise({ white, zero }: ForceNoise, samples: number, rateHz: number): number {
+  return Math.hypot(integralNoise(white, samples, rateHz), (zero * samples) / rateHz);
+}
+
+/** A plate rings after a take-off from here on, and for so long that it may ring like that after a landing. */
+const ringsAfterSeconds = 0.004;
+const ringsForSeconds = 0.03;
+/** Length and end of the empty stretch before a fall onto the plate. */
+const fallSeconds = 0.05;
+const beforeFallSeconds = 0.004;
+const leastFlightSeconds = 0.08;
+
+/** Deviation of the empty plate beside the jump: in the middle of the flight, or while it still rings, if that is more. */
+function emptyNoise(signal: ForceSignal, { takeoff, touchdown }: JumpEvents): number {
+  const { rateHz } = signal;
+  if (touchdown === undefined) return 0;
+  if (takeoff === undefined) {
+    const end = Math.floor(touchdown - beforeFallSeconds * rateHz);
+    const start = end - Math.ceil(fallSeconds * rateHz);
+    return start < 0 ? 0 : emptyLevel(signal, { start, end }).deviation;
+  }
+  const flight = { start: Math.ceil(takeoff), end: Math.floor(touchdown) };
+  if (flight.end - flight.start < leastFlightSeconds * rateHz) return 0;
+  const middle = emptyLevel(signal, flight);
+  const first = flight.start + Math.ceil(ringsAfterSeconds * rateHz);
+  const last = Math.min(flight.end, first + Math.ceil(ringsForSeconds * rateHz));
+  let squares = 0;
+  for (let index = first; index < last; index += 1) squares += (signal.force[index]! - middle.newtons) ** 2;
+  return Math.max(middle.deviation, Math.sqrt(squares / (last - first)));
+}
+
+/** Samples this many standard deviations of the noise below a peak may be where the force was really largest. */
+const peakDeviations = 3;
+
+/** How well a largest force and its place are known, k = 1. */
+export interface PeakNoise {
+  readonly newtons: number;
+  /** Samples. */
+  readonly place: number;
+}
+
+/**
+ * What noise and sampling leave in the largest force of [from, to] and in its place. Of the samples that may be the
+ * true peak the noise lifts one: the largest of m deviations is expected σ·√(2 ln m) above none at most. Between
+ * samples the force may have been larger by the rise of a parabola through the three beside the peak. The place lies
+ * anywhere among the samples that may be the peak. Each bound is taken as rectangular (JCGM 100:2008, 4.3.7).
+ */
+export function peakNoise(
+  { force }: ForceSignal,
+  peak: ForceExtreme,
+  from: number,
+  to: number,
+  noise: ForceNoise,
+): PeakNoise {
+  const least = peak.newtons - peakDeviations * noise.point;
+  let count = 0;
+  let before = 0;
+  let behind = 0;
+  for (let index = Math.ceil(from); index <= Math.floor(to); index += 1) {
+    if (force[index]! < least) continue;
+    count += 1;
+    before = Math.max(before, peak.sample - index);
+    behind = Math.max(behind, index - peak.sample);
+  }
+  const lifted = noise.point * Math.sqrt(2 * Math.log(Math.max(1, count)));
+  const centre = Math.round(peak.sample);
+  const here = force[centre]!;
+  const bent = 2 * here - (force[centre - 1] ?? here) - (force[centre + 1] ?? here);
+  const missed = Math.max(0, bent) / 8;
+  return {
+    newtons: Math.hypot(noise.point, lifted / Math.sqrt(3), missed / Math.sqrt(3)),
+    place: Math.hypot(Math.max(before, behind) / Math.sqrt(3), 1 / Math.sqrt(12)),
+  };
+}
