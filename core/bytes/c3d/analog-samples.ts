@@ -33,7 +33,8 @@ export function storedValues(file: C3dFile, channelNumber: number): Float64Array
   let index = 0;
   for (let frame = 0; frame < frames; frame++) {
     let at = first + frame * frameBytes;
-    for (let sample = 0; sample < samplesPerFrame; sample++, at += channelCount * valueBytes) values[index++] = read(at);
+    for (let sample = 0; sample < samplesPerFrame; sample++, at += channelCount * valueBytes)
+      values[index++] = read(at);
   }
   return values;
 }

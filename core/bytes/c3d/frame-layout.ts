@@ -1,6 +1,6 @@
 import type { Finding } from "../../finding.ts";
-import { contradiction, framesLeftOver } from "./c3d-findings.ts";
 import type { FrameLayout } from "./c3d-file.ts";
+import { contradiction, framesLeftOver } from "./c3d-findings.ts";
 import type { C3dHeader } from "./header.ts";
 import { blockBytes } from "./is-c3d.ts";
 import { countOfParameter, numberOf, wideNumberOf } from "./parameter-values.ts";

@@ -88,7 +88,8 @@ export function readParameters(words: Words, start: number, limit: number): Para
   for (const { group, name, parameter, at: place } of found) {
     const groupName = groups.get(group);
     const key = `${groupName}:${name}`;
-    if (groupName === undefined) defects.push({ at: place, what: `${name} belongs to group ${group}, which is missing` });
+    if (groupName === undefined)
+      defects.push({ at: place, what: `${name} belongs to group ${group}, which is missing` });
     else if (entries.has(key)) defects.push({ at: place, what: `${key} stands there twice; the first one counts` });
     else entries.set(key, parameter);
   }

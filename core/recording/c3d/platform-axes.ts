@@ -1,0 +1,46 @@
+import { cross, minus, unit, type Vector } from "./vector.ts";
+
+/** Axes of a platform in the laboratory, each of length 1; z points away from the working surface, into the plate. */
+export interface PlatformAxes {
+  readonly x: Vector;
+  readonly y: Vector;
+  readonly z: Vector;
+}
+
+/** An axis of the laboratory with its sense. */
+export type LaboratoryAxis = "+X" | "-X" | "+Y" | "-Y" | "+Z" | "-Z";
+
+/**
+ * Axes from the corners, which stand in the plate's quadrants +x+y, −x+y, −x−y, +x−y (C3D user guide, CORNERS).
+ * Undefined where the corners span no plane.
+ */
+export function platformAxes(corners: readonly Vector[]): PlatformAxes | undefined {
+  const [first, second, , fourth] = corners;
+  if (first === undefined || second === undefined || fourth === undefined) return undefined;
+  const along = minus(first, second);
+  const x = unit(along);
+  const z = unit(cross(along, minus(first, fourth)));
+  if (x === undefined || z === undefined) return undefined;
+  return { x, y: cross(z, x), z };
+}
+
+/** The laboratory's axis that lies nearest to upwards, seen from all platforms together; undefined without axes. */
+export function upwardAxis(platforms: readonly PlatformAxes[]): LaboratoryAxis | undefined {
+  const sum = [0, 1, 2].map((axis) => platforms.reduce((total, { z }) => total - z[axis]!, 0));
+  const largest = sum.reduce((best, value, axis) => (Math.abs(value) > Math.abs(sum[best]!) ? axis : best), 0);
+  const value = sum[largest]!;
+  if (value === 0) return undefined;
+  return `${value > 0 ? "+" : "-"}${(["X", "Y", "Z"] as const)[largest]!}`;
+}
+
+export function directionOf(axis: LaboratoryAxis): Vector {
+  const value = axis.startsWith("+") ? 1 : -1;
+  return axis.endsWith("X") ? [value, 0, 0] : axis.endsWith("Y") ? [0, value, 0] : [0, 0, value];
+}
+
+/** Degrees between upwards of the laboratory and upwards of a platform. */
+export function tiltDegrees({ z }: PlatformAxes, axis: LaboratoryAxis): number {
+  const up = directionOf(axis);
+  const cosine = -(z[0] * up[0] + z[1] * up[1] + z[2] * up[2]);
+  return (Math.acos(Math.max(-1, Math.min(1, cosine))) * 180) / Math.PI;
+}
