@@ -25,6 +25,8 @@ export const findingCodes = [
   "smoothed",
   "cells-unreadable",
   "columns-unclear",
+  "decimal-mark-unclear",
+  "rows-contradict",
   "columns-disagree",
   "encoding-guessed",
   "lines-skipped",
