@@ -18,6 +18,8 @@ export const findingCodes = [
   "rate-contradicts",
   "rate-not-real",
   "time-uneven",
+  "time-left-out",
+  "resampled",
   "gap",
   "spikes",
   "samples-lost",
@@ -28,10 +30,14 @@ export const findingCodes = [
   "decimal-mark-unclear",
   "rows-contradict",
   "columns-disagree",
+  "plates-summed",
+  "plates-swapped",
   "encoding-guessed",
   "lines-skipped",
   "plate-derived",
   "unit-contradicts",
+  "unit-from-mass",
+  "mass-missing",
   "sign-turned",
   "sign-changes",
   "unit-not-stated",
@@ -85,6 +91,8 @@ export const findingCodes = [
   "platforms-left-out",
   "session-unreadable",
   "session-entry-unused",
+  "layout-unclear",
+  "layout-unreadable",
 ] as const;
 
 export type FindingCode = (typeof findingCodes)[number];
