@@ -70,25 +70,29 @@ function attemptsTable(group: TrialGroup, session: SessionResult): SheetBlock {
   const single = group.legs === "single";
   const led = !single && startsFromBox(group.test);
   const measures = shown[group.test];
+  const states = group.trials.map(stateInWords);
+  const [state = ""] = states;
+  // Said once where nothing else is to be said of any attempt.
+  const alike = state.startsWith(used) && states.every((each) => each === state);
   return {
     kind: "table",
-    caption: `${capitalised(groupName(group))}: every attempt`,
+    caption: `${capitalised(groupName(group))}: every attempt${alike ? `, all ${state.replaceAll("; ", ", ")}` : ""}`,
     columns: [
       { text: "Attempt", align: "end" },
-      { text: "Recording", align: "start" },
+      { text: "Recording", align: "start", ...(alike && { wide: true }) },
       ...(single ? [{ text: "Limb", align: "start" } as const] : []),
       ...(led ? [{ text: "Leading leg", align: "start" } as const] : []),
       ...measures.map((each) => ({ text: heading(each), align: "end" }) as const),
-      { text: "State", align: "start", wide: true },
+      ...(alike ? [] : [{ text: "State", align: "start", wide: true } as const]),
     ],
-    rows: group.trials.map((trial) => ({
+    rows: group.trials.map((trial, at) => ({
       cells: [
         { text: String(attemptNumber(trial, group)), align: "end" },
         { text: trialName(trial, session.trials), align: "start" },
         ...(single && trial.limb !== undefined ? [limbCell(trial.limb, session.description.involved)] : []),
         ...(led ? [leadCell(trial, session.description.involved)] : []),
         ...measures.map(([id]) => measureCell(trial, id)),
-        { text: stateInWords(trial), align: "start" },
+        ...(alike ? [] : [{ text: states[at] ?? "", align: "start" } as const]),
       ] satisfies readonly SheetCell[],
     })),
   };
@@ -115,6 +119,8 @@ function measureCell(trial: TrialResult, id: string): SheetCell {
   return { text: value, ...(uncertainty !== "" && { muted: `± ${uncertainty}` }), align: "end" };
 }
 
+const used = "used";
+
 /** Whether a trial counts, and why not where it does not. */
 function stateInWords(trial: TrialResult): string {
   if (trial.status === "refused") {
@@ -123,7 +129,7 @@ function stateInWords(trial: TrialResult): string {
   }
   if (trial.excluded !== undefined) return `excluded: ${trial.excluded.reason}`;
   return [
-    "used",
+    used,
     ...(trial.status === "partial" ? ["some measures could not be made"] : []),
     ...(trial.events.some((event) => event.from === "edited") ? ["event moved by hand"] : []),
     ...(trial.seen ? [] : ["not looked at yet"]),

@@ -14,6 +14,7 @@ import { missingToday } from "./missing-today.ts";
 import { athleteTitle, sessionFacts, sessionTitle } from "./session-facts.ts";
 import { symmetryTables } from "./symmetry-tables.ts";
 import { testedToday } from "./tested-today.ts";
+import { withUnbrokenUnits } from "./unbroken-units.ts";
 import { wholeBodyValues } from "./whole-body-values.ts";
 
 /**
@@ -22,7 +23,7 @@ import { wholeBodyValues } from "./whole-body-values.ts";
  */
 export function buildSheet(session: SessionResult, settings: Settings): SheetDocument {
   const { description } = session;
-  return {
+  return withUnbrokenUnits({
     title: `Testing sheet: ${athleteTitle(description.athlete)}`,
     subtitle: sessionTitle(description),
     language: "en",
@@ -31,7 +32,7 @@ export function buildSheet(session: SessionResult, settings: Settings): SheetDoc
       : "",
     blocks: [...pageInWords(session), { kind: "page-break" }, ...pagesInNumbers(session, settings)],
     footer: `Counterpoise ${engineVersion} · settings ${settingsHash(settings).slice(0, 12)} · criteria set “${session.criteriaSet.name}” version ${session.criteriaSet.version}`,
-  };
+  });
 }
 
 function pageInWords(session: SessionResult): readonly SheetBlock[] {
@@ -44,7 +45,7 @@ function pageInWords(session: SessionResult): readonly SheetBlock[] {
     heading(2, "What is still missing"),
     { kind: "list", tone: "plain", items: missingToday(session) },
     heading(2, "How to read this sheet"),
-    { kind: "list", tone: "muted", items: [...standingCautions, intervalCaution] },
+    { kind: "paragraph", tone: "muted", text: sentences(...standingCautions, intervalCaution) },
     heading(2, "Decision of the treating clinician"),
     {
       kind: "write-in",

@@ -42,6 +42,7 @@ function criteriaTable(criteria: readonly CriterionResult[]): SheetBlock {
   return {
     kind: "table",
     caption: "Criteria as they stand today",
+    captionUnseen: true,
     columns: [
       { text: "Criterion", align: "start", wide: true },
       { text: "Today", align: "start" },

@@ -38,11 +38,14 @@ export type SheetBlock =
   | { readonly kind: "list"; readonly tone: "plain" | "muted"; readonly items: readonly string[] }
   | {
       readonly kind: "facts";
-      readonly items: readonly { readonly name: string; readonly value: string }[];
+      /** `wide` facts take a line of their own. */
+      readonly items: readonly { readonly name: string; readonly value: string; readonly wide?: true }[];
     }
   | {
       readonly kind: "table";
       readonly caption: string;
+      /** The heading above says as much: the caption is there for those who cannot see it. */
+      readonly captionUnseen?: true;
       /** `wide` columns share the width that the others leave. `limb` as in the cells below it. */
       readonly columns: readonly SheetColumn[];
       readonly rows: readonly { readonly cells: readonly SheetCell[]; readonly line?: SymmetryLine }[];

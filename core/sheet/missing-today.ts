@@ -15,8 +15,8 @@ export function missingToday(session: SessionResult): readonly string[] {
   const unseen = trials.filter((trial) => isUsed(trial) && !trial.seen).length;
   return [
     ...missingWords.flatMap(([status, words]) => {
-      const labels = criteria.filter((each) => each.status === status).map((each) => each.criterion.label);
-      return labels.length === 0 ? [] : [`${words}: ${labels.join("; ")}.`];
+      const named = whichCriteria(criteria, (each) => each.status === status);
+      return named === undefined ? [] : [`${words}: ${named}.`];
     }),
     ...moreTrials(criteria),
     ...(session.comparisons.some((each) => each.plates === "unproved" && each.role === "criterion")
@@ -36,8 +36,25 @@ export function missingToday(session: SessionResult): readonly string[] {
 /** Whether more trials could settle open questions, each answer once with the criteria it is given for. */
 function moreTrials(criteria: readonly CriterionResult[]): readonly string[] {
   const answers = [...new Set(criteria.map((each) => each.moreTrials))].filter((answer) => answer !== "");
+  const undecided = criteria.filter((each) => each.status === "too-close-to-call").length;
   return answers.map((answer) => {
-    const labels = criteria.filter((each) => each.moreTrials === answer).map((each) => each.criterion.label);
-    return `${labels.join("; ")}: ${answer}`;
+    const asked = criteria.filter((each) => each.moreTrials === answer);
+    if (asked.length <= mostNamed) return `${asked.map((each) => each.criterion.label).join("; ")}: ${answer}`;
+    const who = asked.length === undecided ? "Each of the" : `${asked.length} of the`;
+    return `${who} ${undecided} criteria that are too close to call: ${answer}`;
   });
+}
+
+/** More criteria than this are counted: the table above them names each with its status. */
+const mostNamed = 2;
+
+/** The criteria with something in common, by name or, where they are many, by number; undefined for none. */
+function whichCriteria(
+  criteria: readonly CriterionResult[],
+  wanted: (result: CriterionResult) => boolean,
+): string | undefined {
+  const found = criteria.filter(wanted);
+  if (found.length === 0) return undefined;
+  if (found.length > mostNamed) return `${found.length} of the ${criteria.length} criteria above`;
+  return found.map((each) => each.criterion.label).join("; ");
 }

@@ -15,16 +15,21 @@ const lineColours: SymmetryLineColours = {
   paper: lightPalette.surface,
 };
 
-/** Hairlines between rows, a stronger one under the headings; the caption and the headings come again on a new page. */
-const tableLayout: PdfTableLayout = {
-  hLineWidth: (row) => (row < 2 ? 0 : row === 2 ? 0.8 : 0.4),
-  hLineColor: (row) => (row === 2 ? lightPalette.muted : lightPalette.line),
-  vLineWidth: () => 0,
-  paddingLeft: (column) => (column === 0 ? 0 : 4),
-  paddingRight: () => 4,
-  paddingTop: () => 1.8,
-  paddingBottom: () => 1.8,
-};
+/**
+ * Hairlines between rows, a stronger one under the headings; the caption and the headings come again on a new page.
+ * @param headerRows the caption and the headings, or the headings alone
+ */
+function tableLayout(headerRows: number): PdfTableLayout {
+  return {
+    hLineWidth: (row) => (row < headerRows ? 0 : row === headerRows ? 0.8 : 0.4),
+    hLineColor: (row) => (row === headerRows ? lightPalette.muted : lightPalette.line),
+    vLineWidth: () => 0,
+    paddingLeft: (column) => (column === 0 ? 0 : 4),
+    paddingRight: () => 4,
+    paddingTop: () => 1.5,
+    paddingBottom: () => 1.5,
+  };
+}
 
 /** A table of the sheet for the PDF: marks and symmetry lines drawn, limbs in their colours. */
 export function pdfTable(each: Table): PdfContent {
@@ -46,16 +51,18 @@ export function pdfTable(each: Table): PdfContent {
   );
   const caption: PdfContent = { text: each.caption, style: "caption", colSpan: widths.length };
   const spanned = Array.from({ length: widths.length - 1 }, (): PdfContent => ({ text: "" }));
+  const header = each.captionUnseen === true ? [headings] : [[caption, ...spanned], headings];
   return {
     table: {
-      headerRows: 2,
-      keepWithHeaderRows: 1,
+      headerRows: header.length,
+      keepWithHeaderRows: 2,
       dontBreakRows: true,
       widths,
-      body: [[caption, ...spanned], headings, ...rows],
+      body: [...header, ...rows],
     },
-    layout: tableLayout,
-    margin: [0, 3, 0, 5],
+    layout: tableLayout(header.length),
+    fontSize: 7.8,
+    margin: [0, 2, 0, 4],
   };
 }
 
@@ -82,13 +89,21 @@ function tableCell(cell: SheetCell): PdfContent {
     };
   }
   return {
-    text: [word, ...(cell.muted === undefined ? [] : [{ ...behind, text: ` ${cell.muted}` }])],
+    text: [word, ...(cell.muted === undefined ? [] : [{ ...behind, text: `${gapBefore(cell.muted)}${cell.muted}` }])],
     alignment: alignment(cell.align),
     ...(cell.align === "end" && { noWrap: true }),
     ...(cell.emphasis === "muted" && { color: lightPalette.muted }),
     ...limbColour(cell.limb),
   };
 }
+
+/** A unit stays on the line of the word it stands behind. */
+function gapBefore(muted: string): string {
+  return muted.length <= longestUnit && !muted.includes(" ") ? "\u00a0" : " ";
+}
+
+/** Characters of "N·s/kg" with its word joiner. */
+const longestUnit = 7;
 
 function alignment(align: "start" | "end"): "left" | "right" {
   return align === "start" ? "left" : "right";

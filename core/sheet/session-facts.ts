@@ -10,17 +10,18 @@ const notStated = "not stated";
 
 /** Who was tested and under which circumstances, as name and value. What nobody stated says so. */
 export function sessionFacts(session: SessionResult): SheetBlock {
-  const { description, criteriaSet } = session;
+  const { description } = session;
   return {
     kind: "facts",
     items: [
-      { name: "Athlete", value: athleteInWords(description.athlete) },
-      { name: "Involved side", value: involvedInWords(description) },
+      { name: "Athlete", value: athleteInWords(description.athlete), wide: true },
+      { name: "Involved side", value: involvedInWords(description), wide: true },
       { name: "Body mass", value: bodyMassInWords(session) },
       { name: "Pain, effusion", value: kneeInWords(description) },
-      { name: "Cautions", value: cautionsInWords(description) },
-      { name: "Criteria", value: `${criteriaSet.name}, version ${criteriaSet.version}` },
-      ...(description.note === undefined ? [] : [{ name: "Note", value: asSentence(description.note) }]),
+      { name: "Cautions", value: cautionsInWords(description), wide: true },
+      ...(description.note === undefined
+        ? []
+        : [{ name: "Note", value: asSentence(description.note), wide: true } as const]),
     ],
   };
 }

@@ -23,10 +23,12 @@ dl { margin: 0.8rem 0 0; }
 dd { margin: 0; }
 .facts { display: grid; grid-template-columns: repeat(auto-fill, minmax(19rem, 1fr)); gap: 0.1rem 1.5rem; }
 .facts div { display: grid; grid-template-columns: 8.5rem 1fr; gap: 0.5rem; }
+.facts .wide { grid-column: 1 / -1; }
 dt { color: var(--muted); }
 .scroll { overflow-x: auto; }
 table { width: 100%; margin: 0.8rem 0 0.4rem; border-collapse: collapse; }
 caption { text-align: start; font-weight: 600; padding-bottom: 0.25rem; }
+caption.unseen { position: absolute; width: 1px; height: 1px; overflow: hidden; clip-path: inset(50%); }
 th, td { padding: 0.28rem 0.5rem; text-align: start; vertical-align: top; border-bottom: 1px solid var(--line); font-weight: 400; }
 th:first-child { padding-left: 0; }
 th:last-child, td:last-child { padding-right: 0; }

@@ -77,7 +77,7 @@ function block(each: SheetBlock): string {
     case "list":
       return `<ul class="${each.tone}">${each.items.map((item) => `<li>${escapeHtml(item)}</li>`).join("")}</ul>`;
     case "facts":
-      return `<dl class="facts">${each.items.map(({ name, value }) => `<div><dt>${escapeHtml(name)}</dt><dd>${escapeHtml(value)}</dd></div>`).join("")}</dl>`;
+      return `<dl class="facts">${each.items.map(({ name, value, wide }) => `<div${wide === true ? ' class="wide"' : ""}><dt>${escapeHtml(name)}</dt><dd>${escapeHtml(value)}</dd></div>`).join("")}</dl>`;
     case "write-in":
       return `<dl class="write-in">${each.items.map(writeIn).join("")}</dl>`;
     case "table":
@@ -108,7 +108,7 @@ function table(each: Table): string {
     return `<tr>${drawn.join("")}</tr>`;
   });
   return `<div class="scroll"><table>
-<caption>${escapeHtml(each.caption)}</caption>
+<caption${each.captionUnseen === true ? ' class="unseen"' : ""}>${escapeHtml(each.caption)}</caption>
 <thead><tr>${headings.join("")}</tr></thead>
 <tbody>
 ${rows.join("\n")}

@@ -4,9 +4,11 @@ import type { PdfContent, PdfTableLayout, SheetPdfDefinition } from "./pdf-defin
 import { pdfTable } from "./pdf-table.ts";
 
 /** Points. A4 is 595.28 wide. */
-const margins = { left: 42, top: 40, right: 42, bottom: 42 } as const;
+const margins = { left: 38, top: 36, right: 38, bottom: 38 } as const;
+/** Of running text in muted ink. */
+const mutedSize = 7.4;
 /** A heading lower than this part of the page goes to the next one, so that it never stands alone. */
-const lowestHeading = 0.93;
+const lowestHeading = 0.9;
 const contentWidth = 595.28 - margins.left - margins.right;
 
 /**
@@ -20,12 +22,12 @@ export function sheetPdfDefinition(sheet: SheetDocument): SheetPdfDefinition {
     language: sheet.language,
     displayTitle: true,
     info: { title: sheet.title, subject: sheet.subtitle, creator: "Counterpoise", producer: "Counterpoise" },
-    defaultStyle: { font: "DejaVu", fontSize: 8, lineHeight: 1.15, color: lightPalette.ink },
+    defaultStyle: { font: "DejaVu", fontSize: 8, lineHeight: 1.1, color: lightPalette.ink },
     styles: {
       title: { fontSize: 15, bold: true },
       subtitle: { fontSize: 9, color: lightPalette.muted, margin: [0, 1, 0, 4] },
-      heading2: { fontSize: 10.5, bold: true, margin: [0, 7, 0, 2] },
-      heading3: { fontSize: 9, bold: true, margin: [0, 6, 0, 2] },
+      heading2: { fontSize: 10.5, bold: true, margin: [0, 6, 0, 1] },
+      heading3: { fontSize: 9, bold: true, margin: [0, 5, 0, 1] },
       caption: { bold: true },
       columnHeading: { fontSize: 7.2, color: lightPalette.muted },
       muted: { color: lightPalette.muted },
@@ -40,14 +42,14 @@ export function sheetPdfDefinition(sheet: SheetDocument): SheetPdfDefinition {
     header: () => ({
       text: sheet.banner,
       style: "runningBanner",
-      margin: [margins.left, 20, margins.right, 0],
+      margin: [margins.left, 18, margins.right, 0],
     }),
     footer: (currentPage, pageCount) => ({
       columns: [
         { text: sheet.footer, style: "running" },
         { text: `${currentPage} / ${pageCount}`, style: "running", alignment: "right", width: 40 },
       ],
-      margin: [margins.left, 14, margins.right, 0],
+      margin: [margins.left, 12, margins.right, 0],
     }),
     pageBreakBefore: ({ headlineLevel, startPosition }) =>
       headlineLevel !== undefined && startPosition !== undefined && startPosition.verticalRatio > lowestHeading,
@@ -55,7 +57,7 @@ export function sheetPdfDefinition(sheet: SheetDocument): SheetPdfDefinition {
 }
 
 /** Up to this many rows a table is moved to the next page rather than broken. */
-const unbrokenRows = 9;
+const unbrokenRows = 5;
 
 function staysWhole(each: SheetBlock | undefined): boolean {
   return each?.kind === "write-in" || (each?.kind === "table" && each.rows.length <= unbrokenRows);
@@ -88,7 +90,7 @@ function block(each: SheetBlock, startsPage: boolean): PdfContent {
       return {
         ul: each.items.map((item) => ({ text: item, margin: [0, 0, 0, 1.5] })),
         margin: [0, 1, 0, 2],
-        ...(each.tone === "muted" && { fontSize: 7.2, color: lightPalette.muted }),
+        ...(each.tone === "muted" && { fontSize: mutedSize, color: lightPalette.muted }),
         ...start,
       };
     case "facts":
@@ -103,7 +105,8 @@ function block(each: SheetBlock, startsPage: boolean): PdfContent {
 }
 
 function paragraph(text: string, tone: "plain" | "muted" | "caution"): PdfContent {
-  if (tone !== "caution") return { text, ...(tone === "muted" && { style: "muted" }), margin: [0, 1, 0, 3] };
+  if (tone !== "caution")
+    return { text, ...(tone === "muted" && { style: "muted", fontSize: mutedSize }), margin: [0, 1, 0, 3] };
   return {
     table: { widths: ["*"], body: [[{ text, color: lightPalette.cautionInk, fillColor: lightPalette.cautionPaper }]] },
     layout: boxLayout,
@@ -129,12 +132,26 @@ const bareLayout: PdfTableLayout = {
   paddingBottom: () => 0.8,
 };
 
-function facts(items: readonly { readonly name: string; readonly value: string }[]): PdfContent {
-  const pair = (item: { readonly name: string; readonly value: string } | undefined): readonly PdfContent[] => [
-    { text: item?.name ?? "", style: "muted" },
-    { text: item?.value ?? "" },
-  ];
-  const rows = items.flatMap((item, at) => (at % 2 === 0 ? [[...pair(item), ...pair(items[at + 1])]] : []));
+type Fact = Extract<SheetBlock, { readonly kind: "facts" }>["items"][number];
+
+/** Two facts a row; a wide one takes a row of its own. */
+function facts(items: readonly Fact[]): PdfContent {
+  const none: PdfContent = { text: "" };
+  const pair = ({ name, value }: Fact): readonly PdfContent[] => [{ text: name, style: "muted" }, { text: value }];
+  const rows: (readonly PdfContent[])[] = [];
+  let open: readonly PdfContent[] | undefined;
+  for (const item of items) {
+    const [name = none, value = none] = pair(item);
+    if (item.wide !== true && open !== undefined) {
+      rows.push([...open, name, value]);
+      open = undefined;
+      continue;
+    }
+    if (open !== undefined) rows.push([...open, none, none]);
+    open = item.wide === true ? undefined : [name, value];
+    if (item.wide === true) rows.push([name, { ...value, colSpan: 3 }, none, none]);
+  }
+  if (open !== undefined) rows.push([...open, none, none]);
   return { table: { widths: [62, "*", 62, "*"], body: rows }, layout: bareLayout, margin: [0, 2, 0, 2] };
 }
 

@@ -30,13 +30,18 @@ export function trialGroups(trials: readonly TrialResult[]): readonly TrialGroup
 }
 
 /** The name of a group: "countermovement jump, two legs", "drop jump, single-leg, from 0.20 m". */
-export function groupName({ test, legs, dropHeightMetres }: Omit<TrialGroup, "trials">): string {
+export function groupName(group: Omit<TrialGroup, "trials">): string {
+  return `${testLabel(group.test)}, ${groupDetail(group)}`;
+}
+
+/** The name of a group without its test: "two legs", "single-leg, from 0.20 m". */
+export function groupDetail({ test, legs, dropHeightMetres }: Omit<TrialGroup, "trials">): string {
   const box = !startsFromBox(test)
     ? ""
     : dropHeightMetres === undefined
       ? ", box height not stated"
       : `, from ${boxHeightText(dropHeightMetres)}`;
-  return `${testLabel(test)}, ${legs === "both" ? "two legs" : "single-leg"}${box}`;
+  return `${legs === "both" ? "two legs" : "single-leg"}${box}`;
 }
 
 /** True for trials whose measures enter comparisons: analysed at least in part and not excluded by a person. */

@@ -1,27 +1,34 @@
 import { capitalised, countOf, listInWords } from "../plain-words.ts";
 import type { PlateProof } from "../recording/recording.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
-import { groupName, isUsed, type TrialGroup, trialGroups } from "./sheet-trials.ts";
+import { testKinds } from "../test-kind.ts";
+import { groupDetail, groupName, isUsed, type TrialGroup, trialGroups } from "./sheet-trials.ts";
 
-/** What was tested, one sentence a test; how the sides of the plates are known; what could not be analysed. */
+/** What was tested, one line a test; how the sides of the plates are known; what could not be analysed. */
 export function testedToday(session: SessionResult): readonly string[] {
   const { trials } = session;
   if (trials.length === 0) return ["No recording was found."];
   const unknown = trials.filter((trial) => trial.test === undefined || trial.limb === undefined).length;
   return [
-    ...trialGroups(trials).map(groupInWords),
+    ...testKinds.flatMap((test) => testInWords(trialGroups(trials).filter((group) => group.test === test))),
     ...(unknown === 0 ? [] : [`${countOf(unknown, "recording")} could not be analysed; the following pages say why.`]),
     ...platesInWords(session),
   ];
 }
 
-function groupInWords(group: TrialGroup): string {
+/** One line a test: the test is named once, before its first group. */
+function testInWords(groups: readonly TrialGroup[]): readonly string[] {
+  if (groups.length === 0) return [];
+  return [groups.map((group, at) => groupInWords(group, at === 0 ? groupName(group) : groupDetail(group))).join(" ")];
+}
+
+function groupInWords(group: TrialGroup, name: string): string {
   const limbs = group.legs === "both" ? (["both"] as const) : (["left", "right"] as const);
   const parts = limbs.map((limb) => {
     const of = limb === "both" ? "" : `${limb} `;
     return `${of}${countsInWords(group.trials.filter((trial) => trial.limb === limb))}`;
   });
-  return `${capitalised(groupName(group))}: ${parts.join("; ")}.`;
+  return `${capitalised(name)}: ${parts.join("; ")}.`;
 }
 
 function countsInWords(trials: readonly TrialResult[]): string {

@@ -35,8 +35,8 @@ function Block({ block }: { readonly block: SheetBlock }) {
     case "facts":
       return (
         <dl className="sheet-facts">
-          {block.items.map(({ name, value }) => (
-            <div key={name}>
+          {block.items.map(({ name, value, wide }) => (
+            <div key={name} className={wide === true ? "sheet-wide" : undefined}>
               <dt className="muted">{name}</dt>
               <dd>{value}</dd>
             </div>

@@ -6,11 +6,11 @@ type TableBlock = Extract<SheetBlock, { readonly kind: "table" }>;
 
 /** A table of the sheet; symmetry lines stand in a column of their own in front of the last one. */
 export function SheetTable({ table }: { readonly table: TableBlock }) {
-  const { caption, columns, rows, axis } = table;
+  const { caption, captionUnseen, columns, rows, axis } = table;
   const last = columns.length - 1;
   return (
     <table className="sheet-table">
-      <caption>{caption}</caption>
+      <caption className={captionUnseen === true ? "visually-hidden" : undefined}>{caption}</caption>
       <thead>
         <tr>
           {columns.flatMap((column, index) => [

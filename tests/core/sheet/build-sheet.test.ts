@@ -59,7 +59,7 @@ describe("every sheet", () => {
   test.each(kinds)("with %s says the standing cautions and leaves the decision to the clinician", (_kind, session) => {
     const first = firstPage(sheetOf(session));
     const texts = sheetTexts(first);
-    for (const caution of [...standingCautions, intervalCaution]) expect(texts).toContain(caution);
+    for (const caution of [...standingCautions, intervalCaution]) expect(texts.join("\n")).toContain(caution);
     expect(texts).toContain("Decision of the treating clinician");
     expect(texts.join("\n")).toContain("The treating clinician decides, writes and signs.");
     const lines = first.blocks.find((block) => block.kind === "write-in");
@@ -102,8 +102,9 @@ describe("the first page", () => {
   });
 
   test("counts what was tested, trial by trial", () => {
-    expect(page).toContain("Countermovement jump, two legs: 3 trials used and 1 excluded.");
-    expect(page).toContain("Countermovement jump, single-leg: left 3 trials used; right 3 trials used.");
+    expect(page).toContain(
+      "Countermovement jump, two legs: 3 trials used and 1 excluded. Single-leg: left 3 trials used; right 3 trials used.",
+    );
     expect(page).toContain("1 recording could not be analysed; the following pages say why.");
     expect(page).toContain("Which foot stood on which plate is proved by single-leg trials of the session.");
   });
@@ -131,6 +132,19 @@ describe("the first page", () => {
     expect(missing.some((text) => text.startsWith("No earlier value to hold against: Jump height, single-leg"))).toBe(
       true,
     );
+  });
+
+  test("counts criteria that lack the same, where naming each again would hide what else is missing", () => {
+    const undecided = exampleSession().criteria.map((each) => ({
+      ...each,
+      status: "too-close-to-call" as const,
+      moreTrials: "More trials today cannot settle this.",
+    }));
+    const open = sheetTexts(firstPage(sheetOf(exampleSession({ criteria: undecided }))));
+    expect(open).toContain("Each of the 4 criteria that are too close to call: More trials today cannot settle this.");
+    const unmeasured = undecided.map((each) => ({ ...each, status: "not-measured" as const, moreTrials: "" }));
+    const missing = sheetTexts(firstPage(sheetOf(exampleSession({ criteria: unmeasured }))));
+    expect(missing).toContain("Not measured today: 4 of the 4 criteria above.");
   });
 
   test("of a stopped session says so, withholds every status once and why", () => {
@@ -336,8 +350,27 @@ describe("the pages of numbers", () => {
 
   test("tell trials of one file apart by their number", () => {
     const trials = [1, 2].map((trial) => exampleTrial("a.csv", "both", 0.3, { trial }));
-    const rows = tableRows(sheetOf(exampleSession({ trials })), "Countermovement jump, two legs: every attempt");
+    const rows = tableRows(
+      sheetOf(exampleSession({ trials })),
+      "Countermovement jump, two legs: every attempt, all used",
+    );
     expect(rows.map((row) => row[1])).toEqual(["a.csv, trial 1", "a.csv, trial 2"]);
+  });
+
+  test("say of every attempt by itself what became of it where they differ", () => {
+    const rows = tableRows(sheetOf(exampleSession()), "Countermovement jump, two legs: every attempt");
+    expect(new Set(rows.map((row) => row.at(-1))).size).toBeGreaterThan(1);
+  });
+
+  test("never break a unit behind its slash, and leave other slashes alone", () => {
+    const trials = [exampleTrial("left/right N/A.csv", "both", 0.3, { test: "dropJump" })];
+    const { blocks } = sheetOf(exampleSession({ trials }));
+    const all = JSON.stringify(blocks);
+    expect(all).toContain("Reactive strength index, m/\u2060s");
+    expect(all).toContain("N·s/\u2060kg");
+    expect(all).toContain("9.80665 m/\u2060s²");
+    expect(all).not.toMatch(/[mNWs]\/(?:s|kg)(?!\p{L})/u);
+    expect(all).toContain("left/right N/A.csv");
   });
 });
 

@@ -32,7 +32,7 @@ describe("the sheet of a session with drop jumps", () => {
   });
 
   test("shows each attempt with the leg that led and what a drop jump is told by", () => {
-    const rows = tableRows(sheet, "Drop jump, two legs, from 0.30\u00a0m: every attempt");
+    const rows = tableRows(sheet, "Drop jump, two legs, from 0.30\u00a0m: every attempt, all used, not looked at yet");
     expect(new Set(rows.map((row) => row[2]))).toEqual(new Set(["left", "right"]));
     const texts = sheetTexts(sheet).join("\n");
     expect(texts).toContain("Leading leg | Height by flight time, cm | Contact time, s | Reactive strength index, m/s");

@@ -1,8 +1,9 @@
 import type { SheetBlock, SheetDocument } from "../../../core/sheet/document.ts";
 
-/** Every text of a sheet, block by block, as a reader would meet it. */
+/** Every text of a sheet, block by block, as a reader would meet it: what joins units is not to be seen. */
 export function sheetTexts(sheet: SheetDocument): readonly string[] {
-  return [sheet.title, sheet.subtitle, sheet.banner, ...sheet.blocks.flatMap(blockTexts), sheet.footer];
+  const texts = [sheet.title, sheet.subtitle, sheet.banner, ...sheet.blocks.flatMap(blockTexts), sheet.footer];
+  return texts.map((text) => text.replaceAll("\u2060", ""));
 }
 
 function blockTexts(block: SheetBlock): readonly string[] {
@@ -37,5 +38,7 @@ export function firstPage(sheet: SheetDocument): SheetDocument {
 export function tableRows(sheet: SheetDocument, caption: string): readonly (readonly string[])[] {
   const table = sheet.blocks.find((block) => block.kind === "table" && block.caption === caption);
   if (table?.kind !== "table") throw new RangeError(`The sheet has no table "${caption}".`);
-  return table.rows.map(({ cells }) => cells.map((cell) => (cell.text + (cell.muted ? ` ${cell.muted}` : "")).trim()));
+  return table.rows.map(({ cells }) =>
+    cells.map((cell) => (cell.text + (cell.muted ? ` ${cell.muted}` : "")).trim().replaceAll("\u2060", "")),
+  );
 }
