@@ -1,9 +1,9 @@
 import Papa from "papaparse";
 
-export type Delimiter = "comma" | "semicolon" | "tab" | "spaces" | "none";
+export type Delimiter = "comma" | "semicolon" | "tab" | "pipe" | "spaces" | "none";
 
-/** The byte of each delimiter; runs of blanks and "none" have no single one. */
-const delimiterCharacters = { comma: ",", semicolon: ";", tab: "\t" } as const;
+/** The character of each delimiter; runs of blanks and "none" have no single one. */
+const delimiterCharacters = { comma: ",", semicolon: ";", tab: "\t", pipe: "|" } as const;
 
 /** A name in quotes, a bracketed unit (which may follow its name after a blank), or a word. */
 const blankSeparatedField = /"[^"]*"|[^\s("[]\S*|[([]\S*/g;
@@ -11,7 +11,11 @@ const blankSeparatedField = /"[^"]*"|[^\s("[]\S*|[([]\S*/g;
 /** Cells of one line, as written, without quotes. PapaParse reads lines with quotes. */
 export function splitFields(line: string, delimiter: Delimiter): string[] {
   if (delimiter === "none") return [unquoted(line)];
-  if (delimiter === "spaces") return line.trim() === "" ? [""] : line.trim().split(/\s+/).map(unquoted);
+  if (delimiter === "spaces") {
+    const trimmed = line.trim();
+    // A no-break blank stands inside a number or a name; it separates nothing.
+    return trimmed === "" ? [""] : trimmed.split(/[^\S\u00a0\u2009\u202f]+/).map(unquoted);
+  }
   const character = delimiterCharacters[delimiter];
   if (!line.includes('"')) return line.split(character);
   return [...(Papa.parse(line, { delimiter: character, newline: "\n" }).data[0] ?? [""])];
@@ -22,7 +26,7 @@ export function splitFields(line: string, delimiter: Delimiter): string[] {
  * and names of several words are told apart by wider gaps when that gives `expected` cells.
  */
 export function splitNames(line: string, delimiter: Delimiter, expected: number): string[] {
-  if (delimiter !== "spaces") return splitFields(line, delimiter).map((name) => name.trim());
+  if (delimiter !== "spaces") return splitFields(line, delimiter).map(onOneLine);
   const wide = line
     .trim()
     .split(/\t+|\s{2,}/)
@@ -34,6 +38,17 @@ export function splitNames(line: string, delimiter: Delimiter, expected: number)
     else names.push(unquoted(part));
   }
   return names;
+}
+
+/** True when a cell of the line is opened by a quote that the line does not close. */
+export function hasOpenQuote(line: string): boolean {
+  let quotes = 0;
+  for (let index = line.indexOf('"'); index >= 0; index = line.indexOf('"', index + 1)) quotes++;
+  return quotes % 2 === 1;
+}
+
+function onOneLine(name: string): string {
+  return name.replace(/\s*\n\s*/g, " ").trim();
 }
 
 function unquoted(cell: string): string {

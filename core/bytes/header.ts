@@ -1,23 +1,38 @@
 import type { Dialect } from "./dialect.ts";
-import { splitNames } from "./fields.ts";
-import { parseNumberText } from "./number-text.ts";
+import { type Delimiter, hasOpenQuote, splitNames } from "./fields.ts";
+import { joinNameRows } from "./name-rows.ts";
+import { isCompleteRow, isNumber, rowFields } from "./numeric-body.ts";
 import { isBlankLine, isCommentLine, withoutCommentMark } from "./skipped-lines.ts";
 
 /** What the lines above the numbers say about the columns. */
 export interface Header {
   readonly names: readonly string[];
   readonly units: readonly string[];
+  /** Indices of the lines that are names or units, or were meant to be. */
+  readonly used: ReadonlySet<number>;
   /** Line (from 1) of what looks like column names but does not fit the rows, with its number of names. */
   readonly misfit?: { readonly line: number; readonly count: number };
   /** Line (from 1) right above the numbers that holds digits but is neither names nor a "key: value" line. */
   readonly doubtful?: number;
 }
 
+interface NameRow {
+  readonly cells: readonly string[];
+  /** Index of its first line: a quoted name may run over several. */
+  readonly first: number;
+}
+
 /** A cell that is a unit and nothing else, with or without brackets. */
 const unitCell =
-  /^[[(]?\s*(?:s|sec|ms|µs|us|min|n|kn|mn|kgf|kp|lbf|lb|kg|bw|%bw|%|v|mv|mm|cm|m|m\/s|m\/s2|m\/s²|n\.?m|n·m|nm|w|hz|deg|°|-|1)?\s*[\])]?$/i;
+  /^[[(]?\s*(?:s|sec|ms|µs|us|min|n|kn|mn|kgf|kp|lbf|lb|kg|bw|%bw|%|v|mv|mm|cm|m|m\/s|m\/s2|m\/s²|n\.?m|n·m|nm|n\.?s|n·s|n\/kg|w|hz|deg|°|h{1,2}:mm:ss(?:[.,][\dfsm0]+)?|-|1)?\s*[\])]?$/i;
 
 const longestSingleName = 60;
+
+/** A quoted name may run over this many further lines. */
+const mostJoinedLines = 8;
+
+/** Separators a line of names may use although the rows use another. */
+const otherSeparators: readonly Delimiter[] = ["semicolon", "tab", "pipe", "comma"];
 
 /**
  * Finds column names and a row of units directly above the numbers, looking upwards from the last header line.
@@ -26,32 +41,68 @@ const longestSingleName = 60;
 export function readHeader(header: readonly string[], dialect: Dialect): Header {
   const { columnCount } = dialect;
   const none = Array.from({ length: columnCount }, () => "");
-  const numberOf = (index: number): readonly string[] => namesIn(header[index]!, dialect);
+  const used = new Set<number>();
+  const use = (from: number, to: number): void => {
+    for (let index = from; index <= to; index++) used.add(index);
+  };
 
-  let index = lastFilled(header, header.length - 1);
-  if (index < 0) return { names: none, units: none };
-  let units: readonly string[] = none;
-  const lowest = numberOf(index);
-  if (fits(lowest, columnCount) && isUnitsRow(lowest)) {
-    units = lowest;
-    index = lastFilled(header, index - 1);
-    if (index < 0) return { names: none, units };
+  let index = lastFilled(header, header.length - 1, dialect);
+  if (columnCount === 1 && header.slice(index + 1).some((line) => line !== "")) {
+    // A blank where a number may have stood is no empty line.
+    return { names: none, units: none, used, doubtful: header.findLastIndex((line) => line !== "") + 1 };
   }
-  const names = numberOf(index);
+  if (index < 0) return { names: none, units: none, used };
+  let units: readonly string[] = none;
+  const lowest = nameRowAt(header, index, dialect);
+  if (fits(lowest.cells, columnCount) && isUnitsRow(lowest.cells)) {
+    units = lowest.cells.slice(0, columnCount);
+    use(lowest.first, index);
+    index = lastFilled(header, lowest.first - 1, dialect);
+    if (index < 0) return { names: none, units, used };
+  }
+  const { cells: names, first } = nameRowAt(header, index, dialect);
   if (fits(names, columnCount) && areNames(names, dialect)) {
-    return { names: names.slice(0, columnCount), units: units.slice(0, columnCount) };
+    use(first, index);
+    const upper = first > 0 ? nameRowAt(header, first - 1, dialect) : undefined;
+    const isUpperRow = upper !== undefined && fits(upper.cells, columnCount) && areNames(upper.cells, dialect);
+    const joined = isUpperRow ? joinNameRows(upper.cells.slice(0, columnCount), names, dialect) : undefined;
+    if (joined !== undefined) use(upper!.first, first - 1);
+    return { names: joined ?? names.slice(0, columnCount), units, used };
   }
   const line = header[index]!;
-  if (isCommentLine(line) || isKeyAndValue(line)) return { names: none, units };
-  if (names.length > 1 && !fits(names, columnCount) && areNames(names, dialect)) {
-    return { names: none, units, misfit: { line: index + 1, count: names.length } };
+  if (isCommentLine(line, dialect.delimiter)) {
+    const isRow = isCompleteRow(rowFields(withoutCommentMark(line, dialect.delimiter), dialect), dialect);
+    return { names: none, units, used, ...(isRow ? { doubtful: index + 1 } : {}) };
   }
-  return { names: none, units, ...(/\d/.test(line) ? { doubtful: index + 1 } : {}) };
+  if (isKeyAndValue(line)) return { names: none, units, used };
+  if (names.length > 1 && !fits(names, columnCount) && areNames(names, dialect)) {
+    use(first, index);
+    return { names: none, units, used, misfit: { line: index + 1, count: names.length } };
+  }
+  return { names: none, units, used, ...(/\d/.test(line) ? { doubtful: index + 1 } : {}) };
 }
 
-function namesIn(line: string, dialect: Dialect): string[] {
-  const bare = isCommentLine(line) ? withoutCommentMark(line) : line;
-  return splitNames(bare, dialect.delimiter, dialect.columnCount);
+/** The cells of the line at `index`, with the lines above it over which a quoted name runs. */
+function nameRowAt(header: readonly string[], index: number, dialect: Dialect): NameRow {
+  const line = withoutCommentMark(header[index]!, dialect.delimiter);
+  let joined = line;
+  for (let first = index - 1; hasOpenQuote(line) && first >= Math.max(0, index - mostJoinedLines); first--) {
+    joined = `${header[first]!}\n${joined}`;
+    if (hasOpenQuote(joined)) continue;
+    const cells = splitNames(joined, dialect.delimiter, dialect.columnCount);
+    if (fits(cells, dialect.columnCount) && cells.every((cell) => !cell.includes('"'))) return { cells, first };
+  }
+  const cells = splitNames(line, dialect.delimiter, dialect.columnCount);
+  if (fits(cells, dialect.columnCount) || dialect.columnCount === 1 || isKeyAndValue(line)) {
+    return { cells, first: index };
+  }
+  for (const separator of otherSeparators) {
+    const others = splitNames(line, separator, dialect.columnCount);
+    if (others.length === dialect.columnCount && others.every((cell) => cell !== "")) {
+      return { cells: others, first: index };
+    }
+  }
+  return { cells, first: index };
 }
 
 /** A delimiter behind the last name does not make another column. */
@@ -59,9 +110,9 @@ function fits(names: readonly string[], columnCount: number): boolean {
   return names.length === columnCount || (names.length === columnCount + 1 && names.at(-1) === "");
 }
 
-function lastFilled(header: readonly string[], from: number): number {
+function lastFilled(header: readonly string[], from: number, dialect: Dialect): number {
   let index = from;
-  while (index >= 0 && isBlankLine(withoutCommentMark(header[index]!))) index--;
+  while (index >= 0 && isBlankLine(withoutCommentMark(header[index]!, dialect.delimiter))) index--;
   return index;
 }
 
@@ -72,8 +123,7 @@ function isUnitsRow(cells: readonly string[]): boolean {
 /** Names hold a letter somewhere, are no numbers, and are not a "key: value" line above a single column. */
 function areNames(cells: readonly string[], dialect: Dialect): boolean {
   if (!cells.some((cell) => /\p{L}/u.test(cell))) return false;
-  if (cells.some((cell) => !Number.isNaN(parseNumberText(cell, dialect.decimalMark)) || isDamagedNumber(cell)))
-    return false;
+  if (cells.some((cell) => isNumber(cell, dialect) || isDamagedNumber(cell))) return false;
   const [name = ""] = cells;
   return dialect.columnCount > 1 || (name.length <= longestSingleName && !isKeyAndValue(name));
 }

@@ -1,59 +1,42 @@
 const lineFeed = 10;
 const carriageReturn = 13;
 
-/** Where the lines of a text stand; line ends are not part of them. Index 0 is the file's line 1. */
-export interface LineIndex {
-  readonly count: number;
-  readonly starts: Uint32Array;
-  readonly ends: Uint32Array;
-  /** True when the last line is closed by a line end. */
-  readonly lastIsClosed: boolean;
+/** No row of a recording is longer; longer lines are looked at no further than this. */
+export const longestLineBytes = 65_536;
+
+/** Index of the line end behind `start`, or the length of the text. */
+export function lineEndFrom(bytes: Uint8Array, start: number): number {
+  let index = start;
+  while (index < bytes.length) {
+    const byte = bytes[index]!;
+    if (byte <= carriageReturn && (byte === lineFeed || byte === carriageReturn)) return index;
+    index++;
+  }
+  return index;
 }
 
 /**
- * Finds the lines. LF, CR LF and CR alone end a line; so does CR CR LF, which a text-mode rewrite of CR LF leaves
- * behind and which would otherwise put an empty line between every two rows.
+ * Where the next line starts, behind the line end at `end`. LF, CR LF and CR alone end a line; so does CR CR LF, which a
+ * text-mode rewrite of CR LF leaves behind and which would otherwise put an empty line between every two rows.
  */
-export function findLines(bytes: Uint8Array): LineIndex {
-  let starts = new Uint32Array(Math.max(16, bytes.length >> 4));
-  let ends = new Uint32Array(starts.length);
-  let count = 0;
-  let start = 0;
-  const close = (end: number): void => {
-    if (count === starts.length) {
-      starts = grown(starts);
-      ends = grown(ends);
-    }
-    starts[count] = start;
-    ends[count++] = end;
-  };
-  let index = 0;
-  while (index < bytes.length) {
-    const byte = bytes[index]!;
-    if (byte > carriageReturn || (byte !== lineFeed && byte !== carriageReturn)) {
-      index++;
-      continue;
-    }
-    let next = index;
-    while (bytes[next] === carriageReturn) next++;
-    if (bytes[next] === lineFeed) {
-      close(index);
-      start = next + 1;
-    } else {
-      for (; index < next; index++) {
-        close(index);
-        start = index + 1;
-      }
-    }
-    index = start;
-  }
-  const lastIsClosed = start === bytes.length;
-  if (!lastIsClosed) close(bytes.length);
-  return { count, starts: starts.subarray(0, count), ends: ends.subarray(0, count), lastIsClosed };
+export function nextLineStart(bytes: Uint8Array, end: number): number {
+  if (bytes[end] !== carriageReturn) return end + 1;
+  if (bytes[end + 1] === lineFeed) return end + 2;
+  return bytes[end + 1] === carriageReturn && bytes[end + 2] === lineFeed ? end + 3 : end + 1;
 }
 
-function grown(values: Uint32Array<ArrayBuffer>): Uint32Array<ArrayBuffer> {
-  const larger = new Uint32Array(values.length * 2);
-  larger.set(values);
-  return larger;
+/** Index behind the last line end: what follows is a line that nothing closes. 0 where there is no line end. */
+export function unclosedLineStart(bytes: Uint8Array): number {
+  let index = bytes.length;
+  while (index > 0 && bytes[index - 1] !== lineFeed && bytes[index - 1] !== carriageReturn) index--;
+  return index;
+}
+
+/** Number (from 1) of the line in which the byte at `position` stands. */
+export function lineNumberAt(bytes: Uint8Array, position: number): number {
+  let line = 1;
+  for (let start = nextLineStart(bytes, lineEndFrom(bytes, 0)); start <= position && start < bytes.length; line++) {
+    start = nextLineStart(bytes, lineEndFrom(bytes, start));
+  }
+  return line;
 }

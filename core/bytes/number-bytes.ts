@@ -11,74 +11,73 @@ const minus = 45;
 const upperE = 69;
 const lowerE = 101;
 
-/** A number read from bytes; `end` is the index behind it, or -1 where no number stands. */
-export interface NumberReader {
-  value: number;
-  end: number;
-}
-
 /**
- * Reads the number that starts at `start` (no blanks before it) and never reads at or beyond `limit`.
+ * Reads the number that starts at `start` (no blanks before it) into `target[row]` and gives the index behind it, or -1
+ * where no number stands. Never reads at or beyond `limit`.
+ *
  * A whole mantissa of at most 15 digits and a power of ten of at most 22 are both exact, so their quotient or product
  * is rounded once and equals `Number()` (Clinger 1990, "How to read floating point numbers accurately", fast path);
- * everything else goes through `Number()` itself. The result is written into `reader`, which saves an object a cell.
+ * everything else goes through `Number()` itself.
  */
 export function readNumber(
   bytes: Uint8Array,
   start: number,
   limit: number,
   decimalByte: number,
-  reader: NumberReader,
-): void {
+  target: Float64Array,
+  row: number,
+): number {
   let index = start;
-  let isNegative = false;
-  let byte = bytes[index]!;
-  if (byte === minus || byte === plus) {
-    isNegative = byte === minus;
-    index++;
-  }
+  let byte = index < limit ? bytes[index]! : 0;
+  const isNegative = byte === minus;
+  if (isNegative || byte === plus) byte = ++index < limit ? bytes[index]! : 0;
   let mantissa = 0;
-  let significantDigits = 0;
-  let decimals = 0;
   const firstDigit = index;
-  for (; index < limit; index++) {
-    byte = bytes[index]!;
-    if (byte < zero || byte > nine) break;
+  while (byte >= zero && byte <= nine) {
     mantissa = mantissa * 10 + (byte - zero);
-    if (mantissa !== 0) significantDigits++;
+    byte = ++index < limit ? bytes[index]! : 0;
   }
   let digits = index - firstDigit;
-  if (index < limit && bytes[index] === decimalByte) {
-    const firstDecimal = ++index;
-    for (; index < limit; index++) {
-      byte = bytes[index]!;
-      if (byte < zero || byte > nine) break;
+  let decimals = 0;
+  if (byte === decimalByte) {
+    const firstDecimal = index + 1;
+    byte = ++index < limit ? bytes[index]! : 0;
+    while (byte >= zero && byte <= nine) {
       mantissa = mantissa * 10 + (byte - zero);
-      if (mantissa !== 0) significantDigits++;
+      byte = ++index < limit ? bytes[index]! : 0;
     }
     decimals = index - firstDecimal;
     digits += decimals;
   }
-  reader.end = -1;
-  if (digits === 0) return;
-  let exponent = 0;
-  if (index < limit && (bytes[index] === lowerE || bytes[index] === upperE)) {
+  if (digits === 0) return -1;
+  let power = -decimals;
+  if (byte === lowerE || byte === upperE) {
     const afterExponent = exponentEnd(bytes, index + 1, limit);
-    if (afterExponent < 0) return;
-    exponent = exponentValue(bytes, index + 1, afterExponent);
+    if (afterExponent < 0) return -1;
+    power += exponentValue(bytes, index + 1, afterExponent);
     index = afterExponent;
   }
-  const power = exponent - decimals;
-  let value: number;
-  if (significantDigits <= largestExactDigits && power <= largestExactPower && power >= -largestExactPower) {
-    value = power < 0 ? mantissa / powersOfTen[-power]! : mantissa * powersOfTen[power]!;
-    if (isNegative) value = -value;
-  } else {
-    value = slowNumber(bytes, start, index, decimalByte);
-    if (!Number.isFinite(value)) return;
+  if (power <= largestExactPower && power >= -largestExactPower) {
+    if (digits <= largestExactDigits || significantDigits(bytes, firstDigit, index) <= largestExactDigits) {
+      const value = power < 0 ? mantissa / powersOfTen[-power]! : mantissa * powersOfTen[power]!;
+      target[row] = isNegative ? -value : value;
+      return index;
+    }
   }
-  reader.value = value;
-  reader.end = index;
+  const value = slowNumber(bytes, start, index, decimalByte);
+  if (!Number.isFinite(value)) return -1;
+  target[row] = value;
+  return index;
+}
+
+/** Digits of the mantissa from its first one that is not 0. */
+function significantDigits(bytes: Uint8Array, start: number, end: number): number {
+  let count = 0;
+  for (let index = start; index < end && bytes[index] !== lowerE && bytes[index] !== upperE; index++) {
+    const byte = bytes[index]!;
+    if (byte >= zero && byte <= nine && (count > 0 || byte !== zero)) count++;
+  }
+  return count;
 }
 
 function exponentEnd(bytes: Uint8Array, start: number, limit: number): number {

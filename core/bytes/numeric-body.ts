@@ -1,94 +1,121 @@
+import { type BodyEnd, trimEnd } from "./body-end.ts";
 import type { Dialect } from "./dialect.ts";
-import { splitFields } from "./fields.ts";
-import type { LineIndex } from "./lines.ts";
+import { hasOpenQuote, splitFields } from "./fields.ts";
+import { lineEndFrom, longestLineBytes, nextLineStart, unclosedLineStart } from "./lines.ts";
 import { isMissing, parseNumberText } from "./number-text.ts";
 import { plainRowReader } from "./plain-row.ts";
-import { isBlankLine, isCommentLine } from "./skipped-lines.ts";
-import type { UnreadableCell } from "./table.ts";
+import { type BodyLine, RowColumns } from "./row-columns.ts";
+import { isBlankLine, isCommentLine, withoutCommentMark } from "./skipped-lines.ts";
+import type { ClockColumn, TextColumn } from "./table.ts";
 import { type TextBytes, textBetween } from "./text-bytes.ts";
 
 /** A line in the body that is no row. */
-interface OddLine {
+export interface OddLine {
   /** From 1. */
   readonly line: number;
+  readonly text: string;
   readonly fieldCount: number;
   readonly numberCount: number;
   /** How many rows stand before it. */
   readonly rowsBefore: number;
+  /** True for a row of numbers behind a comment mark. */
+  readonly isComment: boolean;
 }
 
 /** The rows of a text, from its first one on. */
-export interface NumericBody {
-  readonly rows: number;
+export interface NumericBody extends BodyEnd {
   readonly columns: readonly (Float64Array | undefined)[];
+  readonly clocks: readonly (ClockColumn | undefined)[];
+  readonly texts: readonly (TextColumn | undefined)[];
   readonly lineOfRow: Uint32Array;
-  readonly unreadable: readonly UnreadableCell[];
+  /** Lines of the text. */
+  readonly lineCount: number;
   /** In order of lines; blank lines and comments are not odd, except blank lines inside a single column. */
   readonly oddLines: readonly OddLine[];
-  /** Lines with text in every number's place behind the last row. */
-  readonly footerLines: readonly number[];
   /** Blank lines between rows. */
   readonly blankLinesInside: readonly number[];
+  /** Where the last rows start in the bytes, in order. */
+  readonly lastRowStarts: readonly number[];
 }
 
-/** Reads all lines from index `firstLine` on. Plain rows are read from bytes; every other line goes through `splitFields`. */
-export function readBody(text: TextBytes, lines: LineIndex, firstLine: number, dialect: Dialect): NumericBody {
-  const capacity = lines.count - firstLine;
-  const columns = dialect.isNumeric.map((isNumeric) => (isNumeric ? new Float64Array(capacity) : undefined));
-  const lineOfRow = new Uint32Array(capacity);
-  const unreadable: UnreadableCell[] = [];
+/** A quoted cell may run over this many further lines. */
+const mostJoinedLines = 8;
+
+/** Odd lines kept with their text; of more only the count matters. */
+const mostTextKept = 1000;
+
+/**
+ * Reads all lines from the one at byte `firstStart` on. Plain rows are read from bytes; every other line goes through
+ * `splitFields`.
+ */
+export function readBody(text: TextBytes, first: BodyLine, dialect: Dialect): NumericBody {
+  const { bytes } = text;
+  const rows = new RowColumns(text, dialect, bytes.length - first.start);
   const oddLines: OddLine[] = [];
   const blankLines: { readonly line: number; readonly rowsBefore: number }[] = [];
-  const readPlainRow = plainRowReader(text.bytes, dialect, columns);
-  let rows = 0;
+  const plainLimit = unclosedLineStart(bytes) - 1;
+  const readPlainRow = plainRowReader(bytes, plainLimit, dialect, rows.cells);
+  let { start, line } = first;
 
-  for (let index = firstLine; index < lines.count; index++) {
-    const start = lines.starts[index]!;
-    const end = lines.ends[index]!;
-    const line = index + 1;
-    if (readPlainRow(start, end, rows)) {
-      lineOfRow[rows++] = line;
-      continue;
+  while (start < bytes.length) {
+    rows.reserve();
+    let end = start < plainLimit ? readPlainRow(start, rows.count, rows.columns) : -1;
+    if (end >= 0) rows.acceptPlain(start, line);
+    else {
+      end = lineEndFrom(bytes, start);
+      const content = textBetween(text, start, Math.min(end, start + longestLineBytes));
+      const record = end - start > longestLineBytes ? undefined : readRecord(content, end);
+      if (record !== undefined) {
+        rows.accept(record.fields, { start, line });
+        line += record.moreLines;
+        end = record.end;
+      } else if (isBlankLine(content) && dialect.columnCount > 1) blankLines.push({ line, rowsBefore: rows.count });
+      else addOdd(content);
     }
-    const content = textBetween(text, start, end);
-    if (isCommentLine(content)) continue;
-    const isBlank = isBlankLine(content);
-    if (isBlank && dialect.columnCount > 1) {
-      blankLines.push({ line, rowsBefore: rows });
-      continue;
-    }
+    start = nextLineStart(bytes, end);
+    line++;
+  }
+
+  /** A line (with the lines a quoted cell runs over) as the cells of a row; undefined where it is none. */
+  function readRecord(content: string, end: number): { fields: string[]; end: number; moreLines: number } | undefined {
+    if (isCommentLine(content, dialect.delimiter)) return undefined;
     const fields = rowFields(content, dialect);
-    const values = fields.map((field) => parseNumberText(field, dialect.decimalMark));
-    if (fields.length !== dialect.columnCount) {
-      const numberCount = values.filter((value) => !Number.isNaN(value)).length;
-      oddLines.push({ line, fieldCount: fields.length, numberCount, rowsBefore: rows });
-      continue;
+    let joined = content;
+    let lastEnd = end;
+    for (let more = 1; hasOpenQuote(joined) && more <= mostJoinedLines && lastEnd < bytes.length; more++) {
+      const next = nextLineStart(bytes, lastEnd);
+      lastEnd = lineEndFrom(bytes, next);
+      if (lastEnd - start > longestLineBytes) break;
+      joined += `\n${textBetween(text, next, lastEnd)}`;
+      const cells = hasOpenQuote(joined) ? [] : rowFields(joined, dialect);
+      if (isCompleteRow(cells, dialect)) return { fields: cells, end: lastEnd, moreLines: more };
     }
-    columns.forEach((column, position) => {
-      if (column === undefined) return;
-      const value = values[position]!;
-      column[rows] = value;
-      if (Number.isNaN(value))
-        unreadable.push({ row: rows, column: position, line, text: shortened(fields[position]!) });
-    });
-    lineOfRow[rows++] = line;
+    const isBlank = isBlankLine(content) && dialect.columnCount > 1;
+    return fields.length === dialect.columnCount && !isBlank ? { fields, end, moreLines: 0 } : undefined;
   }
 
-  const footerLines: number[] = [];
-  while (rows > 0 && columns.every((column) => column === undefined || Number.isNaN(column[rows - 1]))) {
-    rows--;
-    const cells: UnreadableCell[] = [];
-    while (unreadable.length > 0 && unreadable.at(-1)!.row === rows) cells.push(unreadable.pop()!);
-    if (cells.some((cell) => cell.text !== "")) footerLines.unshift(lineOfRow[rows]!);
+  function addOdd(content: string): void {
+    const isComment = isCommentLine(content, dialect.delimiter);
+    const fields = rowFields(withoutCommentMark(content, dialect.delimiter), dialect);
+    if (isComment && !isCompleteRow(fields, dialect)) return;
+    oddLines.push({
+      line,
+      text: oddLines.length < mostTextKept ? content : "",
+      fieldCount: fields.length,
+      numberCount: fields.filter((field) => isNumber(field, dialect)).length,
+      rowsBefore: rows.count,
+      isComment,
+    });
   }
+
+  const bodyEnd = trimEnd(rows, dialect);
   return {
-    rows,
-    columns: columns.map((column) => column?.subarray(0, rows)),
-    lineOfRow: lineOfRow.subarray(0, rows),
-    unreadable,
+    ...bodyEnd,
+    ...rows.finish(bodyEnd.rows),
+    lineCount: line - 1,
     oddLines,
-    footerLines,
-    blankLinesInside: blankLines.filter((blank) => blank.rowsBefore < rows).map((blank) => blank.line),
+    blankLinesInside: blankLines.filter((blank) => blank.rowsBefore < bodyEnd.rows).map((blank) => blank.line),
+    lastRowStarts: rows.lastStarts(bodyEnd.rows),
   };
 }
 
@@ -100,7 +127,15 @@ export function rowFields(line: string, dialect: Dialect): string[] {
   return fields;
 }
 
-function shortened(cell: string): string {
-  const trimmed = cell.trim();
-  return trimmed.length > 20 ? `${trimmed.slice(0, 20)}…` : trimmed;
+/** True when every column of numbers has a number. */
+export function isCompleteRow(fields: readonly string[], dialect: Dialect): boolean {
+  return (
+    fields.length === dialect.columnCount &&
+    fields.every((field, column) => dialect.kinds[column] !== "number" || isNumber(field, dialect))
+  );
+}
+
+/** True when the cell is a number in the dialect's marks. */
+export function isNumber(field: string, dialect: Dialect): boolean {
+  return !Number.isNaN(parseNumberText(field, dialect.decimalMark, dialect.thousandsMark));
 }

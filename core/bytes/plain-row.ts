@@ -1,65 +1,80 @@
 import type { Dialect } from "./dialect.ts";
-import { type NumberReader, readNumber } from "./number-bytes.ts";
+import { readNumber } from "./number-bytes.ts";
 
 const space = 32;
 const tab = 9;
 const quote = 34;
-const delimiterBytes = { comma: 44, semicolon: 59, tab, spaces: -1, none: -1 } as const;
+const lineFeed = 10;
+const carriageReturn = 13;
+const delimiterBytes = { comma: 44, semicolon: 59, tab, pipe: 124, spaces: -1, none: -1 } as const;
 
 /**
- * A function that reads bytes `[start, end)` into row `row` and says whether they were a complete row of numbers.
- * When they were not, the row holds leftovers and is written again or never counted.
+ * A function that reads the row of numbers starting at `start` into row `row` and gives the index of its line end, or -1
+ * where the line is anything else. Then the row holds leftovers and is written again or never counted.
+ *
+ * The places of cells of text and clocks are left in `cellStarts` and `cellEnds` by column, without quotes.
+ * @param limit index of the last line end; reading never goes beyond it.
  */
 export function plainRowReader(
   bytes: Uint8Array,
+  limit: number,
   dialect: Dialect,
-  columns: readonly (Float64Array | undefined)[],
-): (start: number, end: number, row: number) => boolean {
+  cells: { readonly starts: Float64Array; readonly ends: Float64Array },
+): (start: number, row: number, columns: readonly (Float64Array | undefined)[]) => number {
   const { columnCount, delimiter, hasTrailingDelimiter } = dialect;
   const delimiterByte = delimiterBytes[delimiter];
   const decimalByte = dialect.decimalMark === "comma" ? 44 : 46;
-  const isBlank = (byte: number): boolean => byte === space || (byte === tab && delimiterByte !== tab);
-  const reader: NumberReader = { value: 0, end: 0 };
+  const otherBlank = delimiterByte === tab ? space : tab;
+  const isNumber = dialect.kinds.map((kind) => kind === "number");
+  const isEnd = (byte: number): boolean => byte === lineFeed || byte === carriageReturn;
 
-  return (start, end, row) => {
+  /** Index behind a cell of text, or -1 where its quotes are not plain. */
+  const skipText = (start: number, position: number): number => {
+    let index = start;
+    const isQuoted = bytes[index] === quote;
+    if (isQuoted) index++;
+    cells.starts[position] = index;
+    let byte = bytes[index]!;
+    while (!isEnd(byte) && byte !== quote) {
+      if (!isQuoted && (byte === delimiterByte || (delimiterByte < 0 && (byte === space || byte === tab)))) break;
+      byte = bytes[++index]!;
+    }
+    cells.ends[position] = index;
+    if (isQuoted) return byte === quote && bytes[index + 1] !== quote ? index + 1 : -1;
+    return byte === quote ? -1 : index;
+  };
+
+  return (start, row, columns) => {
     let index = start;
     for (let position = 0; position < columnCount; position++) {
-      while (index < end && isBlank(bytes[index]!)) index++;
-      if (index >= end) return false;
-      const column = columns[position];
-      if (column === undefined) {
-        if (bytes[index] === quote) {
-          do index++;
-          while (index < end && bytes[index] !== quote);
-          index++;
-          if (bytes[index] === quote) return false;
-        }
-        while (index < end && bytes[index] !== delimiterByte && !(delimiterByte < 0 && isBlank(bytes[index]!))) {
-          if (bytes[index] === quote) return false;
-          index++;
-        }
+      let byte = bytes[index]!;
+      while (byte === space || byte === otherBlank) byte = bytes[++index]!;
+      if (!isNumber[position]) {
+        index = skipText(index, position);
+        if (index < 0) return -1;
+      } else if (byte === quote) {
+        index = readNumber(bytes, index + 1, limit, decimalByte, columns[position]!, row);
+        if (index < 0 || bytes[index] !== quote) return -1;
+        index++;
       } else {
-        const isQuoted = bytes[index] === quote;
-        if (isQuoted) index++;
-        readNumber(bytes, index, end, decimalByte, reader);
-        index = reader.end;
-        if (index < 0) return false;
-        if (isQuoted && bytes[index++] !== quote) return false;
-        column[row] = reader.value;
+        index = readNumber(bytes, index, limit, decimalByte, columns[position]!, row);
+        if (index < 0) return -1;
       }
-      if (position < columnCount - 1) {
-        if (delimiterByte < 0) {
-          if (index >= end || !isBlank(bytes[index]!)) return false;
-        } else {
-          while (index < end && isBlank(bytes[index]!)) index++;
-          if (index >= end || bytes[index] !== delimiterByte) return false;
-          index++;
-        }
+      if (position === columnCount - 1) break;
+      byte = bytes[index]!;
+      if (delimiterByte < 0) {
+        if (byte !== space && byte !== tab) return -1;
+      } else {
+        while (byte === space || byte === otherBlank) byte = bytes[++index]!;
+        if (byte !== delimiterByte) return -1;
       }
+      index++;
     }
-    while (index < end && isBlank(bytes[index]!)) index++;
-    if (hasTrailingDelimiter && index < end && bytes[index] === delimiterByte) index++;
-    while (index < end && isBlank(bytes[index]!)) index++;
-    return index >= end;
+    let byte = bytes[index]!;
+    if (isEnd(byte)) return index;
+    while (byte === space || byte === otherBlank) byte = bytes[++index]!;
+    if (hasTrailingDelimiter && byte === delimiterByte) byte = bytes[++index]!;
+    while (byte === space || byte === otherBlank) byte = bytes[++index]!;
+    return isEnd(byte) ? index : -1;
   };
 }

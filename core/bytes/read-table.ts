@@ -1,13 +1,22 @@
-import { type Finding, finding } from "../finding.ts";
-import { type Dialect, detectDialect } from "./dialect.ts";
+import { type Finding, finding, isRefused } from "../finding.ts";
+import { findDecimalDoubt } from "./decimal-doubt.ts";
+import { detectDialect } from "./dialect.ts";
+import { findFirstRow } from "./first-row.ts";
 import { readHeader } from "./header.ts";
-import { findLines, type LineIndex } from "./lines.ts";
-import { isMissing, parseNumberText } from "./number-text.ts";
-import { readBody, rowFields } from "./numeric-body.ts";
-import { isBlankLine, isCommentLine } from "./skipped-lines.ts";
+import { fieldsOfLine } from "./header-fields.ts";
+import type { DecimalMark } from "./number-text.ts";
+import { readBody } from "./numeric-body.ts";
+import { countFindings } from "./stated-count.ts";
 import type { Table } from "./table.ts";
-import { bodyFindings, cutCharacter, cutLine, encodingFindings, headerFindings } from "./table-findings.ts";
-import { readText, type TextBytes, textBetween } from "./text-bytes.ts";
+import {
+  bodyFindings,
+  cutCharacter,
+  cutLine,
+  decimalMarkUnclear,
+  encodingFindings,
+  headerFindings,
+} from "./table-findings.ts";
+import { readText } from "./text-bytes.ts";
 import { lastCellMayBeCut } from "./truncation.ts";
 
 /** A table as far as there is one, and everything doubtful about the text. */
@@ -17,6 +26,11 @@ export interface TableOutcome {
   readonly findings: readonly Finding[];
 }
 
+/** What a person has said about how the numbers are written. */
+interface StatedDialect {
+  readonly decimalMark?: DecimalMark;
+}
+
 /** Control characters no text file holds; more than this part of them means a binary file. */
 const binaryShare = 0.01;
 
@@ -24,39 +38,54 @@ const binaryShare = 0.01;
 const binaryBytesLookedAt = 65536;
 
 /** Reads any bytes as delimited text. Never throws; whatever is wrong is a finding. */
-export function readTable(file: Uint8Array): TableOutcome {
+export function readTable(file: Uint8Array, stated: StatedDialect = {}): TableOutcome {
   const text = readText(file);
-  const lines = findLines(text.bytes);
   if (isEmpty(text.bytes)) return { findings: [emptyFile()] };
   if (isBinary(text.bytes)) return { findings: [notData("The file is not text.")] };
-  const dialect = detectDialect(text, lines);
-  const firstRow = dialect === undefined ? -1 : findFirstRow(text, lines, dialect);
-  if (dialect === undefined || firstRow < 0) return { findings: [notData("The text holds no rows of numbers.")] };
+  const dialect = detectDialect(text, stated.decimalMark);
+  const start = dialect === undefined ? undefined : findFirstRow(text, dialect);
+  if (dialect === undefined || start === undefined)
+    return { findings: [notData("The text holds no rows of numbers.")] };
 
-  const header = Array.from({ length: firstRow }, (_, index) => lineText(text, lines, index));
-  const { names, units, ...doubts } = readHeader(header, dialect);
-  const body = readBody(text, lines, firstRow, dialect);
-  const isCut = body.rows > 0 && lastCellMayBeCut(text, lines, body, dialect);
+  const { header, first } = start;
+  const { names, units, used, ...doubts } = readHeader(header, dialect);
+  const body = readBody(text, first, dialect);
+  const isCut = body.rows > 0 && lastCellMayBeCut(text, body, dialect);
   const rows = isCut ? body.rows - 1 : body.rows;
+  const footer = [
+    ...body.footerLines,
+    ...body.summaryLines,
+    ...body.oddLines.filter((odd) => odd.rowsBefore >= body.rows),
+  ].sort((one, other) => one.line - other.line);
   const table: Table = {
     encoding: text.encoding,
     dialect,
-    headerLines: firstRow,
+    headerLines: header.length,
     header,
+    headerFields: header.flatMap((line, index) =>
+      used.has(index) ? [] : fieldsOfLine(line, index + 1, dialect.delimiter),
+    ),
+    footerFields: footer.flatMap((end) => fieldsOfLine(end.text, end.line, dialect.delimiter)),
     names,
     units,
     rows,
     columns: body.columns.map((column) => column?.subarray(0, rows)),
+    clocks: body.clocks.map((clock) => clock && { ...clock, seconds: clock.seconds.subarray(0, rows) }),
+    texts: body.texts.map((cells) => cells && { ...cells, valueOfRow: cells.valueOfRow.subarray(0, rows) }),
     lineOfRow: body.lineOfRow.subarray(0, rows),
     unreadable: body.unreadable.filter((cell) => cell.row < rows),
   };
   const findings = [
-    ...encodingFindings(text, lines),
+    ...encodingFindings(text),
     ...headerFindings(header, dialect, doubts),
-    ...bodyFindings(body, dialect, lines.count),
+    ...bodyFindings(body, dialect),
   ];
-  if (isCut) findings.push(cutLine(body.lineOfRow[body.rows - 1]!, "its last number may be incomplete"));
+  if (isCut) findings.push(cutLine(body.lineOfRow[body.rows - 1]!, "its last cell may be incomplete"));
   else if (text.endsInsideCharacter) findings.push(cutCharacter());
+  // Rows left out inside are refused already, with their lines.
+  if (!isRefused(findings)) findings.push(...countFindings([...table.headerFields, ...table.footerFields], rows));
+  const doubt = stated.decimalMark === undefined ? findDecimalDoubt(text, first, dialect) : undefined;
+  if (doubt !== undefined) findings.push(decimalMarkUnclear(doubt));
   if (rows < 2) return { findings: [...findings, notData("The text holds no rows of numbers.")] };
   return { table, findings };
 }
@@ -80,36 +109,6 @@ function isBinary(bytes: Uint8Array): boolean {
     if (byte < 32 && !isBlankByte(byte) && byte !== 26 && byte !== 27) controls++;
   }
   return controls > binaryShare * looked;
-}
-
-function lineText(text: TextBytes, lines: LineIndex, index: number): string {
-  return textBetween(text, lines.starts[index]!, lines.ends[index]!);
-}
-
-/** Index of the first line that is a row and is followed by another; -1 where there is none. */
-function findFirstRow(text: TextBytes, lines: LineIndex, dialect: Dialect): number {
-  let previous = -1;
-  for (let index = 0; index < lines.count; index++) {
-    const line = lineText(text, lines, index);
-    if (isBlankLine(line) || isCommentLine(line)) continue;
-    const isRow = isNumericRow(line, dialect);
-    if (isRow && previous >= 0) return previous;
-    previous = isRow ? index : -1;
-  }
-  return -1;
-}
-
-/** A row has the right number of cells, a number in one of its number columns and nothing but gaps in the others. */
-function isNumericRow(line: string, dialect: Dialect): boolean {
-  const fields = rowFields(line, dialect);
-  if (fields.length !== dialect.columnCount) return false;
-  let numbers = 0;
-  for (const [position, field] of fields.entries()) {
-    if (!dialect.isNumeric[position]) continue;
-    if (!Number.isNaN(parseNumberText(field, dialect.decimalMark))) numbers++;
-    else if (!isMissing(field)) return false;
-  }
-  return numbers > 0;
 }
 
 function emptyFile(): Finding {

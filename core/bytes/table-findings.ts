@@ -1,9 +1,9 @@
 import { type Finding, finding } from "../finding.ts";
+import type { DecimalDoubt } from "./decimal-doubt.ts";
 import type { Dialect } from "./dialect.ts";
 import type { Header } from "./header.ts";
-import type { LineIndex } from "./lines.ts";
-import { parseNumberText } from "./number-text.ts";
-import { type NumericBody, rowFields } from "./numeric-body.ts";
+import { lineNumberAt } from "./lines.ts";
+import { isCompleteRow, isNumber, type NumericBody, type OddLine, rowFields } from "./numeric-body.ts";
 import { isBlankLine, isCommentLine } from "./skipped-lines.ts";
 import type { TextBytes } from "./text-bytes.ts";
 
@@ -30,19 +30,40 @@ export function cutCharacter(): Finding {
 }
 
 /** Says that the encoding was guessed, with the line that made it doubtful. */
-export function encodingFindings(text: TextBytes, lines: LineIndex): Finding[] {
+export function encodingFindings(text: TextBytes): Finding[] {
+  if (text.encodingFrom === "pattern") {
+    return [encodingGuessed(`The file has no byte order mark; it was read as ${text.encoding}.`, "the whole file")];
+  }
   if (text.firstDoubtfulByte < 0) return [];
-  let line = 1;
-  while (line < lines.count && lines.starts[line]! <= text.firstDoubtfulByte) line++;
+  const line = lineNumberAt(text.bytes, text.firstDoubtfulByte);
   const message =
     text.encoding === "UTF-8"
       ? `The file says that it is UTF-8, but line ${line} is not.`
       : `Line ${line} is not UTF-8; the file was read as Windows-1252.`;
-  return [
-    finding("encoding-guessed", "note", message, "Check the column names; save the file as UTF-8 if they look wrong.", {
-      where: `line ${line}`,
-    }),
-  ];
+  return [encodingGuessed(message, `line ${line}`)];
+}
+
+function encodingGuessed(message: string, where: string): Finding {
+  return finding(
+    "encoding-guessed",
+    "note",
+    message,
+    "Check the column names; save the file as UTF-8 if they look wrong.",
+    { where },
+  );
+}
+
+/** A mark may be a decimal or a thousands mark, and nothing in the file settles it. */
+export function decimalMarkUnclear({ line, cell }: DecimalDoubt): Finding {
+  const digits = cell.replace(/[^\d+-]/g, "");
+  const decimal = cell.replace(",", ".");
+  return finding(
+    "decimal-mark-unclear",
+    "refusal",
+    `"${cell}" in line ${line} may be ${decimal} or ${digits}: no number of the file shows whether its mark starts the decimals or separates thousands.`,
+    "Export the recording again without thousands marks and with two, or more than three, decimals.",
+    { where: `line ${line}` },
+  );
 }
 
 /** What is doubtful about the lines above the rows. */
@@ -78,17 +99,28 @@ export function headerFindings(
       ),
     );
   }
+  const facts = header.flatMap((line, index) => (isRowOfWordAndNumber(line, dialect) ? [index + 1] : []));
+  if (facts.length > 0) {
+    const lines = facts.length === 1 ? `Line ${facts[0]}` : `Lines ${facts.join(", ")}`;
+    findings.push(
+      skipped(facts[0]!, `${lines} above the column names ${facts.length === 1 ? "was" : "were"} not read as rows.`),
+    );
+  }
   return findings;
+}
+
+/** Above the names of a table with a column of words, "mass;69,4" has the shape of a row. */
+function isRowOfWordAndNumber(line: string, dialect: Dialect): boolean {
+  if (!dialect.kinds.includes("text") || isCommentLine(line, dialect.delimiter)) return false;
+  return isCompleteRow(rowFields(line, dialect), dialect);
 }
 
 /** A header line that is a row of numbers of another width: a recording before the recording. */
 function isOtherRow(line: string, dialect: Dialect): boolean {
-  if (isBlankLine(line) || isCommentLine(line)) return false;
+  if (isBlankLine(line) || isCommentLine(line, dialect.delimiter)) return false;
   const fields = rowFields(line, dialect);
   return (
-    fields.length > 1 &&
-    fields.length !== dialect.columnCount &&
-    fields.every((field) => !Number.isNaN(parseNumberText(field, dialect.decimalMark)))
+    fields.length > 1 && fields.length !== dialect.columnCount && fields.every((field) => isNumber(field, dialect))
   );
 }
 
@@ -103,38 +135,79 @@ function otherColumnCount(line: number, count: number, dialect: Dialect, isRefus
   );
 }
 
-/** What is doubtful about the rows: other widths, a last line cut short, lines without numbers. */
-export function bodyFindings(body: NumericBody, dialect: Dialect, lastLine: number): Finding[] {
+const linesNamed = 3;
+
+/** Rows of another width inside the recording: a sample is missing or torn apart. */
+function oddInside(odd: readonly OddLine[], dialect: Dialect): Finding {
+  const named = odd.slice(0, linesNamed).map((each) => `line ${each.line} has ${each.fieldCount}`);
+  const more = odd.length > linesNamed ? ` and ${odd.length - linesNamed} more lines differ` : "";
+  const columns = dialect.columnCount === 1 ? "1 column" : `${dialect.columnCount} columns`;
+  return finding(
+    "columns-unclear",
+    "refusal",
+    `The rows have ${columns}, but ${named.join(", ")}${more}.`,
+    "Export the recording again with the same columns in every row.",
+    { where: `line ${odd[0]!.line}` },
+  );
+}
+
+/** A row that a comment mark takes out of the recording. */
+function rowsBehindComments(odd: readonly OddLine[]): Finding {
+  const others = odd.length > 1 ? ` and ${odd.length - 1} more` : "";
+  return finding(
+    "lines-skipped",
+    "refusal",
+    `Line ${odd[0]!.line}${others} between the rows is marked as a comment but holds a row of numbers.`,
+    "Export the recording again; a sample may be damaged or missing there.",
+    { where: `line ${odd[0]!.line}` },
+  );
+}
+
+/** What is doubtful about the rows: other widths, a last line cut short, summaries, lines without numbers. */
+export function bodyFindings(body: NumericBody, dialect: Dialect): Finding[] {
   const findings: Finding[] = [];
   const inside = body.oddLines.filter((odd) => odd.rowsBefore < body.rows);
+  const commented = inside.filter((odd) => odd.isComment);
+  const torn = inside.filter((odd) => !odd.isComment);
+  if (torn.length > 0) findings.push(oddInside(torn, dialect));
+  if (commented.length > 0) findings.push(rowsBehindComments(commented));
   const behind = body.oddLines.filter((odd) => odd.rowsBefore >= body.rows);
-  const numbersBehind = behind.filter((odd) => odd.numberCount > 0);
-  if (inside.length > 0) findings.push(otherColumnCount(inside[0]!.line, inside.length, dialect, true));
+  const isWords = (odd: OddLine): boolean => odd.numberCount === 0 || odd.isComment || /^\s*"?\p{L}{2}/u.test(odd.text);
+  const numbersBehind = behind.filter((odd) => !isWords(odd));
   const [onlyOdd] = numbersBehind;
   if (onlyOdd !== undefined) {
-    const isLastLine = onlyOdd.line === lastLine || behind.at(-1) === onlyOdd;
+    const isLastLine = onlyOdd.line === body.lineCount || behind.at(-1) === onlyOdd;
     if (numbersBehind.length === 1 && isLastLine && onlyOdd.fieldCount < dialect.columnCount) {
       findings.push(cutLine(onlyOdd.line, `it has ${onlyOdd.fieldCount} of ${dialect.columnCount} columns`));
     } else {
       findings.push(otherColumnCount(onlyOdd.line, numbersBehind.length, dialect, numbersBehind.length > 1));
     }
   }
-  const skipped = [
-    ...behind.filter((odd) => odd.numberCount === 0).map((odd) => odd.line),
-    ...body.footerLines,
-    ...body.blankLinesInside,
-  ].sort((one, other) => one - other);
-  if (skipped.length > 0) {
-    const others = skipped.length > 1 ? ` and ${skipped.length - 1} more` : "";
+  const [summary] = body.summaryLines;
+  if (summary !== undefined) {
+    const others = body.summaryLines.length > 1 ? ` and ${body.summaryLines.length - 1} more` : "";
     findings.push(
-      finding(
-        "lines-skipped",
-        "note",
-        `Line ${skipped[0]}${others} holds no numbers and was skipped.`,
-        "Look at the file if a sample could stand there.",
-        { where: `line ${skipped[0]}` },
+      skipped(
+        summary.line,
+        `Line ${summary.line} ("${summary.label}")${others} behind the last row is no sample and was left out.`,
       ),
     );
   }
+  const words = [
+    ...behind.filter(isWords).map((odd) => odd.line),
+    ...body.footerLines.map((footer) => footer.line),
+    ...body.blankLinesInside,
+  ].sort((one, other) => one - other);
+  const [firstWords] = words;
+  if (firstWords !== undefined) {
+    const others = words.length > 1 ? ` and ${words.length - 1} more` : "";
+    findings.push(skipped(firstWords, `Line ${firstWords}${others} holds no sample and was skipped.`));
+  }
   return findings;
+}
+
+function skipped(line: number, message: string): Finding {
+  return finding("lines-skipped", "note", message, "Look at the file if a sample could stand there.", {
+    where: `line ${line}`,
+  });
 }

@@ -1,5 +1,6 @@
 import type { Dialect } from "./dialect.ts";
-import type { LineIndex } from "./lines.ts";
+import { hasOpenQuote } from "./fields.ts";
+import { lineEndFrom, unclosedLineStart } from "./lines.ts";
 import { type NumericBody, rowFields } from "./numeric-body.ts";
 import { type TextBytes, textBetween } from "./text-bytes.ts";
 
@@ -9,29 +10,42 @@ const rowsCompared = 20;
 /**
  * True when the file stops inside its last row, or may have: no line end follows, and the last number is not written
  * exactly like those above it (same number of decimals, same exponent). Whole numbers and numbers printed as short as
- * possible show no such pattern, so a last row of theirs without a line end is always in doubt.
+ * possible show no such pattern, so a last row of theirs without a line end is always in doubt; so is a word that no
+ * row before ends in.
  */
-export function lastCellMayBeCut(text: TextBytes, lines: LineIndex, body: NumericBody, dialect: Dialect): boolean {
-  const lastRow = body.rows - 1;
-  if (lines.lastIsClosed || body.lineOfRow[lastRow] !== lines.count) return false;
-  const last = lineOf(text, lines, body, lastRow);
-  if (/[\s;"]$/.test(last)) return false;
+export function lastCellMayBeCut(text: TextBytes, body: NumericBody, dialect: Dialect): boolean {
+  const starts = body.lastRowStarts;
+  const lastStart = starts.at(-1);
+  if (lastStart === undefined || lastStart < unclosedLineStart(text.bytes)) return false;
+  const line = (start: number): string => textBetween(text, start, lineEndFrom(text.bytes, start));
+  const last = line(lastStart);
+  if (hasOpenQuote(last)) return true;
+  if (dialect.hasTrailingDelimiter && /[,;|\t]\s*$/.test(last)) return false;
+  const kind = dialect.kinds.at(-1);
+  if (/"\s*$/.test(last) || (/ $/.test(last) && kind !== "text")) return false;
+  const before = starts.slice(-1 - rowsCompared, -1).map(line);
+  if (kind === "text") return !isWholeWord(lastCell(last, dialect), body);
   const lastShape = shapeOfLastCell(last, dialect);
-  if (lastShape === undefined) return true;
-  for (let row = Math.max(0, lastRow - rowsCompared); row < lastRow; row++) {
-    if (shapeOfLastCell(lineOf(text, lines, body, row), dialect) !== lastShape) return true;
-  }
-  return false;
+  return lastShape === undefined || before.some((row) => shapeOfLastCell(row, dialect) !== lastShape);
 }
 
-function lineOf(text: TextBytes, lines: LineIndex, body: NumericBody, row: number): string {
-  const index = body.lineOfRow[row]! - 1;
-  return textBetween(text, lines.starts[index]!, lines.ends[index]!);
+/** True when a row before ends in the same word and no other word of the column begins with it. */
+function isWholeWord(word: string, body: NumericBody): boolean {
+  const column = body.texts.at(-1);
+  const index = column?.values.indexOf(word) ?? -1;
+  if (column === undefined || index < 0 || word === "") return false;
+  if (column.values.some((value, other) => other !== index && value.startsWith(word))) return false;
+  return column.valueOfRow.indexOf(index) < body.rows - 1;
 }
 
-/** Decimals and exponent with every digit as 0: "12.34e-05" is ".00e-00"; undefined without decimals. */
+/** Decimals and exponent with every digit as 0: "12.34e-05" is ".00e-00"; a clock whole; undefined without decimals. */
 function shapeOfLastCell(line: string, dialect: Dialect): string | undefined {
-  const cell = rowFields(line, dialect).at(-1)?.trim() ?? "";
-  const mark = cell.indexOf(dialect.decimalMark === "comma" ? "," : ".");
+  const cell = lastCell(line, dialect);
+  const isClock = dialect.kinds.at(-1) === "clock";
+  const mark = isClock ? 0 : cell.indexOf(dialect.decimalMark === "comma" ? "," : ".");
   return mark < 0 ? undefined : cell.slice(mark).replace(/\d/g, "0");
+}
+
+function lastCell(line: string, dialect: Dialect): string {
+  return rowFields(line, dialect).at(-1)?.trim() ?? "";
 }

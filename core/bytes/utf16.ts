@@ -5,7 +5,7 @@
 export function utf16ToUtf8(bytes: Uint8Array, littleEndian: boolean): Uint8Array {
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   const unitCount = bytes.length >> 1;
-  const output = new Uint8Array(unitCount * 3);
+  const output = new Uint8Array(utf8Length(view, unitCount, littleEndian));
   let length = 0;
   for (let index = 0; index < unitCount; index++) {
     let point = view.getUint16(2 * index, littleEndian);
@@ -31,4 +31,14 @@ export function utf16ToUtf8(bytes: Uint8Array, littleEndian: boolean): Uint8Arra
     output[length++] = 0x80 | (point & 0x3f);
   }
   return output.subarray(0, length);
+}
+
+/** Bytes that suffice: one to three a unit. */
+function utf8Length(view: DataView, unitCount: number, littleEndian: boolean): number {
+  let length = 0;
+  for (let index = 0; index < unitCount; index++) {
+    const unit = view.getUint16(2 * index, littleEndian);
+    length += unit < 0x80 ? 1 : unit < 0x800 ? 2 : 3;
+  }
+  return length;
 }

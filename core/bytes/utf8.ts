@@ -26,7 +26,7 @@ export function firstInvalidUtf8(bytes: Uint8Array): number {
   let index = 0;
   while (index < bytes.length) {
     if (bytes[index]! < 0x80) {
-      index++;
+      index = (bytes.byteOffset + index) % 4 === 0 ? skipAscii(bytes, index) : index + 1;
       continue;
     }
     const length = sequenceLength(bytes, index);
@@ -34,6 +34,17 @@ export function firstInvalidUtf8(bytes: Uint8Array): number {
     index += length;
   }
   return -1;
+}
+
+const highBits = 0x80808080 | 0;
+
+/** Index of the four bytes behind `index` (on a word of memory) that hold the next byte beyond ASCII; at least one further. */
+function skipAscii(bytes: Uint8Array, index: number): number {
+  const count = (bytes.length - index) >> 2;
+  const words = new Int32Array(bytes.buffer, bytes.byteOffset + index, count);
+  let word = 0;
+  while (word < count && (words[word]! & highBits) === 0) word++;
+  return word === 0 ? index + 1 : index + 4 * word;
 }
 
 /** Text of `bytes[start, end)`; a byte that is not UTF-8 becomes U+FFFD. */

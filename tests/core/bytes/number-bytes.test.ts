@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type NumberReader, readNumber } from "../../../core/bytes/number-bytes.ts";
+import { readNumber } from "../../../core/bytes/number-bytes.ts";
 import { isMissing, parseNumberText } from "../../../core/bytes/number-text.ts";
 
 const point = 46;
@@ -9,9 +9,8 @@ const comma = 44;
 /** What the byte reader makes of a whole text; NaN where it does not reach the end. */
 function readAll(text: string, decimalByte: number): number {
   const bytes = new TextEncoder().encode(text);
-  const reader: NumberReader = { value: 0, end: 0 };
-  readNumber(bytes, 0, bytes.length, decimalByte, reader);
-  return reader.end === bytes.length ? reader.value : Number.NaN;
+  const target = new Float64Array(1);
+  return readNumber(bytes, 0, bytes.length, decimalByte, target, 0) === bytes.length ? target[0]! : Number.NaN;
 }
 
 const digits = (most: number): fc.Arbitrary<string> =>

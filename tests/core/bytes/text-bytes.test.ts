@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { findLines } from "../../../core/bytes/lines.ts";
+import { lineEndFrom, lineNumberAt, nextLineStart, unclosedLineStart } from "../../../core/bytes/lines.ts";
 import { readText, textBetween } from "../../../core/bytes/text-bytes.ts";
 
 const textOf = (bytes: Uint8Array): string => {
@@ -81,8 +81,14 @@ test.each([
   ["a\n\r\nb", ["a", "", "b"], false],
   ["", [], true],
 ])("the lines of %j are found", (text, expected, lastIsClosed) => {
-  const lines = findLines(utf8(text));
-  const found = Array.from(lines.starts, (start, index) => text.slice(start, lines.ends[index]));
+  const bytes = utf8(text);
+  const found: string[] = [];
+  for (let start = 0; start < bytes.length; ) {
+    const end = lineEndFrom(bytes, start);
+    found.push(text.slice(start, end));
+    expect(lineNumberAt(bytes, start)).toBe(found.length);
+    start = nextLineStart(bytes, end);
+  }
   expect(found).toEqual(expected);
-  expect(lines.lastIsClosed).toBe(lastIsClosed);
+  expect(unclosedLineStart(bytes) === bytes.length).toBe(lastIsClosed);
 });
