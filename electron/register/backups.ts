@@ -1,0 +1,146 @@
+import { resolve } from "node:path";
+import { RequestRefused } from "../request-refused.ts";
+import { openFile } from "./byte-source.ts";
+import { Connection, numberOf, textOf } from "./connection.ts";
+import { checkFile, copyDatabase } from "./copy-database.ts";
+import { writeFileThrough } from "./file-sink.ts";
+import { schemaOf } from "./migrations.ts";
+import type { Register } from "./register.ts";
+import { readFact } from "./register-facts.ts";
+import { backupPath, dailyBackups, makePrivateFile, removeDatabase } from "./register-folder.ts";
+import type { BackupPreview } from "./register-views.ts";
+import { isSealed, openSealed, sealInto } from "./sealed-file.ts";
+
+/** Daily backups kept. */
+const keptDays = 10;
+
+/**
+ * Makes today's backup beside the register where there is none yet, and lets go of the oldest beyond the last ten.
+ * @returns where it lies; undefined where today's was there already
+ */
+export async function keepDailyBackup(register: Register): Promise<string | undefined> {
+  register.requireWritable();
+  const now = register.circumstances.now();
+  const today = now.toISOString().slice(0, 10);
+  if (dailyBackups(register.file).some((path) => path.includes(`daily-${today}`))) return undefined;
+  return makeDailyBackup(register, now);
+}
+
+/** Makes a backup among the daily ones at once. */
+export async function makeDailyBackup(register: Register, now = register.circumstances.now()): Promise<string> {
+  register.requireWritable();
+  const path = backupPath(register.file, "daily", now);
+  await copyDatabase(register.connection, path);
+  for (const old of dailyBackups(register.file).slice(0, -keptDays)) removeDatabase(old);
+  return path;
+}
+
+/** Copies the register to a place of the person's choice, under a passphrase if one is given, and journals where. */
+export async function backUpTo(register: Register, path: string, passphrase: string | undefined): Promise<void> {
+  const place = resolve(path);
+  if (passphrase === undefined) await copyDatabase(register.connection, place);
+  else {
+    const plain = `${place}.copying`;
+    try {
+      await copyDatabase(register.connection, plain);
+      writeFileThrough(place, (sink) => {
+        const sealed = sealInto(sink, passphrase);
+        copyThrough(plain, (piece) => sealed.write(piece));
+        sealed.end();
+      });
+    } finally {
+      removeDatabase(plain);
+    }
+  }
+  noteCopy(register, "backup", place, passphrase !== undefined || register.encrypted);
+}
+
+/** Keeps where a copy went, so that erasing can name it; a register open for reading alone cannot. */
+export function noteCopy(
+  register: Register,
+  kind: "backup" | "archive",
+  path: string,
+  encrypted: boolean,
+  athlete?: string,
+): void {
+  if (register.readOnlyBecause !== undefined) return;
+  const at = register.circumstances.now().toISOString();
+  register.writes.act("copy made elsewhere", (changes) =>
+    changes.add("copies", athlete === undefined ? {} : { athlete }, { kind, path, at, encrypted }),
+  );
+}
+
+/**
+ * Lends an opened backup, sealed or not, after it was checked.
+ * @throws RequestRefused when it is no backup, is damaged, or its passphrase is another one
+ */
+export async function withBackup<Result>(
+  path: string,
+  passphrase: string | undefined,
+  besides: string,
+  work: (backup: Connection) => Result | Promise<Result>,
+): Promise<Result> {
+  const source = openBackupFile(path);
+  const unsealed = `${besides}.unsealed`;
+  try {
+    const sealed = isSealed(source);
+    if (sealed && passphrase === undefined)
+      throw new RequestRefused("This backup is under a passphrase: give it to open it.");
+    if (sealed && passphrase !== undefined) unsealTo(unsealed, source, passphrase);
+    const connection = new Connection(sealed ? unsealed : path, { readOnly: true });
+    try {
+      checkFile(connection);
+      return await work(connection);
+    } finally {
+      connection.close();
+    }
+  } finally {
+    source.close();
+    removeDatabase(unsealed);
+  }
+}
+
+/** What an opened backup holds. Counts need no key. */
+export function previewOf(backup: Connection): BackupPreview {
+  const count = (table: string) =>
+    numberOf(backup.one(`SELECT count(*) AS rows FROM ${table} WHERE binned = 0`) ?? {}, "rows");
+  const last = backup.one("SELECT at FROM journal ORDER BY sequence DESC LIMIT 1");
+  const lastChange = last === undefined ? "" : textOf(last, "at");
+  return {
+    schema: schemaOf(backup),
+    athletes: count("athletes"),
+    sessions: count("sessions"),
+    recordings: count("recordings"),
+    lastChange,
+    encrypted: readFact(backup, "protection") !== undefined,
+  };
+}
+
+function openBackupFile(path: string) {
+  try {
+    return openFile(path);
+  } catch (error) {
+    const code = error instanceof Error && "code" in error ? error.code : "";
+    if (code !== "ENOENT" && code !== "EACCES" && code !== "EISDIR") throw error;
+    throw new RequestRefused(code === "ENOENT" ? `There is no backup at ${path}.` : `${path} cannot be read.`);
+  }
+}
+
+function unsealTo(path: string, source: ReturnType<typeof openFile>, passphrase: string): void {
+  const plain = openSealed(source, passphrase);
+  makePrivateFile(path);
+  writeFileThrough(path, (sink) => {
+    const piece = 1024 * 1024;
+    for (let at = 0; at < plain.size; at += piece) sink.write(plain.read(at, piece));
+  });
+}
+
+function copyThrough(path: string, take: (piece: Uint8Array) => void): void {
+  const source = openFile(path);
+  const piece = 1024 * 1024;
+  try {
+    for (let at = 0; at < source.size; at += piece) take(source.read(at, piece));
+  } finally {
+    source.close();
+  }
+}

@@ -1,0 +1,35 @@
+import { closeSync, fstatSync, openSync, readSync } from "node:fs";
+
+/** Bytes that can be read from any place. */
+export interface ByteSource {
+  readonly size: number;
+  /** Exactly these bytes, or fewer at the end. */
+  read(offset: number, length: number): Uint8Array;
+  close(): void;
+}
+
+/** Where bytes go one piece after another. */
+export interface ByteSink {
+  write(bytes: Uint8Array): void;
+  /** Everything has been written. */
+  end(): void;
+}
+
+/** A file as it lies on the disk. */
+export function openFile(path: string): ByteSource {
+  const file = openSync(path, "r");
+  return {
+    size: fstatSync(file).size,
+    read: (offset, length) => {
+      const bytes = Buffer.alloc(length);
+      let filled = 0;
+      while (filled < length) {
+        const count = readSync(file, bytes, filled, length - filled, offset + filled);
+        if (count === 0) break;
+        filled += count;
+      }
+      return bytes.subarray(0, filled);
+    },
+    close: () => closeSync(file),
+  };
+}

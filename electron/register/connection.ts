@@ -1,0 +1,132 @@
+import { DatabaseSync, type SQLInputValue, type SQLOutputValue, type StatementSync } from "node:sqlite";
+import { RequestRefused } from "../request-refused.ts";
+
+/** One row, by column. */
+export type Row = Readonly<Record<string, SQLOutputValue>>;
+
+/** How long a statement waits for another process that is just writing. */
+const busyMilliseconds = 5000;
+
+/** Statements on one SQLite file, prepared once each. */
+export class Connection {
+  readonly #database: DatabaseSync;
+  readonly #statements = new Map<string, StatementSync>();
+
+  /** @param location a path, or a `file:` address where SQLite must be told more */
+  constructor(location: string | URL, options: { readonly readOnly?: boolean } = {}) {
+    this.#database = sayingPlainly(
+      () => new DatabaseSync(location, { readOnly: options.readOnly ?? false, timeout: busyMilliseconds }),
+    );
+  }
+
+  /** For the copying of a database into another file. */
+  get database(): DatabaseSync {
+    return this.#database;
+  }
+
+  run(sql: string, ...values: readonly SQLInputValue[]): void {
+    sayingPlainly(() => this.#prepared(sql).run(...values));
+  }
+
+  one(sql: string, ...values: readonly SQLInputValue[]): Row | undefined {
+    return sayingPlainly(() => this.#prepared(sql).get(...values));
+  }
+
+  all(sql: string, ...values: readonly SQLInputValue[]): readonly Row[] {
+    return sayingPlainly(() => this.#prepared(sql).all(...values));
+  }
+
+  /** Row after row, so that a large table is never in memory as a whole. */
+  *each(sql: string, ...values: readonly SQLInputValue[]): Generator<Row> {
+    // A statement of its own: the caller may use the same text again between two rows.
+    const rows = sayingPlainly(() => this.#database.prepare(sql).iterate(...values));
+    while (true) {
+      const next = sayingPlainly(() => rows.next());
+      if (next.done) return;
+      yield next.value;
+    }
+  }
+
+  /** Statements that are run once and return nothing. */
+  execute(sql: string): void {
+    sayingPlainly(() => this.#database.exec(sql));
+  }
+
+  /** All of the work or nothing of it; within a transaction the work joins that one. */
+  transaction<Result>(work: () => Result): Result {
+    if (this.#database.isTransaction) return work();
+    this.execute("BEGIN IMMEDIATE");
+    try {
+      const result = work();
+      this.execute("COMMIT");
+      return result;
+    } catch (error) {
+      // SQLite has rolled back by itself where the disk was full.
+      if (this.#database.isTransaction) this.#database.exec("ROLLBACK");
+      throw error;
+    }
+  }
+
+  close(): void {
+    this.#statements.clear();
+    this.#database.close();
+  }
+
+  #prepared(sql: string): StatementSync {
+    const known = this.#statements.get(sql);
+    if (known !== undefined) return known;
+    const statement = this.#database.prepare(sql);
+    this.#statements.set(sql, statement);
+    return statement;
+  }
+}
+
+/** What SQLite's result codes mean to a person (sqlite.org/rescode.html, primary codes). */
+const sentences: Readonly<Record<number, string>> = {
+  5: "Another program is writing to the register; nothing was changed. Try again in a moment.",
+  8: "The register's file or folder may not be written to; nothing was changed.",
+  10: "The disk could not be written to or read from (it may be full or gone); nothing was changed.",
+  11: "The register's file is damaged. Restore the newest backup; nothing was changed.",
+  13: "The disk is full; nothing was changed. Make room and do it again.",
+  14: "The register's file could not be opened: the folder is missing, or may not be used by this user.",
+  26: "The file is no register: it does not hold what a register holds.",
+};
+
+/** Runs a piece of work on a database; what goes wrong on the machine becomes a sentence, our own mistakes stay. */
+export function sayingPlainly<Result>(work: () => Result): Result {
+  try {
+    return work();
+  } catch (error) {
+    const sentence = sqliteSentence(error);
+    if (sentence === undefined) throw error;
+    throw new RequestRefused(sentence);
+  }
+}
+
+/** The sentence for an error of SQLite; undefined for any other. */
+export function sqliteSentence(error: unknown): string | undefined {
+  if (!(error instanceof Error) || !("errcode" in error) || typeof error.errcode !== "number") return undefined;
+  const primaryCode = error.errcode & 0xff;
+  return sentences[primaryCode];
+}
+
+/** A text column. */
+export function textOf(row: Row, column: string): string {
+  const value = row[column];
+  if (typeof value !== "string") throw new Error(`Column ${column} holds no text.`);
+  return value;
+}
+
+/** A number column. */
+export function numberOf(row: Row, column: string): number {
+  const value = row[column];
+  if (typeof value !== "number") throw new Error(`Column ${column} holds no number.`);
+  return value;
+}
+
+/** A column of bytes. */
+export function bytesOf(row: Row, column: string): Uint8Array {
+  const value = row[column];
+  if (!(value instanceof Uint8Array)) throw new Error(`Column ${column} holds no bytes.`);
+  return value;
+}

@@ -1,0 +1,101 @@
+import { copyFileSync } from "node:fs";
+import { RequestRefused } from "../request-refused.ts";
+import { Connection } from "./connection.ts";
+import { eraseRecords, withDependents } from "./erase-records.ts";
+import type { FieldProtection } from "./field-protection.ts";
+import { Journal } from "./journal.ts";
+import { RecordStore } from "./record-store.ts";
+import type { RecordKey } from "./record-tables.ts";
+import type { Register } from "./register.ts";
+import { readFact, registerId, removeFact, writeFact } from "./register-facts.ts";
+import { finishFile, keptBackups, partialPath, removeDatabase } from "./register-folder.ts";
+import type { ErasurePreview } from "./register-views.ts";
+
+/** What erasing these records would remove, and which copies it cannot reach. */
+export function previewErasure(register: Register, roots: readonly RecordKey[]): ErasurePreview {
+  const { store, reads } = register.contents;
+  const keys = withDependents(store, roots);
+  const count = (kind: string) => keys.filter((each) => each.kind === kind).length;
+  const [athletes, sessions, recordings] = [count("athletes"), count("sessions"), count("recordings")];
+  return {
+    athletes,
+    sessions,
+    recordings,
+    others: keys.length - athletes - sessions - recordings,
+    backups: keptBackups(register.file).length,
+    copiesElsewhere: reads
+      .records("copies")
+      .map(({ content }) => `${content.path} (${content.kind}, ${content.at.slice(0, 10)})`),
+  };
+}
+
+/**
+ * Removes records from the bin for good: from the register, from the journal's contents and from every backup the
+ * register keeps. Broken off at any moment, it is finished when the register is next opened.
+ * @throws RequestRefused when they are not in the bin
+ */
+export function eraseForGood(register: Register, roots: readonly RecordKey[]): void {
+  register.requireWritable();
+  const { store, journal } = register.contents;
+  for (const { kind, id } of roots) {
+    if (store.read(kind, id)?.binned) continue;
+    throw new RequestRefused("Only what lies in the bin can be erased; nothing was changed.");
+  }
+  store.connection.transaction(() => {
+    eraseRecords(store, journal, roots, register.circumstances);
+    writeFact(store.connection, "unfinishedErasure", { records: roots.map(({ kind, id }) => ({ kind, id })) });
+  });
+  finishErasure(register);
+}
+
+/** Takes what was erased out of free pages, the write-ahead log and the backups, where that was not yet done. */
+export function finishErasure(register: Register): void {
+  const { connection } = register;
+  const unfinished = readFact(connection, "unfinishedErasure");
+  if (unfinished === undefined) return;
+  const roots = unfinished.records as readonly RecordKey[];
+  leaveNothingBehind(connection);
+  for (const path of keptBackups(register.file)) {
+    rewriteBackup(path, register.contents.store.protection, (store, journal) =>
+      eraseRecords(store, journal, roots, register.circumstances),
+    );
+  }
+  connection.transaction(() => removeFact(connection, "unfinishedErasure"));
+  // Lists and steps that could be undone are made anew: they spoke of what is gone.
+  register.continueUnder(register.dataKey);
+}
+
+/** Writes the file anew without free pages, and empties the write-ahead log. */
+export function leaveNothingBehind(connection: Connection): void {
+  connection.execute("PRAGMA wal_checkpoint(TRUNCATE)");
+  connection.execute("VACUUM");
+  connection.execute("PRAGMA wal_checkpoint(TRUNCATE)");
+}
+
+/** Changes a backup: all of it in a copy that then takes its place. */
+export function rewriteBackup(
+  path: string,
+  protection: FieldProtection,
+  work: (store: RecordStore, journal: Journal) => void,
+): void {
+  const partial = partialPath(path);
+  removeDatabase(partial);
+  copyFileSync(path, partial);
+  try {
+    const connection = new Connection(partial);
+    try {
+      connection.execute("PRAGMA secure_delete = ON; PRAGMA foreign_keys = ON;");
+      const id = registerId(connection);
+      const store = new RecordStore(connection, id, protection);
+      const journal = new Journal(connection, id, protection);
+      connection.transaction(() => work(store, journal));
+      connection.execute("VACUUM");
+    } finally {
+      connection.close();
+    }
+    finishFile(partial, path);
+  } catch (error) {
+    removeDatabase(partial);
+    throw error;
+  }
+}

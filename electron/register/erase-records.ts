@@ -1,0 +1,60 @@
+import { numberOf, textOf } from "./connection.ts";
+import type { Journal, JournalChange } from "./journal.ts";
+import type { RecordKind } from "./record-schemas.ts";
+import type { RecordStore } from "./record-store.ts";
+import { type RecordKey, recordKinds, referenceKinds, referenceNames } from "./record-tables.ts";
+import type { Circumstances } from "./register-writes.ts";
+
+/** The records that go with some others: everything that points at them, and at those, and so on. */
+export function withDependents(store: RecordStore, roots: readonly RecordKey[]): readonly RecordKey[] {
+  const found = new Map(roots.map((root) => [`${root.kind} ${root.id}`, root]));
+  // Parents stand before children in the list of kinds, so that one walk finds all.
+  for (const kind of presentKinds(store)) {
+    for (const name of referenceNames(kind)) {
+      // A protocol is the clinic's own: sessions only follow it.
+      if (name === "protocol") continue;
+      for (const parent of [...found.values()].filter((each) => each.kind === referenceKinds[name])) {
+        for (const row of store.connection.all(`SELECT id FROM ${kind} WHERE ${name} = ?`, parent.id)) {
+          const key = { kind, id: textOf(row, "id") };
+          found.set(`${kind} ${key.id}`, key);
+        }
+      }
+    }
+  }
+  return [...found.values()];
+}
+
+/** The kinds a register of this or an earlier schema has tables for, parents first. */
+export function presentKinds(store: RecordStore): readonly RecordKind[] {
+  return recordKinds.filter((kind) => {
+    const row = store.connection.one("SELECT count(*) AS tables FROM sqlite_schema WHERE name = ?", kind);
+    return row !== undefined && numberOf(row, "tables") > 0;
+  });
+}
+
+/**
+ * Removes records and all that depends on them, their bytes, and what the journal says of them, within the caller's
+ * transaction. The journal keeps that something was erased: which random identifiers, when and by whom.
+ */
+export function eraseRecords(
+  store: RecordStore,
+  journal: Journal,
+  roots: readonly RecordKey[],
+  { who, now }: Circumstances,
+): void {
+  const { connection } = store;
+  const erased = withDependents(store, roots);
+  const athletes = new Set(erased.filter(({ kind }) => kind === "athletes").map(({ id }) => id));
+  // Sessions that once belonged to an erased athlete, and were given to another, may name that athlete in their past.
+  const pointsAtErased = ({ before, after }: JournalChange) =>
+    [before, after].some((state) => state?.references.athlete !== undefined && athletes.has(state.references.athlete));
+  const emptied = journal.readChangesOf(pointsAtErased).map(({ sequence, part }) => ({ sequence, part }));
+  for (const { sequence, part } of emptied) journal.emptyContent(sequence, part);
+  journal.emptyContentsOf(erased);
+  connection.execute("PRAGMA defer_foreign_keys = ON");
+  for (const { kind, id } of erased.toReversed()) {
+    if (kind === "recordings") connection.run("DELETE FROM recordingBytes WHERE recording = ?", id);
+    connection.run(`DELETE FROM ${kind} WHERE id = ?`, id);
+  }
+  journal.append(now(), { action: "erased", who, erased, emptied }, []);
+}

@@ -1,0 +1,197 @@
+import { randomBytes } from "node:crypto";
+import { sha256Of } from "./checksum.ts";
+import { bytesOf, type Connection, numberOf, textOf } from "./connection.ts";
+import type { FieldProtection } from "./field-protection.ts";
+import type { JournalAction } from "./journal-actions.ts";
+import type { RecordKey, RecordState } from "./record-tables.ts";
+import { readFact, writeFact } from "./register-facts.ts";
+
+/** The first part of each entry: who did what. */
+export interface JournalTitle {
+  readonly action: JournalAction;
+  readonly who: string;
+  /** Records that were erased for good. */
+  readonly erased?: readonly RecordKey[];
+  /** Parts about other records that were emptied with them, because they named an erased athlete. */
+  readonly emptied?: readonly { readonly sequence: number; readonly part: number }[];
+  /** The entry that was undone or done again. */
+  readonly of?: number;
+}
+
+/** One record before and after; `null` before: it was new. Nothing but an erasure ends a record. */
+export interface JournalChange extends RecordKey {
+  readonly before: RecordState | null;
+  readonly after: RecordState;
+}
+
+/** Stands where a part belongs to no record. */
+export const noRecord = "";
+
+/** Before the first entry. */
+export const noHash: Uint8Array = new Uint8Array(32);
+
+/** A salt stands before each content, so that short contents cannot be guessed from the digest that stays. */
+const saltBytes = 16;
+
+/** The digest under which a salted content stands in the chain. */
+export function partDigest(salted: Uint8Array): Uint8Array {
+  return sha256Of(salted);
+}
+
+/** The hash of an entry over the one before it, its time, and the records and digests of its parts. */
+export function entryHash(
+  previous: Uint8Array,
+  sequence: number,
+  at: string,
+  parts: readonly { readonly record: string; readonly digest: Uint8Array }[],
+): Uint8Array {
+  return sha256Of(previous, String(sequence), at, ...parts.flatMap(({ record, digest }) => [record, digest]));
+}
+
+/** Where a part's content is written; bound to it when fields are encrypted. */
+export function partPlace(registerId: string, sequence: number, part: number): string {
+  return JSON.stringify([registerId, "journalContents", sequence, part]);
+}
+
+/** The append-only account of every change. Entries are added within the transaction of the change itself. */
+export class Journal {
+  readonly #connection: Connection;
+  readonly #registerId: string;
+  readonly #protection: FieldProtection;
+
+  constructor(connection: Connection, registerId: string, protection: FieldProtection) {
+    this.#connection = connection;
+    this.#registerId = registerId;
+    this.#protection = protection;
+  }
+
+  /** @returns the entry's place in the chain, counted from 1 */
+  append(at: Date, title: JournalTitle, changes: readonly JournalChange[]): number {
+    const head = readFact(this.#connection, "journalHead");
+    const sequence = (head?.sequence ?? 0) + 1;
+    const previous = head === undefined ? noHash : Buffer.from(head.hash, "hex");
+    const contents: readonly { readonly record: string; readonly said: unknown }[] = [
+      { record: noRecord, said: title },
+      ...changes.map((change) => ({ record: change.id, said: change })),
+    ];
+    const parts = contents.map(({ record, said }) => {
+      const salted = Buffer.concat([randomBytes(saltBytes), Buffer.from(JSON.stringify(said))]);
+      return { record, salted, digest: partDigest(salted) };
+    });
+    const time = at.toISOString();
+    const hash = entryHash(previous, sequence, time, parts);
+    this.#connection.run("INSERT INTO journal VALUES (?, ?, ?, ?)", sequence, time, previous, hash);
+    for (const [part, { record, salted, digest }] of parts.entries()) {
+      const stored = this.#protection.write(salted, partPlace(this.#registerId, sequence, part));
+      this.#connection.run("INSERT INTO journalParts VALUES (?, ?, ?, ?)", sequence, part, record, digest);
+      this.#connection.run("INSERT INTO journalContents VALUES (?, ?, ?)", sequence, part, stored);
+    }
+    writeFact(this.#connection, "journalHead", { sequence, hash: Buffer.from(hash).toString("hex") });
+    return sequence;
+  }
+
+  /** @returns undefined when the entry is not there or cannot be read */
+  readTitle(sequence: number): JournalTitle | undefined {
+    const [title] = this.#readParts(sequence, "= 0");
+    return title as JournalTitle | undefined;
+  }
+
+  /** @returns undefined when parts of the entry were erased since */
+  readChanges(sequence: number): readonly JournalChange[] | undefined {
+    const count = this.#connection.one(
+      "SELECT count(*) AS parts FROM journalParts WHERE sequence = ? AND part > 0",
+      sequence,
+    );
+    const changes = this.#readParts(sequence, "> 0");
+    return changes.length === numberOf(count ?? {}, "parts") ? (changes as readonly JournalChange[]) : undefined;
+  }
+
+  /** The changes to some records that still have their contents, each with its place. */
+  readChangesOf(kindOf: (change: JournalChange) => boolean): readonly PlacedChange[] {
+    const found: PlacedChange[] = [];
+    for (const row of this.#connection.each("SELECT sequence, part, content FROM journalContents WHERE part > 0")) {
+      const sequence = numberOf(row, "sequence");
+      const part = numberOf(row, "part");
+      const change = this.readContent(sequence, part, bytesOf(row, "content")) as JournalChange | undefined;
+      if (change !== undefined && kindOf(change)) found.push({ sequence, part, change });
+    }
+    return found;
+  }
+
+  /** What a stored content says; undefined where it cannot be decrypted at this place. */
+  readContent(sequence: number, part: number, stored: Uint8Array): unknown {
+    const salted = this.saltedContent(sequence, part, stored);
+    return salted === undefined ? undefined : contentOf(salted);
+  }
+
+  /** Salt and content as they went into the digest. */
+  saltedContent(sequence: number, part: number, stored: Uint8Array): Uint8Array | undefined {
+    return this.#protection.read(stored, partPlace(this.#registerId, sequence, part));
+  }
+
+  /** Empties the contents and salts of parts about these records; their digests stay in the chain. */
+  emptyContentsOf(records: readonly RecordKey[]): void {
+    for (const { id } of records) {
+      this.#connection.run(
+        "DELETE FROM journalContents WHERE (sequence, part) IN (SELECT sequence, part FROM journalParts WHERE record = ?)",
+        id,
+      );
+    }
+  }
+
+  emptyContent(sequence: number, part: number): void {
+    this.#connection.run("DELETE FROM journalContents WHERE sequence = ? AND part = ?", sequence, part);
+  }
+
+  /** Writes every content again under another protection, within the caller's transaction. */
+  rewriteUnder(protection: FieldProtection): void {
+    const places = this.#connection.all("SELECT sequence, part FROM journalContents");
+    for (const place of places) {
+      const sequence = numberOf(place, "sequence");
+      const part = numberOf(place, "part");
+      const row = this.#connection.one(
+        "SELECT content FROM journalContents WHERE sequence = ? AND part = ?",
+        sequence,
+        part,
+      );
+      const plain = row && this.saltedContent(sequence, part, bytesOf(row, "content"));
+      if (plain === undefined) throw new Error(`Entry ${sequence} of the journal cannot be read.`);
+      const stored = protection.write(plain, partPlace(this.#registerId, sequence, part));
+      this.#connection.run(
+        "UPDATE journalContents SET content = ? WHERE sequence = ? AND part = ?",
+        stored,
+        sequence,
+        part,
+      );
+    }
+  }
+
+  /** The newest entries first: when, and what of their titles is still there. */
+  readNewest(
+    most: number,
+  ): readonly { readonly sequence: number; readonly at: string; readonly title?: JournalTitle }[] {
+    return this.#connection.all("SELECT sequence, at FROM journal ORDER BY sequence DESC LIMIT ?", most).map((row) => {
+      const sequence = numberOf(row, "sequence");
+      const title = this.readTitle(sequence);
+      return { sequence, at: textOf(row, "at"), ...(title && { title }) };
+    });
+  }
+
+  #readParts(sequence: number, which: "= 0" | "> 0"): readonly unknown[] {
+    return this.#connection
+      .all(`SELECT part, content FROM journalContents WHERE sequence = ? AND part ${which} ORDER BY part`, sequence)
+      .map((row) => this.readContent(sequence, numberOf(row, "part"), bytesOf(row, "content")))
+      .filter((each) => each !== undefined);
+  }
+}
+
+/** What a salted content says. */
+export function contentOf(salted: Uint8Array): unknown {
+  return JSON.parse(Buffer.from(salted).subarray(saltBytes).toString());
+}
+
+interface PlacedChange {
+  readonly sequence: number;
+  readonly part: number;
+  readonly change: JournalChange;
+}

@@ -1,0 +1,173 @@
+import { accessSync, closeSync, constants, existsSync, openSync, statSync } from "node:fs";
+import { userInfo } from "node:os";
+import { pathToFileURL } from "node:url";
+import { RequestRefused } from "../request-refused.ts";
+import { Connection } from "./connection.ts";
+import { checkSchema, checkStructure, copyDatabase, fileBytes } from "./copy-database.ts";
+import { finishErasure } from "./erase-for-good.ts";
+import { plainFields } from "./field-protection.ts";
+import { diskTrouble } from "./file-sink.ts";
+import { Journal } from "./journal.ts";
+import { applicationId, applicationOf, latestSchema, migrate, schemaOf } from "./migrations.ts";
+import { recordKinds } from "./record-tables.ts";
+import { Register } from "./register.ts";
+import { readFact, registerId, writeIdentity } from "./register-facts.ts";
+import { backupPath, makePrivate, removePartialBackups } from "./register-folder.ts";
+import { takeLock } from "./register-lock.ts";
+import type { Circumstances } from "./register-writes.ts";
+
+export interface OpenOptions {
+  /** Makes a new register where there is none. */
+  readonly create?: boolean;
+  readonly passphrase?: string;
+  /** How long to wait for another program that has the register open. */
+  readonly waitMilliseconds?: number;
+  readonly circumstances?: Circumstances;
+}
+
+/** Another program has this long to close the register before it is opened for reading alone. */
+const defaultWaitMilliseconds = 2000;
+
+/** Up to this size the whole file is looked at on opening; of a larger one the records, and the rest with each backup. */
+const wholeCheckBytes = 128 * 1024 * 1024;
+
+/** The user of the operating system, and the machine's clock. */
+export function machineCircumstances(): Circumstances {
+  return { who: userInfo().username, now: () => new Date() };
+}
+
+/**
+ * Opens a register: takes its lock, looks at its structure, copies it before bringing an older schema up to date, and
+ * finishes an erasure that was broken off. Where another program holds it, or its folder cannot be written to, it is
+ * opened for reading alone.
+ * @throws RequestRefused in one sentence when it cannot be opened; the file is then as it was
+ */
+export async function openRegister(file: string, options: OpenOptions = {}): Promise<Register> {
+  const circumstances = options.circumstances ?? machineCircumstances();
+  const isNew = !existsSync(file) || statSync(file).size === 0;
+  if (isNew && !options.create) throw new RequestRefused(`There is no register at ${file}.`);
+  const right = rightToWrite(file, isNew, options.waitMilliseconds ?? defaultWaitMilliseconds);
+  if (typeof right === "string" && isNew) throw new RequestRefused(right);
+  if (typeof right === "string") {
+    const register = new Register(file, openForReading(file), circumstances, right, () => undefined);
+    return unlocked(register, options.passphrase);
+  }
+  let connection: Connection | undefined;
+  try {
+    connection = await openForWriting(file, circumstances);
+    const register = new Register(file, connection, circumstances, undefined, right.release);
+    unlocked(register, options.passphrase);
+    if (!register.locked) finishErasure(register);
+    return register;
+  } catch (error) {
+    connection?.close();
+    right.release();
+    throw error;
+  }
+}
+
+function unlocked(register: Register, passphrase: string | undefined): Register {
+  if (passphrase !== undefined) register.unlock(passphrase);
+  return register;
+}
+
+/** The lock, or why there is none. */
+function rightToWrite(file: string, isNew: boolean, waitMilliseconds: number) {
+  try {
+    if (!isNew) accessSync(file, constants.W_OK);
+    const lock = takeLock(file, waitMilliseconds);
+    return lock ?? "Another window or program has this register open, so it is open for reading only.";
+  } catch (error) {
+    const code = error instanceof Error && "code" in error ? error.code : "";
+    if (code === "EACCES" || code === "EROFS" || code === "EPERM") {
+      return "The register's file or folder may not be written to by this user, so it is open for reading only.";
+    }
+    throw diskTrouble(error, file) ?? error;
+  }
+}
+
+function openForReading(file: string): Connection {
+  const waiting = statSync(`${file}-wal`, { throwIfNoEntry: false })?.size ?? 0;
+  // A finished register in a folder that cannot be written to: SQLite must be told that nobody else writes either.
+  const immutable = new URL(`${pathToFileURL(file).href}?immutable=1`);
+  const connection = new Connection(waiting === 0 && !existsSync(`${file}-shm`) ? immutable : file, { readOnly: true });
+  try {
+    checkIsRegister(connection);
+    checkSchema(connection);
+    if (schemaOf(connection) < latestSchema) {
+      throw new RequestRefused(
+        "This register has an older schema and must be opened for writing once; here it can only be read.",
+      );
+    }
+    checkOnOpening(connection);
+    return connection;
+  } catch (error) {
+    connection.close();
+    throw error;
+  }
+}
+
+async function openForWriting(file: string, circumstances: Circumstances): Promise<Connection> {
+  try {
+    if (!existsSync(file)) closeSync(openSync(file, "wx", 0o600));
+    makePrivate(file);
+  } catch (error) {
+    throw diskTrouble(error, file) ?? error;
+  }
+  removePartialBackups(file);
+  const connection = new Connection(file);
+  try {
+    if (!isEmpty(connection)) checkIsRegister(connection);
+    checkSchema(connection);
+    settle(connection);
+    if (isEmpty(connection)) begin(connection, circumstances);
+    checkOnOpening(connection);
+    await bringUpToDate(connection, file, circumstances);
+    return connection;
+  } catch (error) {
+    connection.close();
+    throw error;
+  }
+}
+
+/** How SQLite keeps what it acknowledged, and leaves nothing behind of what is deleted. */
+export function settle(connection: Connection): void {
+  connection.execute(
+    "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA secure_delete = ON; PRAGMA trusted_schema = OFF;",
+  );
+}
+
+/** Brings an older register up to date, after a copy of it was made and checked. */
+export async function bringUpToDate(connection: Connection, file: string, { now }: Circumstances): Promise<void> {
+  const schema = schemaOf(connection);
+  if (schema === latestSchema) return;
+  await copyDatabase(connection, backupPath(file, `before-schema-${latestSchema}`, now()));
+  migrate(connection);
+}
+
+/** A new register: schema, identity and the first entry of the journal at once. */
+function begin(connection: Connection, { who, now }: Circumstances): void {
+  connection.transaction(() => {
+    migrate(connection);
+    writeIdentity(connection, now());
+    new Journal(connection, registerId(connection), plainFields).append(now(), { action: "register made", who }, []);
+  });
+}
+
+function isEmpty(connection: Connection): boolean {
+  return connection.one("SELECT name FROM sqlite_schema LIMIT 1") === undefined;
+}
+
+function checkIsRegister(connection: Connection): void {
+  if (applicationOf(connection) !== applicationId) {
+    throw new RequestRefused("The file is no register: it does not hold what a register holds.");
+  }
+}
+
+function checkOnOpening(connection: Connection): void {
+  const tables = new Set(connection.all("SELECT name FROM sqlite_schema WHERE type = 'table'").map(({ name }) => name));
+  const records = ["facts", "journal", ...recordKinds].filter((table) => tables.has(table));
+  checkStructure(connection, fileBytes(connection) <= wholeCheckBytes ? undefined : records);
+  registerId(connection);
+  readFact(connection, "protection");
+}

@@ -1,0 +1,54 @@
+import { randomBytes, scryptSync } from "node:crypto";
+import { z } from "zod";
+import { encryptedFields } from "./field-protection.ts";
+
+/**
+ * Cost of scrypt: 2^16 rounds of 8 blocks take 64 MB and about a fifth of a second, so that guessing is dear and a
+ * clinic's laptop is not held up.
+ */
+const cost = { N: 65_536, r: 8, p: 1 } as const;
+const keyBytes = 32;
+
+/** How a key follows from a passphrase; not secret. */
+export const derivationSchema = z.strictObject({
+  method: z.literal("scrypt"),
+  // Bounds keep a forged header from asking for all memory of the machine.
+  N: z.int().min(1024).max(262_144),
+  r: z.int().min(1).max(8),
+  p: z.int().min(1).max(4),
+  salt: z.base64(),
+});
+
+export type KeyDerivation = z.infer<typeof derivationSchema>;
+
+export function newDerivation(): KeyDerivation {
+  return { method: "scrypt", ...cost, salt: randomBytes(16).toString("base64") };
+}
+
+/** The key of a passphrase. Letters that look the same count as the same, however they were typed (NFKC). */
+export function deriveKey(passphrase: string, { N, r, p, salt }: KeyDerivation): Uint8Array {
+  const maxmem = 256 * N * r;
+  return scryptSync(passphrase.normalize("NFKC"), Buffer.from(salt, "base64"), keyBytes, { N, r, p, maxmem });
+}
+
+/** The data key of a register as it lies in the file: encrypted under the passphrase's key. */
+export const wrappedKeySchema = z.strictObject({ derivation: derivationSchema, wrapped: z.base64() });
+
+export type WrappedKey = z.infer<typeof wrappedKeySchema>;
+
+export function newDataKey(): Uint8Array {
+  return randomBytes(keyBytes);
+}
+
+const place = (derivation: KeyDerivation) => JSON.stringify(["register data key", derivation]);
+
+export function wrapKey(dataKey: Uint8Array, passphrase: string): WrappedKey {
+  const derivation = newDerivation();
+  const wrapped = encryptedFields(deriveKey(passphrase, derivation)).write(dataKey, place(derivation));
+  return { derivation, wrapped: Buffer.from(wrapped).toString("base64") };
+}
+
+/** @returns undefined when the passphrase is another one, or the wrapped key was altered */
+export function unwrapKey({ derivation, wrapped }: WrappedKey, passphrase: string): Uint8Array | undefined {
+  return encryptedFields(deriveKey(passphrase, derivation)).read(Buffer.from(wrapped, "base64"), place(derivation));
+}

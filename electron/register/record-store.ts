@@ -1,0 +1,180 @@
+import { createHash } from "node:crypto";
+import { deflateSync, inflateSync } from "node:zlib";
+import { RequestRefused } from "../request-refused.ts";
+import { sameBytes, sha256Of } from "./checksum.ts";
+import { bytesOf, type Connection, numberOf, type Row, textOf } from "./connection.ts";
+import type { FieldProtection } from "./field-protection.ts";
+import type { RecordContent, RecordKind } from "./record-schemas.ts";
+import {
+  type RecordState,
+  type ReferenceName,
+  type References,
+  referenceNames,
+  type StoredRecord,
+} from "./record-tables.ts";
+
+/** What is wrong with a stored row. */
+export type RowDamage = "checksum" | "unreadable";
+
+/** Rows of records: written with a checksum over all columns, and read only when it fits. */
+export class RecordStore {
+  readonly connection: Connection;
+  readonly #registerId: string;
+  readonly #protection: FieldProtection;
+
+  constructor(connection: Connection, id: string, protection: FieldProtection) {
+    this.connection = connection;
+    this.#registerId = id;
+    this.#protection = protection;
+  }
+
+  get protection(): FieldProtection {
+    return this.#protection;
+  }
+
+  read<Kind extends RecordKind>(kind: Kind, id: string): StoredRecord<Kind> | undefined {
+    const row = this.connection.one(`SELECT * FROM ${kind} WHERE id = ?`, id);
+    return row && this.#soundRecord(kind, row);
+  }
+
+  /** Every record of a kind, the bin included. */
+  *readAll<Kind extends RecordKind>(kind: Kind): Generator<StoredRecord<Kind>> {
+    for (const row of this.connection.each(`SELECT * FROM ${kind}`)) yield this.#soundRecord(kind, row);
+  }
+
+  /** The records of a kind that point at another record, outside the bin, in the order they came. */
+  readBy<Kind extends RecordKind>(kind: Kind, reference: ReferenceName, id: string): readonly StoredRecord<Kind>[] {
+    return this.connection
+      .all(`SELECT * FROM ${kind} WHERE ${reference} = ? AND binned = 0 ORDER BY rowid`, id)
+      .map((row) => this.#soundRecord(kind, row));
+  }
+
+  /** Adds a record or takes the place of what it said before. The content has been checked by its schema. */
+  write(kind: RecordKind, id: string, state: RecordState): void {
+    const names = referenceNames(kind);
+    const targets = names.map((name) => state.references[name] ?? null);
+    const place = this.#place(kind, id, state.references, state.binned);
+    const content = this.#protection.write(Buffer.from(JSON.stringify(state.content)), place);
+    const columns = ["id", ...names, "binned", "content", "checksum"];
+    const updates = columns.slice(1).map((column) => `${column} = excluded.${column}`);
+    this.connection.run(
+      `INSERT INTO ${kind} (${columns.join(", ")}) VALUES (${columns.map(() => "?").join(", ")})
+       ON CONFLICT (id) DO UPDATE SET ${updates.join(", ")}`,
+      id,
+      ...targets,
+      state.binned ? 1 : 0,
+      content,
+      sha256Of(place, content),
+    );
+  }
+
+  /** Keeps the bytes of a recording, compressed; they are never written again. */
+  writeBytes(recording: string, bytes: Uint8Array): void {
+    const place = this.#bytesPlace(recording);
+    const stored = this.#protection.write(deflateSync(bytes), place);
+    this.connection.run("INSERT INTO recordingBytes VALUES (?, ?, ?)", recording, stored, sha256Of(place, stored));
+  }
+
+  /**
+   * The bytes of a recording exactly as they were imported.
+   * @throws RequestRefused when they are not the bytes that were imported
+   */
+  readBytes(recording: StoredRecord<"recordings">): Uint8Array {
+    const bytes = this.intactBytes(recording);
+    if (bytes !== undefined) return bytes;
+    throw new RequestRefused(
+      `The recording ${recording.content.path} is damaged in the register and is not shown. Restore the newest backup.`,
+    );
+  }
+
+  /** @returns undefined when they are missing or not the bytes that were imported */
+  intactBytes({ id, content }: StoredRecord<"recordings">): Uint8Array | undefined {
+    const row = this.connection.one("SELECT bytes, checksum FROM recordingBytes WHERE recording = ?", id);
+    if (row === undefined) return undefined;
+    const place = this.#bytesPlace(id);
+    const stored = bytesOf(row, "bytes");
+    if (!sameBytes(sha256Of(place, stored), bytesOf(row, "checksum"))) return undefined;
+    const compressed = this.#protection.read(stored, place);
+    if (compressed === undefined) return undefined;
+    const bytes = inflateSync(compressed);
+    return createHash("sha256").update(bytes).digest("hex") === content.sha256 ? bytes : undefined;
+  }
+
+  /** True when the stored bytes fit their checksum; needs no key. */
+  bytesFitChecksum(row: Row): boolean {
+    const place = this.#bytesPlace(textOf(row, "recording"));
+    return sameBytes(sha256Of(place, bytesOf(row, "bytes")), bytesOf(row, "checksum"));
+  }
+
+  /** What one row says, or what is wrong with it. */
+  examine<Kind extends RecordKind>(kind: Kind, row: Row): StoredRecord<Kind> | RowDamage {
+    const id = textOf(row, "id");
+    const references = referencesOf(kind, row);
+    const binned = numberOf(row, "binned") === 1;
+    const place = this.#place(kind, id, references, binned);
+    const stored = bytesOf(row, "content");
+    if (!sameBytes(sha256Of(place, stored), bytesOf(row, "checksum"))) return "checksum";
+    const plain = this.#protection.read(stored, place);
+    if (plain === undefined) return "unreadable";
+    try {
+      // What fits its checksum is what `write` wrote, and that had passed the schema of its kind.
+      const content = JSON.parse(Buffer.from(plain).toString()) as RecordContent<Kind>;
+      return { kind, id, references, binned, content };
+    } catch {
+      // Encrypted fields in a register that says it has no passphrase.
+      return "unreadable";
+    }
+  }
+
+  /** The row's checksum alone; needs no key. */
+  fitsChecksum(kind: RecordKind, row: Row): boolean {
+    const place = this.#place(kind, textOf(row, "id"), referencesOf(kind, row), numberOf(row, "binned") === 1);
+    return sameBytes(sha256Of(place, bytesOf(row, "content")), bytesOf(row, "checksum"));
+  }
+
+  /** Writes every field again under another protection, within the caller's transaction. */
+  rewriteUnder(protection: FieldProtection, kinds: readonly RecordKind[]): RecordStore {
+    const other = new RecordStore(this.connection, this.#registerId, protection);
+    // Bytes first: reading them takes the record that names their checksum, under its old protection.
+    for (const id of this.#ids("SELECT recording AS id FROM recordingBytes")) {
+      const recording = this.read("recordings", id);
+      if (recording === undefined) continue;
+      const bytes = this.readBytes(recording);
+      this.connection.run("DELETE FROM recordingBytes WHERE recording = ?", id);
+      other.writeBytes(id, bytes);
+    }
+    for (const kind of kinds) {
+      for (const id of this.#ids(`SELECT id FROM ${kind}`)) {
+        const record = this.read(kind, id);
+        if (record !== undefined) other.write(kind, id, record);
+      }
+    }
+    return other;
+  }
+
+  #ids(sql: string): readonly string[] {
+    return this.connection.all(sql).map((row) => textOf(row, "id"));
+  }
+
+  #soundRecord<Kind extends RecordKind>(kind: Kind, row: Row): StoredRecord<Kind> {
+    const record = this.examine(kind, row);
+    if (typeof record !== "string") return record;
+    throw new RequestRefused(
+      "Part of the register is damaged and is not shown. `counterpoise register verify` names it; restore the newest backup.",
+    );
+  }
+
+  #place(kind: RecordKind, id: string, references: References, binned: boolean): string {
+    const targets = referenceNames(kind).map((name) => references[name] ?? null);
+    return JSON.stringify([this.#registerId, kind, id, ...targets, binned, "content"]);
+  }
+
+  #bytesPlace(recording: string): string {
+    return JSON.stringify([this.#registerId, "recordingBytes", recording, "bytes"]);
+  }
+}
+
+function referencesOf(kind: RecordKind, row: Row): References {
+  const targets = referenceNames(kind).map((name) => [name, row[name]] as const);
+  return Object.fromEntries(targets.filter(([, target]) => target !== null)) as References;
+}

@@ -1,0 +1,58 @@
+import { randomUUID } from "node:crypto";
+import { z } from "zod";
+import { RequestRefused } from "../request-refused.ts";
+import { sameBytes, sha256Of } from "./checksum.ts";
+import { bytesOf, type Connection } from "./connection.ts";
+import { wrappedKeySchema } from "./passphrase-key.ts";
+
+const identitySchema = z.strictObject({ id: z.uuid(), createdAt: z.iso.datetime() });
+const headSchema = z.strictObject({ sequence: z.int().min(0), hash: z.hex() });
+const keySchema = z.strictObject({ kind: z.string(), id: z.string() });
+
+/** Facts about the register itself, in the clear: none of them is about a person. */
+const factSchemas = {
+  /** Drawn once; binds encrypted fields to their register. */
+  identity: identitySchema,
+  /** Present while a passphrase protects the register. */
+  protection: wrappedKeySchema,
+  /** The last entry of the journal. */
+  journalHead: headSchema,
+  /** Records erased from the register but perhaps not yet from its backups. */
+  unfinishedErasure: z.strictObject({ records: z.array(keySchema) }),
+} as const;
+
+type FactName = keyof typeof factSchemas;
+type Fact<Name extends FactName> = z.infer<(typeof factSchemas)[Name]>;
+
+/** @throws RequestRefused when the fact was altered by something else than this program */
+export function readFact<Name extends FactName>(connection: Connection, name: Name): Fact<Name> | undefined {
+  const row = connection.one("SELECT value, checksum FROM facts WHERE name = ?", name);
+  if (row === undefined) return undefined;
+  const value = bytesOf(row, "value");
+  if (!sameBytes(sha256Of(name, value), bytesOf(row, "checksum"))) {
+    throw new RequestRefused("The register's own description is damaged. Restore the newest backup.");
+  }
+  return factSchemas[name].parse(JSON.parse(Buffer.from(value).toString())) as Fact<Name>;
+}
+
+export function writeFact<Name extends FactName>(connection: Connection, name: Name, fact: Fact<Name>): void {
+  const value = Buffer.from(JSON.stringify(fact));
+  connection.run("INSERT OR REPLACE INTO facts VALUES (?, ?, ?)", name, value, sha256Of(name, value));
+}
+
+export function removeFact(connection: Connection, name: FactName): void {
+  connection.run("DELETE FROM facts WHERE name = ?", name);
+}
+
+/** Gives a new register its identity. */
+export function writeIdentity(connection: Connection, now: Date): void {
+  writeFact(connection, "identity", { id: randomUUID(), createdAt: now.toISOString() });
+}
+
+/** @throws RequestRefused when there is none, so that no field is ever read without it */
+export function registerId(connection: Connection): string {
+  const identity = readFact(connection, "identity");
+  if (identity === undefined)
+    throw new RequestRefused("The register has lost its identity. Restore the newest backup.");
+  return identity.id;
+}

@@ -1,0 +1,106 @@
+import {
+  chmodSync,
+  closeSync,
+  existsSync,
+  fsyncSync,
+  mkdirSync,
+  openSync,
+  readdirSync,
+  renameSync,
+  rmSync,
+  statSync,
+} from "node:fs";
+import { basename, dirname, join } from "node:path";
+
+/** Where the backups of a register lie. */
+export function backupFolder(registerFile: string): string {
+  return `${registerFile}-backups`;
+}
+
+/** The daily backups, oldest first. */
+export function dailyBackups(registerFile: string): readonly string[] {
+  return namesIn(registerFile)
+    .filter((name) => name.startsWith("daily-"))
+    .map((name) => join(backupFolder(registerFile), name));
+}
+
+/** Every copy the register itself keeps: daily ones and those made before a migration or a restoration. */
+export function keptBackups(registerFile: string): readonly string[] {
+  return namesIn(registerFile).map((name) => join(backupFolder(registerFile), name));
+}
+
+/** A place for a new backup: its reason and the time, to the second, in the name. */
+export function backupPath(registerFile: string, reason: string, now: Date): string {
+  const folder = backupFolder(registerFile);
+  if (!existsSync(folder)) {
+    mkdirSync(folder, { mode: 0o700 });
+    flushFolder(folder);
+  }
+  const time = now.toISOString().slice(0, 19).replaceAll(":", "-");
+  for (let number = 1; ; number += 1) {
+    const path = join(folder, `${reason}-${time}${number === 1 ? "" : `-${number}`}.sqlite`);
+    if (!existsSync(path)) return path;
+  }
+}
+
+/** A place beside a file where it is written before it takes its name. */
+export function partialPath(path: string): string {
+  return join(dirname(path), `.${basename(path)}.part`);
+}
+
+/** Makes an empty file that its owner alone may read, in the place of whatever lay there half-written. */
+export function makePrivateFile(path: string): void {
+  removeDatabase(path);
+  closeSync(openSync(path, "wx", 0o600));
+}
+
+/** Gives a finished file its name, so that there is either all of it or none. */
+export function finishFile(partial: string, path: string): void {
+  chmodSync(partial, 0o600);
+  const file = openSync(partial, "r+");
+  try {
+    fsyncSync(file);
+  } finally {
+    closeSync(file);
+  }
+  renameSync(partial, path);
+  flushFolder(dirname(path));
+}
+
+/** Removes a database and what SQLite keeps beside it. */
+export function removeDatabase(path: string): void {
+  for (const ending of ["", "-wal", "-shm", "-journal"]) rmSync(`${path}${ending}`, { force: true });
+}
+
+/** Removes what a copy that was broken off has left. */
+export function removePartialBackups(registerFile: string): void {
+  const folder = backupFolder(registerFile);
+  if (!existsSync(folder)) return;
+  for (const name of readdirSync(folder)) if (name.startsWith(".")) rmSync(join(folder, name), { force: true });
+}
+
+/** Makes the register readable by its owner alone, where it is ours to do so. */
+export function makePrivate(path: string): void {
+  const { mode, uid } = statSync(path);
+  const isOwn = process.getuid === undefined || process.getuid() === uid;
+  if (isOwn && (mode & 0o077) !== 0) chmodSync(path, 0o600);
+}
+
+function namesIn(registerFile: string): readonly string[] {
+  const folder = backupFolder(registerFile);
+  if (!existsSync(folder)) return [];
+  return readdirSync(folder)
+    .filter((name) => name.endsWith(".sqlite") && !name.startsWith("."))
+    .toSorted();
+}
+
+function flushFolder(folder: string): void {
+  // Windows cannot open a folder to flush it; its file system orders renames itself.
+  if (process.platform === "win32") return;
+  const handle = openSync(folder, "r");
+  try {
+    fsyncSync(handle);
+  } finally {
+    closeSync(handle);
+  }
+}

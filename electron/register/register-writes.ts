@@ -1,0 +1,126 @@
+import { RequestRefused } from "../request-refused.ts";
+import type { AthleteIndex } from "./athlete-index.ts";
+import { ChangeSet } from "./change-set.ts";
+import type { Journal, JournalChange } from "./journal.ts";
+import type { JournalAction } from "./journal-actions.ts";
+import type { RecordStore } from "./record-store.ts";
+import type { RecordKey } from "./record-tables.ts";
+
+/** Who is at the machine, and what time it is. */
+export interface Circumstances {
+  /** The user's name in the operating system. */
+  readonly who: string;
+  readonly now: () => Date;
+}
+
+/** Everything that changes the records of an unlocked register. One action of a person is one transaction. */
+export class RegisterWrites {
+  readonly #store: RecordStore;
+  readonly #journal: Journal;
+  readonly #index: AthleteIndex;
+  readonly #circumstances: Circumstances;
+  /** Entries of the journal that can be undone, and done again: of this sitting alone. */
+  readonly #done: number[] = [];
+  readonly #undone: number[] = [];
+
+  constructor(store: RecordStore, journal: Journal, index: AthleteIndex, circumstances: Circumstances) {
+    this.#store = store;
+    this.#journal = journal;
+    this.#index = index;
+    this.#circumstances = circumstances;
+  }
+
+  /** Does all of an action, journals it, or leaves everything as it was. An action that changes nothing leaves no entry. */
+  act<Result>(action: JournalAction, work: (changes: ChangeSet) => Result): Result {
+    let sequence: number | undefined;
+    let changed: readonly JournalChange[] = [];
+    const result = this.#store.connection.transaction(() => {
+      const changes = new ChangeSet(this.#store);
+      const made = work(changes);
+      changed = changes.changes;
+      if (changed.length > 0) sequence = this.#append(action, changed);
+      return made;
+    });
+    if (sequence !== undefined) {
+      this.#done.push(sequence);
+      this.#undone.length = 0;
+      this.#refresh(changed);
+    }
+    return result;
+  }
+
+  moveToBin(...records: readonly RecordKey[]): void {
+    this.act("moved to the bin", (changes) => {
+      for (const each of records) changes.moveToBin(each);
+    });
+  }
+
+  takeOutOfBin(...records: readonly RecordKey[]): void {
+    this.act("taken out of the bin", (changes) => {
+      for (const each of records) changes.takeOutOfBin(each);
+    });
+  }
+
+  /** What undoing would take back; undefined where there is nothing. */
+  get undoAction(): JournalAction | undefined {
+    return actionAt(this.#journal, this.#done);
+  }
+
+  /** What would be done again; undefined where there is nothing. */
+  get redoAction(): JournalAction | undefined {
+    return actionAt(this.#journal, this.#undone);
+  }
+
+  /** Takes the last action back by an entry of its own; what was added goes to the bin. */
+  undo(): void {
+    this.#step(this.#done, this.#undone, "undone", ({ before, after }) => before ?? { ...after, binned: true });
+  }
+
+  redo(): void {
+    this.#step(this.#undone, this.#done, "done again", ({ after }) => after);
+  }
+
+  #step(
+    from: number[],
+    to: number[],
+    action: JournalAction,
+    stateAfter: (change: JournalChange) => JournalChange["after"],
+  ): void {
+    const sequence = from.at(-1);
+    if (sequence === undefined) {
+      throw new RequestRefused(action === "undone" ? "There is nothing to undo." : "There is nothing to do again.");
+    }
+    const original = this.#journal.readChanges(sequence);
+    if (original === undefined) throw new RequestRefused("This step was erased since and cannot be brought back.");
+    let changed: readonly JournalChange[] = [];
+    this.#store.connection.transaction(() => {
+      const changes = new ChangeSet(this.#store);
+      const inOrder = action === "undone" ? original.toReversed() : original;
+      for (const each of inOrder) changes.write(each, stateAfter(each));
+      changed = changes.changes;
+      this.#append(action, changed, sequence);
+    });
+    from.pop();
+    to.push(sequence);
+    this.#refresh(changed);
+  }
+
+  #append(action: JournalAction, changes: readonly JournalChange[], of?: number): number {
+    const { who, now } = this.#circumstances;
+    return this.#journal.append(now(), { action, who, ...(of !== undefined && { of }) }, changes);
+  }
+
+  #refresh(changes: readonly JournalChange[]): void {
+    const athletes = new Set<string>();
+    for (const { kind, id, before, after } of changes) {
+      if (kind === "athletes") athletes.add(id);
+      for (const state of [before, after]) if (state?.references.athlete) athletes.add(state.references.athlete);
+    }
+    for (const id of athletes) this.#index.refresh(id);
+  }
+}
+
+function actionAt(journal: Journal, steps: readonly number[]): JournalAction | undefined {
+  const sequence = steps.at(-1);
+  return sequence === undefined ? undefined : journal.readTitle(sequence)?.action;
+}

@@ -1,0 +1,200 @@
+import type { Finding } from "../../core/finding.ts";
+import { type EffusionGrade, effusionGrades, type FileEntry, type SessionDescription } from "../../core/session.ts";
+import { involvedSideAt } from "./involved-side.ts";
+import type { RecordContent } from "./record-schemas.ts";
+import type { StoredRecord } from "./record-tables.ts";
+import type { SessionRecords } from "./register-views.ts";
+
+/** Entries a session's record shares with `session.json` under the same names. */
+const sharedKeys = [
+  "date",
+  "milestone",
+  "massKg",
+  "gravity",
+  "involved",
+  "injury",
+  "dropHeightMetres",
+  "leadingLeg",
+  "plates",
+  "stopped",
+  "simulated",
+  "note",
+  "references",
+] as const satisfies readonly (keyof SessionDescription & keyof RecordContent<"sessions">)[];
+
+/** What an athlete's record says in the words of `session.json`. */
+export function describedAthlete(athlete: RecordContent<"athletes">): NonNullable<SessionDescription["athlete"]> {
+  const { code, name, sex, birthYear, birthDate, sport, level } = athlete;
+  const year = birthYear ?? (birthDate === undefined ? undefined : Number(birthDate.slice(0, 4)));
+  return {
+    code,
+    ...(name !== undefined && { name }),
+    ...(sex !== undefined && { sex }),
+    ...(year !== undefined && { birthYear: year }),
+    ...(sport !== undefined && { sport }),
+    ...(level !== undefined && { level }),
+  };
+}
+
+/** The records behind one session. */
+export interface DescribedSession extends SessionRecords {
+  readonly athlete?: StoredRecord<"athletes">;
+  /** Of the athlete; they say which side is involved where the session itself does not. */
+  readonly injuriesAndOperations: readonly { readonly side: "left" | "right"; readonly date: string }[];
+}
+
+/** What was stated about a session, as the analysis takes it. */
+export function descriptionOf(described: DescribedSession): SessionDescription {
+  const { content } = described.session;
+  const athlete = content.athleteAsStated ?? (described.athlete && describedAthlete(described.athlete.content));
+  const shared = Object.fromEntries(
+    sharedKeys.filter((key) => content[key] !== undefined).map((key) => [key, content[key]]),
+  ) as Pick<SessionDescription, (typeof sharedKeys)[number]>;
+  const { injuriesAndOperations } = described;
+  const fromRecord = injuriesAndOperations.length > 0 ? involvedSideAt(injuriesAndOperations, content.date) : undefined;
+  const involved = content.involved ?? fromRecord;
+  const pain = worstPain(content.pain);
+  const effusion = worstEffusion(content.effusion);
+  const caution = content.cautions?.find((each) => each.before === "session");
+  const files = entriesOf(described);
+  return {
+    ...(athlete && { athlete }),
+    ...shared,
+    ...(involved !== undefined && { involved }),
+    ...(pain !== undefined && { pain }),
+    ...(effusion !== undefined && { effusion }),
+    ...(caution && {
+      cautions: {
+        answeredBy: caution.answeredBy,
+        date: caution.date,
+        ...(caution.note !== undefined && { note: caution.note }),
+      },
+    }),
+    ...(files.length > 0 && { files }),
+  };
+}
+
+/** A session's record that says what a description says; what a description cannot say stays as it was. */
+export function sessionContent(
+  before: RecordContent<"sessions">,
+  description: SessionDescription,
+  athlete: RecordContent<"athletes"> | undefined,
+  otherEntries: NonNullable<RecordContent<"sessions">["otherEntries"]>,
+): RecordContent<"sessions"> {
+  const replaced = new Set<string>([...sharedKeys, "pain", "effusion", "cautions", "athleteAsStated", "otherEntries"]);
+  const kept = Object.entries(before).filter(([key]) => !replaced.has(key));
+  const shared = sharedKeys.map((key) => [key, description[key]] as const).filter(([, value]) => value !== undefined);
+  const stated = description.athlete;
+  const differs = stated !== undefined && !sameEntries(stated, athlete && describedAthlete(athlete));
+  const pain = statedNow(before.pain, worstPain(before.pain), description.pain, "during");
+  const effusion = statedNow(before.effusion, worstEffusion(before.effusion), description.effusion, "before");
+  const cautions = cautionsWith(before.cautions, description.cautions);
+  return {
+    ...(Object.fromEntries(kept) as RecordContent<"sessions">),
+    ...(Object.fromEntries(shared) as Partial<RecordContent<"sessions">>),
+    ...(pain && { pain }),
+    ...(effusion && { effusion }),
+    ...(cautions.length > 0 && { cautions }),
+    ...(differs && { athleteAsStated: stated }),
+    ...(otherEntries.length > 0 && { otherEntries }),
+  };
+}
+
+/** What was said of one recording and of its trials, from the entries of a description. */
+export interface StatedFiles {
+  readonly whole: ReadonlyMap<string, { readonly stated: FileStatement; readonly position: number }>;
+  readonly trials: readonly {
+    readonly path: string;
+    readonly number: number;
+    readonly stated: FileStatement;
+    readonly position: number;
+  }[];
+  readonly others: NonNullable<RecordContent<"sessions">["otherEntries"]>;
+}
+
+type FileStatement = RecordContent<"trials">["stated"];
+
+/** Sorts the entries of a description to the recordings and trials they speak of; places count upward from 0. */
+export function statedFiles(entries: readonly FileEntry[], paths: ReadonlySet<string>): StatedFiles {
+  const whole = new Map<string, { stated: FileStatement; position: number }>();
+  const trials = new Map<string, StatedFiles["trials"][number]>();
+  const others: StatedFiles["others"][number][] = [];
+  for (const [position, entry] of entries.entries()) {
+    const { file, trial, ...stated } = entry;
+    const key = `${file} ${trial}`;
+    if (!paths.has(file)) others.push({ position, entry });
+    else if (trial === undefined && !whole.has(file)) whole.set(file, { stated, position });
+    else if (trial !== undefined && !trials.has(key)) trials.set(key, { path: file, number: trial, stated, position });
+    else others.push({ position, entry });
+  }
+  return { whole, trials: [...trials.values()], others };
+}
+
+/** The findings made when the session's own file was read. */
+export function readingFindingsOf(session: StoredRecord<"sessions">): readonly Finding[] {
+  // They were findings of the core when they were stored.
+  return (session.content.readingFindings ?? []) as readonly Finding[];
+}
+
+function entriesOf({ session, recordings, trials }: SessionRecords): readonly FileEntry[] {
+  const paths = new Map(recordings.map(({ id, content }) => [id, content.path]));
+  const placed: { readonly position: number; readonly entry: FileEntry }[] = [...(session.content.otherEntries ?? [])];
+  for (const { content } of recordings) {
+    if (content.position === undefined) continue;
+    placed.push({ position: content.position, entry: { file: content.path, ...content.stated } });
+  }
+  for (const { content, references } of trials) {
+    const file = paths.get(references.recording ?? "");
+    if (file === undefined || content.position === undefined) continue;
+    placed.push({ position: content.position, entry: { file, trial: content.number, ...content.stated } });
+  }
+  return placed.toSorted((first, second) => first.position - second.position).map(({ entry }) => entry);
+}
+
+/** The day's worst pain; the next day's is another day. */
+function worstPain(pain: RecordContent<"sessions">["pain"]): number | undefined {
+  const stated = [pain?.before, pain?.during, pain?.after].filter((each) => each !== undefined);
+  return stated.length > 0 ? Math.max(...stated) : undefined;
+}
+
+/** The day's worst effusion; the next day's is another day. */
+function worstEffusion(effusion: RecordContent<"sessions">["effusion"]): EffusionGrade | undefined {
+  const stated = [effusion?.before, effusion?.during, effusion?.after].filter((each) => each !== undefined);
+  return effusionGrades.findLast((grade) => stated.includes(grade));
+}
+
+type Moments<Value> = {
+  readonly before?: Value;
+  readonly during?: Value;
+  readonly after?: Value;
+  readonly nextDay?: Value;
+};
+
+/** The moments of a day after its worst was stated anew; the same statement leaves every moment as it was. */
+function statedNow<Value>(
+  before: Moments<Value> | undefined,
+  worst: Value | undefined,
+  stated: Value | undefined,
+  moment: "before" | "during",
+): Moments<Value> | undefined {
+  if (stated === worst) return before;
+  const nextDay = before?.nextDay === undefined ? {} : { nextDay: before.nextDay };
+  const now = stated === undefined ? nextDay : { [moment]: stated, ...nextDay };
+  return Object.keys(now).length > 0 ? now : undefined;
+}
+
+type Cautions = NonNullable<RecordContent<"sessions">["cautions"]>;
+
+function cautionsWith(before: Cautions = [], stated: SessionDescription["cautions"]): Cautions {
+  const others = before.filter((each) => each.before !== "session");
+  if (stated === undefined) return others;
+  const known = before.find((each) => each.before === "session");
+  const { note: _note, ...rest } = known ?? { before: "session" as const };
+  return [{ ...rest, ...stated }, ...others];
+}
+
+function sameEntries(some: object, others: object | undefined): boolean {
+  if (others === undefined) return false;
+  const text = (value: object) => JSON.stringify(Object.entries(value).toSorted(([a], [b]) => (a < b ? -1 : 1)));
+  return text(some) === text(others);
+}
