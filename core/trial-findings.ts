@@ -49,7 +49,7 @@ export function trialFindings(trial: MeasuredTrial, settings: Settings): SaidOfT
     ...clipping,
     ...noiseFindings(prepared, cut, settings),
     ...spikeFindings(prepared, cut.span),
-    ...landingFindings(context, cut, expected, all, settings),
+    ...landingFindings(context, cut, prepared.clipped, expected, all, settings),
     ...(jump.hops === undefined ? laterFlightFindings(cut, rateHz, settings) : []),
     ...singleLegFindings(context, otherFoot, settings),
     ...(jump.test === "squatJump" ? squatFindings(context, leastLoadFraction(prepared, cut, settings), settings) : []),

@@ -1,4 +1,5 @@
 import { type Finding, finding } from "../finding.ts";
+import { countOf } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
 import { absentMeasures } from "./absent-measures.ts";
 import type { Measure } from "./measure.ts";
@@ -11,17 +12,21 @@ export function hopFindings(
   measures: readonly Measure[],
   settings: Settings,
 ): readonly Finding[] {
-  const { jump, limb, usedHops = [] } = context;
+  const { jump, usedHops = [] } = context;
   if (jump.hops === undefined || usedHops.length >= settings.bestHops) return [];
-  const quick = limb === "both" ? ` with a contact below ${Math.round(1000 * settings.slowContactSeconds)} ms` : "";
+  const used = usedHops.length;
   const found = measures.find((measure) => measure.id === "hopsFound")?.value ?? 0;
+  const limit = `a contact below ${Math.round(1000 * settings.slowContactSeconds)} ms`;
+  const stand = `${settings.bestHops} are wanted, and ${used === 1 ? "it stands" : "these stand"} for the bout.`;
   return [
     finding(
       "hops-few",
       "warning",
-      usedHops.length === 0
-        ? `None of ${found} hops is one${quick}, so there is no mean.`
-        : `Only ${usedHops.length} of ${found} hops count${quick}; ${settings.bestHops} are wanted, and these stand for the bout.`,
+      used === 0
+        ? `None of ${countOf(found, "hop")} has ${limit}, so there is no mean.`
+        : used === found
+          ? `The bout has only ${countOf(found, "hop")}; ${stand}`
+          : `Only ${used} of ${found} hops ${used === 1 ? "has" : "have"} ${limit}; ${stand}`,
       "Record a longer bout, with short contacts, if the athlete may hop again.",
       { removes: absentMeasures(["reactiveStrengthIndexBestFive", "hopStiffness"], expected, measures) },
     ),

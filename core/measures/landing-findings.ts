@@ -1,5 +1,6 @@
 import { type Finding, finding } from "../finding.ts";
 import type { Settings } from "../settings.ts";
+import type { ClippedSpan } from "../trial/clipping.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import { absentMeasures } from "./absent-measures.ts";
 import { measureCatalogue } from "./catalogue.ts";
@@ -17,10 +18,34 @@ const landingMeasures = measureCatalogue
   .filter((entry) => entry.group === "landing" && entry.id !== "limbTouchdownDifference")
   .map((entry) => entry.id);
 
-/** What is to be said about the landing, and which measures it cost. */
+/** Why a landing has no end, by cause: code, sentence, what to do. */
+const endNotFound = {
+  clipped: [
+    "event-not-found",
+    "Force beyond the plate's range is missing from the landing, so velocity does not return to zero after touchdown and the landing has no end.",
+    "Widen the measuring range of the plate, then record again.",
+  ],
+  cutShort: (seconds: number) =>
+    [
+      "landing-short",
+      `The recording ends ${seconds.toFixed(2)} s after touchdown, before the landing is over.`,
+      "Keep recording for two seconds of quiet standing after the landing.",
+    ] as const,
+  unexplained: [
+    "event-not-found",
+    "Velocity does not return to zero after touchdown although the recording goes on, so the landing has no end.",
+    "Look at the weight and at the events of this trial.",
+  ],
+} as const;
+
+/**
+ * What is to be said about the landing, and which measures it cost.
+ * @param clipped stretches in which a plate's range was exceeded
+ */
 export function landingFindings(
   context: MeasureContext,
   cut: JumpCut,
+  clipped: readonly ClippedSpan[],
   expected: readonly string[],
   measures: readonly Measure[],
   settings: Settings,
@@ -45,16 +70,17 @@ export function landingFindings(
     ];
   }
   if (events.landingEnd === undefined) {
-    const lasts = ((cut.span.end - 1 - events.touchdown) / rateHz).toFixed(2);
-    return [
-      finding(
-        "landing-short",
-        "warning",
-        `The recording ends ${lasts} s after touchdown, before the landing is over.`,
-        "Keep recording for two seconds of quiet standing after the landing.",
-        { where: secondsOf(events.touchdown), removes: absent(landingMeasures) },
-      ),
-    ];
+    const seconds = (cut.span.end - 1 - events.touchdown) / rateHz;
+    const stoodStill = cut.quietAfter.end > cut.quietAfter.start;
+    const cutShort = !stoodStill && seconds < settings.stabilisationNeedsSeconds;
+    const { touchdown } = events;
+    const [code, message, action] = clipped.some(({ span }) => span.end > touchdown && span.start < cut.span.end)
+      ? endNotFound.clipped
+      : cutShort
+        ? endNotFound.cutShort(seconds)
+        : endNotFound.unexplained;
+    const optional = { where: secondsOf(touchdown), removes: absent(landingMeasures) };
+    return [finding(code, "warning", message, action, optional)];
   }
   const findings: Finding[] = [];
   const missing = absent(["loadingRate"]);

@@ -15,7 +15,8 @@ export function leadsObstacle(leads: readonly (Side | undefined)[]): string {
   if (only === undefined) return "";
   const other = only === "left" ? "right" : "left";
   const unstated = leads.length === stated.length ? "" : " that state it";
-  return `Not comparable: in all ${countOf(stated.length, "trial")}${unstated} the ${only} leg led off the box, which shifts the index; trials with the ${other} leg leading are missing.`;
+  const trials = stated.length === 1 ? "the only trial" : `all ${countOf(stated.length, "trial")}`;
+  return `Not comparable: in ${trials}${unstated} the ${only} leg led off the box, which shifts the index; trials with the ${other} leg leading are missing.`;
 }
 
 /** The trials whose leading leg is stated, still in step; the others belong to neither average. */

@@ -3,7 +3,7 @@ import { analyzeRecording } from "../../core/analyze-recording.ts";
 import type { Limb, Side } from "../../core/limb.ts";
 import type { TrialResult } from "../../core/result.ts";
 import { defaultSettings } from "../../core/settings.ts";
-import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";
+import { type SimulatedRecording, simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
 import { simulateDropJump } from "../../core/simulate/drop-jump.ts";
 import { addSpikes } from "../../core/simulate/recording-faults.ts";
 import { simulateHops } from "../../core/simulate/repeated-hops.ts";
@@ -91,6 +91,29 @@ describe("a drop jump", () => {
     expect(codes(both)).toContain("other-foot-touching");
     const alone = trialOf(simulateDropJump(single), "dropJump", "left");
     expect(alone.weight?.from).toBe("quiet standing after the landing");
+  });
+});
+
+describe("a landing without an end", () => {
+  const jump = { ...athlete, jumpHeightMetres: 0.3, plates: "one" } as const;
+  const saidOf = (trial: TrialResult) => trial.findings.filter((each) => each.removes.includes("landingImpulse"));
+
+  test("is laid to the range of the plate where force is missing, however long the recording is", () => {
+    const trial = trialOf(simulateCountermovementJump({ ...jump, clipNewtons: 1750 }), "countermovementJump");
+    expect(trial.events.some((each) => each.name === "landingEnd")).toBe(false);
+    expect(codes(trial)).not.toContain("landing-short");
+    expect(
+      saidOf(trial)
+        .map((each) => each.message)
+        .join(" "),
+    ).toContain("Force beyond the plate's range is missing");
+  });
+
+  test("is laid to the recording where that ends in the landing", () => {
+    const short = simulateCountermovementJump({ ...jump, endsAfterTouchdownSeconds: 0.1 });
+    const trial = trialOf(short, "countermovementJump");
+    expect(saidOf(trial).map((each) => each.code)).toEqual(["landing-short"]);
+    expect(saidOf(trial)[0]?.message).toMatch(/^The recording ends 0\.1\d? s after touchdown/);
   });
 });
 
