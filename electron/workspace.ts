@@ -90,6 +90,11 @@ export class WorkspaceState {
     this.#demo = false;
   }
 
+  /** True when a session with this folder, or one below it, is open. */
+  holdsWithin(folder: string): boolean {
+    return [...this.#sessions.keys()].some((each) => each === folder || each.startsWith(`${folder}/`));
+  }
+
   /** True when a session with this folder is open. */
   holds(folder: string): boolean {
     return this.#sessions.has(folder);

@@ -30,7 +30,7 @@ export function progressLine({ entry, limbs }: TestProgress): string {
  * on the left."). With the gate closed nothing more is asked for.
  */
 export function missingLines(progress: ProtocolProgress, gate: Gate): readonly string[] {
-  if (!gate.open) return [`No more jumps today. ${gate.reason}`];
+  if (!gate.open) return [noMoreToday(gate)];
   return progress.tests.flatMap(({ entry, limbs }) =>
     limbs.flatMap((limb) => {
       if (limb.state === "complete") return [];
@@ -39,14 +39,19 @@ export function missingLines(progress: ProtocolProgress, gate: Gate): readonly s
   );
 }
 
+/** Said instead of asking for more while the gate is closed. */
+export function noMoreToday({ reason }: Gate): string {
+  return `No more jumps today. ${reason}`;
+}
+
 function wantedLine(entry: ProtocolTest, { limb, more, valid }: LimbProgress): string {
   const count = countWords[more] ?? String(more);
   const again = valid === 0 ? "" : " more";
-  return `${capitalised(count)}${again} valid ${plural(protocolTestName(entry), more)}${onLimb(limb)}.`;
+  return `${capitalised(count)}${again} valid ${plural(protocolTestName(entry), more)}${onLimb({ limb })}.`;
 }
 
 function usedUpLine(entry: ProtocolTest, { limb, valid, wanted, attempts }: LimbProgress): string {
-  return `${capitalised(protocolTestName(entry))}${onLimb(limb)}: ${valid} of ${wanted}, and all ${attempts} attempts are made. No more today.`;
+  return `${capitalised(protocolTestName(entry))}${onLimb({ limb })}: ${valid} of ${wanted}, and all ${attempts} attempts are made. No more today.`;
 }
 
 /** What was recorded although the protocol says that it is not done at this stage. */
@@ -57,7 +62,8 @@ export function tooEarlyLines({ tooEarly }: ProtocolProgress): readonly string[]
   );
 }
 
-function onLimb(limb: LimbProgress["limb"]): string {
+/** " on the left"; nothing for both legs. */
+export function onLimb({ limb }: Pick<LimbProgress, "limb">): string {
   return limb === "both" ? "" : ` on the ${limb}`;
 }
 

@@ -80,7 +80,7 @@ function limbProgress(
  * A trial from a box belongs to the test from that box. Where nobody stated the box it belongs to the only test of its
  * kind, and to none where the protocol has it from several boxes.
  */
-function belongsTo(trial: TrialResult, entry: ProtocolTest, protocol: Protocol): boolean {
+export function belongsTo(trial: TrialResult, entry: ProtocolTest, protocol: Protocol): boolean {
   if (!isOf(trial, entry)) return false;
   if (entry.dropHeightMetres === undefined) return true;
   if (trial.dropHeightMetres !== undefined) return sameBoxHeight(trial.dropHeightMetres, entry.dropHeightMetres);

@@ -1,5 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
+import { sessionFileName, splitPath } from "../recording-names.ts";
 import { CompletedFiles } from "./completed-files.ts";
 import { type SeenFile, scanFolder } from "./scan-folder.ts";
 
@@ -80,7 +81,7 @@ export class FolderWatch {
     }
     const { complete, writing } = this.#files.look(seen);
     const unread: string[] = [];
-    for (const file of complete) {
+    for (const file of descriptionsFirst(complete)) {
       // Still locked by the program that writes it, or gone since the look: tried again at the next.
       const bytes = await this.#folder.read(file.path).catch(() => undefined);
       if (this.#ended) return;
@@ -93,4 +94,10 @@ export class FolderWatch {
     }
     this.#state = { reachable: true, writing: [...writing, ...unread] };
   }
+}
+
+/** A session.json that comes with recordings is taken before them, so that they are answered with what is known. */
+function descriptionsFirst(files: readonly SeenFile[]): readonly SeenFile[] {
+  const describes = ({ path }: SeenFile): boolean => splitPath(path).name === sessionFileName;
+  return [...files.filter(describes), ...files.filter((file) => !describes(file))];
 }

@@ -1,8 +1,10 @@
 import { statSync } from "node:fs";
 import { basename, isAbsolute } from "node:path";
+import { withoutOptions } from "../../core/plain-words.ts";
+import { afterTrial } from "../../core/protocol/after-trial.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
 import { trialVerdict } from "../../core/protocol/trial-verdict.ts";
-import type { TrialResult } from "../../core/result.ts";
+import type { SessionResult, TrialResult } from "../../core/result.ts";
 import { startsFromBox } from "../../core/sides/box-height.ts";
 import { joinPath, sessionFileName, splitPath } from "../recording-names.ts";
 import { trialsOf } from "../recording-view.ts";
@@ -21,6 +23,8 @@ interface Newest {
 export class SessionWatch {
   readonly #workspace: WorkspaceState;
   readonly #report: (error: unknown) => void;
+  /** The session each watched folder became: folders of one name in different places are different sessions. */
+  readonly #names = new Map<string, string>();
   #watch: FolderWatch | undefined;
   #folder = "";
   #next: NextRecordings = {};
@@ -45,6 +49,8 @@ export class SessionWatch {
     }
     this.stop();
     this.#folder = folder;
+    if (!this.#workspace.holdsWithin(this.#name)) this.#names.delete(folder);
+    this.#names.set(folder, this.#names.get(folder) ?? this.#freeName(basename(folder)));
     this.#next = {};
     this.#newest = undefined;
     this.#taken = 0;
@@ -80,19 +86,31 @@ export class SessionWatch {
     };
   }
 
+  get #name(): string {
+    return this.#names.get(this.#folder) ?? "";
+  }
+
+  /** The name, or the first of "name (2)", "name (3)", … that no open session has. */
+  #freeName(name: string): string {
+    for (let number = 1; ; number += 1) {
+      const free = number === 1 ? name : `${name} (${number})`;
+      if (!this.#workspace.holdsWithin(free)) return free;
+    }
+  }
+
   #take(path: string, bytes: Uint8Array): void {
     try {
       this.#takeIn(path, bytes);
     } catch (error) {
       this.#report(error);
-      const { folder: session, name: file } = splitPath(joinPath(basename(this.#folder), path));
+      const { folder: session, name: file } = splitPath(joinPath(this.#name, path));
       const problem = "Something went wrong inside the program with this recording; the file itself is unharmed.";
       this.#newest = { session, file, problem };
     }
   }
 
   #takeIn(path: string, bytes: Uint8Array): void {
-    const place = joinPath(basename(this.#folder), path);
+    const place = joinPath(this.#name, path);
     const { folder: session, name: file } = splitPath(place);
     const isFirst = !this.#workspace.holds(session);
     const { outcome, message } = this.#workspace.add(place, bytes);
@@ -114,7 +132,7 @@ export class SessionWatch {
     const { session, file, problem } = newest;
     if (!this.#workspace.holds(session)) return { newest: { session, file, problem, trials: [] } };
     const analysis = this.#workspace.analysis(session);
-    const trials = trialsOf(analysis, file).map(watchedTrial);
+    const trials = trialsOf(analysis, file).map((trial) => watchedTrial(trial, analysis.result));
     const progress = sessionProgress(analysis.result);
     return {
       newest: { session, file, problem: trials.length > 0 ? "" : problem, trials },
@@ -124,9 +142,10 @@ export class SessionWatch {
   }
 }
 
-function watchedTrial(trial: TrialResult): WatchedTrial {
+function watchedTrial(trial: TrialResult, session: SessionResult): WatchedTrial {
   const { counts, reason } = trialVerdict(trial);
   const { test, limb, recognised } = trial;
+  const { protocol } = session.description;
   const said = trial.findings.find((each) => each.message === reason);
   return {
     trial: trial.trial,
@@ -134,7 +153,8 @@ function watchedTrial(trial: TrialResult): WatchedTrial {
     ...(limb !== undefined && { limb }),
     counts,
     reason,
-    action: said?.action ?? "",
+    action: withoutOptions(said?.action ?? ""),
+    next: protocol === undefined ? "" : afterTrial(protocol, trial, session),
     measures: trial.measures.filter((measure) => measure.side === limb),
     ...(test === undefined && recognised !== undefined && { looksLike: recognised }),
   };

@@ -22,6 +22,8 @@ export interface WatchedTrial {
   /** What to do about it; empty where there is nothing to do. */
   readonly action: string;
   readonly measures: readonly Measure[];
+  /** Whether to repeat it, within the protocol; empty without a protocol. */
+  readonly next: string;
   /** What the trace looks like, where nobody has said which test it is. */
   readonly looksLike?: { readonly test: TestKind; readonly reason: string };
 }

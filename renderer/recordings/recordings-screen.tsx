@@ -6,6 +6,7 @@ import { IntakePanel } from "./intake-panel.tsx";
 import { RecordingDetail } from "./recording-detail.tsx";
 import { RecordingsTable } from "./recordings-table.tsx";
 import { SessionStatements } from "./session-statements.tsx";
+import { WatchPanel } from "./watch-panel.tsx";
 
 interface RecordingsScreenProps {
   readonly workspace: Workspace;
@@ -25,7 +26,7 @@ export function RecordingsScreen({ workspace, onShowTraces }: RecordingsScreenPr
   return (
     <>
       <h1 className="area-title">Recordings</h1>
-      <IntakePanel workspace={workspace} />
+      <WatchPanel before={<IntakePanel workspace={workspace} />} />
       {session !== undefined && <SessionStatements key={sessionKey(workspace)} session={session} />}
       {recordings.length > 0 && shown !== undefined && (
         <div className="recordings-columns">

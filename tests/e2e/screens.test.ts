@@ -1,11 +1,11 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { AxeBuilder } from "@axe-core/playwright";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { writeBatterySession } from "./battery-session.ts";
 import { type LaunchedApplication, launchApplication } from "./launched-application.ts";
+import { faultsOf } from "./screen-faults.ts";
 
 /** The areas that work today, as the navigation names them. */
 const areas = ["Recordings", "Traces", "Sides", "Sheet"] as const;
@@ -49,29 +49,6 @@ async function showSession(page: Page, words: string): Promise<void> {
   await choice.selectOption(value);
   await page.waitForFunction((wanted) => document.querySelector("select")?.value === wanted, value);
   await settled(page);
-}
-
-/** What axe finds, a line each. */
-async function axeFaults(page: Page): Promise<readonly string[]> {
-  // The builder puts axe into the page with its first look; asked again directly, axe takes a third of the time.
-  if (await page.evaluate(() => !("axe" in window))) await new AxeBuilder({ page }).setLegacyMode(true).analyze();
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as { axe: { run(options: object): Promise<AxeReport> } };
-    const { violations } = await axe.run({ resultTypes: ["violations"] });
-    return violations.map((each) => `${each.id}: ${each.nodes.map((node) => node.html).join(" ")}`);
-  });
-}
-
-interface AxeReport {
-  readonly violations: readonly { readonly id: string; readonly nodes: readonly { readonly html: string }[] }[];
-}
-
-/** What is wrong with the screen as it stands, in words; nothing where it is as it must be. */
-async function faultsOf(page: Page): Promise<readonly string[]> {
-  const sideways = await page.evaluate(
-    () => document.documentElement.scrollWidth - document.documentElement.clientWidth,
-  );
-  return [...(sideways > 0 ? [`${sideways} px stand out sideways`] : []), ...(await axeFaults(page))];
 }
 
 describe.each(["light", "dark"] as const)("the screens in %s", (colourScheme) => {

@@ -1,5 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { returnToPivotingSport } from "../../../core/criteria/return-to-pivoting-sport.ts";
 import { finding } from "../../../core/finding.ts";
+import { afterTrial } from "../../../core/protocol/after-trial.ts";
 import { missingLines, progressLine, tooEarlyLines } from "../../../core/protocol/progress-words.ts";
 import { legsInOrder, type Protocol } from "../../../core/protocol/protocol.ts";
 import { protocolProgress } from "../../../core/protocol/protocol-progress.ts";
@@ -136,6 +138,41 @@ describe("progress through a protocol", () => {
     expect(legsInOrder("left")).toEqual(["right", "left"]);
     expect(legsInOrder("none")).toEqual(["right", "left"]);
     expect(legsInOrder("both")).toEqual(["right", "left"]);
+  });
+});
+
+describe("after a trial", () => {
+  const saidAfter = (trials: readonly TrialResult[], gate = open) => {
+    const last = trials.at(-1);
+    if (last === undefined) throw new Error("a trial is needed");
+    return afterTrial(protocolOf({}), last, {
+      folder: "",
+      description: { involved: "left" },
+      trials,
+      comparisons: [],
+      criteriaSet: returnToPivotingSport,
+      criteria: [],
+      gate,
+      findings: [],
+    });
+  };
+  const made = (valid: number, refused: number) => [
+    ...several(valid, { limb: "right" }),
+    ...several(refused, { limb: "right", status: "refused", findings: [refusal] }),
+  ];
+
+  test("asks for a repeat of what does not count, and for more of what does, within the attempts", () => {
+    expect(saidAfter(made(2, 1))).toBe("Repeat it: 2 of 4, 3 attempts left.");
+    expect(saidAfter(made(2, 0))).toBe("2 more of the same: 2 of 4, 4 attempts left.");
+    expect(saidAfter(made(4, 0))).toBe("Single-leg drop jump from 0.20\u00a0m on the right is complete: 4 of 4.");
+    expect(saidAfter(made(2, 4))).toBe("Do not repeat it: 2 of 4, and all 6 attempts are made.");
+  });
+
+  test("asks for nothing with the gate closed, outside the protocol, or before test and limb are known", () => {
+    expect(saidAfter(made(2, 1), { open: false, reason: "Effusion 1+." })).toBe("No more jumps today. Effusion 1+.");
+    expect(saidAfter(several(1, { test: "squatJump" }))).toBe("This test is not in the protocol.");
+    const { test: _test, ...unknown } = trial({});
+    expect(saidAfter([unknown])).toBe("");
   });
 });
 

@@ -118,7 +118,8 @@ describe("watching a folder during a session", () => {
     writeFileSync(join(path, "session.json"), JSON.stringify({ athlete: { code: "GH-07" } }));
     writeFileSync(join(path, "countermovement-both-1.csv"), text);
     writeFileSync(join(path, "countermovement-both-2.csv"), text);
-    await until(watch, (view) => view.taken === 2);
+    const isDescribed = () => workspace.analysis(session).result.description.athlete !== undefined;
+    await until(watch, (view) => view.taken === 2 && isDescribed());
     const { result } = workspace.analysis(session);
     expect(result.description.athlete?.code).toBe("GH-07");
     expect(result.trials.flatMap((trial) => trial.findings).map((each) => each.code)).toContain("recording-repeated");
@@ -131,6 +132,23 @@ describe("watching a folder during a session", () => {
     const view = await until(watch, ({ newest }) => newest !== undefined);
     expect(view.newest?.session).toBe(`${session}/athlete/today`);
     expect(workspace.holds(`${session}/athlete/today`)).toBe(true);
+  });
+
+  test("folders of one name in different places are different sessions, and the same folder again is the same", async () => {
+    const { path, watch, workspace } = watched();
+    const [first, second] = ["a", "b"].map((place) => join(path, place, "today"));
+    if (first === undefined || second === undefined) throw new Error("there are two");
+    for (const folder of [first, second]) {
+      mkdirSync(folder, { recursive: true });
+      writeFileSync(join(folder, "jump.csv"), jumpText("both", folder === first ? 215 : 217));
+    }
+    const sessions: (string | undefined)[] = [];
+    for (const folder of [first, second, first]) {
+      watch.start(folder);
+      sessions.push((await until(watch, ({ newest }) => newest !== undefined)).newest?.session);
+    }
+    expect(sessions).toEqual(["today", "today (2)", "today"]);
+    expect(workspace.analysis("today").result.trials).toHaveLength(1);
   });
 
   test("no folder, and a path that is not whole, are refused in a sentence", () => {

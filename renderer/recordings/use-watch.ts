@@ -1,0 +1,66 @@
+import { useCallback, useEffect, useRef, useState } from "react";
+import type { HostApi } from "../../electron/host-api.ts";
+import type { WatchView } from "../../electron/watch/watch-view.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+
+type WatchRequestName = "watch.start" | "watch.stop" | "watch.expect";
+
+export interface Watch {
+  /** Absent until the host has answered for the first time. */
+  readonly view: WatchView | undefined;
+  /** Sends a change of the watch; a refused one is said. */
+  readonly change: <Name extends WatchRequestName>(name: Name, request: HostApi[Name]["request"]) => Promise<void>;
+}
+
+/** Milliseconds between two looks at the watch while it is on. */
+const lookMilliseconds = 400;
+
+/** The watch as the host holds it. While it is on it is looked at again and again, and the workspace follows it. */
+export function useWatch(): Watch {
+  const { host, apply, report } = useWorkspace();
+  const [view, setView] = useState<WatchView>();
+  const revision = useRef<number>(undefined);
+
+  const show = useCallback(
+    (next: WatchView) => {
+      const isNews = revision.current !== undefined && revision.current !== next.revision;
+      revision.current = next.revision;
+      setView(next);
+      if (isNews) void apply("workspace.read", {});
+    },
+    [apply],
+  );
+  const change = useCallback<Watch["change"]>(
+    (name, request) => host.call(name, request).then((reply) => show(reply as WatchView), report),
+    [host, report, show],
+  );
+
+  useEffect(() => {
+    host.call("watch.read", {}).then(show, report);
+  }, [host, report, show]);
+
+  const isOn = view !== undefined && view.state !== "off";
+  useEffect(() => {
+    if (!isOn) return;
+    let ended = false;
+    let timer: ReturnType<typeof setTimeout>;
+    const look = () =>
+      host.call("watch.read", {}).then(
+        (next) => {
+          if (ended) return;
+          show(next);
+          timer = setTimeout(look, lookMilliseconds);
+        },
+        (reason: unknown) => {
+          if (!ended) report(reason);
+        },
+      );
+    timer = setTimeout(look, lookMilliseconds);
+    return () => {
+      ended = true;
+      clearTimeout(timer);
+    };
+  }, [isOn, host, report, show]);
+
+  return { view, change };
+}

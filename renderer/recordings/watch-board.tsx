@@ -1,0 +1,125 @@
+import { Button } from "@mantine/core";
+import { measureEntry } from "../../core/measures/catalogue.ts";
+import { withArticle } from "../../core/trial/test-contradictions.ts";
+import type { WatchedTrial, WatchView } from "../../electron/watch/watch-view.ts";
+import { Quantity } from "../shell/quantity.tsx";
+import { useWorkspace } from "../shell/workspace.tsx";
+import { headlineOf } from "../traces/headline.ts";
+import { ProtocolChoice } from "./protocol-choice.tsx";
+import type { Watch } from "./use-watch.ts";
+import { VerdictMark } from "./verdict-mark.tsx";
+import { WatchNextForm } from "./watch-next-form.tsx";
+import { verdictWord, watchedName, watchSentence } from "./watch-words.ts";
+
+interface WatchBoardProps {
+  readonly view: WatchView;
+  readonly change: Watch["change"];
+}
+
+/** The watched session, large enough to read across the room: the newest jump, the protocol, what is missing. */
+export function WatchBoard({ view, change }: WatchBoardProps) {
+  const { newest, progress, gate } = view;
+  return (
+    <section className="panel watch-board" aria-labelledby="watch-title">
+      <div className="watch-head">
+        <h2 id="watch-title" className="panel-title">
+          Watched session
+        </h2>
+        <p className={view.state === "unreachable" ? "finding caution" : "muted"} role="status">
+          {watchSentence(view)}
+        </p>
+        <Button variant="default" onClick={() => void change("watch.stop", {})}>
+          Stop watching
+        </Button>
+      </div>
+      <WatchNextForm key={JSON.stringify(view.next)} next={view.next} change={change} />
+      <div aria-live="polite" className="watch-newest">
+        {newest === undefined && <p className="watch-waiting">Waiting for the first recording.</p>}
+        {newest !== undefined && newest.problem !== "" && (
+          <div className="watch-trial">
+            <p className="watch-verdict">
+              <VerdictMark mark="does not" />
+              Does not count
+            </p>
+            <p className="watch-reason">
+              {newest.file}: {newest.problem}
+            </p>
+          </div>
+        )}
+        {newest?.trials.map((trial) => (
+          <NewestTrial key={trial.trial} trial={trial} session={newest.session} file={newest.file} />
+        ))}
+      </div>
+      {gate !== undefined && !gate.open && progress === undefined && <p className="watch-reason">{gate.reason}</p>}
+      {progress !== undefined && (
+        <div className="watch-protocol">
+          <h3 className="panel-title">{progress.protocol}</h3>
+          <ul className="watch-lines">
+            {progress.lines.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+          {progress.missing.length === 0 && <p className="watch-next-step">Every test of the protocol is done.</p>}
+          {progress.tooEarly.map((line) => (
+            <p key={line} className="finding caution">
+              {line}
+            </p>
+          ))}
+        </div>
+      )}
+      {newest !== undefined && progress === undefined && <ProtocolChoice folder={newest.session} />}
+    </section>
+  );
+}
+
+interface NewestTrialProps {
+  readonly trial: WatchedTrial;
+  readonly session: string;
+  readonly file: string;
+}
+
+function NewestTrial({ trial, session, file }: NewestTrialProps) {
+  const { apply } = useWorkspace();
+  const { looksLike, reason, action } = trial;
+  const word = verdictWord(trial);
+  return (
+    <div className="watch-trial">
+      <p className="watch-name">{watchedName(trial)}</p>
+      <p className="watch-verdict">
+        <VerdictMark mark={word === "Asks" ? "asks" : trial.counts ? "counts" : "does not"} />
+        {word}
+      </p>
+      {trial.test !== undefined && <WatchedMeasures trial={trial} />}
+      {reason !== "" && <p className="watch-reason">{`${reason} ${action}`.trim()}</p>}
+      {trial.next !== "" && <p className="watch-next-step">{trial.next}</p>}
+      {looksLike !== undefined && (
+        <Button
+          onClick={() =>
+            void apply("recordings.answer", { folder: session, files: [file], answers: { test: looksLike.test } })
+          }
+        >
+          Take it as {withArticle(looksLike.test)}
+        </Button>
+      )}
+    </div>
+  );
+}
+
+/** The one or two values by which a trial of this test is told from the others. */
+function WatchedMeasures({ trial }: { readonly trial: WatchedTrial }) {
+  if (trial.test === undefined) return null;
+  const headline = headlineOf(trial.test);
+  const shown = [headline.id, ...(headline.beside === undefined ? [] : [headline.beside.id])].flatMap((id) =>
+    trial.measures.filter((measure) => measure.id === id),
+  );
+  return (
+    <p className="watch-values">
+      {shown.map((measure) => (
+        <span key={measure.id} className="watch-value">
+          <span className="watch-label">{measureEntry(measure.id).label}</span>{" "}
+          <Quantity value={measure.value} uncertainty={measure.uncertainty} unit={measure.unit} withUnit />
+        </span>
+      ))}
+    </p>
+  );
+}

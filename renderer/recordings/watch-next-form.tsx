@@ -1,0 +1,97 @@
+import { Button, NativeSelect, TextInput } from "@mantine/core";
+import { useState } from "react";
+import { startsFromBox } from "../../core/sides/box-height.ts";
+import { availableTests, testLabel } from "../../core/test-kind.ts";
+import type { NextRecordings } from "../../electron/watch/watch-view.ts";
+import { sentenceCase } from "../shell/words.ts";
+import { limbs } from "./answers.ts";
+import { boxHeightFrom } from "./box-height.ts";
+import type { Watch } from "./use-watch.ts";
+
+interface WatchNextFormProps {
+  readonly next: NextRecordings;
+  readonly change: Watch["change"];
+}
+
+const limbWords = { both: "both legs", left: "left leg", right: "right leg" } as const;
+
+/** Says what the next recordings are, so that nothing has to be asked afterwards. File names and headers outrank it. */
+export function WatchNextForm({ next, change }: WatchNextFormProps) {
+  const [test, setTest] = useState<string>(next.test ?? "");
+  const [limb, setLimb] = useState<string>(next.limb ?? "");
+  const [box, setBox] = useState(next.dropHeightMetres?.toFixed(2) ?? "");
+  const [lead, setLead] = useState<string>(next.leadingLeg ?? "");
+  const [problem, setProblem] = useState("");
+  const kind = availableTests.find((each) => each === test);
+  const fromBox = kind !== undefined && startsFromBox(kind);
+  const leads = fromBox && limb === "both";
+  return (
+    <form
+      className="watch-next"
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        const height = boxHeightFrom(box);
+        const hasBox = fromBox && box.trim() !== "";
+        if (hasBox && "problem" in height) return setProblem(height.problem);
+        setProblem("");
+        const chosen = limbs.find((each) => each === limb);
+        void change("watch.expect", {
+          next: {
+            ...(kind !== undefined && { test: kind }),
+            ...(chosen !== undefined && { limb: chosen }),
+            ...(hasBox && "metres" in height && { dropHeightMetres: height.metres }),
+            ...(leads && (lead === "left" || lead === "right") && { leadingLeg: lead }),
+          },
+        });
+      }}
+    >
+      <NativeSelect
+        label="The next recordings are"
+        value={test}
+        onChange={(event) => setTest(event.currentTarget.value)}
+        data={[
+          { value: "", label: "not stated" },
+          ...availableTests.map((each) => ({ value: each, label: sentenceCase(testLabel(each)) })),
+        ]}
+      />
+      <NativeSelect
+        label="with"
+        value={limb}
+        onChange={(event) => setLimb(event.currentTarget.value)}
+        data={[
+          { value: "", label: "not stated" },
+          ...limbs.map((each) => ({ value: each, label: sentenceCase(limbWords[each]) })),
+        ]}
+      />
+      {fromBox && (
+        <TextInput
+          label="from a box of, m"
+          inputMode="decimal"
+          value={box}
+          onChange={(event) => setBox(event.currentTarget.value)}
+        />
+      )}
+      {leads && (
+        <NativeSelect
+          label="stepping off with"
+          value={lead}
+          onChange={(event) => setLead(event.currentTarget.value)}
+          data={[
+            { value: "", label: "not stated" },
+            { value: "left", label: "Left leg first" },
+            { value: "right", label: "Right leg first" },
+          ]}
+        />
+      )}
+      <Button type="submit" variant="default">
+        State it for what comes next
+      </Button>
+      {problem !== "" && (
+        <p className="caution finding" role="alert">
+          {problem}
+        </p>
+      )}
+    </form>
+  );
+}

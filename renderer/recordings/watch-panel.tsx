@@ -1,0 +1,55 @@
+import "./watch.css";
+import { Button, TextInput } from "@mantine/core";
+import { type ReactNode, useState } from "react";
+import { useWatch } from "./use-watch.ts";
+import { WatchBoard } from "./watch-board.tsx";
+
+/**
+ * Watching a folder during the session: off, one line that starts it; on, a board to read across the room.
+ * @param before how recordings come in otherwise; it stands below the board while the watch is on
+ */
+export function WatchPanel({ before }: { readonly before: ReactNode }) {
+  const { view, change } = useWatch();
+  const [folder, setFolder] = useState("");
+  if (view === undefined) return before;
+  if (view.state !== "off") {
+    return (
+      <>
+        <WatchBoard view={view} change={change} />
+        {before}
+      </>
+    );
+  }
+  return (
+    <>
+      {before}
+      <section className="panel panel-padded" aria-labelledby="watch-title">
+        <form
+          className="watch-start"
+          noValidate
+          onSubmit={(event) => {
+            event.preventDefault();
+            void change("watch.start", { folder: folder.trim() });
+          }}
+        >
+          <h2 id="watch-title" className="panel-title">
+            Watch a folder during the session
+          </h2>
+          <p className="muted watch-explained">
+            Each recording that the acquisition computer finishes there is taken in at once, and this screen says
+            whether it counts and what is still missing. The folder itself is never written to.
+          </p>
+          <TextInput
+            className="watch-folder"
+            label="Folder, with its whole path"
+            value={folder}
+            onChange={(event) => setFolder(event.currentTarget.value)}
+          />
+          <Button type="submit" variant="default" disabled={folder.trim() === ""}>
+            Start watching
+          </Button>
+        </form>
+      </section>
+    </>
+  );
+}

@@ -1,0 +1,26 @@
+import { testLabel } from "../../core/test-kind.ts";
+import type { WatchedTrial, WatchView } from "../../electron/watch/watch-view.ts";
+import { sentenceCase } from "../shell/words.ts";
+
+/** "Single-leg drop jump, right", "Countermovement jump"; what is unknown is said to be. */
+export function watchedName({ test, limb }: Pick<WatchedTrial, "test" | "limb">): string {
+  if (test === undefined) return limb === undefined || limb === "both" ? "Test not stated" : `Test not stated, ${limb}`;
+  const label = testLabel(test);
+  if (limb === undefined) return `${sentenceCase(label)}, limb not stated`;
+  return limb === "both" ? sentenceCase(label) : `Single-leg ${label}, ${limb}`;
+}
+
+/** What is shown large: counts, does not count, or waits for an answer. */
+export function verdictWord(trial: WatchedTrial): "Counts" | "Counts, look at it" | "Does not count" | "Asks" {
+  if (trial.counts) return trial.reason === "" ? "Counts" : "Counts, look at it";
+  return trial.test === undefined || trial.limb === undefined ? "Asks" : "Does not count";
+}
+
+/** How the watched folder stands, in a sentence. */
+export function watchSentence({ state, folder, writing, taken }: WatchView): string {
+  if (state === "unreachable") {
+    return `The folder ${folder} cannot be reached. What was taken in is kept; watching goes on when it is back.`;
+  }
+  if (writing.length > 0) return `Being written: ${writing.join(", ")}.`;
+  return taken === 0 ? `Watching ${folder}. Nothing was recorded yet.` : `Watching ${folder}. ${taken} taken in.`;
+}
