@@ -8,12 +8,16 @@ import type { Settings } from "./settings.ts";
 import type { TestKind } from "./test-kind.ts";
 import { type Assignment, assignTrial } from "./trial/assign-trial.ts";
 import type { JumpCut } from "./trial/cut-trials.ts";
+import { deadPlateFindings } from "./trial/dead-plate.ts";
 import { meanAndDeviation } from "./trial/force-signal.ts";
+import { loadChanges, otherStanding } from "./trial/load-changes.ts";
 import { loadedPlates } from "./trial/loaded-plate.ts";
 import { brokenOffFinding, noAttempt } from "./trial/no-attempt.ts";
 import { type PreparedRecording, prepareRecording } from "./trial/prepare-recording.ts";
 import { type RecognisedTest, recogniseTest } from "./trial/recognise-test.ts";
 import type { SampleSpan } from "./trial/sample-span.ts";
+import { smoothedFindings } from "./trial/smoothed-finding.ts";
+import { stuckFindings } from "./trial/stuck-findings.ts";
 import { testContradictions } from "./trial/test-contradictions.ts";
 
 /** One attempt, cut, assigned and weighed, before its events are looked for. */
@@ -54,7 +58,10 @@ export function draftTrials(read: ReadRecording, input: SessionInput, settings: 
   const stated = assignTrial(file.path, { ...said, ...input.stated }, undefined);
   const cuts = prepared === undefined ? [] : attemptsFor(prepared, stated.test);
   if (prepared === undefined || cuts.length === 0 || isRefused(findings)) {
-    const missing = prepared === undefined || cuts.length > 0 ? [] : noAttempt(prepared, stated.test);
+    const missing =
+      prepared === undefined || cuts.length > 0 || isRefused(findings)
+        ? []
+        : noAttempt(prepared, stated.test, settings);
     return [
       {
         file,
@@ -94,6 +101,7 @@ function draftOne(
   const { test, limb } = assigned;
   const contradicted = test === undefined ? [] : testContradictions(test, cut, recognised, settings);
   const { findings, ...weighed } = weighTrial(prepared.total, cut, test ?? recognised.test, settings);
+  const dead = limb === "both" ? deadPlateFindings(prepared, cut, settings) : [];
   // Force above the plate's range is missing from the momentum between the two windows.
   const clipped = prepared.clipped.some(({ span }) => span.end > cut.span.start && span.start < cut.span.end);
   const { balance, ...unbalanced } = weighed;
@@ -111,12 +119,31 @@ function draftOne(
     findings: [
       ...fileFindings,
       ...assigned.findings,
+      ...stuckFindings(prepared, cut),
+      ...dead,
+      ...smoothedFindings(prepared, cut, settings),
+      ...(dead.length > 0 ? [] : loadFindings(prepared, cut, weighed.weighing, test, input, settings)),
       ...contradicted,
       ...limbContradictions(limb, loaded.limb, plates.length),
       ...findings,
       ...brokenOffBefore(prepared, cut, test),
     ],
   };
+}
+
+/** Says where the load at rest changes; a standing start that this leaves without a weight is refused for it. */
+function loadFindings(
+  prepared: PreparedRecording,
+  cut: JumpCut,
+  weighing: TrialWeighing["weighing"],
+  test: TestKind | undefined,
+  { stated, description }: SessionInput,
+  settings: Settings,
+): readonly Finding[] {
+  if (weighing !== undefined) return loadChanges(prepared, cut, weighing, settings);
+  const standing = test === "countermovementJump" || test === "squatJump";
+  if (!standing || (stated.massKg ?? description.massKg) !== undefined) return [];
+  return otherStanding(prepared, cut, settings);
 }
 
 /** What was said about a trial: entries for the whole file first, then those for the trial itself. */

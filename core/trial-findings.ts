@@ -7,6 +7,7 @@ import { dropFindings } from "./measures/drop-findings.ts";
 import { expectedMeasures } from "./measures/expected-measures.ts";
 import { hopFindings } from "./measures/hop-findings.ts";
 import { landingFindings } from "./measures/landing-findings.ts";
+import { landingPlateFindings } from "./measures/landing-plate-findings.ts";
 import { laterFlightFindings } from "./measures/later-flight-findings.ts";
 import type { Measure } from "./measures/measure.ts";
 import { noiseFindings } from "./measures/noise-findings.ts";
@@ -43,10 +44,12 @@ export function trialFindings(trial: MeasuredTrial, settings: Settings): SaidOfT
   const { rateHz } = prepared.recording;
   const expected = expectedMeasures(jump.test, limbs.length === 2);
   const clipping = clippingFindings(prepared, jump);
-  const removed = new Set(clipping.flatMap((each) => each.removes));
+  const otherLeg = landingPlateFindings(prepared, cut, context.limb, draft.loadedPlate, expected, settings);
+  const removed = new Set([...clipping, ...otherLeg].flatMap((each) => each.removes));
   const measures = all.filter((measure) => !removed.has(measure.id));
   const findings = [
     ...clipping,
+    ...otherLeg,
     ...noiseFindings(prepared, cut, settings),
     ...spikeFindings(prepared, cut.span),
     ...landingFindings(context, cut, prepared.clipped, expected, all, settings),

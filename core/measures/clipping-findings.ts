@@ -3,8 +3,8 @@ import { type Finding, finding } from "../finding.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 import { measureCatalogue } from "./catalogue.ts";
 
-/** Landing measures that an exceeded range falsifies. */
-const falsified = measureCatalogue
+/** Landing measures that rest on the force of the landing. */
+export const landingForceMeasures = measureCatalogue
   .filter(
     (entry) =>
       entry.group === "landing" && entry.id !== "limbTouchdownDifference" && entry.id !== "timeToStabilisation",
@@ -38,7 +38,7 @@ export function clippingFindings(prepared: PreparedRecording, jump: JumpMotion):
     return [
       finding("clipped", "warning", `${seen} in the landing, whose measures are left out.`, action, {
         where,
-        removes: falsified,
+        removes: landingForceMeasures,
       }),
     ];
   });

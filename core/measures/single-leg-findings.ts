@@ -3,6 +3,7 @@ import type { Phase } from "../events/phases.ts";
 import { type Finding, finding } from "../finding.ts";
 import type { Limb } from "../limb.ts";
 import type { Settings } from "../settings.ts";
+import { runningMean } from "../trial/segment-load.ts";
 import type { MeasureContext } from "./raw-measure.ts";
 
 /** What disturbs a single-leg trial: the other foot on its plate, a swing of the free leg. */
@@ -35,15 +36,22 @@ export function singleLegFindings(
     );
   }
   const dips =
-    events.endOfUnweighting === undefined
+    events.endOfUnweighting === undefined || events.takeoff === undefined
       ? 0
-      : countDips(force, motion.startSample, Math.floor(events.endOfUnweighting), motion.weightNewtons, settings);
+      : countDips(
+          force,
+          motion.startSample,
+          Math.floor(events.takeoff),
+          Math.max(2, Math.round(settings.quietBlockSeconds * rateHz)),
+          motion.weightNewtons,
+          settings.legSwingWeightFraction,
+        );
   if (dips > 1) {
     findings.push(
       finding(
         "leg-swing",
         "warning",
-        `Force dips ${dips} times before the push: the free leg was swung, or the athlete started twice.`,
+        `Force dips ${dips} times before take-off: the free leg was swung, or the athlete started twice.`,
         "Exclude the trial, or repeat it with the free leg still.",
       ),
     );
@@ -65,15 +73,22 @@ function samplesAbove(force: Float64Array, from: number, to: number, newtons: nu
   return count;
 }
 
-function countDips(force: Float64Array, from: number, to: number, weight: number, settings: Settings): number {
-  const deep = weight * (1 - settings.legSwingWeightFraction);
+/**
+ * Dips of the force, smoothed against single samples, that go deeper than `legSwingWeightFraction` of the weight and
+ * rise again by as much. A push with two peaks, or a pause at the bottom, stays above the weight between them.
+ */
+function countDips(force: Float64Array, from: number, to: number, block: number, weight: number, part: number): number {
+  const smooth = runningMean(force.subarray(from, to), block);
   let count = 0;
-  let inside = false;
-  for (let index = from; index <= to; index += 1) {
-    if (!inside && force[index]! < deep) {
-      inside = true;
-      count += 1;
-    } else if (inside && force[index]! > weight) inside = false;
+  let falling = true;
+  let extreme = smooth[0] ?? 0;
+  for (const newtons of smooth) {
+    if (falling ? newtons < extreme : newtons > extreme) extreme = newtons;
+    else if (Math.abs(newtons - extreme) > part * weight) {
+      if (falling && extreme < (1 - part) * weight) count += 1;
+      falling = !falling;
+      extreme = newtons;
+    }
   }
   return count;
 }

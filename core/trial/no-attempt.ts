@@ -1,13 +1,25 @@
 import { type Finding, finding } from "../finding.ts";
+import type { Settings } from "../settings.ts";
 import type { TestKind } from "../test-kind.ts";
+import { type ForceSignal, totalForce } from "./force-signal.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
 import type { SampleSpan } from "./sample-span.ts";
+import { runningMean } from "./segment-load.ts";
+import { type SteadyLoad, steadyLoads } from "./steady-loads.ts";
 
 /** Why a recording holds nothing to analyse. */
-export function noAttempt(prepared: PreparedRecording, test: TestKind | undefined): readonly Finding[] {
+export function noAttempt(
+  prepared: PreparedRecording,
+  test: TestKind | undefined,
+  settings: Settings,
+): readonly Finding[] {
   const { segments, total, brokenOff } = prepared;
   const seconds = (total.force.length / total.rateHz).toFixed(1);
   if (segments.steadyLoad === 0) {
+    // As recorded: where everything counts as empty, a mean of it was taken for the plates' zero.
+    const recorded = totalForce(prepared.recording.plates.map(({ force }) => force));
+    const light = lightLoad({ rateHz: total.rateHz, force: recorded }, settings);
+    if (light !== undefined) return [lightFinding(light, settings)];
     return [
       finding(
         "no-quiet-standing",
@@ -50,5 +62,34 @@ export function brokenOffFinding(span: SampleSpan, rateHz: number, severity: "no
       ? "Record the jump again, or leave this recording out."
       : "Nothing needs to be done if the athlete broke off.",
     { where: `${from} s to ${to} s` },
+  );
+}
+
+/** A load at rest that comes and goes must change by this part of itself, so that an empty plate's zero is none. */
+const comesAndGoes = 0.5;
+
+/** The longest steady load where none is an athlete's: newtons, or undefined where nothing comes and goes. */
+function lightLoad(total: ForceSignal, settings: Settings): number | undefined {
+  const smooth = runningMean(total.force, Math.max(2, Math.round(settings.quietBlockSeconds * total.rateHz)));
+  const whole = { start: 0, end: total.force.length };
+  const steady = steadyLoads(total, whole, { ...settings, emptyMinimumNewtons: 0 });
+  const longest = steady.reduce<SteadyLoad | undefined>(
+    (best, each) => (best === undefined || each.newtons > best.newtons ? each : best),
+    undefined,
+  );
+  if (longest === undefined) return undefined;
+  const least = smooth.reduce((low, each) => Math.min(low, each), Number.POSITIVE_INFINITY);
+  return longest.newtons - least > comesAndGoes * longest.newtons ? longest.newtons : undefined;
+}
+
+function lightFinding(newtons: number, settings: Settings): Finding {
+  const mass = newtons / settings.gravity;
+  const least = settings.bodyMassMinimumKg * settings.gravity;
+  const most = settings.bodyMassMaximumKg * settings.gravity;
+  return finding(
+    "weight-implausible",
+    "refusal",
+    `The load at rest is ${newtons.toPrecision(2)}, which in newtons would be an athlete of ${mass.toPrecision(2)} kg; a person weighs ${least.toFixed(0)} to ${most.toFixed(0)} N. These figures are not newtons: kilonewtons, volts, or another scale.`,
+    "Find the unit of the force columns and state it (--unit kN), or export the recording in newtons.",
   );
 }

@@ -1,4 +1,4 @@
-import type { Finding } from "../finding.ts";
+import { type Finding, isRefused } from "../finding.ts";
 import type { Recording } from "../recording/recording.ts";
 import type { Settings } from "../settings.ts";
 import { brokenOffMovements } from "./broken-off.ts";
@@ -9,7 +9,9 @@ import { type ForceSignal, totalForce } from "./force-signal.ts";
 import { removePlateZero } from "./plate-zero.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import { type LoadSegments, segmentLoad } from "./segment-load.ts";
+import { signalFindings } from "./signal-findings.ts";
 import { findSpikes } from "./spikes.ts";
+import { type StuckSpan, stuckSpans } from "./stuck-samples.ts";
 
 /** A recording cut into attempts, plate zeros removed. */
 export interface PreparedRecording {
@@ -30,6 +32,8 @@ export interface PreparedRecording {
   readonly clipped: readonly ClippedSpan[];
   /** Single samples that stand alone. */
   readonly spikes: readonly { readonly plate: number; readonly sample: number }[];
+  /** Samples that were not measured: lost and filled, or held. */
+  readonly stuck: readonly StuckSpan[];
   /** About the recording as a whole. */
   readonly findings: readonly Finding[];
 }
@@ -42,6 +46,7 @@ export function prepareRecording(recording: Recording, settings: Settings): Prep
   const zeroed = removePlateZero(plates, rateHz, segments.empty, settings);
   const force = totalForce(zeroed.forces);
   const input = { total: force, rateHz, segments, settings };
+  const signal = signalFindings(raw, rateHz, segments, settings);
   return {
     recording,
     forces: zeroed.forces,
@@ -53,6 +58,7 @@ export function prepareRecording(recording: Recording, settings: Settings): Prep
     brokenOff: brokenOffMovements(input),
     clipped: clippedPlates(raw, segments.steadyLoad, settings),
     spikes: raw.flatMap((each, plate) => findSpikes(each, settings).map((sample) => ({ plate, sample }))),
-    findings: zeroed.findings,
+    stuck: stuckSpans(raw, rateHz, segments, settings),
+    findings: isRefused(signal) ? signal : [...signal, ...zeroed.findings],
   };
 }

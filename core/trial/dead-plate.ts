@@ -1,0 +1,68 @@
+import { type Finding, finding } from "../finding.ts";
+import type { Settings } from "../settings.ts";
+import type { JumpCut } from "./cut-trials.ts";
+import type { PreparedRecording } from "./prepare-recording.ts";
+import type { SampleSpan } from "./sample-span.ts";
+
+/**
+ * A plate of a two-leg trial that shows one and the same value while the other carries the athlete. Before the landing
+ * that refuses the trial, and so it does where the velocity is counted back from the standing after it.
+ */
+export function deadPlateFindings(
+  { recording, segments }: PreparedRecording,
+  cut: JumpCut,
+  settings: Settings,
+): readonly Finding[] {
+  const { plates, rateHz } = recording;
+  const [first, second] = plates;
+  if (first === undefined || second === undefined) return [];
+  const loaded = settings.signLoadFraction * segments.steadyLoad;
+  return [
+    { own: first, other: second },
+    { own: second, other: first },
+  ].flatMap(({ own, other }) => {
+    const dead = deadSpan(own.force, other.force, loaded, settings.deadPlateSeconds * rateHz, cut.span);
+    if (dead === undefined) return [];
+    const refuses = dead.start < cut.flight.start || cut.kind !== "standing";
+    const where = `plate ${own.name}, ${(dead.start / rateHz).toFixed(2)} s to ${(dead.end / rateHz).toFixed(2)} s`;
+    return [
+      finding(
+        "plate-dead",
+        refuses ? "refusal" : "warning",
+        `Plate ${own.name} shows ${own.force[dead.start]!.toFixed(1)} N without any change for ${((dead.end - dead.start) / rateHz).toFixed(2)} s while plate ${other.name} carries the athlete: the plate went dead, or no foot was on it.`,
+        "Check the plate, its cable and amplifier; record the trial again with a foot on each plate.",
+        { where },
+      ),
+    ];
+  });
+}
+
+/**
+ * The first stretch of one value during which the other plate carries the athlete for long enough, and changes while it
+ * does: without noise nothing changes in standing. A flight may lie inside it.
+ */
+function deadSpan(
+  own: Float64Array,
+  other: Float64Array,
+  loaded: number,
+  least: number,
+  within: SampleSpan,
+): SampleSpan | undefined {
+  let start = within.start;
+  let carried = 0;
+  let changes = 0;
+  for (let index = within.start + 1; index <= within.end; index += 1) {
+    if (index < within.end && own[index] === own[index - 1]) {
+      if (other[index]! > loaded) {
+        carried += 1;
+        if (other[index] !== other[index - 1]) changes += 1;
+      }
+      continue;
+    }
+    if (carried >= least && changes > carried / 2) return { start, end: index };
+    start = index;
+    carried = 0;
+    changes = 0;
+  }
+  return undefined;
+}

@@ -1,0 +1,71 @@
+import { type Finding, finding } from "../finding.ts";
+import type { Settings } from "../settings.ts";
+import { type ForceSignal, totalForce } from "./force-signal.ts";
+import { samplesPerValue } from "./repeated-samples.ts";
+import { restingNoise } from "./resting-noise.ts";
+import { type LoadSegments, runningMean } from "./segment-load.ts";
+
+/** What the force signal alone says against a whole recording: noise that hides a flight, a turned sign, a false rate. */
+export function signalFindings(
+  forces: readonly Float64Array[],
+  rateHz: number,
+  segments: LoadSegments,
+  settings: Settings,
+): readonly Finding[] {
+  const total = { rateHz, force: totalForce(forces) };
+  return [
+    ...noiseRefusal(total, segments, settings),
+    ...signChange(total, segments, settings),
+    ...rateNotReal(forces, rateHz, settings),
+  ];
+}
+
+function noiseRefusal(total: ForceSignal, segments: LoadSegments, settings: Settings): readonly Finding[] {
+  const { newtons, humHz } = restingNoise(total);
+  // A load that is no athlete's is said to be none where it is weighed: its noise is not in newtons either.
+  const scaled = segments.steadyLoad > settings.bodyMassMaximumKg * settings.gravity;
+  if (scaled || newtons <= settings.noiseRefuseNewtons) return [];
+  const kind = humHz === undefined ? "noise" : `hum of ${humHz} Hz, as the mains make it`;
+  return [
+    finding(
+      "plate-noisy",
+      "refusal",
+      `Force varies by ${newtons.toFixed(0)} N (standard deviation) even where it is steadiest: ${kind}. Neither an empty plate nor quiet standing can be told in it.`,
+      "Look for hum, vibration, a loose cable or a loose plate; a plate at rest varies by one or two newtons.",
+    ),
+  ];
+}
+
+/** Nobody pulls a plate upwards: force of both signs means that the sign was changed, or the plate not zeroed. */
+function signChange({ force, rateHz }: ForceSignal, segments: LoadSegments, settings: Settings): readonly Finding[] {
+  const smooth = runningMean(force, Math.max(2, Math.round(settings.quietBlockSeconds * rateHz)));
+  let lowest = 0;
+  for (let index = 1; index < smooth.length; index += 1) if (smooth[index]! < smooth[lowest]!) lowest = index;
+  const load = Math.max(segments.steadyLoad, settings.bodyMassMinimumKg * settings.gravity);
+  if (smooth[lowest]! >= -settings.signChangesFraction * load) return [];
+  const where = `${(lowest / rateHz).toFixed(2)} s`;
+  return [
+    finding(
+      "sign-changes",
+      "refusal",
+      `Force has both signs: a load of ${load.toFixed(0)} N at rest, and ${smooth[lowest]!.toFixed(0)} N at ${where}. Nobody pulls on a plate, so the sign changed in mid-recording, or the plate was zeroed under a load.`,
+      "Find out what was changed during the recording, and record again.",
+      { where },
+    ),
+  ];
+}
+
+function rateNotReal(forces: readonly Float64Array[], rateHz: number, settings: Settings): readonly Finding[] {
+  const times = samplesPerValue(forces, rateHz, settings);
+  if (times === 1) return [];
+  const real = rateHz / times;
+  const useless = real < settings.rateRefuseHz;
+  return [
+    finding(
+      "rate-not-real",
+      useless ? "refusal" : "warning",
+      `Each value stands ${times.toFixed(times < 3 ? 1 : 0)} times in a row where force moves fast: the recording holds about ${real.toFixed(0)} values a second, not ${rateHz.toFixed(0)}.`,
+      "Export the recording again at the rate it was measured with.",
+    ),
+  ];
+}

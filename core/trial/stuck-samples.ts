@@ -1,0 +1,110 @@
+import type { Settings } from "../settings.ts";
+import { sameValueRuns } from "./sample-runs.ts";
+import type { SampleSpan } from "./sample-span.ts";
+import type { LoadSegments } from "./segment-load.ts";
+
+/** Samples of one plate that were not measured. */
+export interface StuckSpan {
+  readonly plate: number;
+  readonly span: SampleSpan;
+  /** `lost`: the loaded plate falls to one value and comes back at once; `held`: the last value is repeated. */
+  readonly kind: "lost" | "held";
+  /** The repeated value, newtons. */
+  readonly newtons: number;
+}
+
+/** A run of equal samples is no chance where fewer than this many such runs are expected in the whole recording. */
+const expectedRuns = 1e-4;
+/** Noise must be at least this many steps of the converter for its equal neighbours to be chance alone. */
+const noiseSteps = 0.5;
+
+/** Stretches in which a plate's samples were lost and filled, or its last value was held. */
+export function stuckSpans(
+  forces: readonly Float64Array[],
+  rateHz: number,
+  segments: LoadSegments,
+  settings: Settings,
+): readonly StuckSpan[] {
+  return forces.flatMap((force, plate) => {
+    const lost = lostSpans(force, rateHz, segments, settings);
+    return [
+      ...lost.map((span): StuckSpan => ({ plate, span, kind: "lost", newtons: force[span.start]! })),
+      ...heldSpans(force, segments, settings).map(
+        (span): StuckSpan => ({ plate, span, kind: "held", newtons: force[span.start]! }),
+      ),
+    ];
+  });
+}
+
+/** Force falls to one value and comes back, both from one sample to the next: no foot leaves a plate like that. */
+function lostSpans(
+  force: Float64Array,
+  rateHz: number,
+  { steadyLoad, emptyLevel }: LoadSegments,
+  settings: Settings,
+): readonly SampleSpan[] {
+  const step = Math.max(
+    settings.lostLoadFraction * (steadyLoad - emptyLevel),
+    settings.lostNewtonsPerSecond / rateHz,
+    settings.emptyMinimumNewtons,
+  );
+  const longest = settings.flightMinimumSeconds * rateHz;
+  return sameValueRuns(force, 2).filter(({ start, end }) => {
+    if (start === 0 || end >= force.length || end - start > longest) return false;
+    return force[start - 1]! - force[start]! > step && force[end]! - force[start]! > step;
+  });
+}
+
+/**
+ * The same value for so long that the plate's own noise forbids it: in quiet standing neighbours are equal with some
+ * frequency, and runs as long as these are then not to be expected. Without noise there is nothing to tell by, and a
+ * stretch at the plate's largest value is an exceeded range.
+ */
+function heldSpans(
+  force: Float64Array,
+  { quiet, steadyLoad, emptyLevel }: LoadSegments,
+  settings: Settings,
+): readonly SampleSpan[] {
+  const { deviation, equalFraction } = neighboursOf(force, quiet);
+  const step = smallestStep(force);
+  if (step === undefined || deviation < Math.max(settings.heldNoiseNewtons, noiseSteps * step)) return [];
+  const chance = Math.max(equalFraction, 1 / force.length);
+  const needed = 1 + Math.log(expectedRuns / force.length) / Math.log(chance);
+  const least = Math.max(settings.heldSamples, Math.ceil(needed));
+  const loadedAbove = emptyLevel + Math.max(settings.emptyMinimumNewtons, settings.emptyLoadFraction * steadyLoad);
+  let largest = Number.NEGATIVE_INFINITY;
+  for (let index = 0; index < force.length; index += 1) if (force[index]! > largest) largest = force[index]!;
+  return sameValueRuns(force, least).filter(({ start }) => force[start]! > loadedAbove && force[start]! < largest);
+}
+
+/** White noise (second differences: variance 6σ²) and the part of equal neighbours in quiet standing. */
+function neighboursOf(
+  force: Float64Array,
+  quiet: readonly SampleSpan[],
+): { readonly deviation: number; readonly equalFraction: number } {
+  let squares = 0;
+  let equal = 0;
+  let count = 0;
+  for (const { start, end } of quiet) {
+    for (let index = start + 1; index < end - 1; index += 1) {
+      squares += (force[index - 1]! - 2 * force[index]! + force[index + 1]!) ** 2;
+      if (force[index] === force[index - 1]) equal += 1;
+      count += 1;
+    }
+  }
+  return count === 0
+    ? { deviation: 0, equalFraction: 1 }
+    : { deviation: Math.sqrt(squares / count / 6), equalFraction: equal / count };
+}
+
+/** The smallest change between neighbours that is no rounding: one step of the converter; undefined without a change. */
+function smallestStep(force: Float64Array): number | undefined {
+  let smallest = Number.POSITIVE_INFINITY;
+  for (let index = 1; index < force.length; index += 1) {
+    const change = Math.abs(force[index]! - force[index - 1]!);
+    if (change > roundingNewtons && change < smallest) smallest = change;
+  }
+  return Number.isFinite(smallest) ? smallest : undefined;
+}
+
+const roundingNewtons = 1e-6;
