@@ -4,8 +4,11 @@ import { scalingAssumed } from "./c3d-findings.ts";
 import { continuedList, numberOf, numbersOf, textsOf } from "./parameter-values.ts";
 import type { Parameters } from "./parameters.ts";
 
-/** From this offset on, integers are taken as counted without sign where the file does not say. */
-const unsignedOffset = 30000;
+/**
+ * Where the file does not say, an offset that would lie here without sign means integers without sign: the middle of 16
+ * bits and above. At the upper end stand small negative offsets.
+ */
+const unsignedOffsets = { from: 30_000, below: 65_536 - 4096 };
 
 /** How the analog samples become values: (stored − offset) × scale × general scale. */
 export interface AnalogScaling {
@@ -29,7 +32,7 @@ export function readAnalogScaling(parameters: Parameters, { channelCount, dataTy
     (format !== "SIGNED" &&
       dataType === "integer" &&
       parameters.entries.get("ANALOG:OFFSET")?.type === "integer" &&
-      middle(offsetsWith("unsigned")?.slice(0, channelCount) ?? []) >= unsignedOffset);
+      isUnsignedOffset(middle(offsetsWith("unsigned")?.slice(0, channelCount) ?? [])));
   const offsets = offsetsWith(isUnsigned ? "unsigned" : "signed") ?? [];
   const scales = continuedList((key) => numbersOf(parameters, key, "signed"), "ANALOG:SCALE") ?? [];
   const labels = continuedList((key) => textsOf(parameters, key), "ANALOG:LABELS") ?? [];
@@ -52,6 +55,10 @@ export function readAnalogScaling(parameters: Parameters, { channelCount, dataTy
     }),
   );
   return { channels, generalScale: general ?? 1, isUnsigned, findings };
+}
+
+function isUnsignedOffset(offset: number): boolean {
+  return offset >= unsignedOffsets.from && offset < unsignedOffsets.below;
 }
 
 /** The median; 0 of nothing. */

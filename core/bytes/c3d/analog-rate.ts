@@ -18,7 +18,11 @@ export interface C3dRates {
  * The analog rate is the frame rate times the analog samples of one frame. ANALOG:RATE only bears it out, and decides
  * where parameter section and header state different frame rates.
  */
-export function readRates(header: C3dHeader, parameters: Parameters, { samplesPerFrame }: FrameLayout): C3dRates {
+export function readRates(
+  header: C3dHeader,
+  parameters: Parameters,
+  { channelCount, samplesPerFrame }: FrameLayout,
+): C3dRates {
   const ofParameter = possibleRate(numberOf(parameters, "POINT:RATE", "signed"));
   const ofHeader = possibleRate(header.frameRateHz);
   const analog = possibleRate(numberOf(parameters, "ANALOG:RATE", "signed"));
@@ -36,7 +40,7 @@ export function readRates(header: C3dHeader, parameters: Parameters, { samplesPe
       ),
     );
   }
-  if (analog !== undefined && !bearsOut(frameRateHz)) {
+  if (channelCount > 0 && analog !== undefined && !bearsOut(frameRateHz)) {
     findings.push(
       contradicts(
         `ANALOG:RATE says ${hertz(analog)}, but ${samplesPerFrame} samples in each of ${hertz(frameRateHz)} frames make ${hertz(analogRateHz)}, which was used.`,

@@ -14,7 +14,8 @@ export function channelValues(file: C3dFile, channelNumber: number): Float64Arra
   const { scale, offset } = file.channels[channelNumber - 1]!;
   const factor = scale * file.generalScale;
   const values = storedValues(file, channelNumber);
-  for (let index = 0; index < values.length; index++) values[index] = (values[index]! - offset) * factor;
+  // Adding zero takes the sign off a zero that a negative scale has made.
+  for (let index = 0; index < values.length; index++) values[index] = (values[index]! - offset) * factor + 0;
   return values;
 }
 

@@ -59,11 +59,7 @@ export function findFrameLayout(
   const used = (value: number | string): string => `${value} fits the length of the file and was used.`;
   const findings = [
     ...disagreement("the number of points", points, used(layout.points)),
-    ...disagreement(
-      "channels and samples a frame",
-      shapes.map(({ value, from }) => ({ value: shapeWords(value), from })),
-      used(shapeWords(layout)),
-    ),
+    ...shapeFindings(header, parameters, layout),
     ...disagreement("the form of the data", types, used(layout.dataType)),
     ...disagreement("the block where the data start", starts, used(layout.dataStartBlock)),
     ...disagreement("the number of frames", frames, used(layout.statedFrames)),
@@ -139,8 +135,18 @@ function analogShapes(header: C3dHeader, parameters: Parameters): Statement<Anal
     : [{ value: { channelCount: 0, samplesPerFrame: 1 }, from: "the header (words 3 and 10)" }];
 }
 
-function shapeWords({ channelCount, samplesPerFrame }: AnalogShape): string {
-  return `${channelCount} channels with ${samplesPerFrame} samples`;
+/** Says where the values a frame that were used differ from what header and parameters state. */
+function shapeFindings(
+  { analogWords, samplesPerFrame }: C3dHeader,
+  parameters: Parameters,
+  used: AnalogShape,
+): readonly Finding[] {
+  const channels = countOfParameter(parameters, "ANALOG:USED") ?? used.channelCount;
+  const words = used.channelCount * used.samplesPerFrame;
+  const isOne = used.channelCount === 0 || samplesPerFrame === used.samplesPerFrame;
+  if (channels === used.channelCount && words === analogWords && isOne) return [];
+  const message = `The header counts ${analogWords} analog values a frame in ${samplesPerFrame} samples (words 3 and 10), ANALOG:USED ${channels} channels; ${used.channelCount} channels with ${used.samplesPerFrame} samples fit the length of the file and were used.`;
+  return [contradiction(message, "the header (words 3 and 10)")];
 }
 
 /** Blocks of the header and of the parameter section; a copy of 0 or 1 is one that was never filled in. */

@@ -11,6 +11,9 @@ const usualParameterBlock = 2;
 
 const headerBytesLookedAt = 24;
 
+/** Letters of a name; the format itself allows 127. */
+const longestName = 64;
+
 /**
  * True for the bytes of a C3D file, whole or damaged: the mark, a header that no text has (small numbers as two bytes,
  * so zero bytes), and a parameter section where the first byte says. A file with the usual first byte counts even when
@@ -27,7 +30,13 @@ function hasParameterSection(bytes: Uint8Array, start: number): boolean {
   if (start + 8 > bytes.length || byteOrderOf(bytes[start + 3]!) === undefined) return false;
   const nameLength = Math.abs((bytes[start + 4]! << 24) >> 24);
   const name = bytes.subarray(start + 6, start + 6 + nameLength);
-  return nameLength > 0 && name.length === nameLength && bytes[start + 5] !== 0 && name.every(isNameByte);
+  return (
+    nameLength > 0 &&
+    nameLength <= longestName &&
+    name.length === nameLength &&
+    bytes[start + 5] !== 0 &&
+    name.every(isNameByte)
+  );
 }
 
 /** Letters, digits, underscore and the other printable characters of ASCII without the space. */

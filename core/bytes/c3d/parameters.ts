@@ -22,6 +22,8 @@ export interface Parameters {
   readonly words: Words;
   readonly entries: ReadonlyMap<string, Parameter>;
   readonly defects: readonly ParameterDefect[];
+  /** True where reading stopped because a record left the section. */
+  readonly leavesSection: boolean;
 }
 
 const typesByCode: ReadonlyMap<number, Parameter["type"]> = new Map([
@@ -46,6 +48,7 @@ export function readParameters(words: Words, start: number, limit: number): Para
   const found: { readonly group: number; readonly name: string; readonly parameter: Parameter; readonly at: number }[] =
     [];
   const defects: ParameterDefect[] = [];
+  let leavesSection = false;
   let at = start + 4;
   while (at + 2 <= limit) {
     const nameLength = Math.abs(words.signed8(at));
@@ -54,6 +57,7 @@ export function readParameters(words: Words, start: number, limit: number): Para
     const pointerAt = at + 2 + nameLength;
     if (pointerAt + 3 > limit) {
       defects.push({ at, what: "a record runs out of the section" });
+      leavesSection = true;
       break;
     }
     const name = textAt(words, at + 2, nameLength).toUpperCase();
@@ -77,6 +81,7 @@ export function readParameters(words: Words, start: number, limit: number): Para
     const next = pointerAt + pointer;
     if (next > limit) {
       defects.push({ at, what: `${name} points to a next record outside the section` });
+      leavesSection = true;
       break;
     }
     if (end !== undefined && next !== end) {
@@ -93,7 +98,7 @@ export function readParameters(words: Words, start: number, limit: number): Para
     else if (entries.has(key)) defects.push({ at: place, what: `${key} stands there twice; the first one counts` });
     else entries.set(key, parameter);
   }
-  return { words, entries, defects };
+  return { words, entries, defects, leavesSection };
 }
 
 /** A parameter from its type byte on, or a clause that says why it cannot be read. */

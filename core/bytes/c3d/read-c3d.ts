@@ -6,8 +6,9 @@ import { framesMissing, nothingLeft, parametersDamaged, unreadableC3d } from "./
 import { findFrameLayout, frameBytesOf } from "./frame-layout.ts";
 import { headerBytes, readHeader } from "./header.ts";
 import { blockBytes } from "./is-c3d.ts";
-import { readParameters } from "./parameters.ts";
-import { byteOrderOf, wordsOf } from "./words.ts";
+import { countOfParameter } from "./parameter-values.ts";
+import { type Parameters, readParameters } from "./parameters.ts";
+import { byteOrderOf, type Words, wordsOf } from "./words.ts";
 
 /** A C3D file as far as it could be understood. */
 export interface C3dOutcome {
@@ -38,9 +39,7 @@ export function readC3d(bytes: Uint8Array): C3dOutcome {
   // Header and parameters, which state most things twice.
   const words = wordsOf(bytes, byteOrder);
   const header = readHeader(words);
-  const statedEnd = (header.dataStartBlock - 1) * blockBytes;
-  const end = statedEnd > start && statedEnd <= bytes.length ? statedEnd : bytes.length;
-  const parameters = readParameters(words, start, end);
+  const parameters = readSection(words, start, header.dataStartBlock);
   const { layout, findings: layoutFindings } = findFrameLayout(header, parameters, parameterBlock + 1);
   const rates = readRates(header, parameters, layout);
   const scaling = readAnalogScaling(parameters, layout);
@@ -69,4 +68,18 @@ export function readC3d(bytes: Uint8Array): C3dOutcome {
     channels: scaling.channels,
   };
   return { file, findings };
+}
+
+/**
+ * The parameter section, which ends where the data start. Where records leave it, and the parameters themselves say that
+ * the data start later than the header says, the header is not believed.
+ */
+function readSection(words: Words, start: number, dataStartBlock: number): Parameters {
+  const statedEnd = (dataStartBlock - 1) * blockBytes;
+  const end = statedEnd > start && statedEnd <= words.length ? statedEnd : words.length;
+  const parameters = readParameters(words, start, end);
+  if (!parameters.leavesSection || end === words.length) return parameters;
+  const copy = countOfParameter(readParameters(words, start, words.length), "POINT:DATA_START") ?? 0;
+  const laterEnd = (copy - 1) * blockBytes;
+  return laterEnd > end && laterEnd <= words.length ? readParameters(words, start, laterEnd) : parameters;
 }

@@ -11,7 +11,7 @@ import { platformFindings } from "./platform-findings.ts";
 import { loadPlatforms } from "./platform-load.ts";
 import { newtonsPerForceUnit, platformUnit } from "./platform-unit.ts";
 import { type SeriesFigures, seriesFigures } from "./series-figures.ts";
-import type { Vector } from "./vector.ts";
+import { minus, type Vector } from "./vector.ts";
 
 /** One analog channel, scaled. */
 export interface InspectedChannel extends AnalogChannel, SeriesFigures {
@@ -76,7 +76,7 @@ export function inspectC3d(bytes: Uint8Array, sampleIndices: readonly number[], 
       const up = load.axes?.z;
       return {
         ...platform,
-        ...(up === undefined ? {} : { upwardDirection: [-up[0], -up[1], -up[2]] }),
+        ...(up === undefined ? {} : { upwardDirection: minus([0, 0, 0], up) }),
         unit: unit ?? written,
         ...rate,
         stored: seriesFigures(load.force.z, sampleIndices),

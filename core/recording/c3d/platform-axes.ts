@@ -24,13 +24,22 @@ export function platformAxes(corners: readonly Vector[]): PlatformAxes | undefin
   return { x, y: cross(z, x), z };
 }
 
-/** The laboratory's axis that lies nearest to upwards, seen from all platforms together; undefined without axes. */
+/** The laboratory's axis nearest to upwards of most platforms, of the first ones where they differ evenly. */
 export function upwardAxis(platforms: readonly PlatformAxes[]): LaboratoryAxis | undefined {
-  const sum = [0, 1, 2].map((axis) => platforms.reduce((total, { z }) => total - z[axis]!, 0));
-  const largest = sum.reduce((best, value, axis) => (Math.abs(value) > Math.abs(sum[best]!) ? axis : best), 0);
-  const value = sum[largest]!;
-  if (value === 0) return undefined;
-  return `${value > 0 ? "+" : "-"}${(["X", "Y", "Z"] as const)[largest]!}`;
+  const votes = new Map<LaboratoryAxis, number>();
+  for (const axes of platforms) {
+    const own = nearestAxis(axes);
+    votes.set(own, (votes.get(own) ?? 0) + 1);
+  }
+  let best: LaboratoryAxis | undefined;
+  for (const [axis, count] of votes) if (best === undefined || count > votes.get(best)!) best = axis;
+  return best;
+}
+
+function nearestAxis({ z }: PlatformAxes): LaboratoryAxis {
+  const [x, y] = [Math.abs(z[0]), Math.abs(z[1])];
+  const axis = x > y && x > Math.abs(z[2]) ? 0 : y > Math.abs(z[2]) ? 1 : 2;
+  return `${z[axis] < 0 ? "+" : "-"}${(["X", "Y", "Z"] as const)[axis]}`;
 }
 
 export function directionOf(axis: LaboratoryAxis): Vector {

@@ -4,7 +4,7 @@ import { type Finding, finding } from "../../finding.ts";
 import { countOf, listInWords } from "../../plain-words.ts";
 import { statedPlatforms } from "./force-platform.ts";
 import { platformAxes } from "./platform-axes.ts";
-import type { PlatformLoads } from "./platform-load.ts";
+import { type PlatformLoads, steepestDegrees } from "./platform-load.ts";
 
 const exportForces = "Export the recording with its force platforms.";
 
@@ -55,6 +55,10 @@ function cornerFindings({ loads, upwardAxis }: PlatformLoads): Finding[] {
     if (platformAxes(corners) === undefined) {
       const message = `The corners of ${name} span no plane, so it was taken as level.`;
       return [finding("platform-tilted", "warning", message, "Check that the plate is level.", where)];
+    }
+    if (tiltDegrees >= steepestDegrees) {
+      const message = `The corners turn ${name} by ${tiltDegrees.toFixed(0)} degrees from the laboratory's ${upwardAxis}, which other platforms show as upwards, so it was taken as level.`;
+      return [finding("platform-tilted", "warning", message, "Check the order of the corners.", where)];
     }
     if (!isTilted) return [];
     const message = `The corners tilt ${name} by ${tiltDegrees.toFixed(1)} degrees; its force was taken along the laboratory's ${upwardAxis}.`;
