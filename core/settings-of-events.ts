@@ -348,6 +348,20 @@ export const settingsOfEvents = {
   ),
   filterHz: number(50, "Hz", 5, 200, "Cut-off of the zero-lag Butterworth filter; display only."),
   otherFootNewtons: number(20, "N", 5, 100, "Load on the other plate that disturbs a single-leg trial."),
+  platformSignNewtons: number(
+    50,
+    "N",
+    10,
+    500,
+    "A force platform of a C3D file shows the sign of its forces, and that it is used, from this force on.",
+  ),
+  platformTiltDegrees: number(
+    2,
+    "deg",
+    0,
+    15,
+    "Of a force platform tilted more than this the force along the laboratory's vertical is taken; below, corners are measured too roughly to tell.",
+  ),
   oneLegStandingSeconds: number(
     2,
     "s",
