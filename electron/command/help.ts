@@ -20,6 +20,7 @@ export const generalHelp = `Counterpoise: raw force-plate recordings of jumps be
 
   counterpoise analyze FILE|FOLDER… [options]     measures, findings, sides and criteria
   counterpoise sheet FOLDER --out FILE.html|.pdf  the testing sheet of one session
+  counterpoise register COMMAND --register FILE   athletes, sessions and recordings kept in one file
   counterpoise analyze --help                     options and examples of a command
   counterpoise --version
 

@@ -1,6 +1,8 @@
 import { engineVersion } from "../../core/version.ts";
 import { analyzeCommand } from "./analyze-command.ts";
 import { analyzeHelp, generalHelp, sheetHelp } from "./help.ts";
+import { registerCommand } from "./register-command.ts";
+import { registerHelp } from "./register-help.ts";
 import { sheetCommand } from "./sheet-command.ts";
 import type { Streams } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
@@ -31,15 +33,17 @@ async function dispatch(typed: readonly string[], streams: Streams): Promise<num
       return wantsHelp ? show(analyzeHelp, streams) : analyzeCommand(rest, streams);
     case "sheet":
       return wantsHelp ? show(sheetHelp, streams) : sheetCommand(rest, streams);
+    case "register":
+      return wantsHelp ? show(registerHelp, streams) : registerCommand(rest, streams);
     case "--version":
       return show(`${engineVersion}\n`, streams);
     case "--help":
     case "-h":
       return show(generalHelp, streams);
     case undefined:
-      throw new UsageError("Name a command: analyze or sheet. counterpoise --help shows examples.");
+      throw new UsageError("Name a command: analyze, sheet or register. counterpoise --help shows examples.");
     default:
-      throw new UsageError(`There is no command "${command}"; there are analyze and sheet, and --help.`);
+      throw new UsageError(`There is no command "${command}"; there are analyze, sheet and register, and --help.`);
   }
 }
 

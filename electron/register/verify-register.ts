@@ -115,6 +115,7 @@ function checkJournal(
   const emptied = new Map<string, string>();
   const lastWord = new Map<string, Uint8Array>();
   const erased = new Set<string>();
+  const everErased = new Set<string>();
   const emptiedWithThem = new Set<string>();
   let previous = noHash;
   let entries = 0;
@@ -152,10 +153,15 @@ function checkJournal(
       }
       if (part === 0) {
         const title = contentOf(salted) as JournalTitle;
-        for (const { id } of title.erased ?? []) erased.add(id);
+        for (const { id } of title.erased ?? []) {
+          erased.add(id);
+          everErased.add(id);
+        }
         for (const each of title.emptied ?? []) emptiedWithThem.add(`${each.sequence} ${each.part}`);
       } else if (record !== noRecord) {
         const { kind, id, after } = contentOf(salted) as JournalChange;
+        // An archive may have brought an erased record back.
+        erased.delete(id);
         lastWord.set(`${kind} ${id}`, stateDigest(kind, after));
       }
     }
@@ -163,7 +169,7 @@ function checkJournal(
   checkHead(connection, entries, previous, say);
   if (!unlocked) return entries;
   for (const [place, record] of emptied) {
-    if (!erased.has(record) && !emptiedWithThem.has(place)) {
+    if (!everErased.has(record) && !emptiedWithThem.has(place)) {
       say(`Entry ${place.split(" ")[0]} of the journal lost a content that nobody erased.`);
     }
   }

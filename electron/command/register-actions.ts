@@ -1,0 +1,224 @@
+import { lstatSync, statSync } from "node:fs";
+import { readSession } from "../read-folder.ts";
+import { mergeArchive } from "../register/archive/merge-archive.ts";
+import { looksLikeArchive } from "../register/archive/read-archive.ts";
+import { writeArchive } from "../register/archive/write-archive.ts";
+import { backUpTo, keepDailyBackup, makeDailyBackup } from "../register/backups.ts";
+import { eraseForGood, previewErasure } from "../register/erase-for-good.ts";
+import { importSession } from "../register/import-sessions.ts";
+import type { Register } from "../register/register.ts";
+import { removePassphrase, setPassphrase } from "../register/register-passphrase.ts";
+import type { AthleteLine } from "../register/register-views.ts";
+import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
+import { findSessions } from "./find-sessions.ts";
+import { UsageError } from "./usage-error.ts";
+
+export const registerOptionNames = [
+  "register",
+  "format",
+  "passphrase-file",
+  "file-passphrase-file",
+  "new-passphrase-file",
+  "out",
+  "athlete",
+  "search",
+  "confirm",
+] as const;
+
+/** What was asked of the register. */
+export interface RegisterRequest {
+  readonly options: Readonly<Partial<Record<(typeof registerOptionNames)[number], string>>>;
+  readonly paths: readonly string[];
+  readonly filePassphrase?: string;
+  readonly newPassphrase?: string;
+}
+
+/** What came of it: one document for programs, the same in lines for people. */
+export interface RegisterAnswer {
+  readonly document: unknown;
+  readonly lines: readonly string[];
+  /** Said beside the result. */
+  readonly remarks?: readonly string[];
+  readonly needsEyes?: boolean;
+}
+
+interface RegisterAction {
+  readonly takesPaths?: boolean;
+  /** Makes the register where there is none. */
+  readonly creates?: boolean;
+  /** Checks what was typed before the register is opened. */
+  readonly check?: (request: RegisterRequest) => void;
+  readonly run: (register: Register, request: RegisterRequest) => RegisterAnswer | Promise<RegisterAnswer>;
+}
+
+/** The commands below `counterpoise register`. */
+export const registerActions: Readonly<Record<string, RegisterAction>> = {
+  list: { run: list },
+  import: {
+    takesPaths: true,
+    creates: true,
+    check: ({ paths }) => {
+      if (paths.length === 0) throw new UsageError("Name at least one folder or archive to import.");
+    },
+    run: importPaths,
+  },
+  export: { check: ({ options }) => void needed(options.out, "--out FILE.zip"), run: exportArchive },
+  backup: { run: backUp },
+  restore: {
+    takesPaths: true,
+    check: ({ paths }) => {
+      if (paths.length !== 1) throw new UsageError("Name one backup to restore.");
+    },
+    run: restore,
+  },
+  verify: { run: verify },
+  erase: { check: ({ options }) => void needed(options.athlete, "--athlete CODE"), run: erase },
+  protect: {
+    check: ({ newPassphrase }) => void needed(newPassphrase, "--new-passphrase-file FILE"),
+    run: (register, { newPassphrase }) => {
+      setPassphrase(register, needed(newPassphrase, "--new-passphrase-file FILE"));
+      return done({ protected: true }, "The register and its backups are under the new passphrase.");
+    },
+  },
+  unprotect: {
+    run: (register) => {
+      removePassphrase(register);
+      return done({ protected: false }, "The register and its backups have no passphrase any more.");
+    },
+  },
+};
+
+function list(register: Register, { options }: RegisterRequest): RegisterAnswer {
+  const athletes = register.reads.athletes(options.search === undefined ? {} : { text: options.search });
+  const lines = athletes.map(({ code, name, involved, sessions, lastSession }) =>
+    [
+      code,
+      name ?? "",
+      `involved: ${involved}`,
+      `${sessions} ${sessions === 1 ? "session" : "sessions"}`,
+      [lastSession?.date, lastSession?.milestone].filter((each) => each !== undefined).join(", "),
+    ].join("\t"),
+  );
+  return { document: { athletes }, lines };
+}
+
+async function importPaths(register: Register, { paths, filePassphrase }: RegisterRequest): Promise<RegisterAnswer> {
+  const remarks: string[] = [];
+  const archives = paths.filter((path) => isFile(path) && looksLikeArchive(path));
+  const others = paths.filter((path) => !archives.includes(path));
+  const found = others.length > 0 ? findSessions(others, (sentence) => remarks.push(sentence)) : [];
+  const merged = archives.map((path) => ({ archive: path, ...mergeArchive(register, path, filePassphrase) }));
+  // One session's recordings in memory at a time.
+  const sessions = found.map((listed) => importSession(register, readSession(listed)));
+  if (register.readOnlyBecause === undefined) await keepDailyBackup(register);
+  const notes = [...merged, ...sessions].flatMap((each) => each.notes);
+  return {
+    document: { archives: merged, sessions },
+    lines: [
+      ...merged.map(
+        (each) => `${each.archive}: ${each.added} records added, ${each.same + each.kept} were there already`,
+      ),
+      ...sessions.map((each) => `${each.folder || "loose recordings"}: ${each.outcome}, ${each.recordings} recordings`),
+    ],
+    remarks: [...remarks, ...notes],
+    needsEyes: notes.length > 0,
+  };
+}
+
+function exportArchive(register: Register, { options, filePassphrase }: RegisterRequest): RegisterAnswer {
+  const out = needed(options.out, "--out FILE.zip");
+  const athlete = options.athlete === undefined ? undefined : athleteOf(register, options.athlete).id;
+  const contents = writeArchive(register, out, {
+    ...(athlete !== undefined && { athlete }),
+    ...(filePassphrase !== undefined && { passphrase: filePassphrase }),
+  });
+  const open =
+    filePassphrase === undefined ? ["The archive is not under a passphrase: whoever has it can read it."] : [];
+  return {
+    ...done({ out, ...contents }, `${out}: ${contents.records} records and ${contents.recordings} recordings.`),
+    remarks: open,
+  };
+}
+
+async function backUp(register: Register, { options, filePassphrase }: RegisterRequest): Promise<RegisterAnswer> {
+  if (options.out === undefined) {
+    const path = await makeDailyBackup(register);
+    return done({ backup: path }, `${path} was made and opened again to check it.`);
+  }
+  await backUpTo(register, options.out, filePassphrase);
+  return done({ backup: options.out }, `${options.out} was made and checked.`);
+}
+
+async function restore(register: Register, request: RegisterRequest): Promise<RegisterAnswer> {
+  const [path = ""] = request.paths;
+  const passphrases = request.filePassphrase === undefined ? {} : { file: request.filePassphrase };
+  const inside = request.newPassphrase === undefined ? {} : { register: request.newPassphrase };
+  const preview = await previewBackup(register, path, passphrases);
+  const holds = `${path} holds ${preview.athletes} athletes, ${preview.sessions} sessions and ${preview.recordings} recordings; its last change is of ${preview.lastChange}.`;
+  if (request.options.confirm === undefined) {
+    return {
+      ...done({ preview, restored: false }, holds),
+      remarks: ["Nothing was replaced. --confirm replace restores it."],
+    };
+  }
+  if (request.options.confirm !== "replace") throw new UsageError("--confirm must say replace.");
+  await restoreBackup(register, path, { ...passphrases, ...inside });
+  return done(
+    { preview, restored: true },
+    holds,
+    "It now is the register's content; what was there before lies among the backups.",
+  );
+}
+
+function verify(register: Register): RegisterAnswer {
+  const verification = register.verify();
+  const { problems, records, recordings, journalEntries, contentsChecked } = verification;
+  const counts = `${records} records, ${recordings} recordings and ${journalEntries} entries of the journal were checked`;
+  const lines = problems.length === 0 ? [`${counts}; everything is as it was written.`] : [`${counts}.`, ...problems];
+  const locked = "The register is locked: contents were not decrypted; --passphrase-file checks them too.";
+  return { document: verification, lines, remarks: contentsChecked ? [] : [locked], needsEyes: problems.length > 0 };
+}
+
+function erase(register: Register, { options }: RegisterRequest): RegisterAnswer {
+  const { id, code } = athleteOf(register, needed(options.athlete, "--athlete CODE"));
+  const root = { kind: "athletes", id } as const;
+  const preview = previewErasure(register, [root]);
+  const removed = `${code}: ${preview.sessions} sessions, ${preview.recordings} recordings and ${preview.others} other records, also in ${preview.backups} backups.`;
+  const elsewhere = preview.copiesElsewhere.map((copy) => `Not reached, delete it yourself: ${copy}`);
+  if (options.confirm === undefined) {
+    const remarks = [...elsewhere, `Nothing was erased. --confirm ${code} erases it for good.`];
+    return { ...done({ preview, erased: false }, removed), remarks };
+  }
+  if (options.confirm !== code) throw new UsageError(`--confirm must repeat the code ${code}.`);
+  register.writes.moveToBin(root);
+  eraseForGood(register, [root]);
+  return { ...done({ preview, erased: true }, `Erased. ${removed}`), remarks: elsewhere };
+}
+
+function athleteOf(register: Register, codeOrId: string): AthleteLine {
+  const found = register.reads.athletes().filter(({ code, id }) => code === codeOrId || id === codeOrId);
+  const [only] = found;
+  if (only === undefined) throw new UsageError(`There is no athlete ${codeOrId} in the register.`);
+  if (found.length > 1) {
+    throw new UsageError(
+      `${found.length} athletes carry the code ${codeOrId}; name one by its identifier from list --format json.`,
+    );
+  }
+  return only;
+}
+
+function isFile(path: string): boolean {
+  return (
+    lstatSync(path, { throwIfNoEntry: false }) !== undefined &&
+    (statSync(path, { throwIfNoEntry: false })?.isFile() ?? false)
+  );
+}
+
+function needed(value: string | undefined, option: string): string {
+  if (value === undefined) throw new UsageError(`${option} is needed.`);
+  return value;
+}
+
+function done(document: unknown, ...lines: readonly string[]): RegisterAnswer {
+  return { document, lines };
+}

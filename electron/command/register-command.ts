@@ -1,0 +1,78 @@
+import { readFileSync } from "node:fs";
+import { openRegister } from "../register/open-register.ts";
+import type { Register } from "../register/register.ts";
+import { RequestRefused } from "../request-refused.ts";
+import { parseArguments } from "./parse-arguments.ts";
+import { type RegisterAnswer, type RegisterRequest, registerActions, registerOptionNames } from "./register-actions.ts";
+import { choice } from "./stated-options.ts";
+import type { Streams } from "./streams.ts";
+import { UsageError } from "./usage-error.ts";
+
+const formats = ["text", "json"] as const;
+
+/** `counterpoise register`: opens the register, does one thing with it, and closes it. */
+export async function registerCommand(typed: readonly string[], streams: Streams): Promise<number> {
+  const [name = "", ...rest] = typed;
+  const action = Object.hasOwn(registerActions, name) ? registerActions[name] : undefined;
+  if (action === undefined) {
+    const known = Object.keys(registerActions).join(", ");
+    throw new UsageError(`${name === "" ? "Name" : `There is no register command "${name}"; name`} one of ${known}.`);
+  }
+  const { options, positionals } = parseArguments(rest, registerOptionNames);
+  const format = choice("--format", options.format ?? "text", formats);
+  if (options.register === undefined) throw new UsageError("--register FILE says which register is meant.");
+  if (positionals.length > 0 && !action.takesPaths)
+    throw new UsageError(`register ${name} takes no ${positionals[0]}.`);
+  const passphrase = passphraseIn(options["passphrase-file"]);
+  const filePassphrase = passphraseIn(options["file-passphrase-file"]);
+  const newPassphrase = passphraseIn(options["new-passphrase-file"]);
+  const request: RegisterRequest = {
+    options,
+    paths: positionals,
+    ...(filePassphrase !== undefined && { filePassphrase }),
+    ...(newPassphrase !== undefined && { newPassphrase }),
+  };
+  try {
+    action.check?.(request);
+    const register = await openRegister(options.register, {
+      create: action.creates ?? false,
+      ...(passphrase !== undefined && { passphrase }),
+    });
+    return await answered(register, () => action.run(register, request), format, streams);
+  } catch (error) {
+    if (error instanceof RequestRefused) throw new UsageError(error.message);
+    throw error;
+  }
+}
+
+async function answered(
+  register: Register,
+  run: () => RegisterAnswer | Promise<RegisterAnswer>,
+  format: (typeof formats)[number],
+  streams: Streams,
+): Promise<number> {
+  try {
+    if (register.readOnlyBecause !== undefined) streams.err(`${register.readOnlyBecause}\n`);
+    const { document, lines, remarks, needsEyes } = await run();
+    streams.out(
+      format === "json" ? `${JSON.stringify(document, null, 2)}\n` : lines.map((line) => `${line}\n`).join(""),
+    );
+    for (const remark of remarks ?? []) streams.err(`${remark}\n`);
+    return needsEyes ? 1 : 0;
+  } finally {
+    register.close();
+  }
+}
+
+function passphraseIn(file: string | undefined): string | undefined {
+  if (file === undefined) return undefined;
+  let text: string;
+  try {
+    text = readFileSync(file, "utf8");
+  } catch {
+    throw new UsageError(`The passphrase file ${file} cannot be read.`);
+  }
+  const [line = ""] = text.split(/\r?\n/);
+  if (line === "") throw new UsageError(`The first line of ${file} is empty; a passphrase is expected there.`);
+  return line;
+}

@@ -1,0 +1,57 @@
+import { z } from "zod";
+import { type RecordKind, recordSchemas } from "../record-schemas.ts";
+import { type RecordKey, type References, recordKinds, referenceNames } from "../record-tables.ts";
+
+/** Raised when a key changes its meaning or leaves; new optional keys do not raise it. ARCHIVE.md describes the format. */
+export const archiveVersion = 1;
+
+export const manifestName = "manifest.json";
+
+/** Stands before the checksum of the whole file, at its very end. */
+export const wholeChecksumWord = "SHA-256 of everything before this sentence: ";
+
+/** The kinds that travel; where copies went concerns the register they were made from alone. */
+export const archivedKinds = recordKinds.filter((kind) => kind !== "copies");
+
+export const manifestSchema = z.object({
+  format: z.literal("counterpoise-register-archive"),
+  version: z.literal(archiveVersion),
+  engine: z.string(),
+  madeAt: z.iso.datetime(),
+  contents: z.enum(["athlete", "register"]),
+  entries: z.array(z.object({ name: z.string(), bytes: z.int().min(0), sha256: z.string().regex(/^[0-9a-f]{64}$/) })),
+});
+
+export type ArchiveManifest = z.infer<typeof manifestSchema>;
+
+/** One record as an archive carries it. */
+export interface ArchivedRecord {
+  readonly id: string;
+  readonly references: References;
+  readonly content: unknown;
+}
+
+export function recordsName(kind: RecordKind): string {
+  return `records/${kind}.json`;
+}
+
+/** The original file of a recording, under its session and its own path, as it was imported. */
+export function recordingName(session: string, path: string): string {
+  return `recordings/${session}/${path}`;
+}
+
+/** How the records of one kind are written. */
+export function recordsSchema(kind: RecordKind) {
+  const names = referenceNames(kind).map((name) => [name, z.uuid().exactOptional()] as const);
+  return z.array(
+    z.strictObject({
+      id: z.uuid(),
+      references: z.strictObject(Object.fromEntries(names)),
+      content: recordSchemas[kind],
+    }),
+  );
+}
+
+export function keyText({ kind, id }: RecordKey): string {
+  return `${kind} ${id}`;
+}

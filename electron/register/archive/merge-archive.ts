@@ -1,0 +1,151 @@
+import { RequestRefused } from "../../request-refused.ts";
+import type { ChangeSet } from "../change-set.ts";
+import { wordsOf } from "../change-set.ts";
+import type { RecordContent, RecordKind } from "../record-schemas.ts";
+import { type ReferenceName, type References, referenceKinds, referenceNames } from "../record-tables.ts";
+import type { Register } from "../register.ts";
+import { type ArchivedRecord, archivedKinds, keyText, recordingName } from "./archive-format.ts";
+import { type ArchiveReading, withArchive } from "./read-archive.ts";
+
+/** What came of merging an archive. */
+export interface MergedArchive {
+  readonly added: number;
+  /** There already, and the same. */
+  readonly same: number;
+  /** There already and different: what the register says stood. */
+  readonly kept: number;
+  readonly recordings: number;
+  readonly notes: readonly string[];
+}
+
+/**
+ * Takes an archive into the register in one transaction. A record that is there already stays as it is, be it the
+ * same or different; nothing comes in twice. People are the same when their identifiers are, or when code and name
+ * agree and nothing else contradicts; a code alone never joins two people.
+ */
+export function mergeArchive(register: Register, path: string, passphrase?: string): MergedArchive {
+  return withArchive(path, passphrase, (archive) =>
+    register.writes.act("archive imported", (changes) => merge(register, changes, archive)),
+  );
+}
+
+interface Merging {
+  readonly register: Register;
+  readonly archive: ArchiveReading;
+  /** Where records of the archive are known under another identifier. */
+  readonly names: Map<string, string>;
+  readonly notes: string[];
+}
+
+function merge(register: Register, changes: ChangeSet, archive: ArchiveReading): MergedArchive {
+  const merging: Merging = { register, archive, names: new Map(), notes: [] };
+  let [added, same, kept, recordings] = [0, 0, 0, 0];
+  for (const kind of archivedKinds) {
+    for (const record of archive.records.get(kind) ?? []) {
+      const references = translated(kind, record, merging);
+      const known = knownAs(kind, record, references, merging);
+      if (known !== undefined) {
+        merging.names.set(keyText({ kind, id: record.id }), known);
+        const stored = register.contents.store.read(kind, known);
+        if (stored?.binned)
+          merging.notes.push(`One of the ${wordsOf(kind)} lies in the bin of the register and stays there.`);
+        if (JSON.stringify(stored?.content) === JSON.stringify(record.content)) same += 1;
+        else {
+          kept += 1;
+          merging.notes.push(
+            `One of the ${wordsOf(kind)} is in the register already and differs; the register's stands.`,
+          );
+        }
+        continue;
+      }
+      if (kind === "recordings") {
+        addRecording(changes, record, references, merging);
+        recordings += 1;
+      } else changes.add(kind, references, record.content as RecordContent<typeof kind>, record.id);
+      added += 1;
+    }
+  }
+  return { added, same, kept, recordings, notes: merging.notes };
+}
+
+function translated(kind: RecordKind, { references }: ArchivedRecord, { names }: Merging): References {
+  const translate = (name: ReferenceName) => {
+    const target = references[name];
+    return target === undefined
+      ? undefined
+      : (names.get(keyText({ kind: referenceKinds[name], id: target })) ?? target);
+  };
+  const pairs = referenceNames(kind).map((name) => [name, translate(name)] as const);
+  return Object.fromEntries(pairs.filter(([, target]) => target !== undefined)) as References;
+}
+
+/** The identifier under which a record of the archive is in the register already. */
+function knownAs(
+  kind: RecordKind,
+  record: ArchivedRecord,
+  references: References,
+  merging: Merging,
+): string | undefined {
+  const { store } = merging.register.contents;
+  if (store.read(kind, record.id) !== undefined) return record.id;
+  switch (kind) {
+    case "athletes":
+      return samePerson(record.content as RecordContent<"athletes">, merging);
+    case "sessions":
+      return references.athlete === undefined ? undefined : sameSession(record.id, references.athlete, merging);
+    case "recordings": {
+      const { sha256, path } = record.content as RecordContent<"recordings">;
+      const inSession = store.readBy("recordings", "session", references.session ?? "");
+      return inSession.find(({ content }) => content.sha256 === sha256 && content.path === path)?.id;
+    }
+    case "trials": {
+      const { number } = record.content as RecordContent<"trials">;
+      const ofRecording = store.readBy("trials", "recording", references.recording ?? "");
+      return ofRecording.find(({ content }) => content.number === number)?.id;
+    }
+    default: {
+      // Whatever else an athlete has is the same when it says the same.
+      if (references.athlete === undefined) return undefined;
+      const said = JSON.stringify(record.content);
+      return store.readBy(kind, "athlete", references.athlete).find(({ content }) => JSON.stringify(content) === said)
+        ?.id;
+    }
+  }
+}
+
+function samePerson(person: RecordContent<"athletes">, { register, notes }: Merging): string | undefined {
+  for (const { id } of register.reads.athletes().filter(({ code }) => code === person.code)) {
+    const known = register.reads.record("athletes", id)?.content;
+    const contradicts = (["sex", "birthYear", "birthDate"] as const).some(
+      (key) => known?.[key] !== undefined && person[key] !== undefined && known[key] !== person[key],
+    );
+    if (known?.name !== undefined && known.name === person.name && !contradicts) return id;
+    notes.push(`Two athletes now carry the code ${person.code}; look whether they are one person.`);
+  }
+  return undefined;
+}
+
+/** A session of the same athlete that holds every recording of the archived one. */
+function sameSession(archived: string, athlete: string, { register, archive }: Merging): string | undefined {
+  const sums = (archive.records.get("recordings") ?? [])
+    .filter(({ references }) => references.session === archived)
+    .map(({ content }) => (content as RecordContent<"recordings">).sha256);
+  if (sums.length === 0) return undefined;
+  const { store } = register.contents;
+  return store.readBy("sessions", "athlete", athlete).find(({ id }) => {
+    const present = new Set(store.readBy("recordings", "session", id).map(({ content }) => content.sha256));
+    return sums.every((sum) => present.has(sum));
+  })?.id;
+}
+
+function addRecording(changes: ChangeSet, record: ArchivedRecord, references: References, merging: Merging): void {
+  const { path, sha256, byteLength, ...said } = record.content as RecordContent<"recordings">;
+  const bytes = merging.archive.bytesOf(recordingName(record.references.session ?? "", path));
+  const added = changes.addRecording(references.session ?? "", path, bytes, said, record.id);
+  const stored = merging.register.reads.record("recordings", added)?.content;
+  if (stored?.sha256 !== sha256 || stored.byteLength !== byteLength) {
+    throw new RequestRefused(
+      `${path} in the archive is not the recording its record describes; nothing of it was used.`,
+    );
+  }
+}
