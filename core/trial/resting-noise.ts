@@ -13,7 +13,8 @@ export interface RestingNoise {
 /** Hum of the mains: 50 or 60 Hz, as the country has it. */
 const mainsHz = [50, 60] as const;
 const humFraction = 0.5;
-const slowSeconds = 0.05;
+/** Whole periods of either mains frequency, so that the running mean takes nothing of the hum away. */
+const slowSeconds = 0.1;
 const blockSeconds = 0.2;
 /** Of the blocks in order of their deviation the one at this part stands for rest. */
 const restQuantile = 0.2;

@@ -15,6 +15,8 @@ export interface StuckSpan {
 
 /** A run of equal samples is no chance where fewer than this many such runs are expected in the whole recording. */
 const expectedRuns = 1e-4;
+/** Where more neighbours are equal in quiet standing the plate shows no noise there that could tell. */
+const mostEqual = 0.5;
 /** Noise must be at least this many steps of the converter for its equal neighbours to be chance alone. */
 const noiseSteps = 0.5;
 
@@ -67,7 +69,12 @@ function heldSpans(
 ): readonly SampleSpan[] {
   const { deviation, equalFraction } = neighboursOf(force, quiet);
   const step = smallestStep(force);
-  if (step === undefined || deviation < Math.max(settings.heldNoiseNewtons, noiseSteps * step)) return [];
+  if (
+    step === undefined ||
+    equalFraction > mostEqual ||
+    deviation < Math.max(settings.heldNoiseNewtons, noiseSteps * step)
+  )
+    return [];
   const chance = Math.max(equalFraction, 1 / force.length);
   const needed = 1 + Math.log(expectedRuns / force.length) / Math.log(chance);
   const least = Math.max(settings.heldSamples, Math.ceil(needed));

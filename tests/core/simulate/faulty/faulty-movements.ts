@@ -164,6 +164,15 @@ export const faultyMovements: readonly FaultyKind[] = [
       written(singleOf(seed, { legSwing: { metres: 0.003, seconds: 0.4, middleSeconds: -0.2 } }), saidSingle),
   },
   {
+    kind: "leg-swing-in-dip",
+    fault: "the free leg swings by 3 cm while the force dips, so that it dips twice",
+    nearMiss: "it moves by 3 mm",
+    bad: (seed) =>
+      written(singleOf(seed, { legSwing: { metres: 0.03, seconds: 0.4, middleSeconds: 0.5 } }), saidSingle),
+    near: (seed) =>
+      written(singleOf(seed, { legSwing: { metres: 0.003, seconds: 0.4, middleSeconds: 0.5 } }), saidSingle),
+  },
+  {
     kind: "other-foot-pushes",
     fault: "the other foot presses 70 N during a single-leg push",
     nearMiss: "it brushes the plate with 12 N",
@@ -235,9 +244,9 @@ export const faultyMovements: readonly FaultyKind[] = [
   {
     kind: "landing-cut",
     fault: "the recording ends 0.12 s after touchdown",
-    nearMiss: "it ends after 1.3 s of standing",
+    nearMiss: "it ends after 3.2 s of standing",
     bad: (seed) => written(jumpOf(seed, { endsAfterTouchdownSeconds: 0.12 }), saidJump),
-    near: (seed) => written(jumpOf(seed, { quietSecondsAfter: 1.3 }), saidJump),
+    near: (seed) => written(jumpOf(seed, { quietSecondsAfter: 3.2 }), saidJump),
   },
   {
     kind: "heights-differ",

@@ -349,7 +349,7 @@ export const faultyRecordings: readonly FaultyKind[] = [
     kind: "empty-plates",
     fault: "nobody is on the plates",
     nearMiss: "somebody is",
-    bad: (seed) => written(scaleForce(jumpOf(seed), 0.002), saidJump),
+    bad: (seed) => written(addNoise(scaleForce(jumpOf(seed), 0), seed, 1.2), saidJump),
     near: (seed) => written(jumpOf(seed), saidJump),
   },
 ];
