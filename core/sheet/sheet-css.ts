@@ -48,26 +48,29 @@ td.line { white-space: nowrap; }
 .write-in .tall { grid-column: 1 / -1; }
 .write-in .line { display: block; height: 1.7rem; border-bottom: 1px solid var(--muted); }
 footer { margin-top: 1rem; font-size: 0.86em; }
-@page { size: A4; margin: 14mm 15mm 16mm; @bottom-left { content: ${cssString(sheet.footer)}; font: 7.5pt sans-serif; color: ${lightPalette.muted}; } @bottom-right { content: counter(page) " / " counter(pages); font: 7.5pt sans-serif; color: ${lightPalette.muted}; }${bannerBox(sheet)} }
+@page { size: A4; margin: 12mm 13mm 14mm; @bottom-left { content: ${cssString(sheet.footer)}; font: 7.5pt sans-serif; color: ${lightPalette.muted}; } @bottom-right { content: counter(page) " / " counter(pages); font: 7.5pt sans-serif; color: ${lightPalette.muted}; }${bannerBox(sheet)} }
 @page :first { @top-left { content: none; } }
 @media print {
   :root { color-scheme: light; ${variables(lightPalette)} }
-  html { font-size: 8.4pt; }
-  body { background: none; font-size: 1rem; line-height: 1.3; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
+  html { font-size: 8pt; }
+  body { background: none; font-size: 1rem; line-height: 1.22; print-color-adjust: exact; -webkit-print-color-adjust: exact; }
   main { max-width: none; padding: 0; }
   .page { margin: 0; padding: 0; border: 0; background: none; }
   .page + .page { break-before: page; }
   h1 { font-size: 1.8rem; }
-  h2 { margin: 0.8rem 0 0.2rem; font-size: 1.25rem; break-after: avoid; }
+  h2 { margin: 0.65rem 0 0.15rem; font-size: 1.25rem; break-after: avoid; }
   p, li { max-width: none; }
+  p.muted { font-size: 0.93rem; }
+  table { margin: 0.5rem 0 0.3rem; }
+  .banner { padding: 0.2rem 0.5rem; margin-bottom: 0.4rem; }
   .facts { grid-template-columns: 1fr 1fr; }
   .facts div { grid-template-columns: 7rem 1fr; }
   .write-in { gap: 0.4rem 1.5rem; }
-  .write-in .line { height: 1.9rem; }
+  .write-in .line { height: 1.8rem; }
   .scroll { overflow: visible; }
   caption { break-after: avoid; }
   tr, .write-in, li { break-inside: avoid; }
-  th, td { padding-block: 0.16rem; }
+  th, td { padding-block: 0.13rem; }
   footer { display: none; }
 }`;
 }
