@@ -2,8 +2,10 @@ import type { JumpMotion } from "./events/jump-events.ts";
 import type { Finding } from "./finding.ts";
 import type { InvolvedSide, Limb, Side } from "./limb.ts";
 import type { RecordingFile } from "./recording/file.ts";
+import type { Layout } from "./recording/layout.ts";
 import type { Recording } from "./recording/recording.ts";
-import type { LayoutAnswers, TableReading } from "./recording/request.ts";
+import type { FileReading } from "./recording/file-reading.ts";
+import type { LayoutAnswers } from "./recording/request.ts";
 import type { SessionResult, TrialResult } from "./result.ts";
 import type { SessionDescription } from "./session.ts";
 import type { TestKind } from "./test-kind.ts";
@@ -41,13 +43,15 @@ export interface SessionInput {
   /** Findings made while reading session.json. */
   readonly descriptionFindings: readonly Finding[];
   readonly stated: StatedOptions;
+  /** Saved layouts; each answers for every file of its shape what was not stated for the file. */
+  readonly layouts?: readonly Layout[];
 }
 
 /** A file as it was read, before any trial is looked at. */
 export interface ReadRecording {
   readonly file: RecordingFile;
-  /** What was understood; absent when the file is no table at all. */
-  readonly reading?: TableReading;
+  /** What was understood; absent when the file is neither table nor C3D. */
+  readonly reading?: FileReading;
   /** Absent when the file was refused. */
   readonly recording?: Recording;
   /** Refusals and warnings about the file as a whole. */

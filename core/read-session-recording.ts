@@ -11,8 +11,13 @@ import type { Settings } from "./settings.ts";
 export function readSessionRecording(file: RecordingFile, input: SessionInput, settings: Settings): ReadRecording {
   const { description, stated } = input;
   const entries = (description.files ?? []).filter((entry) => entry.file === file.path);
-  const answers = { ...fromEntry(Object.assign({}, ...entries)), ...stated.layout };
-  const read = readRecording(file, answers, settings);
+  const massKg = stated.massKg ?? description.massKg;
+  const answers = {
+    ...(massKg === undefined ? {} : { massKg }),
+    ...fromEntry(Object.assign({}, ...entries)),
+    ...stated.layout,
+  };
+  const read = readRecording(file, answers, settings, input.layouts);
   if (read.recording === undefined) return read;
   const { plates } = read.recording;
   const ofFile = platesOfFile(description, file.path);

@@ -7,6 +7,8 @@ export interface EvenRate {
   readonly toleranceHz: number;
   /** False when no rate explains all stamps within their rounding: a sample may be missing among them. */
   readonly explainsAll: boolean;
+  /** True for a whole number of hertz, as people set it; else the rate is what the stamps average to. */
+  readonly isWhole: boolean;
 }
 
 /** Whole rates are tried from the roundest on: multiples of 1000 Hz, of 500 Hz, and so on. */
@@ -47,14 +49,15 @@ export function findEvenRate(
       for (const multiple of offset === 0 ? [nearest] : [nearest - offset, nearest + offset]) {
         const rateHz = multiple * unit;
         if (rateHz <= 0 || Math.abs(rateHz - quotientHz) > toleranceHz) continue;
-        if (explains(rateHz, 1e-6)) return { rateHz, toleranceHz, explainsAll: true };
+        if (explains(rateHz, 1e-6)) return { rateHz, toleranceHz, explainsAll: true, isWhole: true };
       }
     }
   }
-  if (!isCoarse) return { rateHz: quotientHz, toleranceHz, explainsAll: true };
+  if (!isCoarse) return { rateHz: quotientHz, toleranceHz, explainsAll: true, isWhole: false };
   const fittedHz = 1 / (leastSquaresStep(stamps) * scale);
   // The fitted slope tilts by about the resolution over the square root of the number of stamps.
-  return { rateHz: fittedHz, toleranceHz, explainsAll: explains(fittedHz, 2 / Math.sqrt(stamps.length)) };
+  const explainsAll = explains(fittedHz, 2 / Math.sqrt(stamps.length));
+  return { rateHz: fittedHz, toleranceHz, explainsAll, isWhole: false };
 }
 
 /** True when rounding moves the steps noticeably: not at 1000 Hz to the millisecond (each step is exact), but at 800 Hz. */

@@ -3,33 +3,45 @@ import { type Finding, finding } from "../finding.ts";
 import type { Limb } from "../limb.ts";
 import type { ForceUnit } from "../session.ts";
 import type { Settings } from "../settings.ts";
+import type { BodyMass } from "./body-mass.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { ColumnRoles } from "./column-roles.ts";
-import { forceUnitOf, isVoltage, newtonsPerUnit } from "./force-units.ts";
+import { decideUnit, type UnitDecision } from "./column-unit.ts";
+import { type ForceColumnUnit, needsMass, newtonsIn } from "./force-units.ts";
 
-/** One force column, converted. */
+/** One force, converted: a column, or the sum of the columns of one foot's plates. */
 export interface ForceColumn {
-  /** From 0. */
-  readonly index: number;
+  /** From 0, in order of the file; the first is the force's place. */
+  readonly indices: readonly number[];
   /** The file's own name, or "column 3". */
   readonly name: string;
   /** False where the file names nothing. */
   readonly isNamed: boolean;
   readonly limb: Limb;
   /** Absent where no unit is known; the values are then as in the file. */
-  readonly unit?: ForceUnit;
+  readonly unit?: ForceColumnUnit;
   readonly unitFrom: "header" | "stated" | "unknown";
   /** Newtons, upward positive, one value a usable row. */
   readonly force: Float64Array;
 }
 
-/** The force columns in newtons in the order of the file, with what is doubtful about unit and sign. */
+/** What is known about the unit of force outside the columns' names. */
+export interface UnitStatements {
+  readonly stated?: ForceUnit;
+  /** From a line above the column names. */
+  readonly header?: { readonly unit: ForceColumnUnit; readonly source: string };
+  readonly mass?: BodyMass;
+  /** True where the stated unit counts although the file says another. */
+  readonly overrules?: boolean;
+}
+
+/** The forces in newtons in the order of the file, with what is doubtful about unit and sign. */
 export function readForces(
   table: Table,
   hints: readonly ColumnHint[],
   roles: ColumnRoles,
   span: { readonly start: number; readonly end: number },
-  statedUnit: ForceUnit | undefined,
+  units: UnitStatements,
   settings: Settings,
 ): { readonly columns: readonly ForceColumn[]; readonly findings: readonly Finding[] } {
   const chosen = (
@@ -39,35 +51,57 @@ export function readForces(
       [roles.total, "both"],
     ] as const
   )
-    .flatMap(([index, limb]) => (index === undefined ? [] : [{ index, limb }]))
-    .sort((one, other) => one.index - other.index);
+    .flatMap(([indices, limb]) => (indices.length === 0 ? [] : [{ indices: [...indices].sort(ascending), limb }]))
+    .sort((one, other) => one.indices[0]! - other.indices[0]!);
   const findings: Finding[] = [];
   const turned: string[] = [];
   const silent: string[] = [];
-  const columns = chosen.map(({ index, limb }): ForceColumn => {
-    const hint = hints[index]!;
-    const name = plateName(index, hints);
-    const base = { index, name, isNamed: hint.written !== "", limb };
-    const headerUnit = forceUnitOf(hint.unit);
-    const unit = headerUnit ?? statedUnit;
-    if (isVoltage(hint.unit)) findings.push(voltage(name, hint.unit));
-    else if (headerUnit !== undefined && statedUnit !== undefined && headerUnit !== statedUnit) {
-      findings.push(unitContradicts(name, hint.unit, statedUnit));
-    } else if (unit === undefined) silent.push(hint.unit === "" ? name : `${name} (${hint.unit})`);
-    const unitFrom = headerUnit !== undefined ? "header" : statedUnit !== undefined ? "stated" : "unknown";
-    const force = (table.columns[index] ?? new Float64Array(0)).slice(span.start, span.end);
-    if (unit === undefined || isVoltage(hint.unit)) return { ...base, unitFrom: "unknown", force };
-    const factor = newtonsPerUnit[unit];
-    if (factor !== 1) for (let row = 0; row < force.length; row++) force[row] = force[row]! * factor;
-    if (pointsDown(force, settings)) {
-      for (let row = 0; row < force.length; row++) force[row] = -force[row]!;
-      turned.push(name);
-    }
-    return { ...base, unit, unitFrom, force };
+  let usesMass = false;
+  const columns = chosen.map(({ indices, limb }): ForceColumn => {
+    const names = indices.map((index) => plateName(index, hints));
+    const isNamed = indices.every((index) => hints[index]!.written !== "");
+    const base = { indices, name: names.join(" + "), isNamed, limb };
+    const parts = indices.map((index, position) => {
+      const raw = (table.columns[index] ?? new Float64Array(0)).slice(span.start, span.end);
+      const decision = decideUnit(hints[index]!, names[position]!, units);
+      findings.push(...decision.findings);
+      if (decision.isSilent)
+        silent.push(hints[index]!.unit === "" ? names[position]! : `${names[position]} (${hints[index]!.unit})`);
+      usesMass ||= decision.unit !== undefined && needsMass(decision.unit);
+      const factor = decision.unit && newtonsIn(decision.unit, units.mass?.massKg, settings.gravity);
+      const isTurned = factor !== undefined && convert(raw, factor, settings);
+      if (isTurned) turned.push(names[position]!);
+      return { decision, force: raw };
+    });
+    const force = parts[0]!.force;
+    for (const part of parts.slice(1))
+      for (let row = 0; row < force.length; row++) force[row] = force[row]! + part.force[row]!;
+    if (indices.length > 1) findings.push(platesSummed(limb, names));
+    return { ...base, ...unitOf(parts.map((part) => part.decision)), force };
   });
   if (silent.length > 0) findings.push(unitNotStated(silent));
+  if (usesMass) findings.push(massFinding(units.mass));
   if (turned.length > 0) findings.push(signTurned(turned));
   return { columns, findings };
+}
+
+function ascending(one: number, other: number): number {
+  return one - other;
+}
+
+/** The unit of a force; of a sum the one its columns share. */
+function unitOf(decisions: readonly UnitDecision[]): Pick<ForceColumn, "unit" | "unitFrom"> {
+  const [first] = decisions;
+  if (first?.unit === undefined || decisions.some((each) => each.unit === undefined)) return { unitFrom: "unknown" };
+  return { unit: first.unit, unitFrom: first.unitFrom };
+}
+
+/** Turns values into newtons upward in place; true where they pointed down. */
+function convert(force: Float64Array, factor: number, settings: Settings): boolean {
+  if (factor !== 1) for (let row = 0; row < force.length; row++) force[row] = force[row]! * factor;
+  if (!pointsDown(force, settings)) return false;
+  for (let row = 0; row < force.length; row++) force[row] = -force[row]!;
+  return true;
 }
 
 /** The column's own name, made unique by its position; "column 3" where the file names nothing. */
@@ -92,23 +126,31 @@ function pointsDown(force: Float64Array, settings: Settings): boolean {
   return down > up + force.length / 100;
 }
 
-function voltage(name: string, unit: string): Finding {
+function platesSummed(limb: Limb, names: readonly string[]): Finding {
+  const whose = limb === "both" ? "The plates" : `The plates under the ${limb} foot`;
   return finding(
-    "unit-not-stated",
-    "refusal",
-    `Column ${name} is a voltage (${unit}); without its scale it says nothing about force.`,
-    "Export the recording in newtons.",
-    { where: `column ${name}` },
+    "plates-summed",
+    "note",
+    `${whose} were added: ${names.join(" + ")}.`,
+    "Check that these columns are plates under one foot, and not several readings of one plate.",
+    { where: `column ${names.join(" + ")}` },
   );
 }
 
-function unitContradicts(name: string, headerUnit: string, stated: ForceUnit): Finding {
+function massFinding(mass: BodyMass | undefined): Finding {
+  if (mass === undefined) {
+    return finding(
+      "mass-missing",
+      "refusal",
+      "The forces are given in body weights or per kilogram, which are no newtons without the athlete's mass.",
+      "State the body mass (--mass 70).",
+    );
+  }
   return finding(
-    "unit-contradicts",
-    "refusal",
-    `Column ${name} says ${headerUnit}, but ${stated} was stated.`,
-    "Leave the stated unit out (--unit), or correct the file's header.",
-    { where: `column ${name}` },
+    "unit-from-mass",
+    "note",
+    `Body weights were turned into newtons with a mass of ${mass.massKg} kg (${mass.source}); body mass measured from them only repeats it.`,
+    "Check the mass, or export the recording in newtons.",
   );
 }
 
@@ -117,7 +159,9 @@ function unitNotStated(names: readonly string[]): Finding {
     "unit-not-stated",
     "refusal",
     `The file does not say in which unit of force ${names.length === 1 ? "its column is" : "its columns are"}: ${names.join(", ")}.`,
-    "State the unit: N, kN, kgf or lbf (--unit N).",
+    names.some((name) => /\(kgs?\)$/i.test(name))
+      ? "State the unit (--unit kgf where kilograms on the plate are meant, else N, kN or lbf)."
+      : "State the unit: N, kN, kgf or lbf (--unit N).",
   );
 }
 

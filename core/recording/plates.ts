@@ -2,7 +2,7 @@ import { type Finding, finding } from "../finding.ts";
 import { oppositeSide } from "../limb.ts";
 import type { Settings } from "../settings.ts";
 import type { ForceColumn } from "./force-columns.ts";
-import type { Plate } from "./recording.ts";
+import type { Plate, PlateProof } from "./recording.ts";
 
 /**
  * Plates from force columns. Left and right are plates, and a total beside them is compared with their sum; a total
@@ -10,11 +10,10 @@ import type { Plate } from "./recording.ts";
  */
 export function makePlates(
   columns: readonly ForceColumn[],
-  arePlatesStated: boolean,
+  proof: PlateProof,
   settings: Settings,
   clock: { readonly rateHz: number },
 ): { readonly plates: readonly Plate[]; readonly findings: readonly Finding[] } {
-  const proof = arePlatesStated ? "stated" : "unproved";
   const toPlate = (column: ForceColumn, position: number): Plate => ({
     name: column.isNamed ? column.name : `plate ${position + 1}`,
     limb: column.limb,
@@ -40,7 +39,7 @@ export function makePlates(
       { where: `column ${total.name}` },
     );
     const plate = toPlate(side, 0);
-    return { plates: side.index < total.index ? [plate, derived] : [derived, plate], findings: [note] };
+    return { plates: side.indices[0]! < total.indices[0]! ? [plate, derived] : [derived, plate], findings: [note] };
   }
   return { plates: sides.map(toPlate), findings: disagreement(total, sides, settings, clock.rateHz) };
 }

@@ -1,17 +1,46 @@
+import type { DecimalMark } from "../bytes/number-text.ts";
+import type { TextEncoding } from "../bytes/text-bytes.ts";
 import type { Limb } from "../limb.ts";
 import type { ColumnKey, ForceUnit } from "../session.ts";
+import type { ForceColumnUnit } from "./force-units.ts";
+import type { HeaderHint } from "./header-hint.ts";
+import type { LayoutShape } from "./layout.ts";
+import type { TimeUnit } from "./time-units.ts";
 
-/** What a person has said about a file's columns. Absent parts are recognised, or asked for. */
+/**
+ * What a person has said about a file's columns. Absent parts are recognised, or asked for. A column is a position
+ * from 1 or a name; several joined by plus signs ("2+3") are added: two plates under one foot.
+ */
 export interface LayoutAnswers {
   readonly rateHz?: number;
   readonly unit?: ForceUnit;
+  /** Decides where the marks of the numbers have two readings. */
+  readonly decimalMark?: DecimalMark;
+  /** "none": the file's time column is not to be used. */
   readonly time?: ColumnKey;
   readonly left?: ColumnKey;
   readonly right?: ColumnKey;
   readonly total?: ColumnKey;
   /** True when a person stated which column is which foot (then the plates count as stated by the tester). */
   readonly platesStated?: boolean;
+  /** True when the feet stood on each other's plates: left and right are exchanged, whatever named them. */
+  readonly swapPlates?: boolean;
+  /** True to put the samples on an even time base by straight lines between them; never across a gap. */
+  readonly resample?: boolean;
+  /** The rate of that even time base; alone it asks for it as well. */
+  readonly resampleHz?: number;
+  /** Body mass, for columns in body weights or newtons a kilogram. */
+  readonly massKg?: number;
+  /** The saved layout that gave the columns, rate or unit above. */
+  readonly layout?: {
+    readonly name: string;
+    /** True when which foot stood where comes from the layout. */
+    readonly provesPlates: boolean;
+  };
 }
+
+/** How sure a decision about a column is: `unclear` ones are asked about or left unused. */
+export type Confidence = "certain" | "likely" | "unclear";
 
 /** One column as it was understood. */
 export interface ColumnReading {
@@ -24,19 +53,35 @@ export interface ColumnReading {
   readonly unit: string;
   /** Why it was read this way, in words. */
   readonly reason: string;
+  readonly confidence: Confidence;
 }
 
 /** What was understood of a delimited text file; shown to the person who imports it. */
 export interface TableReading {
-  readonly encoding: "UTF-8" | "Windows-1252" | "UTF-16LE" | "UTF-16BE";
-  readonly delimiter: "comma" | "semicolon" | "tab" | "spaces" | "none";
-  readonly decimalMark: "point" | "comma";
+  readonly kind: "delimited";
+  readonly encoding: TextEncoding;
+  readonly delimiter: LayoutShape["delimiter"];
+  readonly decimalMark: DecimalMark;
   /** Lines before the numeric body, the header line included. */
   readonly headerLines: number;
+  /** What the lines above the column names say about the recording, each with its line and wording. */
+  readonly hints: readonly HeaderHint[];
   readonly rows: number;
   readonly columns: readonly ColumnReading[];
   readonly rateHz?: number;
-  readonly rateFrom: "time column" | "stated" | "unknown";
-  readonly forceUnit?: ForceUnit;
+  readonly rateFrom: "time column" | "header" | "stated" | "unknown";
+  /** Where the rate stands, in words: "line 3: Sampling rate: 1000 Hz", "column time (s)", "stated"; "" while unknown. */
+  readonly rateSource: string;
+  /** How the stamps were read; absent without a time column or where it counts samples. */
+  readonly timeUnit?: TimeUnit;
+  /** The rate of the stamps, where the samples were put on another time base on request. */
+  readonly resampledFromHz?: number;
+  readonly forceUnit?: ForceColumnUnit;
   readonly forceUnitFrom: "header" | "stated" | "unknown";
+  /** The mass that turned body weights into newtons, with its source in words. */
+  readonly mass?: { readonly massKg: number; readonly source: string };
+  /** What a saved layout would know this file by. */
+  readonly shape: LayoutShape;
+  /** The saved layout that was applied. */
+  readonly layout?: string;
 }

@@ -9,6 +9,12 @@ export function isSteadilyRising(values: Float64Array): boolean {
   return rising >= leastRisingShare * (values.length - 1);
 }
 
+/** True when no value is smaller than the one before: stamps that share their last printed place do so. */
+export function neverFalls(values: Float64Array): boolean {
+  for (let index = 1; index < values.length; index++) if (values[index]! < values[index - 1]!) return false;
+  return values.length > 1 && values.at(-1)! > values[0]!;
+}
+
 const rowsForResolution = 200;
 const mostDecimals = 9;
 

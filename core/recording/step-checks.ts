@@ -1,12 +1,13 @@
 import { type Finding, finding } from "../finding.ts";
 import type { Settings } from "../settings.ts";
 import { isMultiple, isRoundingCoarse } from "./even-rate.ts";
+import type { TimeUnit } from "./time-units.ts";
 
 /** A column of stamps and what is known about it. */
 export interface StampColumn {
   readonly stamps: Float64Array;
   /** `unknown`: the file does not say, or says something else; `index`: sample numbers. */
-  readonly unit: "s" | "ms" | "index" | "unknown";
+  readonly unit: TimeUnit | "index" | "unknown";
   /** The unit as written; "" where the file is silent. */
   readonly writtenUnit: string;
   /** True when its name says time: then it is not a sample number. */
@@ -18,17 +19,31 @@ export interface StampColumn {
 /** A sample further than this from its even place makes the time base uneven; half a sample is the next sample's place. */
 const mostDriftSamples = 0.5;
 
-/** Looks at every step: backwards or repeated, a gap, or uneven beyond what rounding of printed stamps explains. */
-export function checkSteps(column: StampColumn, step: number, resolution: number, settings: Settings): Finding[] {
+/** True for stamps printed more coarsely than the samples follow each other, so that neighbours share one. */
+export function isCoarserThanStep(step: number, resolution: number): boolean {
+  return resolution > step * (1 + 1e-6);
+}
+
+/**
+ * Looks at every step: backwards or repeated, a gap, or uneven beyond what rounding of printed stamps explains.
+ * @param isResampled true where the samples will be put on an even time base: unevenness is then no refusal.
+ */
+export function checkSteps(
+  column: StampColumn,
+  step: number,
+  resolution: number,
+  isResampled: boolean,
+  settings: Settings,
+): Finding[] {
   const { stamps } = column;
-  if (resolution > step * (1 + 1e-6)) return [tooCoarse(resolution)];
+  const mayRepeat = isCoarserThanStep(step, resolution);
   const rounding = isMultiple(step, resolution) ? 1e-6 * step : resolution;
   const gaps: number[] = [];
   const backwards: number[] = [];
   const jitter: number[] = [];
   for (let row = 1; row < stamps.length; row++) {
     const difference = stamps[row]! - stamps[row - 1]!;
-    if (difference <= 0) backwards.push(row);
+    if (difference < 0 || (difference === 0 && !mayRepeat)) backwards.push(row);
     else if (difference > settings.gapSamples * step + rounding) gaps.push(row);
     else if (Math.abs(difference - step) > settings.timeUnevenFraction * step + rounding) jitter.push(row);
   }
@@ -37,8 +52,8 @@ export function checkSteps(column: StampColumn, step: number, resolution: number
   if (gaps.length > 0) findings.push(gap(column, gaps));
   if (findings.length > 0 || isRoundingCoarse(step, resolution)) return findings;
   const drift = largestDrift(stamps, step);
-  if (drift.samples > mostDriftSamples) return [noEvenBase(column, drift.row, drift.samples)];
-  return jitter.length > 0 ? [unevenSteps(column, jitter)] : [];
+  if (drift.samples > mostDriftSamples) return [noEvenBase(column, drift.row, drift.samples, isResampled)];
+  return jitter.length > 0 ? [unevenSteps(column, jitter, isResampled)] : [];
 }
 
 /** Largest distance of a stamp from the straight line between the first and the last, in samples. */
@@ -86,29 +101,32 @@ function gap(column: StampColumn, rows: readonly number[]): Finding {
   );
 }
 
-function unevenSteps(column: StampColumn, rows: readonly number[]): Finding {
+function unevenSteps(column: StampColumn, rows: readonly number[], isResampled: boolean): Finding {
   const where = lineWhere(column, rows[0] ?? 0);
   return finding(
     "time-uneven",
     "warning",
-    `The time step before ${where} differs from the others${andMore(rows)}; an even time base was used.`,
+    `The time step before ${where} differs from the others${andMore(rows)}${isResampled ? "" : "; an even time base was used"}.`,
     "Prefer times from the plate's own clock.",
     { where },
   );
 }
 
-function noEvenBase(column: StampColumn, row: number, samples: number): Finding {
+function noEvenBase(column: StampColumn, row: number, samples: number, isResampled: boolean): Finding {
   const where = lineWhere(column, row);
   return finding(
     "time-uneven",
-    "refusal",
+    isResampled ? "warning" : "refusal",
     `The stamps fit no even time base: ${where} lies ${samples.toFixed(1)} samples off.`,
-    "Export the recording again at one sampling rate.",
+    isResampled
+      ? "Prefer times from the plate's own clock."
+      : "Export the recording again at one sampling rate, or ask for an even time base (--resample).",
     { where },
   );
 }
 
-function tooCoarse(resolution: number): Finding {
+/** Refuses stamps among which a missing sample could not be seen. */
+export function tooCoarse(resolution: number): Finding {
   return finding(
     "time-uneven",
     "refusal",

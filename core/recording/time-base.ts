@@ -1,94 +1,163 @@
 import { type Finding, finding, isRefused } from "../finding.ts";
 import type { Settings } from "../settings.ts";
-import { findEvenRate } from "./even-rate.ts";
+import { type EvenRate, findEvenRate } from "./even-rate.ts";
+import { type EvenTarget, evenTarget } from "./resample.ts";
+import { guessStampUnit, isPlausibleRate } from "./stamp-unit.ts";
 import { printedResolution, typicalStep } from "./stamps.ts";
-import { checkSteps, type StampColumn } from "./step-checks.ts";
+import { headerRateFindings, hertz, type StatedRate } from "./stated-rate.ts";
+import { checkSteps, isCoarserThanStep, type StampColumn, tooCoarse } from "./step-checks.ts";
+import { secondsIn, type TimeUnit } from "./time-units.ts";
 
 /** An even time base, or why there is none. */
 export interface TimeBase {
   /** Absent when refused. */
   readonly rateHz?: number;
-  readonly rateFrom: "time column" | "stated" | "unknown";
+  readonly rateFrom: "time column" | "header" | "stated" | "unknown";
+  /** Where the rate stands, in words; "" while unknown. */
+  readonly rateSource: string;
   readonly originSeconds: number;
   /** How the stamps were read: "" without a column. */
-  readonly unit: "s" | "ms" | "";
+  readonly unit: TimeUnit | "";
+  /** Present where the samples are to be put on another time base. */
+  readonly target?: EvenTarget;
   readonly findings: readonly Finding[];
 }
 
-/** The time base of a recording from its stamps, a stated rate, or both. */
+/** What is said about time outside the time column. */
+export interface TimeStatements {
+  /** The person's first, then the header's. */
+  readonly rates: readonly StatedRate[];
+  /** A sentence on numbers in the header that have no unit; "" where there are none. */
+  readonly unitless: string;
+  readonly resample?: boolean;
+  readonly resampleHz?: number;
+}
+
+/** The time base of a recording from its stamps, stated rates, or both. */
 export function findTimeBase(
   column: StampColumn | undefined,
-  statedHz: number | undefined,
+  statements: TimeStatements,
   settings: Settings,
 ): TimeBase {
-  if (statedHz !== undefined && !isPlausible(statedHz, settings)) {
-    return refused(implausible(`The stated rate of ${hertz(statedHz)}`, settings, "State the rate of the recording"));
+  const { rates, resampleHz } = statements;
+  const [stated] = rates;
+  const own = stated?.from === "stated" ? stated.rateHz : undefined;
+  if (own !== undefined && !isPlausibleRate(own, settings)) {
+    return refused(implausible(`The stated rate of ${hertz(own)}`, settings, "State the rate of the recording"));
   }
-  if (column === undefined) {
-    if (statedHz === undefined) return refused(rateMissing("The file has no time column."));
-    return { rateHz: statedHz, rateFrom: "stated", originSeconds: 0, unit: "", findings: [] };
+  if (resampleHz !== undefined && !isPlausibleRate(resampleHz, settings)) {
+    return refused(implausible(`The wanted rate of ${hertz(resampleHz)}`, settings, "Ask for another rate"));
   }
+  if (column === undefined) return withoutStamps("The file has no time column.", statements, settings);
   const step = typicalStep(column.stamps);
   if (!(step > 0)) return refused(unordered(column));
-  const unit = column.unit === "unknown" ? guessUnit(column, step, statedHz, settings) : column.unit;
+  const rateValues = own === undefined ? rates.map((rate) => rate.rateHz) : [own];
+  const unit = column.unit === "unknown" ? guessStampUnit(column, step, rateValues, settings) : column.unit;
   if (unit === "unknown") {
-    if (statedHz !== undefined) return refused(contradiction(statedHz, 1 / step, "the time column"));
+    if (stated !== undefined) return refused(contradiction(stated, 1 / step));
     const { writtenUnit } = column;
     const why =
       writtenUnit === ""
         ? "Its time column may count rows, milliseconds or seconds, and the file does not say which."
-        : `The unit of its time column (${writtenUnit}) is not one of s and ms.`;
-    return refused(rateMissing(why));
+        : `The unit of its time column (${writtenUnit}) is not one of s, ms and µs.`;
+    return refused(rateMissing(why + statements.unitless));
   }
   const resolution = printedResolution(column.stamps);
-  const evenness = checkSteps(column, step, resolution, settings);
   if (unit === "index") {
-    if (statedHz === undefined)
-      return refused(rateMissing("The file counts its samples but has no times."), ...evenness);
-    return { rateHz: statedHz, rateFrom: "stated", originSeconds: 0, unit: "", findings: evenness };
+    const evenness = checkSteps(column, step, resolution, false, settings);
+    const base = withoutStamps("The file counts its samples but has no times.", statements, settings);
+    return { ...base, findings: [...base.findings, ...evenness] };
   }
-  const scale = unit === "ms" ? 1e-3 : 1;
-  if (isRefused(evenness)) return { rateFrom: "unknown", originSeconds: 0, unit, findings: evenness };
-  const { rateHz, toleranceHz, explainsAll } = findEvenRate(column.stamps, scale, step, resolution, settings);
-  const findings = [...evenness];
-  if (!explainsAll) findings.push(sampleMayBeMissing(resolution, unit));
-  if (!isPlausible(rateHz, settings)) {
+  return fromStamps(column, unit, step, resolution, statements, settings);
+}
+
+/** A time base by its rate alone. */
+function withoutStamps(what: string, { rates, unitless, ...wanted }: TimeStatements, settings: Settings): TimeBase {
+  const [stated] = rates;
+  if (stated === undefined) return refused(rateMissing(what + unitless));
+  const { rateHz, from, source } = stated;
+  if (!isPlausibleRate(rateHz, settings)) {
+    return refused(implausible(`The header's rate of ${hertz(rateHz)} (${source})`, settings, "State the rate"));
+  }
+  const findings = headerRateFindings({ rateHz, from, toleranceHz: 0 }, rates, settings);
+  const target = evenTarget({ rateHz }, wanted, settings);
+  return {
+    rateHz: target?.toHz ?? rateHz,
+    rateFrom: from,
+    rateSource: source,
+    originSeconds: 0,
+    unit: "",
+    ...(target === undefined ? {} : { target }),
+    findings,
+  };
+}
+
+function fromStamps(
+  column: StampColumn,
+  unit: TimeUnit,
+  step: number,
+  resolution: number,
+  { rates, ...wanted }: TimeStatements,
+  settings: Settings,
+): TimeBase {
+  const isResampled = wanted.resample === true || wanted.resampleHz !== undefined;
+  const evenness = checkSteps(column, step, resolution, isResampled, settings);
+  const scale = secondsIn[unit];
+  const failed = { rateFrom: "unknown", rateSource: "", originSeconds: 0, unit } as const;
+  if (isRefused(evenness)) return { ...failed, findings: evenness };
+  const even = findEvenRate(column.stamps, scale, step, resolution, settings);
+  const coarse = coarseFindings(even, step, resolution, unit);
+  const findings = [...evenness, ...coarse];
+  if (isRefused(coarse)) return { ...failed, findings };
+  const { rateHz, toleranceHz } = even;
+  if (!isPlausibleRate(rateHz, settings)) {
     findings.push(implausible(`A time column in ${unit} gives ${hertz(rateHz)}, which`, settings, "Check its unit"));
   }
-  if (statedHz !== undefined) {
-    const difference = Math.abs(statedHz - rateHz);
-    if (difference > settings.timeUnevenFraction * rateHz)
-      findings.push(contradiction(statedHz, rateHz, "the time column"));
-    else if (difference > Math.max(toleranceHz, 1e-6 * rateHz)) findings.push(smallContradiction(statedHz, rateHz));
+  const [own] = rates;
+  if (own?.from === "stated") {
+    const difference = Math.abs(own.rateHz - rateHz);
+    if (difference > settings.timeUnevenFraction * rateHz) findings.push(contradiction(own, rateHz));
+    else if (difference > Math.max(toleranceHz, 1e-6 * rateHz)) findings.push(smallContradiction(own, rateHz));
   }
-  return { rateHz, rateFrom: "time column", originSeconds: column.stamps[0]! * scale, unit, findings };
+  findings.push(...headerRateFindings({ rateHz, from: "time column", toleranceHz }, rates, settings));
+  const isUneven = evenness.some((each) => each.code === "time-uneven");
+  const source = isUneven ? { rateHz, seconds: column.stamps.map((stamp) => stamp * scale) } : { rateHz };
+  const target = evenTarget(source, wanted, settings);
+  return {
+    rateHz: target?.toHz ?? rateHz,
+    rateFrom: "time column",
+    rateSource: "the time column",
+    originSeconds: column.stamps[0]! * scale,
+    unit,
+    ...(target === undefined ? {} : { target }),
+    findings,
+  };
 }
 
-/** Seconds or milliseconds, where only one of them gives a rate a force plate can have; a stated rate decides. */
-function guessUnit(
-  { saysTime, writtenUnit }: StampColumn,
-  step: number,
-  statedHz: number | undefined,
-  settings: Settings,
-): "s" | "ms" | "index" | "unknown" {
-  const agrees = (rateHz: number): boolean =>
-    statedHz !== undefined && Math.abs(rateHz - statedHz) <= settings.timeUnevenFraction * statedHz;
-  if (agrees(1 / step)) return "s";
-  if (agrees(1000 / step)) return "ms";
-  if (statedHz !== undefined) return step === 1 && !saysTime ? "index" : "unknown";
-  if (writtenUnit !== "") return "unknown";
-  const inSeconds = isPlausible(1 / step, settings);
-  const inMilliseconds = isPlausible(1000 / step, settings);
-  if (inSeconds) return inMilliseconds ? "unknown" : "s";
-  return inMilliseconds && saysTime && step !== 1 ? "ms" : "unknown";
+/** Stamps may be printed more coarsely than the samples follow, down to this part of their resolution for a step. */
+const leastCoarseStep = 0.55;
+
+/** What rounding of the stamps hides, or would hide if one rate did not explain every one of them. */
+function coarseFindings(even: EvenRate, step: number, resolution: number, unit: TimeUnit): Finding[] {
+  if (!isCoarserThanStep(step, resolution)) {
+    return even.explainsAll ? [] : [sampleMayBeMissing(resolution, unit)];
+  }
+  // With at most two samples to a stamp a missing one moves all later stamps off the line of a whole rate.
+  const showsMissing = even.isWhole && step > leastCoarseStep * resolution;
+  if (!even.explainsAll || !showsMissing) return [tooCoarse(resolution)];
+  return [
+    finding(
+      "time-uneven",
+      "note",
+      `The stamps are printed to ${resolution} ${unit}, coarser than the time step; ${hertz(even.rateHz)} explains every one of them.`,
+      "Export the time column with more decimals.",
+      { where: "the time column" },
+    ),
+  ];
 }
 
-function isPlausible(rateHz: number, settings: Settings): boolean {
-  return rateHz >= settings.rateLeastHz && rateHz <= settings.rateMostHz;
-}
-
-function refused(first: Finding, ...others: readonly Finding[]): TimeBase {
-  return { rateFrom: "unknown", originSeconds: 0, unit: "", findings: [first, ...others] };
+function refused(first: Finding): TimeBase {
+  return { rateFrom: "unknown", rateSource: "", originSeconds: 0, unit: "", findings: [first] };
 }
 
 function rateMissing(message: string): Finding {
@@ -109,21 +178,29 @@ function implausible(subject: string, settings: Settings, action: string): Findi
   );
 }
 
-function contradiction(statedHz: number, rateHz: number, where: string): Finding {
+function contradiction({ rateHz, from, source }: StatedRate, columnHz: number): Finding {
+  const said = from === "stated" ? wasStated(rateHz, source) : `The header says ${hertz(rateHz)} (${source})`;
   return finding(
     "rate-contradicts",
     "refusal",
-    `${hertz(statedHz)} was stated, but the time column gives ${hertz(rateHz)}.`,
-    "Correct the stated rate, or leave it out (--rate) to use the time column.",
-    { where },
+    `${said}, but the time column gives ${hertz(columnHz)}.`,
+    from === "stated"
+      ? "Correct the stated rate, or leave it out (--rate) to use the time column."
+      : "State the sampling rate (--rate 1000).",
+    { where: "the time column" },
   );
 }
 
-function smallContradiction(statedHz: number, rateHz: number): Finding {
+/** "1000 Hz was stated", "1000 Hz was stated by the layout "Lab A"". */
+function wasStated(rateHz: number, source: string): string {
+  return `${hertz(rateHz)} was stated${source === "stated" ? "" : ` ${source}`}`;
+}
+
+function smallContradiction({ rateHz, source }: StatedRate, columnHz: number): Finding {
   return finding(
     "rate-contradicts",
     "warning",
-    `${hertz(statedHz)} was stated, but the time column gives ${hertz(rateHz)}, which was used.`,
+    `${wasStated(rateHz, source)}, but the time column gives ${hertz(columnHz)}, which was used.`,
     "Leave the stated rate out (--rate) if the time column is right.",
     { where: "the time column" },
   );
@@ -147,8 +224,4 @@ function unordered(column: StampColumn): Finding {
     "State which column is time (--columns time=1,left=2,right=3), or export the recording again.",
     { where: `line ${column.lineOfRow[0]}` },
   );
-}
-
-function hertz(rateHz: number): string {
-  return `${Number(rateHz.toPrecision(7))} Hz`;
 }

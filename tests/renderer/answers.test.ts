@@ -5,8 +5,8 @@ import { answersFrom, askedQuestions, nothingWritten } from "../../renderer/reco
 import { sessionChangeFrom, writtenSession } from "../../renderer/recordings/session-answers.ts";
 
 const columns: TableReading["columns"] = [
-  { position: 1, name: "a", role: "force", limb: "left", unit: "", reason: "" },
-  { position: 2, name: "b", role: "force", limb: "right", unit: "", reason: "" },
+  { position: 1, name: "a", role: "force", limb: "left", unit: "", reason: "", confidence: "certain" },
+  { position: 2, name: "b", role: "force", limb: "right", unit: "", reason: "", confidence: "certain" },
 ];
 
 describe("answers about a file", () => {

@@ -1,16 +1,23 @@
 import type { ReadRecording } from "../../../core/analysis.ts";
 import { readRecording } from "../../../core/recording/read-recording.ts";
-import type { LayoutAnswers } from "../../../core/recording/request.ts";
+import type { LayoutAnswers, TableReading } from "../../../core/recording/request.ts";
 import { defaultSettings, type Settings } from "../../../core/settings.ts";
+
+/** A text as it was read: its reading is that of a table. */
+export interface ReadTextRecording extends ReadRecording {
+  readonly reading?: TableReading;
+}
 
 /** Reads a text as one recording with the shipped settings. */
 export function readText(
   text: string | Uint8Array,
   answers: LayoutAnswers = {},
   settings: Settings = defaultSettings,
-): ReadRecording {
+): ReadTextRecording {
   const bytes = typeof text === "string" ? new TextEncoder().encode(text) : text;
-  return readRecording({ path: "trial.csv", bytes, sha256: "" }, answers, settings);
+  const { reading, ...read } = readRecording({ path: "trial.csv", bytes, sha256: "" }, answers, settings);
+  if (reading?.kind === "c3d") throw new Error("A text was read as a C3D file.");
+  return reading === undefined ? read : { ...read, reading };
 }
 
 /** Findings as "code:severity", in order. */

@@ -120,3 +120,57 @@ test("a rate no force plate has is refused as a wrong unit", () => {
   expect(codesOf(readStamps(stampsAt(1000, 3), "time (ms)"))).toEqual(["rate-contradicts:refusal"]);
   expect(codesOf(readStamps(numbers, "time (s)"))).toContain("rate-contradicts:refusal");
 });
+
+test("1200 Hz printed to the millisecond is found when one whole rate explains every stamp, and that is said", () => {
+  for (const rateHz of [1050, 1100, 1200, 1500, 1800]) {
+    const read = readStamps(stampsAt(rateHz, 3));
+    expect(codesOf(read), `${rateHz} Hz`).toEqual(["time-uneven:note"]);
+    expect(read.recording?.rateHz).toBe(rateHz);
+  }
+  // At 2000 Hz two samples share every stamp, and a missing one could hide.
+  expect(codesOf(readStamps(stampsAt(2000, 3)))).toEqual(["time-uneven:refusal"]);
+});
+
+test("a missing or doubled sample among stamps coarser than the step is found wherever it is", () => {
+  const whole = stampsAt(1200, 3);
+  for (let place = 12; place < count - 12; place += 11) {
+    const missing = readStamps(whole.filter((_, index) => index !== place));
+    expect(missing.recording, `without sample ${place}`).toBeUndefined();
+    const doubled = readStamps(whole.flatMap((stamp, index) => (index === place ? [stamp, stamp] : [stamp])));
+    expect(doubled.recording, `sample ${place} twice`).toBeUndefined();
+  }
+});
+
+test("microseconds are taken from the header, or where no other unit makes a recording", () => {
+  const micro = numbers.map((index) => 1000 * index);
+  expect(readStamps(micro, "time (µs)").reading).toMatchObject({ rateHz: 1000, timeUnit: "µs" });
+  expect(readStamps(micro, "time [us]").recording?.rateHz).toBe(1000);
+  expect(readStamps(micro, "time").recording?.rateHz).toBe(1000);
+});
+
+test("a step that is a recording in two units is asked about, and a stated rate settles it", () => {
+  const text = numbers.map((index) => (0.05 * index).toFixed(2));
+  expect(codesOf(readStamps(text, "time"))).toEqual(["rate-missing:refusal"]);
+  expect(readStamps(text, "time", { rateHz: 20 }).reading?.timeUnit).toBe("s");
+  expect(readStamps(text, "time", { rateHz: 20_000 }).reading?.timeUnit).toBe("ms");
+});
+
+test("clock times are a time column in seconds, also over midnight", () => {
+  const clock = (index: number): string => {
+    const seconds = (86_399.9 + index / 1000) % 86_400;
+    const part = (value: number): string => String(Math.floor(value)).padStart(2, "0");
+    return `${part(seconds / 3600)}:${part((seconds / 60) % 60)}:${(seconds % 60).toFixed(3).padStart(6, "0")}`;
+  };
+  const read = readStamps(numbers.map(clock), "clock");
+  expect(read.findings).toEqual([]);
+  expect(read.reading).toMatchObject({ rateHz: 1000, timeUnit: "s" });
+  expect(read.reading?.columns[0]?.role).toBe("time");
+});
+
+test("a time column that a person leaves out is not used, and its gaps can then not be seen, which is said", () => {
+  const stamps = stampsAt(1000, 3).filter((_, index) => index !== 100);
+  const read = readStamps(stamps, "time (s)", { time: "none", rateHz: 1000 });
+  expect(codesOf(read)).toEqual(["time-left-out:warning"]);
+  expect(read.recording).toMatchObject({ rateHz: 1000, sampleCount: count - 1 });
+  expect(codesOf(readStamps(stamps, "time (s)", { time: "none" }))).toContain("rate-missing:refusal");
+});

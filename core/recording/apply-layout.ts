@@ -1,0 +1,67 @@
+import { type Finding, finding } from "../finding.ts";
+import type { Layout, LayoutShape } from "./layout.ts";
+import { isSameShape, saysLittle } from "./layout-shape.ts";
+import type { LayoutAnswers } from "./request.ts";
+
+/** A person's answers joined with those of the saved layout that fits, if one does. */
+export interface AppliedLayout {
+  readonly answers: LayoutAnswers;
+  /** Absent where none fits, or several that say different things do. */
+  readonly layout?: Layout;
+  readonly findings: readonly Finding[];
+}
+
+/**
+ * Joins what a saved layout knows about files of this shape to what a person said about this file; the person
+ * outranks the layout part by part, and columns as a whole.
+ */
+export function applyLayout(shape: LayoutShape, layouts: readonly Layout[], answers: LayoutAnswers): AppliedLayout {
+  const fitting = layouts.filter((layout) => isSameShape(layout.shape, shape));
+  const [layout] = fitting;
+  if (layout === undefined) return { answers, findings: [] };
+  const saying = new Set(fitting.map((each) => JSON.stringify(Object.entries(each.answers).sort())));
+  if (saying.size > 1) {
+    const names = fitting.map((each) => `"${each.name}"`).join(" and ");
+    const warning = finding(
+      "layout-unclear",
+      "warning",
+      `Saved layouts ${names} fit this file and say different things; none was applied.`,
+      "Remove one of them, or state columns, rate and unit for this file.",
+    );
+    return { answers, findings: [warning] };
+  }
+  return { answers: joined(layout, answers), layout, findings: saysLittle(shape) ? [littleKnown(layout)] : [] };
+}
+
+/** Columns that a person states replace all columns of the layout: they belong together. */
+function joined(layout: Layout, answers: LayoutAnswers): LayoutAnswers {
+  const { time, left, right, total, platesStated, swapPlates, ...rest } = layout.answers;
+  const statesForces = [answers.left, answers.right, answers.total].some((key) => key !== undefined);
+  const statesFeet = answers.platesStated === true || answers.swapPlates !== undefined;
+  const forces = statesForces
+    ? {}
+    : {
+        ...(left === undefined ? {} : { left }),
+        ...(right === undefined ? {} : { right }),
+        ...(total === undefined ? {} : { total }),
+        ...(platesStated === undefined ? {} : { platesStated }),
+        ...(swapPlates === undefined ? {} : { swapPlates }),
+      };
+  const provesPlates = !statesForces && !statesFeet && (platesStated === true || swapPlates !== undefined);
+  return {
+    ...rest,
+    ...(time === undefined ? {} : { time }),
+    ...forces,
+    ...answers,
+    layout: { name: layout.name, provesPlates },
+  };
+}
+
+function littleKnown({ name }: Layout): Finding {
+  return finding(
+    "layout-unclear",
+    "note",
+    `The file names nothing, so that the layout "${name}" was applied by the look of its rows alone.`,
+    "Check that rate, unit and columns are those of this file.",
+  );
+}

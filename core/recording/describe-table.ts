@@ -1,0 +1,82 @@
+import type { Table } from "../bytes/table.ts";
+import type { BodyMass } from "./body-mass.ts";
+import type { ColumnHint } from "./column-hint.ts";
+import type { ColumnRoles } from "./column-roles.ts";
+import type { ForceColumn } from "./force-columns.ts";
+import { needsMass } from "./force-units.ts";
+import type { HeaderHint } from "./header-hint.ts";
+import type { LayoutShape } from "./layout.ts";
+import type { ColumnReading, TableReading } from "./request.ts";
+import type { TimeBase } from "./time-base.ts";
+
+/** Everything that was understood of a table. */
+export interface UnderstoodTable {
+  readonly table: Table;
+  readonly hints: readonly ColumnHint[];
+  readonly headerHints: readonly HeaderHint[];
+  readonly roles: ColumnRoles;
+  readonly time: TimeBase;
+  readonly forces: readonly ForceColumn[];
+  readonly mass?: BodyMass;
+  readonly shape: LayoutShape;
+  /** Name of the saved layout that was applied. */
+  readonly layout?: string;
+}
+
+/** The reading of a table in words and figures, for the person who imports it. */
+export function describeTable(understood: UnderstoodTable): TableReading {
+  const { table, hints, headerHints, roles, time, forces, mass, shape, layout } = understood;
+  const [first] = forces;
+  const timeColumn = roles.time === undefined ? undefined : hints[roles.time]?.written;
+  const isColumn = time.rateFrom === "time column" && timeColumn !== undefined && timeColumn !== "";
+  return {
+    kind: "delimited",
+    encoding: table.encoding,
+    delimiter: table.dialect.delimiter,
+    decimalMark: table.dialect.decimalMark,
+    headerLines: table.headerLines,
+    hints: headerHints,
+    rows: table.rows,
+    columns: hints.map((hint, index) => describeColumn(hint, index, understood)),
+    ...(time.rateHz === undefined ? {} : { rateHz: time.rateHz }),
+    rateFrom: time.rateFrom,
+    rateSource: isColumn ? `column ${timeColumn}` : time.rateSource,
+    ...(time.unit === "" ? {} : { timeUnit: time.unit }),
+    ...(time.target === undefined ? {} : { resampledFromHz: time.target.fromHz }),
+    ...(first?.unit === undefined ? {} : { forceUnit: first.unit }),
+    forceUnitFrom: first?.unitFrom ?? "unknown",
+    ...(mass !== undefined && forces.some(({ unit }) => unit !== undefined && needsMass(unit)) ? { mass } : {}),
+    shape,
+    ...(layout === undefined ? {} : { layout }),
+  };
+}
+
+function describeColumn(
+  hint: ColumnHint,
+  index: number,
+  { table, roles, time, forces }: UnderstoodTable,
+): ColumnReading {
+  const base = { position: index + 1, name: hint.written };
+  const force = forces.find((each) => each.indices.includes(index));
+  const reason = roles.reasons.get(index);
+  const because = { reason: reason?.words ?? "", confidence: reason?.confidence ?? "unclear" } as const;
+  if (force !== undefined) {
+    return { ...base, role: "force", limb: force.limb, unit: force.unit ?? hint.unit, ...because };
+  }
+  if (index === roles.time) {
+    return { ...base, role: "time", unit: hint.unit === "" ? time.unit : hint.unit, ...because };
+  }
+  return { ...base, role: "unused", unit: hint.unit, ...unusedReason(table, index, hint) };
+}
+
+function unusedReason(table: Table, index: number, hint: ColumnHint): Pick<ColumnReading, "reason" | "confidence"> {
+  if (table.clocks[index] !== undefined) return { reason: "holds clock times", confidence: "certain" };
+  if (table.columns[index] === undefined) return { reason: "holds text", confidence: "certain" };
+  if (hint.kind === "other" || hint.kind === "contradictory") {
+    return { reason: "its name or unit says another quantity", confidence: "certain" };
+  }
+  if (hint.kind === "time" || hint.kind === "index") {
+    return { reason: "its name says time or sample number; it was not used", confidence: "certain" };
+  }
+  return { reason: "not needed, or not clear what it holds", confidence: "unclear" };
+}

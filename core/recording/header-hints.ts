@@ -1,0 +1,195 @@
+import type { DecimalMark } from "../bytes/number-text.ts";
+import type { Limb } from "../limb.ts";
+import type { TestKind } from "../test-kind.ts";
+import { eastAsian, foldWord, leftWords, rightWords, totalWords } from "./column-words.ts";
+import { forceUnitOf } from "./force-units.ts";
+import type { HeaderField } from "./header-fields.ts";
+import type { HeaderHint, HeaderHintKind } from "./header-hint.ts";
+import { readQuantity } from "./header-numbers.ts";
+import { keyMeaning, speaksOfSampling, unitInKey } from "./header-words.ts";
+import { secondsIn, timeUnitOf } from "./time-units.ts";
+
+type Said = Pick<HeaderHint, "kind" | "value" | "numberWithoutUnit" | "unit">;
+
+/** What the lines above the column names say about the recording, in order of lines. */
+export function readHeaderHints(fields: readonly HeaderField[], decimalMark: DecimalMark): HeaderHint[] {
+  return fields.flatMap((field) => {
+    const { key, value, line, written } = field;
+    const said = key === "" ? readProse(value, decimalMark) : readPair(field, decimalMark);
+    const limb = said?.kind === "test" ? limbIn(value) : undefined;
+    const also: Said[] = limb === undefined ? [] : [{ kind: "side", value: limb, unit: "" }];
+    return said === undefined ? [] : [said, ...also].map((each) => ({ ...each, line, written }));
+  });
+}
+
+function readPair({ key, value }: HeaderField, decimalMark: DecimalMark): Said | undefined {
+  const meaning = keyMeaning(key);
+  switch (meaning) {
+    case undefined:
+    case "other":
+      return undefined;
+    case "interval":
+      return readInterval(key, value, decimalMark);
+    case "rate":
+      return readNumber(meaning, "Hz", key, value, decimalMark, (unit) => hertzIn(unit));
+    case "mass":
+      return readNumber(meaning, "kg", key, value, decimalMark, (unit) => kilogramsIn[foldWord(unit)]);
+    case "dropHeight":
+      return readNumber(meaning, "m", key, value, decimalMark, (unit) => metresIn[foldWord(unit)]);
+    case "samples": {
+      const count = readQuantity(value, decimalMark)?.number;
+      return count !== undefined && Number.isInteger(count) && count > 0
+        ? { kind: meaning, value: count, unit: "1" }
+        : undefined;
+    }
+    case "unit": {
+      const units = new Set(value.split(/[\s,;/|]+/).flatMap((word) => forceUnitOf(word) ?? []));
+      const [unit] = units;
+      return unit !== undefined && units.size === 1 ? { kind: meaning, value: unit, unit: "" } : undefined;
+    }
+    case "date":
+      return { kind: meaning, ...present(isoDateOf(value)), unit: "" };
+    case "side":
+      return withWord(meaning, limbIn(value));
+    case "test":
+      return withWord(meaning, testIn(value));
+    case "athlete":
+      return { kind: meaning, value, unit: "" };
+  }
+}
+
+function withWord(kind: HeaderHintKind, word: string | undefined): Said {
+  return { kind, ...present(word), unit: "" };
+}
+
+function present(value: string | undefined): { readonly value?: string } {
+  return value === undefined ? {} : { value };
+}
+
+const kilogramsIn: Readonly<Record<string, number>> = {
+  kg: 1,
+  kgs: 1,
+  kilogram: 1,
+  kilograms: 1,
+  kilogramm: 1,
+  g: 1e-3,
+  lb: 0.45359237,
+  lbs: 0.45359237,
+};
+const metresIn: Readonly<Record<string, number>> = {
+  m: 1,
+  metre: 1,
+  metres: 1,
+  meter: 1,
+  cm: 0.01,
+  mm: 0.001,
+  in: 0.0254,
+  inch: 0.0254,
+  inches: 0.0254,
+};
+
+function hertzIn(unit: string): number | undefined {
+  if (/^k(?:ilo)?(?:hz|hertz)$/i.test(unit)) return 1000;
+  const perSecond =
+    /^(?:hz|hertz|1\/s|s-1|s\^-1|s⁻¹|sps|s\/s|(?:samples?|frames?|werte|points?)?\s*(?:\/|per)\s*(?:s|sec|second))(?:\W.*)?$/i;
+  return perSecond.test(unit) ? 1 : undefined;
+}
+
+function readNumber(
+  kind: HeaderHintKind,
+  unit: "Hz" | "kg" | "m",
+  key: string,
+  value: string,
+  decimalMark: DecimalMark,
+  factorOf: (unit: string) => number | undefined,
+): Said | undefined {
+  const quantity = readQuantity(value, decimalMark);
+  if (quantity === undefined) return undefined;
+  const written = quantity.unit === "" ? unitInKey(key) : quantity.unit;
+  const factor = factorOf(written);
+  // A mass has three decimals now and then; a rate has none, and a thousandfold one is believed as little.
+  if (kind === "rate" && quantity.mayBeThousands) return { kind, unit };
+  if (factor !== undefined) return { kind, value: Number((quantity.number * factor).toPrecision(12)), unit };
+  return written === "" ? { kind, numberWithoutUnit: quantity.number, unit } : undefined;
+}
+
+/** A step between samples, as the rate it makes. */
+function readInterval(key: string, value: string, decimalMark: DecimalMark): Said | undefined {
+  const quantity = readQuantity(value, decimalMark);
+  const unit = quantity && timeUnitOf(quantity.unit === "" ? unitInKey(key) : quantity.unit);
+  if (quantity === undefined || unit === undefined || !(quantity.number > 0)) return undefined;
+  return { kind: "rate", value: Number((1 / (quantity.number * secondsIn[unit])).toPrecision(9)), unit: "Hz" };
+}
+
+/** "Sampled at 1000 Hz", or a line that is a rate and nothing else. */
+function readProse(text: string, decimalMark: DecimalMark): Said | undefined {
+  const found = [
+    ...text.matchAll(
+      /(?<![\p{L}\d.,])(\d[\d.,]*(?:[ \u00a0]\d{3})*)\s*(k?hz|samples? ?(?:\/|per) ?s(?:ec(?:ond)?)?)(?!\p{L})/giu,
+    ),
+  ];
+  const [only] = found;
+  if (only === undefined || found.length > 1) return undefined;
+  const isAlone = text.trim() === only[0].trim();
+  if (!isAlone && !speaksOfSampling(text)) return undefined;
+  return readNumber("rate", "Hz", "", only[0], decimalMark, (unit) => hertzIn(unit));
+}
+
+/** ISO where the date can be read in one way only. */
+function isoDateOf(text: string): string | undefined {
+  const iso = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?!\d)/.exec(text);
+  const dotted = /^(\d{1,2})\.(\d{1,2})\.(\d{4})(?!\d)/.exec(text);
+  const slashed = /^(\d{1,2})[/-](\d{1,2})[/-](\d{4})(?!\d)/.exec(text);
+  if (iso !== null) return calendarDate(Number(iso[1]), Number(iso[2]), Number(iso[3]));
+  if (dotted !== null) return calendarDate(Number(dotted[3]), Number(dotted[2]), Number(dotted[1]));
+  if (slashed === null) return undefined;
+  const [one, other, year] = [Number(slashed[1]), Number(slashed[2]), Number(slashed[3])];
+  if (one > 12) return calendarDate(year, other, one);
+  return other > 12 || one === other ? calendarDate(year, one, other) : undefined;
+}
+
+function calendarDate(year: number, month: number, day: number): string | undefined {
+  const lengths = [
+    31,
+    year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0) ? 29 : 28,
+    31,
+    30,
+    31,
+    30,
+    31,
+    31,
+    30,
+    31,
+    30,
+    31,
+  ];
+  if (!(day >= 1 && day <= (lengths[month - 1] ?? 0))) return undefined;
+  return `${year}-${String(month).padStart(2, "0")}-${String(day).padStart(2, "0")}`;
+}
+
+function limbIn(text: string): Limb | undefined {
+  const parts = foldWord(text).split(/[^\p{L}]+/u);
+  const isLeft = parts.some((part) => leftWords.has(part)) || eastAsian.left.test(text);
+  const isRight = parts.some((part) => rightWords.has(part)) || eastAsian.right.test(text);
+  const isBoth = parts.some((part) => totalWords.has(part) || part === "two" || part === "double" || part === "zwei");
+  if (isBoth || (isLeft && isRight)) return "both";
+  return isLeft ? "left" : isRight ? "right" : undefined;
+}
+
+const testWords: readonly (readonly [TestKind, RegExp])[] = [
+  [
+    "countermovementJump",
+    /counter[ -]?movement|\bcmj\b|contre[ -]?mouvement|contra[ -]?movi|contro[ -]?movi|gegenbewegung/,
+  ],
+  ["squatJump", /squat[ -]?jump|\bsj\b/],
+  ["dropLanding", /drop[ -]?landing|depth[ -]?landing/],
+  ["dropJump", /drop[ -]?jump|\bdj\b|depth[ -]?jump|tiefsprung|niedersprung|contrebas/],
+  ["repeatedHops", /\bhops?\b|\bhopping\b|\brebounds?\b/],
+];
+
+/** The test a value names, where it names one alone. */
+function testIn(text: string): TestKind | undefined {
+  const folded = foldWord(text);
+  const found = testWords.filter(([, pattern]) => pattern.test(folded));
+  return found.length === 1 ? found[0]![0] : undefined;
+}

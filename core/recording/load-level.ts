@@ -1,0 +1,28 @@
+/** The load a column reaches: the size that one value in twenty exceeds, so that spikes do not count. */
+export function loadLevel(values: Float64Array): number {
+  const sizes = values.filter((value) => Number.isFinite(value)).map(Math.abs);
+  if (sizes.length === 0) return 0;
+  sizes.sort();
+  return sizes[Math.min(sizes.length - 1, Math.floor(0.95 * sizes.length))]!;
+}
+
+/** A column may differ from the sum of the others by this part of the largest load, as rounding makes it. */
+const roundingFraction = 0.002;
+
+/** Position of the column that is the sum of all the others, row by row; -1 where none is. */
+export function sumOfOthers(columns: readonly Float64Array[]): number {
+  if (columns.length < 3) return -1;
+  const rows = columns[0]!.length;
+  for (const [position, total] of columns.entries()) {
+    const tolerance = roundingFraction * loadLevel(total);
+    let row = 0;
+    while (row < rows) {
+      let sum = -total[row]!;
+      for (const [other, column] of columns.entries()) if (other !== position) sum += column[row]!;
+      if (!(Math.abs(sum) <= tolerance) && Number.isFinite(sum)) break;
+      row++;
+    }
+    if (row === rows && tolerance > 0) return position;
+  }
+  return -1;
+}

@@ -1,0 +1,121 @@
+import { type Finding, finding } from "../finding.ts";
+import type { ForceUnit } from "../session.ts";
+import type { Settings } from "../settings.ts";
+import type { ForceColumn } from "./force-columns.ts";
+import { newtonsIn } from "./force-units.ts";
+import { loadLevel } from "./load-level.ts";
+
+/** What is seen of the load of a recording, in newtons as converted. */
+interface StandingLoad {
+  /** Middle of the loaded samples: about body weight where somebody stands and jumps. */
+  readonly newtons: number;
+  /** True where the plate is also empty, and loaded well beyond standing: somebody jumps. */
+  readonly moves: boolean;
+}
+
+/** Samples above this part of the load level count as loaded, below the other part as empty. */
+const loadedPart = 0.25;
+const emptyPart = 0.05;
+/** Least part of the samples that must be loaded, and empty, for a movement. */
+const leastShare = 0.02;
+/** The push and the landing of a jump exceed its standing by this ratio; a weight put on the plate does not. */
+const jumpRatio = 1.3;
+/** Contacts without standing between them carry several body weights. */
+const mostContactWeights = 4;
+/** The load must exceed the differences from sample to sample this many times to be more than noise. */
+const noiseRatio = 8;
+
+/** The load on all plates together; undefined where there is only noise. */
+export function standingLoad(columns: readonly ForceColumn[]): StandingLoad | undefined {
+  const sides = columns.filter((column) => column.limb !== "both");
+  const total = columns.find((column) => column.limb === "both");
+  const used = total === undefined ? sides : [total];
+  const count = used[0]?.force.length ?? 0;
+  if (count < 2) return undefined;
+  const sum = new Float64Array(count);
+  for (const { force } of used) for (let row = 0; row < count; row++) sum[row] = sum[row]! + force[row]!;
+  const level = loadLevel(sum);
+  const steps = new Float64Array(count - 1);
+  for (let row = 1; row < count; row++) steps[row - 1] = Math.abs(sum[row]! - sum[row - 1]!);
+  const noise = steps.sort()[steps.length >> 1]!;
+  if (!(level > noiseRatio * noise)) return undefined;
+  const loaded = sum.filter((value) => value > loadedPart * level).sort();
+  if (loaded.length < leastShare * count) return undefined;
+  const empty = sum.filter((value) => Math.abs(value) < emptyPart * level).length;
+  const newtons = loaded[loaded.length >> 1]!;
+  const peak = loaded[Math.floor(0.99 * (loaded.length - 1))]!;
+  return { newtons, moves: empty >= leastShare * count && peak > jumpRatio * newtons };
+}
+
+const units: readonly ForceUnit[] = ["N", "kN", "kgf", "lbf"];
+
+/** Says that the load cannot be a person's in the unit it is said to be in, and which unit would make it one. */
+export function unitDoubt(columns: readonly ForceColumn[], settings: Settings): readonly Finding[] {
+  const [first] = columns;
+  const unit = first?.unit;
+  const load = unit === undefined ? undefined : standingLoad(columns);
+  if (first === undefined || unit === undefined || load === undefined) return [];
+  const share = leastMassShare(columns);
+  const per = newtonsIn(unit, undefined, settings.gravity);
+  if (per === undefined || isPersons(load.newtons, share, settings)) return [];
+  const heaviest = settings.bodyMassMaximumKg * settings.gravity;
+  if (load.moves && load.newtons > heaviest && load.newtons < mostContactWeights * heaviest) return [];
+  const figure = load.newtons / per;
+  const likely = units.filter((each) => {
+    const newtons = figure * (newtonsIn(each, undefined, settings.gravity) ?? 0);
+    return each !== unit && isPersons(newtons, share, settings);
+  });
+  if (likely.length === 0 && !load.moves) return [];
+  const readings = likely.map((each) => {
+    const kilograms = (figure * (newtonsIn(each, undefined, settings.gravity) ?? 0)) / settings.gravity;
+    return `${each} (${Math.round(kilograms)} kg)`;
+  });
+  const maybeVolts = figure < 10 ? ["volts"] : [];
+  const would = [...readings, ...maybeVolts];
+  const names = columns.map((column) => column.name).join(", ");
+  const source = first.unitFrom === "stated" ? "stated as" : "called";
+  return [
+    finding(
+      "unit-contradicts",
+      load.moves ? "refusal" : "warning",
+      `The forces are ${source} ${unit}, but standing shows ${Number(figure.toPrecision(3))} ${unit}, which is no person's weight${would.length === 0 ? "" : `; the figures may be ${would.join(" or ")}`}.`,
+      likely.length === 0
+        ? "Export the recording in newtons, or check what the columns hold."
+        : `State the unit the figures are in (${likely.map((each) => `--unit ${each}`).join(" or ")})${maybeVolts.length > 0 ? "; volts must be exported in newtons" : ""}.`,
+      { where: `column ${names}` },
+    ),
+  ];
+}
+
+/** True where a stated unit makes the load a person's and the written one does not: then the person is believed. */
+export function overrulesWritten(
+  columns: readonly ForceColumn[],
+  stated: ForceUnit,
+  settings: Settings,
+): Finding | undefined {
+  const [first] = columns;
+  const load = standingLoad(columns);
+  if (first?.unit === undefined || first.unit === stated || load === undefined) return undefined;
+  const per = newtonsIn(first.unit, undefined, settings.gravity);
+  if (per === undefined) return undefined;
+  const share = leastMassShare(columns);
+  const asStated = (load.newtons / per) * (newtonsIn(stated, undefined, settings.gravity) ?? 0);
+  if (isPersons(load.newtons, share, settings) || !isPersons(asStated, share, settings)) return undefined;
+  return finding(
+    "unit-contradicts",
+    "warning",
+    `The file says ${first.unit}, in which nobody could stand on the plates; ${stated} was used as stated.`,
+    "Correct the unit where the file is exported.",
+    { where: `column ${first.name}` },
+  );
+}
+
+/** One plate of one foot may carry half a person. */
+function leastMassShare(columns: readonly ForceColumn[]): number {
+  return columns.length === 1 && columns[0]!.limb !== "both" ? 0.5 : 1;
+}
+
+function isPersons(newtons: number, share: number, settings: Settings): boolean {
+  const massKg = newtons / settings.gravity;
+  return massKg >= share * settings.bodyMassMinimumKg && massKg <= settings.bodyMassMaximumKg;
+}
