@@ -2,7 +2,7 @@ import type { TrialTrace } from "../core/analysis.ts";
 import type { EventEdit } from "../core/events/event.ts";
 import type { Finding } from "../core/finding.ts";
 import type { Limb, Side } from "../core/limb.ts";
-import type { TableReading } from "../core/recording/request.ts";
+import type { FileReading } from "../core/recording/file-reading.ts";
 import type { SessionResult } from "../core/result.ts";
 import type { ColumnKey, ForceUnit, SessionDescription, StatedPlate } from "../core/session.ts";
 import type { SheetDocument } from "../core/sheet/document.ts";
@@ -15,9 +15,9 @@ export interface RecordingView {
   readonly file: string;
   readonly byteLength: number;
   readonly outcome: "understood" | "asks" | "refused";
-  readonly reading?: TableReading;
+  readonly reading?: FileReading;
   readonly findings: readonly Finding[];
-  /** The first lines of the file as text, for the preview. */
+  /** The first lines of the file as text, or what a C3D file holds, for the preview. */
   readonly head: string;
   readonly trials: number;
 }

@@ -1,6 +1,8 @@
 import type { SessionAnalysis } from "../core/analysis.ts";
 import type { Finding, FindingCode } from "../core/finding.ts";
+import { c3dLines } from "../core/recording/c3d/c3d-lines.ts";
 import type { RecordingFile } from "../core/recording/file.ts";
+import type { FileReading } from "../core/recording/file-reading.ts";
 import type { TableReading } from "../core/recording/request.ts";
 import type { TrialResult } from "../core/result.ts";
 import type { RecordingView } from "./host-api.ts";
@@ -15,6 +17,8 @@ const askingCodes: ReadonlySet<FindingCode> = new Set<FindingCode>([
 ]);
 
 const headLines = 12;
+/** Platforms and hints come first, then the channels. */
+const c3dHeadLines = 40;
 const headBytes = 8192;
 const headLineLength = 240;
 
@@ -30,7 +34,7 @@ export function viewRecording(file: RecordingFile, analysis: SessionAnalysis): R
     outcome: outcomeOf(findings, trials),
     ...(read?.reading && { reading: read.reading }),
     findings,
-    head: headOf(file.bytes, read?.reading?.encoding),
+    head: headOf(file.bytes, read?.reading),
     trials: trials.filter((trial) => trial.span !== undefined).length,
   };
 }
@@ -65,14 +69,20 @@ const decoderLabels: Readonly<Record<TableReading["encoding"], string>> = {
   "UTF-16BE": "utf-16be",
 };
 
-/** The first lines as text; what is no text shows as replacement characters. */
-function headOf(bytes: Uint8Array, encoding: TableReading["encoding"] = "UTF-8"): string {
-  const text = new TextDecoder(decoderLabels[encoding]).decode(bytes.subarray(0, headBytes));
+/** The first lines as text, where what is no text shows as replacement characters; of a C3D file what it holds. */
+function headOf(bytes: Uint8Array, reading: FileReading | undefined): string {
+  if (reading?.kind === "c3d") return c3dLines(reading).slice(0, c3dHeadLines).map(shortened).join("\n");
+  const label = decoderLabels[reading?.encoding ?? "UTF-8"];
+  const text = new TextDecoder(label).decode(bytes.subarray(0, headBytes));
   return text
     .split(/\r\n|\n|\r/)
     .slice(0, headLines)
-    .map((line) => printable(line.length > headLineLength ? `${line.slice(0, headLineLength)} …` : line))
+    .map(shortened)
     .join("\n");
+}
+
+function shortened(line: string): string {
+  return printable(line.length > headLineLength ? `${line.slice(0, headLineLength)} …` : line);
 }
 
 function printable(line: string): string {

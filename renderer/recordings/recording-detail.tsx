@@ -1,8 +1,7 @@
-import { countOf } from "../../core/plain-words.ts";
 import type { RecordingView } from "../../electron/host-api.ts";
 import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
 import { AnswersForm } from "./answers-form.tsx";
-import { originWords, outcomeWords, roleWords } from "./reading-words.ts";
+import { formWords, originWords, outcomeWords, roleWords } from "./reading-words.ts";
 import { TakeAsRecognised } from "./take-as-recognised.tsx";
 
 interface RecordingDetailProps {
@@ -21,14 +20,13 @@ export function RecordingDetail({ folder, view, asking }: RecordingDetailProps) 
       </h2>
       <p className="muted">
         {outcomeWords(view.outcome)} · {sizeWords(view.byteLength)}
-        {view.reading !== undefined &&
-          ` · ${view.reading.encoding} · ${countOf(view.reading.headerLines, "header line")} · ${countOf(view.reading.rows, "row")} · ${originWords(view.reading)}`}
+        {view.reading !== undefined && ` · ${formWords(view.reading)} · ${originWords(view.reading)}`}
       </p>
       <FindingsList findings={bySeverity(view.findings)} />
       <TakeAsRecognised folder={folder} file={view.file} said={view.findings} />
       {view.reading !== undefined && (
         <>
-          <h3>Columns</h3>
+          <h3>{view.reading.kind === "c3d" ? "Force platforms" : "Columns"}</h3>
           <table className="columns-table">
             <thead>
               <tr>
@@ -55,7 +53,7 @@ export function RecordingDetail({ folder, view, asking }: RecordingDetailProps) 
           </table>
         </>
       )}
-      <h3 id="head-title">First lines</h3>
+      <h3 id="head-title">{view.reading?.kind === "c3d" ? "What the file holds" : "First lines"}</h3>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways, so it must be reachable by keyboard */}
       <section className="file-head" aria-labelledby="head-title" tabIndex={0}>
         <pre>{view.head === "" ? "The file is empty." : view.head}</pre>
