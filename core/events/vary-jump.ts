@@ -16,13 +16,16 @@ import { velocityCrossing, weightCrossing } from "./turning-points.ts";
 /** Shifts of contact events, samples. */
 type EdgeShifts = Partial<Record<(typeof contactKeys)[number], number>>;
 
+/** Shifts of turning points beyond what weight and velocity move them by, samples. */
+type TurningShifts = Partial<Record<"endOfUnweighting" | "lowestPosition", number>>;
+
 /** Small changes to what a jump's motion and events were made from. */
 export interface JumpChange {
   readonly weightNewtons?: number;
   /** m/s */
   readonly startVelocity?: number;
   /** Shifts of events of the whole body, samples. */
-  readonly events?: EdgeShifts & { readonly onset?: number };
+  readonly events?: EdgeShifts & { readonly onset?: number } & TurningShifts;
   /** Shifts of the contact events of one limb on its own plate, samples. */
   readonly limbContact?: { readonly side: Side } & EdgeShifts;
   /** Shifts of all touchdowns or all take-offs of repeated hops together, samples: their shape is common. */
@@ -49,7 +52,7 @@ export function varyJump(jump: JumpMotion, change: JumpChange, fixed: ReadonlySe
     const own = jump.events[key];
     if (own === undefined || fixed.has(key)) continue;
     const crossing = key === "endOfUnweighting" ? weightCrossing : velocityCrossing;
-    shifted[key] = crossing(motion, own, reach) ?? own;
+    shifted[key] = (crossing(motion, own, reach) ?? own) + (key === "landingEnd" ? 0 : (change.events?.[key] ?? 0));
   }
   return {
     ...jump,

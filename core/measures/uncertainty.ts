@@ -2,6 +2,7 @@ import { edgeUncertainty, type InputUncertainties } from "../events/input-uncert
 import type { contactKeys } from "../events/jump-events.ts";
 import { type JumpChange, varyJump } from "../events/vary-jump.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
+import { endOfUnweightingNoise, lowestPositionNoise } from "./turning-point-noise.ts";
 
 /**
  * Combined standard uncertainty of every value (JCGM 100:2008, 5.1.2, with the sensitivity of 5.1.3 taken as a finite
@@ -29,8 +30,9 @@ export function propagate(
 }
 
 /** One change for each input that the trial's numbers rest on, by the input's own uncertainty. */
-function changesBy({ jump }: MeasureContext, inputs: InputUncertainties): readonly JumpChange[] {
-  const { onset, contactTouchdown, takeoff, touchdown } = jump.events;
+function changesBy(context: MeasureContext, inputs: InputUncertainties): readonly JumpChange[] {
+  const { jump } = context;
+  const { onset, endOfUnweighting, lowestPosition, contactTouchdown, takeoff, touchdown } = jump.events;
   const changes: JumpChange[] = [];
   const edge = (key: (typeof contactKeys)[number], spreads = jump.spreads): number =>
     edgeUncertainty(inputs, key, spreads);
@@ -41,6 +43,12 @@ function changesBy({ jump }: MeasureContext, inputs: InputUncertainties): readon
   }
   if (inputs.startVelocity !== 0) changes.push({ startVelocity: inputs.startVelocity });
   if (onset !== undefined) changes.push({ events: { onset: inputs.onset } });
+  if (endOfUnweighting !== undefined) {
+    changes.push({ events: { endOfUnweighting: endOfUnweightingNoise(context, endOfUnweighting) } });
+  }
+  if (lowestPosition !== undefined) {
+    changes.push({ events: { lowestPosition: lowestPositionNoise(context, lowestPosition) } });
+  }
   if (contactTouchdown !== undefined) changes.push({ events: { contactTouchdown: edge("contactTouchdown") } });
   if (takeoff !== undefined) changes.push({ events: { takeoff: edge("takeoff") } });
   if (touchdown !== undefined) changes.push({ events: { touchdown: edge("touchdown") } });

@@ -35,7 +35,7 @@ export const goodCondition: Condition = {
     plateNoiseNewtons: random.between(0.3, 2.5),
     plateOffsetsNewtons: [random.between(-25, 25), random.between(-25, 25)],
     ...(maybe(random, 0.3)
-      ? { plateDriftsNewtonsPerSecond: [random.between(-0.1, 0.1), random.between(-0.1, 0.1)] }
+      ? { plateDriftsNewtonsPerSecond: [random.between(-0.05, 0.05), random.between(-0.05, 0.05)] }
       : {}),
     ...(maybe(random, 0.5) ? { quantisationNewtons: random.between(0.2, 1.5) } : {}),
   }),
