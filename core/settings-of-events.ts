@@ -11,11 +11,11 @@ export const settingsOfEvents = {
   ),
   weighingSeconds: number(1.0, "s", 0.3, 5, "One second of quiet standing before the jump (Owen et al. 2014)."),
   weighingAlike: number(
-    1.2,
+    1.4,
     "1",
     1,
     2,
-    "After a landing the first second whose force SD is within this factor of the steadiest one weighs, because a shorter integration drifts less (simulated drop jumps).",
+    "After a landing the first second whose 50 ms mean forces have an SD within this factor of the steadiest one weighs, because a shorter integration drifts less (simulated drop jumps).",
   ),
   weighingShortSeconds: number(0.3, "s", 0.1, 1, "Shorter quiet standing is used only with a strong warning."),
   weighingMinimumSeconds: number(0.1, "s", 0.05, 1, "Below this, weight is not measured unless the mass is given."),

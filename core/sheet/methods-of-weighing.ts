@@ -35,7 +35,7 @@ export function weighingSentences(
     saidOf(
       after,
       (count) =>
-        `In ${count} body weight is the mean force over the first ${settings.weighingSeconds} s of quiet standing after the landing that deviates at most ${settings.weighingAlike} times as much as the steadiest.`,
+        `In ${count} body weight is the mean force over the first ${settings.weighingSeconds} s of quiet standing after the landing whose mean force over ${1000 * settings.quietBlockSeconds} ms deviates at most ${settings.weighingAlike} times as much as the steadiest.`,
     ),
     short.length === 0
       ? ""

@@ -1,14 +1,20 @@
 import type { Settings } from "../settings.ts";
 import type { SampleSpan } from "./sample-span.ts";
+import { runningMean } from "./segment-load.ts";
 
 /** On which side of the movement the quiet standing lies. */
 export type QuietSide = "before" | "after";
+
+/** Deviations of force below this are rounding, newtons. */
+const roundingNewtons = 1e-6;
 
 /**
  * The steadiest `weighingSeconds` of quiet standing (METHODS §2); where every stretch is shorter, the longest stretch.
  * The shorter the integration, the smaller its drift: before the movement the latest of windows that are steady alike
  * is taken; after it, where nothing else pins the velocity, the earliest whose standard deviation is within
  * `weighingAlike` of the steadiest (on simulated drop jumps that took a third off the error of the impulse height).
+ * That deviation is of the 50 ms means that tell quiet standing: beside noise and hum a body that still settles looks
+ * as steady as one that stands.
  * @returns undefined when there is no quiet standing.
  */
 export function weighingWindow(
@@ -26,6 +32,11 @@ export function weighingWindow(
       undefined,
     );
   }
+  return side === "before" ? steadiest(total, long, width) : firstSteady(total, rateHz, long, width, settings);
+}
+
+/** The latest of the windows with the least variance. */
+function steadiest(total: Float64Array, long: readonly SampleSpan[], width: number): SampleSpan {
   let latest = long[0]!.start;
   let least = Number.POSITIVE_INFINITY;
   for (const span of long) {
@@ -37,11 +48,30 @@ export function weighingWindow(
       return true;
     });
   }
-  if (side === "before") return { start: latest, end: latest + width };
-  let earliest = latest;
+  return { start: latest, end: latest + width };
+}
+
+/** The first window whose 50 ms means are nearly as steady as those of the steadiest. */
+function firstSteady(
+  total: Float64Array,
+  rateHz: number,
+  long: readonly SampleSpan[],
+  width: number,
+  settings: Settings,
+): SampleSpan {
+  const means = runningMean(total, Math.max(2, Math.round(settings.quietBlockSeconds * rateHz)));
+  let least = Number.POSITIVE_INFINITY;
   for (const span of long) {
-    const found = !eachWindow(total, span, width, (start, variance) => {
-      if (variance > least * settings.weighingAlike ** 2) return true;
+    eachWindow(means, span, width, (_start, variance) => {
+      least = Math.min(least, variance);
+      return true;
+    });
+  }
+  const enough = Math.max(least, roundingNewtons ** 2) * settings.weighingAlike ** 2;
+  let earliest = long[0]!.start;
+  for (const span of long) {
+    const found = !eachWindow(means, span, width, (start, variance) => {
+      if (variance > enough) return true;
       earliest = start;
       return false;
     });

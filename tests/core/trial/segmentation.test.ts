@@ -94,17 +94,24 @@ describe("the weighing window", () => {
     const window = weighingWindow(stretches([[3, weight]]), rateHz, [{ start: 0, end: 3000 }], defaultSettings);
     expect(window).toEqual({ start: 2000, end: 3000 });
   });
-  test("after a landing is the first second nearly as steady as the steadiest, not one that is restless", () => {
-    // Deviations alternate, so that a window's standard deviation is their size: 8 N, then 1.1 N, then 1 N.
+  test("after a landing is the first second nearly as steady as the steadiest, not one that is restless, beside noise", () => {
+    // Force swings by 8 N, then 1.1 N, then 1 N in blocks of 125 ms; noise of 8 N alternates from sample to sample.
+    const size = (index: number): number => (index < 500 ? 8 : index < 1800 ? 1.1 : 1);
+    const swing = (index: number): number => (Math.floor(index / 125) % 2 === 0 ? size(index) : -size(index));
+    const total = stretches([[3, weight]]).map((newtons, index) => newtons + swing(index) + (index % 2 === 0 ? 8 : -8));
+    const quiet = [{ start: 0, end: 3000 }];
+    const window = weighingWindow(total, rateHz, quiet, defaultSettings, "after");
+    // 50 ms means see the 8 N until 525 ms at most; 1.4 times the steadiest leaves room for a few such samples,
+    // (1.96 − 1.21)/(64 − 1.21) of the window: 12, more where they fade.
+    expect(window!.start).toBeGreaterThanOrEqual(480);
+    expect(window!.start).toBeLessThanOrEqual(525);
+  });
+  test("before a jump is the steadiest, however little steadier it is", () => {
     const size = (index: number): number => (index < 500 ? 8 : index < 1800 ? 1.1 : 1);
     const total = stretches([[3, weight]]).map(
       (newtons, index) => newtons + (index % 2 === 0 ? size(index) : -size(index)),
     );
     const quiet = [{ start: 0, end: 3000 }];
-    const window = weighingWindow(total, rateHz, quiet, defaultSettings, "after");
-    // 1.2 times the steadiest leaves room for a few restless samples, (1.44 − 1.21)/(64 − 1.21) of the window: 3.
-    expect(window!.start).toBeGreaterThanOrEqual(496);
-    expect(window!.start).toBeLessThanOrEqual(500);
     expect(weighingWindow(total, rateHz, quiet, defaultSettings)).toEqual({ start: 2000, end: 3000 });
   });
   test("is the longest stretch where none lasts a second, and absent where nobody stands still", () => {
