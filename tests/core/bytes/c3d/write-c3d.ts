@@ -100,12 +100,6 @@ export function writeC3d(file: WrittenC3d): Uint8Array {
   return bytes;
 }
 
-/** Bytes from the beginning of a written file to the end of its last frame. */
-export function statedLength(file: WrittenC3d): number {
-  const blocks = Math.ceil(writeParameters(file).length / 512);
-  return ((file.parameterBlock ?? 2) + blocks - 1) * 512 + writeData(file).length;
-}
-
 function writeHeader(file: WrittenC3d, parameterBlock: number, dataBlock: number): number[] {
   const writer = byteWriter(file.byteOrder);
   const word = (number: number, value: number): void => {
