@@ -41,16 +41,16 @@ export interface Workspace {
   readonly unsaved: boolean;
 }
 
-/** Answers to what a file could not say. Absent parts stay as they are. */
+/** Answers to what a file could not say. Absent parts stay as they are; `null` takes a statement back. */
 export interface RecordingAnswers {
   readonly test?: TestKind;
   readonly limb?: Limb;
   readonly rateHz?: number;
   readonly unit?: ForceUnit;
   /** Height of the box, metres, in tests that start from one. */
-  readonly dropHeightMetres?: number;
+  readonly dropHeightMetres?: number | null;
   /** The leg that steps off the box first. */
-  readonly leadingLeg?: Side;
+  readonly leadingLeg?: Side | null;
   readonly columns?: {
     readonly time?: ColumnKey;
     readonly left?: ColumnKey;

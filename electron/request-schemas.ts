@@ -42,8 +42,8 @@ const answers = z.strictObject({
   limb: limb.exactOptional(),
   rateHz: z.number().min(1).max(1_000_000).exactOptional(),
   unit: z.enum(["N", "kN", "kgf", "lbf"]).exactOptional(),
-  dropHeightMetres: dropHeight.exactOptional(),
-  leadingLeg: side.exactOptional(),
+  dropHeightMetres: dropHeight.nullable().exactOptional(),
+  leadingLeg: side.nullable().exactOptional(),
   columns: z
     .strictObject({
       time: columnKey.exactOptional(),

@@ -5,20 +5,55 @@ import type { RecordingAnswers, SessionChange, TrialChange } from "./host-api.ts
 /** Event times are kept to a tenth of a millisecond. */
 const eventStepsPerSecond = 10_000;
 
-/** The description with answers joined to the entries of whole files; parts that were not answered stay. */
+/**
+ * The description with answers joined to the entries of whole files; parts that were not answered stay, those answered
+ * with `null` are taken back.
+ * @param allFiles every recording of the session: what it states for all of them is handed to those it stays true for
+ */
 export function withAnswers(
   description: SessionDescription,
   files: readonly string[],
   answers: RecordingAnswers,
+  allFiles: readonly string[],
 ): SessionDescription {
-  let entries = description.files ?? [];
+  const { dropHeightMetres, leadingLeg, ...others } = answers;
+  const kept = {
+    ...others,
+    ...(typeof dropHeightMetres === "number" ? { dropHeightMetres } : {}),
+    ...(typeof leadingLeg === "string" ? { leadingLeg } : {}),
+  };
+  let changed = description;
+  if (dropHeightMetres === null) changed = withoutStatement(changed, files, "dropHeightMetres", allFiles);
+  if (leadingLeg === null) changed = withoutStatement(changed, files, "leadingLeg", allFiles);
+  let entries = changed.files ?? [];
   for (const file of files) {
     const before = entries.find((entry) => entry.file === file && entry.trial === undefined) ?? { file };
-    const columns = { ...before.columns, ...answers.columns };
-    const after = { ...before, ...answers, ...(Object.keys(columns).length > 0 ? { columns } : {}) };
+    const columns = { ...before.columns, ...kept.columns };
+    const after = { ...before, ...kept, ...(Object.keys(columns).length > 0 ? { columns } : {}) };
     entries = withEntry(entries, after);
   }
-  return withFiles(description, entries);
+  return withFiles(changed, entries);
+}
+
+/** Takes a statement about some files back, wherever it was made: at the files, at their trials or for the session. */
+function withoutStatement(
+  description: SessionDescription,
+  files: readonly string[],
+  part: "dropHeightMetres" | "leadingLeg",
+  allFiles: readonly string[],
+): SessionDescription {
+  const { [part]: ofSession, ...session } = description;
+  let entries = description.files ?? [];
+  for (const entry of entries.filter((each) => files.includes(each.file))) {
+    const { [part]: _taken, ...rest } = entry;
+    entries = withEntry(entries, rest);
+  }
+  if (ofSession === undefined) return withFiles(description, entries);
+  for (const file of allFiles.filter((each) => !files.includes(each))) {
+    const before = entries.find((entry) => entry.file === file && entry.trial === undefined) ?? { file };
+    entries = withEntry(entries, { [part]: ofSession, ...before });
+  }
+  return withFiles(session, entries);
 }
 
 /** The description with parts changed; `null` takes a part away. */

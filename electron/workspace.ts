@@ -132,7 +132,8 @@ export class WorkspaceState {
   answer(folder: string, files: readonly string[], answers: RecordingAnswers): void {
     const session = this.#session(folder);
     for (const file of files) this.#requireFile(session, file);
-    this.#change(session, withAnswers(session.stated.description, files, answers), answerWords(files));
+    const all = session.files.map((each) => each.path);
+    this.#change(session, withAnswers(session.stated.description, files, answers, all), answerWords(files));
   }
 
   changeSession(folder: string, change: SessionChange): void {

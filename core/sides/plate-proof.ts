@@ -66,7 +66,14 @@ function speaksOf(witness: Witness, layout: PlateTrial["plates"][number]): boole
   return witness.trial.statedAlone !== true || own?.limb !== witness.foot || layout.limb === witness.foot;
 }
 
-function nameOf(trial: PlateTrial): string {
+/** True for a single-leg trial whose name a contradiction gives as its ground. */
+export function isNamedBy(contradiction: Finding, trial: Pick<PlateTrial, "file" | "trial">): boolean {
+  const name = nameOf(trial);
+  const { message } = contradiction;
+  return ["(", ", "].some((before) => [")", ", "].some((after) => message.includes(`${before}${name}${after}`)));
+}
+
+function nameOf(trial: Pick<PlateTrial, "file" | "trial">): string {
   return trial.trial === 1 ? trial.file : `${trial.file} trial ${trial.trial}`;
 }
 

@@ -3,6 +3,7 @@ import { useMemo, useState } from "react";
 import { countOf } from "../../core/plain-words.ts";
 import type { SessionResult } from "../../core/result.ts";
 import { groupName, trialGroups } from "../../core/sheet/sheet-trials.ts";
+import { namedByContradiction } from "./named-by-contradiction.ts";
 import { sentenceCase } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
 
@@ -48,15 +49,15 @@ interface TurnRoundProps extends WhichFootWasWhereProps {
 function TurnRound({ session, onDone }: TurnRoundProps) {
   const { apply } = useWorkspace();
   const groups = useMemo(() => recordingsOnTwoPlates(session), [session]);
-  const [left, setLeft] = useState<ReadonlySet<string>>(new Set());
-  const chosen = groups.flatMap(({ files }) => files).filter((file) => !left.has(file));
-  const choose = (files: readonly string[], wanted: boolean) => {
-    const next = new Set(left);
+  const [wanted, setWanted] = useState<ReadonlySet<string>>(() => namedByContradiction(session));
+  const chosen = groups.flatMap(({ files }) => files).filter((file) => wanted.has(file));
+  const choose = (files: readonly string[], isWanted: boolean) => {
+    const next = new Set(wanted);
     for (const file of files) {
-      if (wanted) next.delete(file);
-      else next.add(file);
+      if (isWanted) next.add(file);
+      else next.delete(file);
     }
-    setLeft(next);
+    setWanted(next);
   };
   return (
     <form
@@ -67,11 +68,12 @@ function TurnRound({ session, onDone }: TurnRoundProps) {
       }}
     >
       <p>
-        Choose the recordings in which the athlete stood the other way round than it says now. What is called left in
-        them becomes right. Undo takes it back in one step.
+        Choose the recordings in which the athlete stood the other way round than it says now; those that the
+        contradiction speaks of are chosen already. What is called left in them becomes right. Undo takes it back in one
+        step.
       </p>
       {groups.map(({ title, files }) => {
-        const count = files.filter((file) => !left.has(file)).length;
+        const count = files.filter((file) => wanted.has(file)).length;
         return (
           <fieldset key={title} className="plates-group">
             <legend className="visually-hidden">{title}</legend>
@@ -87,7 +89,7 @@ function TurnRound({ session, onDone }: TurnRoundProps) {
                   key={file}
                   size="xs"
                   label={file}
-                  checked={!left.has(file)}
+                  checked={wanted.has(file)}
                   onChange={(event) => choose([file], event.currentTarget.checked)}
                 />
               ))}

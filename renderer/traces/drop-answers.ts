@@ -14,19 +14,18 @@ export function writtenDrop({ dropHeightMetres, leadingLeg }: TrialResult): Writ
   return { height: dropHeightMetres === undefined ? "" : dropHeightMetres.toFixed(2), leadingLeg: leadingLeg ?? "" };
 }
 
-/** What was changed, ready for the host; a sentence where it cannot be meant. */
+/** What was changed, ready for the host: an emptied field takes its statement back; a sentence where it cannot be meant. */
 export function dropAnswersFrom(
   written: WrittenDrop,
   before: WrittenDrop,
 ): { readonly answers: RecordingAnswers } | { readonly problem: string } {
-  const height = boxHeightFrom(written.height);
-  const heightChanged = written.height.trim() !== before.height;
+  const text = written.height.trim();
+  const height = text === "" ? { metres: null } : boxHeightFrom(text);
+  const heightChanged = text !== before.height;
   if (heightChanged && "problem" in height) return height;
   const answers: RecordingAnswers = {
     ...(heightChanged && "metres" in height ? { dropHeightMetres: height.metres } : {}),
-    ...(written.leadingLeg !== "" && written.leadingLeg !== before.leadingLeg
-      ? { leadingLeg: written.leadingLeg }
-      : {}),
+    ...(written.leadingLeg === before.leadingLeg ? {} : { leadingLeg: written.leadingLeg || null }),
   };
   return Object.keys(answers).length === 0 ? { problem: "Nothing was changed." } : { answers };
 }

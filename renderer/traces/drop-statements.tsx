@@ -78,6 +78,7 @@ function DropForm({ folder, trial, alike, onClose }: DropFormProps) {
     >
       <TextInput
         label="Height of the box, m"
+        placeholder="not stated"
         size="xs"
         inputMode="decimal"
         autoFocus
@@ -94,7 +95,7 @@ function DropForm({ folder, trial, alike, onClose }: DropFormProps) {
             setWritten({ ...written, leadingLeg: leg === "left" || leg === "right" ? leg : "" });
           }}
           data={[
-            ...(before.leadingLeg === "" ? [{ value: "", label: "not stated" }] : []),
+            { value: "", label: "not stated" },
             { value: "left", label: "left" },
             { value: "right", label: "right" },
           ]}

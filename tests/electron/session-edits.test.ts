@@ -53,8 +53,8 @@ describe("changing a trial", () => {
 
 describe("answering for recordings", () => {
   test("answers join what was answered before, column by column", () => {
-    const once = withAnswers({}, [file, "other.csv"], { unit: "N", columns: { left: 2 } });
-    const twice = withAnswers(once, [file], { rateHz: 600, columns: { right: 3 } });
+    const once = withAnswers({}, [file, "other.csv"], { unit: "N", columns: { left: 2 } }, []);
+    const twice = withAnswers(once, [file], { rateHz: 600, columns: { right: 3 } }, []);
     expect(twice.files).toEqual([
       { file, unit: "N", rateHz: 600, columns: { left: 2, right: 3 } },
       { file: "other.csv", unit: "N", columns: { left: 2 } },
@@ -63,10 +63,37 @@ describe("answering for recordings", () => {
 
   test("an answer for the file stands beside a decision about one of its trials", () => {
     const start: SessionDescription = { files: [{ file, trial: 1, seen: true }] };
-    expect(withAnswers(start, [file], { limb: "left" }).files).toEqual([
+    expect(withAnswers(start, [file], { limb: "left" }, []).files).toEqual([
       { file, trial: 1, seen: true },
       { file, limb: "left" },
     ]);
+  });
+});
+
+describe("taking back what was stated about a drop", () => {
+  test("leaves nothing of it at the file or its trials, and the rest as it was", () => {
+    const start: SessionDescription = {
+      files: [
+        { file, test: "dropJump", dropHeightMetres: 0.3, leadingLeg: "left" },
+        { file, trial: 2, dropHeightMetres: 0.4 },
+        { file: "other.csv", dropHeightMetres: 0.3 },
+      ],
+    };
+    expect(withAnswers(start, [file], { dropHeightMetres: null }, [file, "other.csv"]).files).toEqual([
+      { file, test: "dropJump", leadingLeg: "left" },
+      { file: "other.csv", dropHeightMetres: 0.3 },
+    ]);
+  });
+
+  test("that the session states for all hands it to the recordings it stays true for", () => {
+    const start: SessionDescription = { dropHeightMetres: 0.3, files: [{ file: "own.csv", dropHeightMetres: 0.2 }] };
+    const changed = withAnswers(start, [file], { dropHeightMetres: null }, [file, "other.csv", "own.csv"]);
+    expect(changed).toEqual({
+      files: [
+        { file: "own.csv", dropHeightMetres: 0.2 },
+        { file: "other.csv", dropHeightMetres: 0.3 },
+      ],
+    });
   });
 });
 

@@ -15,6 +15,13 @@ describe("what is stated about a drop", () => {
     expect(dropAnswersFrom({ ...before, height: "0,20" }, before)).toEqual({ answers: { dropHeightMetres: 0.2 } });
   });
 
+  it("is taken back where its field was emptied, and only where something was stated", () => {
+    const emptied = { height: " ", leadingLeg: "" } as const;
+    expect(dropAnswersFrom(emptied, before)).toEqual({ answers: { dropHeightMetres: null, leadingLeg: null } });
+    const unstated = writtenDrop(exampleTrial({ test: "dropJump" }));
+    expect(dropAnswersFrom(emptied, unstated)).toHaveProperty("problem");
+  });
+
   it("is sent back with a sentence where it is no height in metres, or nothing was changed", () => {
     for (const height of ["30", "high", "0", "-0.3"]) {
       expect(dropAnswersFrom({ ...before, height }, before)).toHaveProperty("problem", expect.stringContaining("0.30"));
