@@ -38,7 +38,7 @@ export function RecordingsTable({ recordings, selected, onSelect }: RecordingsTa
             <td>
               <OutcomeWord view={view} />
             </td>
-            <td className="muted">{view.reading === undefined ? "no table was found" : readingWords(view.reading)}</td>
+            <td className="muted">{view.reading === undefined ? "nothing was understood" : readingWords(view.reading)}</td>
             <td className="number">{view.trials}</td>
           </tr>
         ))}

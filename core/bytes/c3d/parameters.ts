@@ -37,6 +37,9 @@ const bytesOfType: Readonly<Record<Parameter["type"], number>> = { text: 1, byte
 
 const mostDimensions = 7;
 
+/** Far more records than any file has; a damaged pointer may make a chain of tiny ones through a whole file. */
+const mostRecords = 10_000;
+
 /**
  * Reads the records of a parameter section. Each record's own pointer to the next is believed, whatever its contents
  * are; where it leads out of the section, or contents run out of it, reading stops or passes on and a defect is kept.
@@ -50,7 +53,11 @@ export function readParameters(words: Words, start: number, limit: number): Para
   const defects: ParameterDefect[] = [];
   let leavesSection = false;
   let at = start + 4;
-  while (at + 2 <= limit) {
+  for (let record = 0; at + 2 <= limit; record++) {
+    if (record === mostRecords) {
+      defects.push({ at, what: `more than ${mostRecords} records stand in it` });
+      break;
+    }
     const nameLength = Math.abs(words.signed8(at));
     if (nameLength === 0) break;
     const number = words.signed8(at + 1);

@@ -30,6 +30,8 @@ const inputsOfType: ReadonlyMap<number, number> = new Map([
   [4, 6],
 ]);
 
+const fewestInputs = 6;
+
 const calibrationValues = 36;
 
 /** The platforms a file says it uses, in its order; those that cannot be read say why. */
@@ -45,7 +47,7 @@ export function readForcePlatforms(file: C3dFile): readonly ForcePlatform[] {
   const [channelRows = channels.length] = dimensionsOf(parameters, "FORCE_PLATFORM:CHANNEL");
   // A damaged count does not make platforms that nothing else in the file describes.
   const described = Math.max(types.length, channelRows === 0 ? 0 : Math.ceil(channels.length / channelRows));
-  const used = Math.min(statedPlatforms(file), described + 1);
+  const used = Math.min(statedPlatforms(file), described + 1, Math.floor(file.layout.channelCount / fewestInputs) + 1);
   return Array.from({ length: used }, (_, index): ForcePlatform => {
     const type = types[index];
     const needed = inputsOfType.get(type ?? 0) ?? 0;

@@ -30,7 +30,7 @@ export function platformFindings(file: C3dFile, all: PlatformLoads): Finding[] {
   );
   if (stated > platforms.length) {
     unreadable.push(
-      platformUnreadable(`force platforms ${platforms.length + 1} to ${stated}`, "the file describes none"),
+      platformUnreadable(`force platforms ${platforms.length + 1} to ${stated}`, "nothing in the file describes them"),
     );
   }
   if (loads.length === 0) {

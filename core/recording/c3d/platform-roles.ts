@@ -134,7 +134,7 @@ function leftOut(loads: readonly PlatformLoad[]): Finding {
 function footUnknown(first: PlatformLoad, second: PlatformLoad): Finding {
   return finding(
     "plates-unproved",
-    "warning",
+    "note",
     `The file does not say which foot stood on which platform; ${first.platform.name} was taken as left and ${second.platform.name} as right.`,
     `Record a single-leg trial, or state the platform of each foot (${example}).`,
   );

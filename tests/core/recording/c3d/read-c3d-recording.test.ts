@@ -38,7 +38,7 @@ describe.each(byteOrders)("in %s byte order", (byteOrder) => {
 describe("two platforms", () => {
   test("are left and right in the order of the file, unproved, with a warning", () => {
     const read = readStanding();
-    expect(codesOf(read)).toEqual(["plates-unproved:warning"]);
+    expect(codesOf(read)).toEqual(["plates-unproved:note"]);
     expect(read.recording?.plates.map(({ name, limb, proof }) => [name, limb, proof])).toEqual([
       ["force platform 1", "left", "unproved"],
       ["force platform 2", "right", "unproved"],
@@ -92,7 +92,7 @@ describe("more than two platforms", () => {
   test("count where they are loaded; an offset alone is no load", () => {
     const carrying = { type: 2, upward: (sample: number) => (sample < 50 ? 0 : 400) } as const;
     const read = readStanding({ platforms: [empty, carrying, empty, carrying] });
-    expect(codesOf(read)).toEqual(["platforms-left-out:note", "plates-unproved:warning"]);
+    expect(codesOf(read)).toEqual(["platforms-left-out:note", "plates-unproved:note"]);
     expect(read.recording?.plates.map(({ name, limb }) => [name, limb])).toEqual([
       ["force platform 2", "left"],
       ["force platform 4", "right"],
@@ -136,7 +136,7 @@ describe("more than two platforms", () => {
 describe("the direction of the force", () => {
   test("is turned where the file holds the action of the foot, and said", () => {
     const read = readStanding({ holdsAction: true, platforms: twoPlatforms });
-    expect(codesOf(read)).toEqual(["sign-turned:note", "plates-unproved:warning"]);
+    expect(codesOf(read)).toEqual(["sign-turned:note", "plates-unproved:note"]);
     expect(read.reading?.storedForce).toBe("action");
     expect(read.recording?.plates.map(({ force }) => force[3])).toEqual([301.5, 401.5]);
   });
