@@ -6,6 +6,7 @@ import { analyzeSessions, exitCodeOf } from "./analyze-sessions.ts";
 import { findSessions } from "./find-sessions.ts";
 import { checkOutputFile, writeWhole } from "./output-file.ts";
 import { parseArguments } from "./parse-arguments.ts";
+import { readLayouts } from "./read-layouts.ts";
 import { resultTable } from "./result-table.ts";
 import { choice, readStatedOptions, statingOptionNames } from "./stated-options.ts";
 import type { Streams } from "./streams.ts";
@@ -15,14 +16,15 @@ const formats = ["table", "json", "csv"] as const;
 
 /** `counterpoise analyze`: everything typed is checked before anything is read. */
 export function analyzeCommand(typed: readonly string[], streams: Streams): number {
-  const { options, positionals } = parseArguments(typed, [...statingOptionNames, "format", "out"]);
+  const { options, positionals } = parseArguments(typed, [...statingOptionNames, "layout", "format", "out"]);
   const stated = readStatedOptions(options);
+  const layouts = readLayouts(options.layout);
   const format = choice("--format", options.format ?? "table", formats);
   const say = (sentence: string) => streams.err(`${sentence}\n`);
   const sessions = findSessions(positionals, say);
   const out = options.out === undefined ? undefined : checkOutputFile(options.out, sessions);
 
-  const results = analyzeSessions(sessions, stated, defaultSettings);
+  const results = analyzeSessions(sessions, { stated, layouts }, defaultSettings);
   const text = resultText(results, format);
   if (out === undefined) streams.out(text);
   else writeWhole(out, new TextEncoder().encode(text));

@@ -19,6 +19,7 @@ const exitHelp = `Exit codes: 0 every trial analysed (warnings allowed), 1 some 
 export const generalHelp = `Counterpoise: raw force-plate recordings of jumps become measures, a comparison of sides and a testing sheet.
 
   counterpoise analyze FILE|FOLDER… [options]     measures, findings, sides and criteria
+  counterpoise inspect FILE|FOLDER… [options]     what is understood of files, without analysing them
   counterpoise sheet FOLDER --out FILE.html|.pdf  the testing sheet of one session
   counterpoise register COMMAND --register FILE   athletes, sessions and recordings kept in one file
   counterpoise analyze --help                     options and examples of a command
@@ -40,6 +41,8 @@ hold a session.json that describes it. Hidden files, .md and .json files are no 
 
 ${statingHelp}
 
+  --layout FILE        a saved layout; it answers for every file of its shape and for no other
+
 Output:
   --format FORMAT      table (default, for reading), json (the whole result document) or csv (one row a measure)
   --out FILE           write there instead of standard output; whole or not at all, never over an input
@@ -53,6 +56,25 @@ Examples:
 ${exitHelp}
 `;
 
+/** Help on `inspect`. */
+export const inspectHelp = `counterpoise inspect FILE|FOLDER… [options]
+
+Says what is understood of each recording without analysing it: encoding and dialect, what the header says, every
+channel with its unit, range and mean, the rate and where it comes from, the plates or force platforms. session.json is
+not looked at.
+
+  --samples LIST       values of every channel at these samples, counted from 0, in full precision: 0,100,250
+  --rate, --unit, --columns, --mass, --layout   as in counterpoise analyze --help
+  --format FORMAT      text (default) or json
+
+Examples:
+  counterpoise inspect export.csv
+  counterpoise inspect jump.c3d --samples 0,999 --format json
+
+Exit codes: 0 every file understood (warnings allowed), 1 some refused, 2 something typed cannot be or there is nothing
+to read, 3 a mistake in the program.
+`;
+
 /** Help on `sheet`. */
 export const sheetHelp = `counterpoise sheet FOLDER --out FILE.html|FILE.pdf [options]
 
@@ -61,6 +83,7 @@ Writes the testing sheet of one session: the folder holds its recordings and, be
   --out FILE           ends in .html or .pdf; written whole or not at all, never over an input
 
 ${statingHelp}
+  --layout FILE        a saved layout; it answers for every file of its shape and for no other
 
 Examples:
   counterpoise sheet month-7 --out month-7.pdf

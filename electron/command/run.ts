@@ -1,6 +1,7 @@
 import { engineVersion } from "../../core/version.ts";
 import { analyzeCommand } from "./analyze-command.ts";
-import { analyzeHelp, generalHelp, sheetHelp } from "./help.ts";
+import { analyzeHelp, generalHelp, inspectHelp, sheetHelp } from "./help.ts";
+import { inspectCommand } from "./inspect-command.ts";
 import { registerCommand } from "./register-command.ts";
 import { registerHelp } from "./register-help.ts";
 import { sheetCommand } from "./sheet-command.ts";
@@ -33,6 +34,8 @@ async function dispatch(typed: readonly string[], streams: Streams): Promise<num
       return wantsHelp ? show(analyzeHelp, streams) : analyzeCommand(rest, streams);
     case "sheet":
       return wantsHelp ? show(sheetHelp, streams) : sheetCommand(rest, streams);
+    case "inspect":
+      return wantsHelp ? show(inspectHelp, streams) : inspectCommand(rest, streams);
     case "register":
       return wantsHelp ? show(registerHelp, streams) : registerCommand(rest, streams);
     case "--version":
@@ -41,9 +44,11 @@ async function dispatch(typed: readonly string[], streams: Streams): Promise<num
     case "-h":
       return show(generalHelp, streams);
     case undefined:
-      throw new UsageError("Name a command: analyze, sheet or register. counterpoise --help shows examples.");
+      throw new UsageError("Name a command: analyze, inspect, sheet or register. counterpoise --help shows examples.");
     default:
-      throw new UsageError(`There is no command "${command}"; there are analyze, sheet and register, and --help.`);
+      throw new UsageError(
+        `There is no command "${command}"; there are analyze, inspect, sheet and register, and --help.`,
+      );
   }
 }
 

@@ -8,6 +8,7 @@ import { analyzeSessions, exitCodeOf } from "./analyze-sessions.ts";
 import { findSessions } from "./find-sessions.ts";
 import { checkOutputFile, writeWhole } from "./output-file.ts";
 import { parseArguments } from "./parse-arguments.ts";
+import { readLayouts } from "./read-layouts.ts";
 import { readStatedOptions, statingOptionNames } from "./stated-options.ts";
 import type { Streams } from "./streams.ts";
 import { findingLines, summaryLine } from "./summary.ts";
@@ -15,8 +16,9 @@ import { UsageError } from "./usage-error.ts";
 
 /** `counterpoise sheet`: the testing sheet of one session as a file. */
 export async function sheetCommand(typed: readonly string[], streams: Streams): Promise<number> {
-  const { options, positionals } = parseArguments(typed, [...statingOptionNames, "out"]);
+  const { options, positionals } = parseArguments(typed, [...statingOptionNames, "layout", "out"]);
   const stated = readStatedOptions(options);
+  const layouts = readLayouts(options.layout);
   const [folder, ...more] = positionals;
   if (folder === undefined || more.length > 0) throw new UsageError("Name exactly one folder; --help shows examples.");
   if (!(statSync(folder, { throwIfNoEntry: false })?.isDirectory() ?? false)) {
@@ -35,7 +37,7 @@ export async function sheetCommand(typed: readonly string[], streams: Streams): 
   }
   const out = checkOutputFile(options.out, sessions);
 
-  const results = analyzeSessions(sessions, stated, defaultSettings);
+  const results = analyzeSessions(sessions, { stated, layouts }, defaultSettings);
   const [result] = results;
   if (result === undefined) throw new Error("A session was found and not analysed.");
   const sheet = buildSheet(result, defaultSettings);
