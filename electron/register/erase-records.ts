@@ -7,7 +7,8 @@ import type { Circumstances } from "./register-writes.ts";
 
 /** The records that go with some others: everything that points at them, and at those, and so on. */
 export function withDependents(store: RecordStore, roots: readonly RecordKey[]): readonly RecordKey[] {
-  const found = new Map(roots.map((root) => [`${root.kind} ${root.id}`, root]));
+  // Names alone: what is listed here goes into the journal.
+  const found = new Map(roots.map(({ kind, id }) => [`${kind} ${id}`, { kind, id }]));
   // Parents stand before children in the list of kinds, so that one walk finds all.
   for (const kind of presentKinds(store)) {
     for (const name of referenceNames(kind)) {
