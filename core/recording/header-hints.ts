@@ -88,11 +88,19 @@ const metresIn: Readonly<Record<string, number>> = {
   inches: 0.0254,
 };
 
+/** "Hz", "1/s", "samples a second", "échantillons par seconde". */
+const counted = "samples?|frames?|points?|(?:abtast)?werte|échantillons?|muestras?|campioni";
+const aSecond = "(?:\\/|per|a|pro|par|por|al)\\s*(?:s|secs?|seconds?|sekunde|secondes?|segundos?|secondo)";
+const hertzWords = `k?hz|k?hertz|sps|(?:${counted})\\s*${aSecond}`;
+const isHertz = new RegExp(`^(?:${hertzWords}|1\\/s|s-1|s\\^-1|s⁻¹|s\\/s|${aSecond})(?!\\p{L})`, "iu");
+const numberOfHertz = new RegExp(
+  `(?<![\\p{L}\\d.,])(?:\\d[\\d.,]*(?:[ \\u00a0]\\d{3})*)\\s*(?:${hertzWords})(?!\\p{L})`,
+  "giu",
+);
+
 function hertzIn(unit: string): number | undefined {
-  if (/^k(?:ilo)?(?:hz|hertz)$/i.test(unit)) return 1000;
-  const perSecond =
-    /^(?:hz|hertz|1\/s|s-1|s\^-1|s⁻¹|sps|s\/s|(?:samples?|frames?|werte|points?)?\s*(?:\/|per)\s*(?:s|sec|second))(?:\W.*)?$/i;
-  return perSecond.test(unit) ? 1 : undefined;
+  if (!isHertz.test(unit)) return undefined;
+  return /^k(?:hz|hertz)/i.test(unit) ? 1000 : 1;
 }
 
 function readNumber(
@@ -113,21 +121,22 @@ function readNumber(
   return written === "" ? { kind, numberWithoutUnit: quantity.number, unit } : undefined;
 }
 
+/** "Sampling time: 5 s" is how long was recorded, not a step between samples. */
+const shortestDuration = 0.1;
+
 /** A step between samples, as the rate it makes. */
 function readInterval(key: string, value: string, decimalMark: DecimalMark): Said | undefined {
   const quantity = readQuantity(value, decimalMark);
   const unit = quantity && timeUnitOf(quantity.unit === "" ? unitInKey(key) : quantity.unit);
-  if (quantity === undefined || unit === undefined || !(quantity.number > 0)) return undefined;
-  return { kind: "rate", value: Number((1 / (quantity.number * secondsIn[unit])).toPrecision(9)), unit: "Hz" };
+  if (quantity === undefined || unit === undefined) return undefined;
+  const seconds = quantity.number * secondsIn[unit];
+  if (!(seconds > 0 && seconds < shortestDuration)) return undefined;
+  return { kind: "rate", value: Number((1 / seconds).toPrecision(9)), unit: "Hz" };
 }
 
 /** "Sampled at 1000 Hz", or a line that is a rate and nothing else. */
 function readProse(text: string, decimalMark: DecimalMark): Said | undefined {
-  const found = [
-    ...text.matchAll(
-      /(?<![\p{L}\d.,])(\d[\d.,]*(?:[ \u00a0]\d{3})*)\s*(k?hz|samples? ?(?:\/|per) ?s(?:ec(?:ond)?)?)(?!\p{L})/giu,
-    ),
-  ];
+  const found = [...text.matchAll(numberOfHertz)];
   const [only] = found;
   if (only === undefined || found.length > 1) return undefined;
   const isAlone = text.trim() === only[0].trim();

@@ -16,6 +16,10 @@ const meanings: readonly (readonly [KeyMeaning, RegExp])[] = [
   ],
   [
     "other",
+    /birth|geburt|naissance|nacimiento|nascita|nascimento|geboorte|urodzenia|fodsel|narozeni|生年|出生|рождения/u,
+  ],
+  [
+    "other",
     /involved|injured|dominan|operated|affected|surg|betroffen|verletzt|operiert|opere|bless|atteint|lesion|afectad|operad|reference/u,
   ],
   [

@@ -139,13 +139,14 @@ function sidewaysDoubt(chosen: readonly number[], hints: readonly ColumnHint[], 
   const vertical = chosen.filter((index) => hints[index]!.isVertical);
   if (vertical.length === 0) return undefined;
   const unit = foldWord(hints[vertical[0]!]!.unit);
-  const level = (index: number): number => loadLevel(columns[index] ?? new Float64Array(0));
-  const upright = Math.max(...vertical.map(level));
   const sideways = hints.flatMap((hint, index) =>
     hint.kind === "other" && columns[index] !== undefined && isHorizontalForce(hint) && foldWord(hint.unit) === unit
       ? [index]
       : [],
   );
+  if (sideways.length === 0) return undefined;
+  const level = (index: number): number => loadLevel(columns[index] ?? new Float64Array(0));
+  const upright = Math.max(...vertical.map(level));
   const loaded = sideways.find((index) => level(index) > doubtfulLoadRatio * upright);
   if (loaded === undefined) return undefined;
   return (

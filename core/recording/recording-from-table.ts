@@ -20,7 +20,7 @@ import type { PlateProof, Recording } from "./recording.ts";
 import type { LayoutAnswers } from "./request.ts";
 import { type EvenTarget, resample, resampled } from "./resample.ts";
 import { overrulesWritten, unitDoubt } from "./standing-load.ts";
-import { statedRates, unitlessRate } from "./stated-rate.ts";
+import { statedRates, unitlessContradictions, unitlessRate } from "./stated-rate.ts";
 import { findTimeBase, type TimeBase, type TimeStatements } from "./time-base.ts";
 import { timeUnitOf } from "./time-units.ts";
 import { findUsableRows } from "./usable-rows.ts";
@@ -90,6 +90,7 @@ export function recordingFromTable(
     ...(isRefused(span.findings) ? [] : time.findings),
     ...forces.findings,
     ...(usesMass ? massContradiction(mass, headerHints, settings) : []),
+    ...unitlessContradictions(headerHints, target?.fromHz ?? time.rateHz, settings),
     ...rateFindings(slowest, settings),
     ...(target === undefined ? [] : [resampled(target)]),
   ];

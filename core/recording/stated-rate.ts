@@ -86,6 +86,28 @@ export function unitlessRate(hints: readonly HeaderHint[]): string {
   return ` The header gives ${numberWithoutUnit} without a unit (${hintSource(hint)}).`;
 }
 
+/** A number without a unit states no rate, but one that fits neither hertz nor kilohertz of the rate used is named. */
+export function unitlessContradictions(
+  hints: readonly HeaderHint[],
+  rateHz: number | undefined,
+  settings: Settings,
+): readonly Finding[] {
+  if (rateHz === undefined) return [];
+  return hints.flatMap((hint) => {
+    const number = hint.kind === "rate" ? hint.numberWithoutUnit : undefined;
+    if (number === undefined || agree(number, rateHz, settings) || agree(1000 * number, rateHz, settings)) return [];
+    return [
+      finding(
+        "rate-contradicts",
+        "warning",
+        `The header gives a rate of ${number} without a unit (${hintSource(hint)}), but ${hertz(rateHz)} was used.`,
+        "Check the rate at the source.",
+        { where: `line ${hint.line}` },
+      ),
+    ];
+  });
+}
+
 export function hertz(rateHz: number): string {
   return `${plainHertz(rateHz)} Hz`;
 }

@@ -30,6 +30,9 @@ test.each([
   ["Sampling interval: 1 ms", "rate", 1000],
   ["Recorded at 1000 Hz by two plates", "rate", 1000],
   ["1000 Hz", "rate", 1000],
+  ["1000 samples a second", "rate", 1000],
+  ["Sampling rate: 1000 samples/s", "rate", 1000],
+  ["Échantillonnage: 1000 échantillons par seconde", "rate", 1000],
   ["Body mass: 69.4 kg", "mass", 69.4],
   ["Masse (kg): 69,4", "mass", 69.4],
   ["Poids: 69,4 kg", "mass", 69.4],
@@ -63,6 +66,9 @@ test.each([
   "Low-pass cut-off: 20 Hz",
   "Video sampling rate: 100 Hz",
   "Involved side: right",
+  "Date of birth: 2003-05-01",
+  "Geburtsdatum: 01.05.2003",
+  "Sampling time: 5 s",
   "The lamp flickers at 50 Hz",
   "Remark: all is well",
   "Rate of perceived exertion: 7",
@@ -111,6 +117,13 @@ test("a rate without a unit is not used, and the question names it", () => {
   const read = readText(`Sampling rate: 1200\n${forces}`);
   expect(codesOf(read)).toEqual(["rate-missing:refusal"]);
   expect(read.findings[0]?.message).toContain("1200 without a unit (line 1: Sampling rate: 1200)");
+});
+
+test("a number without a unit that contradicts the rate used is warned of, in hertz and in kilohertz", () => {
+  const withHeader = (line: string): string[] => codesOf(readText(`${line}\n${names}${body}`));
+  expect(withHeader("Sampling rate: 1000")).toEqual([]);
+  expect(withHeader("Sampling rate: 1")).toEqual([]);
+  expect(withHeader("Sampling rate: 500")).toEqual(["rate-contradicts:warning"]);
 });
 
 test("two rates in the header and no time column are asked about", () => {
