@@ -22,6 +22,7 @@ export type RecordingOptions = Pick<
   | "limb"
   | "plates"
   | "swayMetres"
+  | "swayBandHz"
   | "plateNoiseNewtons"
   | "ringing"
   | "quantisationNewtons"
@@ -103,7 +104,9 @@ export function recordActs<Truth>(
   const plans = placed.map((each) => each.plan);
   const gates = plans.flatMap((plan) => (plan.gate === undefined ? [] : [plan.gate]));
   const sway =
-    options.swayMetres === undefined ? [] : [swayDisplacement(drawSway(random, options.swayMetres), ...gates)];
+    options.swayMetres === undefined
+      ? []
+      : [swayDisplacement(drawSway(random, options.swayMetres, options.swayBandHz), ...gates)];
   const course = buildCourse(
     options.massKg,
     options.gravity ?? standardGravity,

@@ -97,7 +97,7 @@ export function buildBody(options: JumpOptions, firstMovement: number, random: R
   const standingAgain = touchdown + landing.force.seconds;
   const landingEnd = touchdown + landing.landingEnd;
 
-  const sway = options.swayMetres === undefined ? undefined : drawSway(random, options.swayMetres);
+  const sway = options.swayMetres === undefined ? undefined : drawSway(random, options.swayMetres, options.swayBandHz);
   const parts: Displacement[] = [];
   if (sway !== undefined) {
     parts.push(

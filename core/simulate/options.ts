@@ -59,6 +59,8 @@ export interface JumpOptions {
 
   /** Absent: no sway. */
   readonly swayMetres?: number;
+  /** Lowest and highest frequency of the sway. Absent: the whole spectrum. */
+  readonly swayBandHz?: readonly [number, number];
   /** Standard deviation of white noise on each plate. Absent: none. */
   readonly plateNoiseNewtons?: number;
   readonly ringing?: Ringing;

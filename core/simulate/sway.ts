@@ -18,25 +18,39 @@ export interface Sway {
   readonly velocityRmsMetresPerSecond: number;
 }
 
-const componentCount = 12;
-const lowestFrequencyHz = 0.2;
-const highestFrequencyHz = 6;
-const leastVelocityRms = 0.001;
-const mostVelocityRms = 0.006;
+/** The spectrum sway is drawn from; frequencies in hertz, velocity RMS in m/s. */
+export const swaySpectrum = {
+  componentCount: 12,
+  bandHz: [0.2, 6],
+  /** Amplitude falls with frequency to a power drawn between these. */
+  fallPowers: [2, 2.6],
+  /** The lowest frequency is drawn this many decades above the lower end of the band at most, evenly in its logarithm. */
+  lowestDecades: 0.8,
+  velocityRms: [0.001, 0.006],
+} as const;
+
+const { componentCount, bandHz, velocityRms, fallPowers, lowestDecades } = swaySpectrum;
 
 /**
- * Draws sway as a sum of sinusoids between 0.2 and 6 Hz whose amplitude falls with the square of frequency or faster,
- * of the wanted displacement RMS (0.2 to 2 mm) and a velocity RMS between 1 and 6 mm/s: the lowest frequency is drawn
- * again until the velocity lies there.
+ * Draws sway as a sum of sinusoids between 0.2 and 6 Hz (or in another band) whose amplitude falls with the square of
+ * frequency or faster, of the wanted displacement RMS (0.2 to 2 mm) and a velocity RMS between 1 and 6 mm/s: the lowest
+ * frequency is drawn again until the velocity lies there.
  * @throws RangeError outside 0.2 to 2 mm.
  */
-export function drawSway(random: Random, displacementRmsMetres: number): Sway {
+export function drawSway(
+  random: Random,
+  displacementRmsMetres: number,
+  [lowestFrequencyHz, highestFrequencyHz]: readonly [number, number] = bandHz,
+): Sway {
   if (displacementRmsMetres < 0.0002 || displacementRmsMetres > 0.002) {
     throw new RangeError(`Sway of ${displacementRmsMetres} m lies outside 0.0002 to 0.002 m.`);
   }
+  // A narrower band keeps as large a part of its logarithm for the lowest frequency.
+  const narrower = Math.log10(highestFrequencyHz / lowestFrequencyHz) / Math.log10(bandHz[1] / bandHz[0]);
+  const decades = lowestDecades * narrower;
   for (let attempt = 0; attempt < 1000; attempt++) {
-    const fallPower = random.between(2, 2.6);
-    const lowest = lowestFrequencyHz * 10 ** random.between(0, 0.8);
+    const fallPower = random.between(...fallPowers);
+    const lowest = lowestFrequencyHz * 10 ** random.between(0, decades);
     const raw = Array.from({ length: componentCount }, (_, index) => {
       const frequencyHz = lowest * (highestFrequencyHz / lowest) ** ((index + random.uniform()) / componentCount);
       return { frequencyHz, amplitude: frequencyHz ** -fallPower, phaseRadians: 2 * Math.PI * random.uniform() };
@@ -50,7 +64,7 @@ export function drawSway(random: Random, displacementRmsMetres: number): Sway {
     const velocityRmsMetresPerSecond = Math.sqrt(
       components.reduce((sum, each) => sum + (2 * Math.PI * each.frequencyHz * each.amplitudeMetres) ** 2 / 2, 0),
     );
-    if (velocityRmsMetresPerSecond >= leastVelocityRms && velocityRmsMetresPerSecond <= mostVelocityRms) {
+    if (velocityRmsMetresPerSecond >= velocityRms[0] && velocityRmsMetresPerSecond <= velocityRms[1]) {
       return { components, fallPower, displacementRmsMetres, velocityRmsMetresPerSecond };
     }
   }
