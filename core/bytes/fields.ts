@@ -13,8 +13,8 @@ export function splitFields(line: string, delimiter: Delimiter): string[] {
   if (delimiter === "none") return [unquoted(line)];
   if (delimiter === "spaces") {
     const trimmed = line.trim();
-    // A no-break blank stands inside a number or a name; it separates nothing.
-    return trimmed === "" ? [""] : trimmed.split(/[^\S\u00a0\u2009\u202f]+/).map(unquoted);
+    // A no-break blank stands inside a number or a name, and other control characters are damage.
+    return trimmed === "" ? [""] : trimmed.split(/[ \t]+/).map(unquoted);
   }
   const character = delimiterCharacters[delimiter];
   if (!line.includes('"')) return line.split(character);

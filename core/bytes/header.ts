@@ -1,7 +1,7 @@
 import type { Dialect } from "./dialect.ts";
 import { type Delimiter, hasOpenQuote, splitNames } from "./fields.ts";
 import { joinNameRows } from "./name-rows.ts";
-import { isCompleteRow, isNumber, rowFields } from "./numeric-body.ts";
+import { isNumber, looksLikeRow, rowFields } from "./numeric-body.ts";
 import { isBlankLine, isCommentLine, withoutCommentMark } from "./skipped-lines.ts";
 
 /** What the lines above the numbers say about the columns. */
@@ -71,7 +71,7 @@ export function readHeader(header: readonly string[], dialect: Dialect): Header 
   }
   const line = header[index]!;
   if (isCommentLine(line, dialect.delimiter)) {
-    const isRow = isCompleteRow(rowFields(withoutCommentMark(line, dialect.delimiter), dialect), dialect);
+    const isRow = looksLikeRow(rowFields(withoutCommentMark(line, dialect.delimiter), dialect), dialect);
     return { names: none, units, used, ...(isRow ? { doubtful: index + 1 } : {}) };
   }
   if (isKeyAndValue(line)) return { names: none, units, used };

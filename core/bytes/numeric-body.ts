@@ -97,7 +97,7 @@ export function readBody(text: TextBytes, first: BodyLine, dialect: Dialect): Nu
   function addOdd(content: string): void {
     const isComment = isCommentLine(content, dialect.delimiter);
     const fields = rowFields(withoutCommentMark(content, dialect.delimiter), dialect);
-    if (isComment && !isCompleteRow(fields, dialect)) return;
+    if (isComment && !looksLikeRow(fields, dialect)) return;
     oddLines.push({
       line,
       text: oddLines.length < mostTextKept ? content : "",
@@ -133,6 +133,13 @@ export function isCompleteRow(fields: readonly string[], dialect: Dialect): bool
     fields.length === dialect.columnCount &&
     fields.every((field, column) => dialect.kinds[column] !== "number" || isNumber(field, dialect))
   );
+}
+
+/** True when the cells are as many as a row's and most columns of numbers have one: a row, even if one cell is damaged. */
+export function looksLikeRow(fields: readonly string[], dialect: Dialect): boolean {
+  if (fields.length !== dialect.columnCount) return false;
+  const columns = dialect.kinds.flatMap((kind, column) => (kind === "number" ? [column] : []));
+  return 2 * columns.filter((column) => isNumber(fields[column]!, dialect)).length >= columns.length;
 }
 
 /** True when the cell is a number in the dialect's marks. */

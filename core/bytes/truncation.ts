@@ -1,6 +1,7 @@
 import type { Dialect } from "./dialect.ts";
 import { hasOpenQuote } from "./fields.ts";
 import { lineEndFrom, unclosedLineStart } from "./lines.ts";
+import { isMissing } from "./number-text.ts";
 import { type NumericBody, rowFields } from "./numeric-body.ts";
 import { type TextBytes, textBetween } from "./text-bytes.ts";
 
@@ -20,7 +21,8 @@ export function lastCellMayBeCut(text: TextBytes, body: NumericBody, dialect: Di
   const line = (start: number): string => textBetween(text, start, lineEndFrom(text.bytes, start));
   const last = line(lastStart);
   if (hasOpenQuote(last)) return true;
-  if (dialect.hasTrailingDelimiter && /[,;|\t]\s*$/.test(last)) return false;
+  if (isMissing(lastCell(last, dialect))) return true;
+  if (dialect.hasTrailingDelimiter) return !/[,;|\t]\s*$/.test(last);
   const kind = dialect.kinds.at(-1);
   if (/"\s*$/.test(last) || (/ $/.test(last) && kind !== "text")) return false;
   const before = starts.slice(-1 - rowsCompared, -1).map(line);

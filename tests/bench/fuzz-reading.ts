@@ -1,0 +1,91 @@
+// Tries the readers on 100,000 inputs: any bytes, any text made of what tables are made of, wounded tables; and cuts and
+// flips every bit of every good table. Nothing may throw, take longer than two seconds, or be silently wrong.
+// Run: node tests/bench/fuzz-reading.ts (Node 24). `--inputs 1000` tries fewer, `--seed 7` others.
+import fc from "fast-check";
+import { readTable } from "../../core/bytes/read-table.ts";
+import { readRecording } from "../../core/recording/read-recording.ts";
+import { defaultSettings } from "../../core/settings.ts";
+import { anyInput, differInOneCellAtMost, isFound, leavesWhole } from "../core/bytes/damage.ts";
+import { goodTables } from "../core/bytes/good-tables.ts";
+
+function option(name: string, otherwise: number): number {
+  const index = process.argv.indexOf(`--${name}`);
+  return index < 0 ? otherwise : Number(process.argv[index + 1]);
+}
+
+const inputs = option("inputs", 100_000);
+const seed = option("seed", 1);
+const longestMilliseconds = 2000;
+const failuresShown = 20;
+
+const failures: string[] = [];
+let slowest = 0;
+
+/** Runs one reading; an exception or two seconds are failures. */
+function attempt<T>(label: string, read: () => T): T | undefined {
+  const start = performance.now();
+  let result: T | undefined;
+  try {
+    result = read();
+  } catch (error) {
+    failures.push(`${label}: ${String(error)}`);
+  }
+  const taken = performance.now() - start;
+  slowest = Math.max(slowest, taken);
+  if (taken > longestMilliseconds) failures.push(`${label}: ${taken.toFixed(0)} ms`);
+  return result;
+}
+
+/** Every reader of recordings takes the file's bytes; further formats join here. */
+function tryReaders(label: string, bytes: Uint8Array): void {
+  const read = attempt(`${label}, table`, () => readTable(bytes));
+  if (read !== undefined && read.table === undefined && read.findings.length === 0)
+    failures.push(`${label}: no table, no finding`);
+  for (const answers of [{}, { rateHz: 1000, unit: "N", left: 1 } as const]) {
+    attempt(`${label}, recording`, () =>
+      readRecording({ path: "trial.csv", bytes, sha256: "" }, answers, defaultSettings),
+    );
+  }
+}
+
+const outcomes = { refused: 0, read: 0 };
+let index = 0;
+for (const bytes of fc.sample(anyInput, { numRuns: inputs, seed })) {
+  tryReaders(`input ${index} of seed ${seed}`, bytes);
+  if (readTable(bytes).table === undefined) outcomes.refused++;
+  else outcomes.read++;
+  index++;
+}
+console.log(
+  `${inputs} inputs: ${outcomes.read} read as a table, ${outcomes.refused} refused; slowest ${slowest.toFixed(0)} ms`,
+);
+
+for (const good of goodTables) {
+  const { name, bytes } = good;
+  const whole = readTable(bytes);
+  let silent = 0;
+  for (let length = 0; length < bytes.length; length++) {
+    const read = attempt(`${name} cut at ${length}`, () => readTable(bytes.subarray(0, length)));
+    const isWhole = leavesWhole(good, length);
+    if (!isWhole && read?.findings.length === 0) failures.push(`${name} cut at ${length}: nothing found`);
+  }
+  for (let place = 0; place < bytes.length; place++) {
+    for (let bit = 0; bit < 8; bit++) {
+      const damaged = bytes.slice();
+      damaged[place] = damaged[place]! ^ (1 << bit);
+      const label = `${name}, byte ${place}, bit ${bit}`;
+      const read = attempt(label, () => readTable(damaged));
+      if (read === undefined || isFound(whole, read)) continue;
+      silent++;
+      if (read.table === undefined || !differInOneCellAtMost(whole.table!, read.table))
+        failures.push(`${label}: silently different`);
+    }
+  }
+  console.log(
+    `${name}: ${bytes.length} cuts, ${8 * bytes.length} flipped bits, ${silent} of them well-formed changes of one cell or of none`,
+  );
+}
+
+for (const failure of failures.slice(0, failuresShown)) console.log(`FAILED ${failure}`);
+console.log(failures.length === 0 ? "no failure" : `${failures.length} failures`);
+process.exitCode = failures.length === 0 ? 0 : 1;
