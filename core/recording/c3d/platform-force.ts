@@ -11,32 +11,43 @@ export interface PlatformForce {
 
 /** The force of a platform that can be read, by its type (C3D user guide, FORCE_PLATFORM). */
 export function platformForce(file: C3dFile, platform: ForcePlatform): PlatformForce {
-  const inputs = platform.channels.map((channel) => channelValues(file, channel));
+  // Only the channels that carry force are read.
+  const input = (index: number): Float64Array => channelValues(file, platform.channels[index]!);
   switch (platform.type) {
     case 3:
       // Fx12 Fx34 Fy14 Fy23 Fz1 Fz2 Fz3 Fz4
-      return { x: sum(inputs, [0, 1]), y: sum(inputs, [2, 3]), z: sum(inputs, [4, 5, 6, 7]) };
+      return {
+        x: sum([input(0), input(1)]),
+        y: sum([input(2), input(3)]),
+        z: sum([input(4), input(5), input(6), input(7)]),
+      };
     case 4: {
-      const { calibration } = platform;
-      const weights = (row: number): number[] =>
-        inputs.map((_, column) => (calibration.length === 0 ? Number(row === column) : calibration[6 * column + row]!));
-      return { x: weighted(inputs, weights(0)), y: weighted(inputs, weights(1)), z: weighted(inputs, weights(2)) };
+      const { calibration, channels } = platform;
+      const inputs = channels.map((_, index) => input(index));
+      const row = (of: number): Float64Array =>
+        weighted(
+          inputs,
+          inputs.map((_, column) => (calibration.length === 0 ? Number(of === column) : calibration[6 * column + of]!)),
+        );
+      return { x: row(0), y: row(1), z: row(2) };
     }
     default:
-      return { x: inputs[0]!, y: inputs[1]!, z: inputs[2]! };
+      return { x: input(0), y: input(1), z: input(2) };
   }
 }
 
-function sum(inputs: readonly Float64Array[], chosen: readonly number[]): Float64Array {
+function sum(inputs: readonly Float64Array[]): Float64Array {
   return weighted(
-    chosen.map((index) => inputs[index]!),
-    chosen.map(() => 1),
+    inputs,
+    inputs.map(() => 1),
   );
 }
 
 function weighted(inputs: readonly Float64Array[], weights: readonly number[]): Float64Array {
-  const [first] = inputs;
-  return Float64Array.from({ length: first?.length ?? 0 }, (_, sample) =>
-    inputs.reduce((total, input, index) => total + weights[index]! * input[sample]!, 0),
-  );
+  const total = new Float64Array(inputs[0]?.length ?? 0);
+  for (const [index, input] of inputs.entries()) {
+    const weight = weights[index]!;
+    for (let sample = 0; sample < total.length; sample++) total[sample] = total[sample]! + weight * input[sample]!;
+  }
+  return total;
 }
