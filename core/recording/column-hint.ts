@@ -100,14 +100,26 @@ function kindOf(parts: readonly string[], bare: string, unit: string): ColumnKin
   return saysForce || isForce ? "force" : "unknown";
 }
 
-/** A unit stands in brackets, behind a slash or comma, or as a last word that is a unit of force or time, case and all. */
+/**
+ * A unit stands in brackets (at the end, or elsewhere where it is one of force or time), behind a slash or comma, or as
+ * a last word that is a unit of force or time, case and all. A side in brackets ("Fz (L)") belongs to the name.
+ */
 function splitUnit(written: string): { readonly bare: string; readonly unit: string } {
   const text = written.trim();
   const bracketed = /^(.*?)\s*[([]\s*([^()[\]]*?)\s*[)\]]\s*$/.exec(text) ?? /^(.*?)\s*（\s*(.*?)\s*）\s*$/.exec(text);
-  if (bracketed !== null) return { bare: bracketed[1]!.trim(), unit: bracketed[2]! };
+  if (bracketed !== null && !isSide(bracketed[2]!)) return { bare: bracketed[1]!.trim(), unit: bracketed[2]! };
+  for (const [inBrackets, unit = ""] of text.matchAll(/[([]\s*([^()[\]]*?)\s*[)\]]/g)) {
+    const isUnit = forceUnitOf(unit) !== undefined || timeUnitOf(unit) !== undefined;
+    if (isUnit) return { bare: text.replace(inBrackets, " ").replace(/\s+/g, " ").trim(), unit };
+  }
   const lastWord = /^(.*?)[\s_/,.-]+(?:in\s+|en\s+)?(N|kN|kgf|lbf|%?BW|N\/kg|V|mV|s|ms|µs|μs|us)$/.exec(text);
   if (lastWord !== null) return { bare: lastWord[1]!.trim(), unit: lastWord[2]! };
   return { bare: text, unit: "" };
+}
+
+function isSide(bracketed: string): boolean {
+  const word = foldWord(bracketed);
+  return leftWords.has(word) || rightWords.has(word) || /^(?:sx|dx|li|re)$/.test(word);
 }
 
 function stripBrackets(unit: string): string {
@@ -123,5 +135,20 @@ function wordsOf(name: string): string[] {
       .replace(/(\d)(\p{L})/gu, "$1 $2"),
   )
     .split(/[^\p{L}\d]+/u)
-    .filter((part) => part !== "");
+    .filter((part) => part !== "")
+    .flatMap(takeApart);
+}
+
+const longSides = [...leftWords, ...rightWords].filter((word) => word.length >= 4);
+const joinedWords: ReadonlySet<string> = new Set([...forceWords, ...plateWords, "foot", "leg", "bein", "fuss", "pied"]);
+
+/** "leftfz" and "kraftlinks" are two words each. */
+function takeApart(word: string): readonly string[] {
+  for (const side of longSides) {
+    if (word.length <= side.length) continue;
+    const [front, back] = [word.slice(0, -side.length), word.slice(side.length)];
+    if (word.startsWith(side) && joinedWords.has(back)) return [side, back];
+    if (word.endsWith(side) && joinedWords.has(front)) return [front, side];
+  }
+  return [word];
 }

@@ -70,7 +70,7 @@ export function isVoltage(text: string): boolean {
 
 /** True for a unit that belongs to another quantity, so that its column cannot be force or time. */
 export function isOtherQuantity(text: string): boolean {
-  return /^(?:mm|cm|m|m\/s|m\/s2|m\/s²|m\/s\^2|n\.?m|n·m|nm|n\*m|w|w\/kg|hz|deg|°|deg\/s|rad|j|°c|n·?\.?s)$/i.test(
+  return /^(?:mm|cm|m|m\/s|m\/s2|m\/s²|m\/s\^2|n\.?m|n·m|nm|n\*m|w|w\/kg|hz|deg|°|deg\/s|rad|j|°c|n·?\.?s|n\/s|%)$/i.test(
     text.trim(),
   );
 }

@@ -130,7 +130,7 @@ function askWhichFoot(
     `It is not clear which plate each column is: ${columnLabels(single, hints)}.${total}${isPair ? " Either can be the left foot's." : ""}`,
     isPair
       ? `State which column is which (--columns left=${one},right=${other} or left=${other},right=${one}; total=${one}+${other} takes their sum where nobody knows the feet).`
-      : undefined,
+      : `State which column is which (--columns left=${one},right=${other}; columns that belong together are added: left=${one}+${other}).`,
   );
 }
 

@@ -7,6 +7,7 @@ import { assignColumns } from "./assign-columns.ts";
 import { findMass, massContradiction } from "./body-mass.ts";
 import { type ColumnHint, readColumnHints } from "./column-hint.ts";
 import type { ColumnRoles } from "./column-roles.ts";
+import { counterFindings } from "./counter-findings.ts";
 import { describeTable } from "./describe-table.ts";
 import { type ForceColumn, readForces, type UnitStatements } from "./force-columns.ts";
 import { needsMass } from "./force-units.ts";
@@ -88,6 +89,7 @@ export function recordingFromTable(
     ...roles.findings,
     ...span.findings,
     ...(isRefused(span.findings) ? [] : time.findings),
+    ...counterFindings(hints, values, roles.time, table.lineOfRow),
     ...forces.findings,
     ...(usesMass ? massContradiction(mass, headerHints, settings) : []),
     ...unitlessContradictions(headerHints, target?.fromHz ?? time.rateHz, settings),

@@ -74,6 +74,46 @@ test.each([
   }
 });
 
+// By hand: the same two columns as programs write them.
+test.each([
+  ["FZ_LEFT (N)", "FZ_RIGHT (N)"],
+  ["leftfz (N)", "rightfz (N)"],
+  ["forceleft_N", "forceright_N"],
+  ["kraftlinks (N)", "kraftrechts (N)"],
+  ["linkerFuss [N]", "rechterFuss [N]"],
+  ["Fz (L) [N]", "Fz (R) [N]"],
+  ["Fz [N] links", "Fz [N] rechts"],
+  ["plate1.left.fz/N", "plate2.right.fz/N"],
+  ["Force (left), N", "Force (right), N"],
+  ["Ground reaction force - left foot (N)", "Ground reaction force - right foot (N)"],
+])("%s and %s are left and right in newtons", (left, right) => {
+  const text = jumpText(["Time (s)", left, right].join(";"), [350, 340], { delimiter: ";" });
+  const { reading, findings } = readText(text);
+  expect(findings).toEqual([]);
+  expect(reading?.columns.slice(1).map(({ limb, unit }) => [limb, unit])).toEqual([
+    ["left", "N"],
+    ["right", "N"],
+  ]);
+});
+
+test("a side in brackets without a unit is no unit", () => {
+  const text = jumpText("Time (s),Fz (L),Fz (R)", [350, 340]);
+  expect(readText(text).findings.map(({ code }) => code)).toEqual(["unit-not-stated"]);
+  expect(readText(text, { unit: "N" }).recording?.plates.map(({ limb }) => limb)).toEqual(["left", "right"]);
+});
+
+test("a share in per cent beside the force of a side is another quantity", () => {
+  const text = jumpText("Time (s),Left (N),Right (N),Left (%),Right (%)", [350, 340, 51, 49]);
+  const { reading, findings } = readText(text);
+  expect(findings).toEqual([]);
+  expect(reading?.columns.map(({ role }) => role)).toEqual(["time", "force", "force", "unused", "unused"]);
+});
+
+test("several forces without a side are asked about, and the answer says how to add them", () => {
+  const { findings } = readText(jumpText("Time (s),Fz1 (N),Fz2 (N),Fz3 (N),Fz4 (N)", [175, 174, 170, 171]));
+  expect(findings[0]?.action).toContain("left=2+3");
+});
+
 test("the horizontal axes of two three-axis plates are never force", () => {
   const names = "t (s),Left Fx (N),Left Fy (N),Left Fz (N),Right Fx (N),Right Fy (N),Right Fz (N)";
   const { reading, findings } = readText(jumpText(names, [12, 25, 350, 11, 24, 340]));

@@ -174,3 +174,16 @@ test("a time column that a person leaves out is not used, and its gaps can then 
   expect(read.recording).toMatchObject({ rateHz: 1000, sampleCount: count - 1 });
   expect(codesOf(readStamps(stamps, "time (s)", { time: "none" }))).toContain("rate-missing:refusal");
 });
+
+test("a counter that skips while time runs on is warned of with its line; one that starts again is not", () => {
+  const withCounter = (counter: (index: number) => number) =>
+    readText(
+      `sample,time (s),total (N)\n${numbers.map((index) => `${counter(index)},${(index / 1000).toFixed(3)},700.5\n`).join("")}`,
+    );
+  expect(withCounter((index) => index + 1).findings).toEqual([]);
+  expect(withCounter((index) => index % 256).findings).toEqual([]);
+  expect(withCounter((index) => Math.floor(index / 10)).findings).toEqual([]);
+  const skipping = withCounter((index) => (index < 100 ? index : index + 3));
+  expect(codesOf(skipping)).toEqual(["gap:warning"]);
+  expect(skipping.findings[0]?.where).toBe("line 102");
+});

@@ -1,0 +1,44 @@
+import { type Finding, finding } from "../finding.ts";
+import type { ColumnHint } from "./column-hint.ts";
+import type { Columns } from "./column-roles.ts";
+import { columnLabel } from "./stated-columns.ts";
+
+/** A column counts samples when this part of its steps is one. */
+const leastSingleSteps = 0.98;
+
+/**
+ * A counter beside the time column that skips numbers although time runs on: the stamps may have been made up after
+ * samples were lost. A counter that starts again from its beginning skips nothing.
+ */
+export function counterFindings(
+  hints: readonly ColumnHint[],
+  columns: Columns,
+  time: number | undefined,
+  lineOfRow: Uint32Array,
+): readonly Finding[] {
+  if (time === undefined) return [];
+  return hints.flatMap((hint, index) => {
+    const counter = columns[index];
+    if (hint.kind !== "index" || index === time || counter === undefined) return [];
+    let single = 0;
+    const skips: number[] = [];
+    for (let row = 1; row < counter.length; row++) {
+      const step = counter[row]! - counter[row - 1]!;
+      if (step === 1) single++;
+      else if (step > 1) skips.push(row);
+    }
+    const [first] = skips;
+    if (first === undefined || single < leastSingleSteps * (counter.length - 1)) return [];
+    const where = `line ${lineOfRow[first]}`;
+    const others = skips.length > 1 ? ` (and at ${skips.length - 1} more)` : "";
+    return [
+      finding(
+        "gap",
+        "warning",
+        `The counter in column ${columnLabel(hint, index)} goes from ${counter[first - 1]} to ${counter[first]} at ${where}${others}, although time runs on: samples may be missing.`,
+        "Export the recording again, and compare its length with what was recorded.",
+        { where },
+      ),
+    ];
+  });
+}
