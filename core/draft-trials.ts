@@ -101,7 +101,7 @@ function draftOne(
   const { test, limb } = assigned;
   const contradicted = test === undefined ? [] : testContradictions(test, cut, recognised, settings);
   const { findings, ...weighed } = weighTrial(prepared.total, cut, test ?? recognised.test, settings);
-  const dead = limb === "both" ? deadPlateFindings(prepared, cut, settings) : [];
+  const dead = limb === "both" ? deadPlateFindings(prepared, cut, weighed.weighing !== undefined, settings) : [];
   // Force above the plate's range is missing from the momentum between the two windows.
   const clipped = prepared.clipped.some(({ span }) => span.end > cut.span.start && span.start < cut.span.end);
   const { balance, ...unbalanced } = weighed;

@@ -6,11 +6,13 @@ import type { SampleSpan } from "./sample-span.ts";
 
 /**
  * A plate of a two-leg trial that shows one and the same value while the other carries the athlete. Before the landing
- * that refuses the trial, and so it does where the velocity is counted back from the standing after it.
+ * that refuses the trial, and so it does where the velocity is counted back from the standing after it, or where the
+ * half load that is left keeps the athlete from being weighed.
  */
 export function deadPlateFindings(
   { recording, segments }: PreparedRecording,
   cut: JumpCut,
+  weighed: boolean,
   settings: Settings,
 ): readonly Finding[] {
   const { plates, rateHz } = recording;
@@ -23,7 +25,7 @@ export function deadPlateFindings(
   ].flatMap(({ own, other }) => {
     const dead = deadSpan(own.force, other.force, loaded, settings.deadPlateSeconds * rateHz, cut.span);
     if (dead === undefined) return [];
-    const refuses = dead.start < cut.flight.start || cut.kind !== "standing";
+    const refuses = !weighed || dead.start < cut.flight.start || cut.kind !== "standing";
     const where = `plate ${own.name}, ${(dead.start / rateHz).toFixed(2)} s to ${(dead.end / rateHz).toFixed(2)} s`;
     return [
       finding(
