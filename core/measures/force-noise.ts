@@ -62,7 +62,7 @@ function emptyNoise(signal: ForceSignal, { takeoff, touchdown }: JumpEvents): nu
 }
 
 /** Samples this many standard deviations of the noise below a peak may be where the force was really largest. */
-const peakDeviations = 3;
+export const peakDeviations = 3;
 
 /** How well a largest force and its place are known, k = 1. */
 export interface PeakNoise {

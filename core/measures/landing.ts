@@ -1,7 +1,7 @@
 import type { MeasureSide } from "../limb.ts";
 import type { Settings } from "../settings.ts";
 import { type ForceExtreme, type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
-import { type ForceNoise, impulseNoise, limbNoises, peakNoise, totalNoise } from "./force-noise.ts";
+import { type ForceNoise, impulseNoise, limbNoises, peakDeviations, peakNoise, totalNoise } from "./force-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 
 /** Measures of the landing (METHODS §5), unfiltered; none where the recording holds no complete landing. */
@@ -33,7 +33,8 @@ function landingOf(
 ): RawMeasure[] {
   const { rateHz } = signal;
   const peak = maximumForce(signal, touchdown, landingEnd);
-  const first = firstPeak(signal, touchdown, landingEnd, weightNewtons, settings);
+  const prominence = settings.firstPeakProminenceFraction * weightNewtons;
+  const first = firstPeak(signal, touchdown, landingEnd, weightNewtons, prominence);
   const ofPeak = peakNoise(signal, peak, touchdown, landingEnd, noise);
   const measures: RawMeasure[] = [
     { id: "peakLandingForce", side, value: peak.newtons, noise: ofPeak.newtons },
@@ -47,26 +48,30 @@ function landingOf(
   ];
   if (first !== undefined) {
     const seconds = (first.sample - touchdown) / rateHz;
-    const value = (first.newtons - forceAt(signal, touchdown)) / seconds;
+    const rateTo = (to: ForceExtreme): number =>
+      ((to.newtons - forceAt(signal, touchdown)) * rateHz) / (to.sample - touchdown);
+    const value = rateTo(first);
+    // Noise that could make or hide the first peak makes the rate to the other one possible (rectangular).
+    const doubt = peakDeviations * noise.point;
+    const others = [-doubt, doubt].map((by) =>
+      firstPeak(signal, touchdown, landingEnd, weightNewtons + by, prominence + by),
+    );
+    const apart = Math.max(...others.map((other) => (other === undefined ? 0 : Math.abs(rateTo(other) - value))));
     const { newtons, place } = peakNoise(signal, first, touchdown, first.knownAt, noise);
     const spread = Math.hypot(newtons, noise.point, (value * place) / rateHz) / seconds;
-    measures.push({ id: "loadingRate", side, value, noise: spread });
+    measures.push({ id: "loadingRate", side, value, noise: Math.hypot(spread, apart / Math.sqrt(3)) });
   }
   return measures;
 }
 
-/**
- * The first local maximum of at least the weight, from which force falls by the prominence, and the sample at which it
- * has fallen so far.
- */
+/** The first local maximum of at least some force, from which it falls by the prominence, and where it has. */
 function firstPeak(
   signal: ForceSignal,
   touchdown: number,
   landingEnd: number,
-  weightNewtons: number,
-  settings: Settings,
+  leastNewtons: number,
+  prominence: number,
 ): (ForceExtreme & { readonly knownAt: number }) | undefined {
-  const prominence = settings.firstPeakProminenceFraction * weightNewtons;
   let highest = Number.NEGATIVE_INFINITY;
   let at = touchdown;
   for (let index = Math.ceil(touchdown); index <= Math.floor(landingEnd); index += 1) {
@@ -74,7 +79,7 @@ function firstPeak(
     if (force > highest) {
       highest = force;
       at = index;
-    } else if (highest >= weightNewtons && highest - force >= prominence) {
+    } else if (highest >= leastNewtons && highest - force >= prominence) {
       return { newtons: highest, sample: at, knownAt: index };
     }
   }

@@ -55,7 +55,7 @@ function isKnown(uncertainty: number, value: number): boolean {
 
 function measureValues(context: MeasureContext, settings: Settings): RawMeasure[] {
   const plain = [
-    ...measureWholeJump(context),
+    ...measureWholeJump(context, settings),
     ...measureContact(context, settings),
     ...measureHops(context, settings),
     ...measurePhases(context),

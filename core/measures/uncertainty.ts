@@ -1,6 +1,8 @@
 import { edgeUncertainty, type InputUncertainties } from "../events/input-uncertainties.ts";
 import type { contactKeys } from "../events/jump-events.ts";
+import { ringDelay } from "../events/ring-delay.ts";
 import { type JumpChange, varyJump } from "../events/vary-jump.ts";
+import type { ForceSignal } from "../trial/force-signal.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 import { endOfUnweightingNoise, lowestPositionNoise } from "./turning-point-noise.ts";
 
@@ -39,7 +41,11 @@ function changesBy(context: MeasureContext, inputs: InputUncertainties): readonl
   if (inputs.weightNewtons !== 0) changes.push({ weightNewtons: inputs.weightNewtons });
   // Contacts of one bout have one shape: their edges move together.
   if (jump.hops !== undefined) {
-    return [...changes, { hops: { takeoff: edge("takeoff") } }, { hops: { touchdown: edge("touchdown") } }];
+    return [
+      ...changes,
+      { hops: { takeoff: Math.hypot(edge("takeoff"), hopRinging(context)) } },
+      { hops: { touchdown: edge("touchdown") } },
+    ];
   }
   if (inputs.startVelocity !== 0) changes.push({ startVelocity: inputs.startVelocity });
   if (onset !== undefined) changes.push({ events: { onset: inputs.onset } });
@@ -50,19 +56,42 @@ function changesBy(context: MeasureContext, inputs: InputUncertainties): readonl
     changes.push({ events: { lowestPosition: lowestPositionNoise(context, lowestPosition) } });
   }
   if (contactTouchdown !== undefined) changes.push({ events: { contactTouchdown: edge("contactTouchdown") } });
-  if (takeoff !== undefined) changes.push({ events: { takeoff: edge("takeoff") } });
+  const ringing = (signal: ForceSignal, left: number | undefined): number =>
+    left === undefined || touchdown === undefined ? 0 : rung(signal, left, touchdown);
+  if (takeoff !== undefined) {
+    const ofRinging = ringing(jump.motion.signal, takeoff);
+    changes.push({ events: { takeoff: Math.hypot(edge("takeoff"), ofRinging) } });
+  }
   if (touchdown !== undefined) changes.push({ events: { touchdown: edge("touchdown") } });
-  const ofLimbs = jump.contacts.map(
-    ({ side, spreads }): JumpChange => ({
+  const ofLimbs = jump.contacts.map(({ side, spreads, takeoff: left }): JumpChange => {
+    const signal = context.limbs.find((limb) => limb.signal.side === side)?.signal;
+    const ofRinging = signal === undefined ? 0 : ringing(signal, left);
+    return {
       limbContact: {
         side,
         contactTouchdown: edge("contactTouchdown", spreads),
-        takeoff: edge("takeoff", spreads),
+        takeoff: Math.hypot(edge("takeoff", spreads), ofRinging),
         touchdown: edge("touchdown", spreads),
       },
-    }),
-  );
+    };
+  });
   return [...changes, ...ofLimbs];
+}
+
+/** A take-off lies anywhere within the half period that ringing may hold force up for: rectangular. */
+function rung(signal: ForceSignal, takeoff: number, touchdown: number): number {
+  const flight = { start: Math.ceil(takeoff), end: Math.floor(touchdown) };
+  return ringDelay(signal, takeoff, flight) / Math.sqrt(3);
+}
+
+/** The same for the take-offs of a bout, root mean square: one number stands for all of them. */
+function hopRinging({ jump }: MeasureContext): number {
+  const contacts = jump.hops?.contacts ?? [];
+  const delays = contacts.flatMap(({ takeoff }, index) => {
+    const next = contacts[index + 1]?.touchdown;
+    return takeoff === undefined || next === undefined ? [] : [rung(jump.motion.signal, takeoff, next)];
+  });
+  return Math.sqrt(delays.reduce((sum, each) => sum + each * each, 0) / Math.max(1, delays.length));
 }
 
 /** The varied value of a measure: at the same place of the list, unless the change took a measure away. */

@@ -1,3 +1,4 @@
+import type { Settings } from "../settings.ts";
 import { integralNoise, type MeasureContext } from "./raw-measure.ts";
 
 /** What plate noise leaves in the velocity at a sample, integrated from where velocity is known; m/s. */
@@ -11,4 +12,20 @@ export function velocityNoise({ jump, noiseNewtons }: MeasureContext, sample: nu
     if (anchor.kind === "still") return anchor.window.start < sample ? anchor.window.start : anchor.window.end;
     return (anchor.kind === "flight" ? events.takeoff : motion.startSample) ?? sample;
   }
+}
+
+/**
+ * What noise and sway leave in a position counted from the onset, metres: noise already in the velocity there, times
+ * the time; white noise integrated twice, σ·√(dt·T³/3); and how far from its mean standing the body swayed at onset.
+ */
+export function positionNoise(context: MeasureContext, sample: number, settings: Settings): number {
+  const { jump, noiseNewtons } = context;
+  const { motion, events } = jump;
+  const { rateHz } = motion.signal;
+  const massKg = motion.weightNewtons / motion.gravity;
+  const from = events.onset ?? sample;
+  const seconds = Math.abs(sample - from) / rateHz;
+  const atOnset = velocityNoise(context, from) * seconds;
+  const since = (noiseNewtons / massKg) * Math.sqrt(seconds ** 3 / 3 / rateHz);
+  return Math.hypot(atOnset, since, settings.weighingSwayDisplacement);
 }

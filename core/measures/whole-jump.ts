@@ -1,9 +1,10 @@
 import { positionAt, velocityAt } from "../events/kinematics.ts";
+import type { Settings } from "../settings.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
-import { velocityNoise } from "./velocity-noise.ts";
+import { positionNoise, velocityNoise } from "./velocity-noise.ts";
 
 /** Weight, heights, velocity, times and depth of a trial (METHODS §5). */
-export function measureWholeJump(context: MeasureContext): RawMeasure[] {
+export function measureWholeJump(context: MeasureContext, settings: Settings): RawMeasure[] {
   const { limb: side, jump } = context;
   const { motion, events } = jump;
   const { rateHz } = motion.signal;
@@ -12,9 +13,10 @@ export function measureWholeJump(context: MeasureContext): RawMeasure[] {
     { id: "bodyWeight", side, value: motion.weightNewtons, noise: context.zeroNewtons },
     { id: "bodyMass", side, value: motion.weightNewtons / motion.gravity, noise: context.zeroNewtons / motion.gravity },
   ];
-  if (takeoff !== undefined) measures.push(...takeoffMeasures(context, takeoff));
+  if (takeoff !== undefined) measures.push(...takeoffMeasures(context, takeoff, settings));
   if (jump.test === "countermovementJump" && lowestPosition !== undefined) {
-    measures.push({ id: "countermovementDepth", side, value: -positionAt(motion, lowestPosition), noise: 0 });
+    const noise = positionNoise(context, lowestPosition, settings);
+    measures.push({ id: "countermovementDepth", side, value: -positionAt(motion, lowestPosition), noise });
   }
   if (onset !== undefined && takeoff !== undefined) {
     measures.push({ id: "timeToTakeoff", side, value: (takeoff - onset) / rateHz, noise: 0 });
@@ -35,7 +37,7 @@ export function measureWholeJump(context: MeasureContext): RawMeasure[] {
  * What follows from the velocity at take-off. None where that velocity was itself taken from the flight time: it would
  * be the flight-time height under another name.
  */
-function takeoffMeasures(context: MeasureContext, takeoff: number): RawMeasure[] {
+function takeoffMeasures(context: MeasureContext, takeoff: number, settings: Settings): RawMeasure[] {
   const { limb: side, jump } = context;
   const { motion, anchor, events, test } = jump;
   if (anchor.kind === "flight") return [];
@@ -53,7 +55,8 @@ function takeoffMeasures(context: MeasureContext, takeoff: number): RawMeasure[]
   // The position of a squat jump counts from its hold, not from standing.
   if (test !== "squatJump") {
     const value = height + positionAt(motion, takeoff);
-    measures.push({ id: "jumpHeightFromStanding", side, value, noise: heightNoise });
+    const ofPosition = positionNoise(context, takeoff, settings);
+    measures.push({ id: "jumpHeightFromStanding", side, value, noise: Math.hypot(heightNoise, ofPosition) });
   }
   if (events.onset !== undefined) {
     const seconds = (takeoff - events.onset) / motion.signal.rateHz;

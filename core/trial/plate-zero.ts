@@ -1,6 +1,7 @@
 import { type Finding, finding } from "../finding.ts";
 import type { Plate } from "../recording/recording.ts";
 import type { Settings } from "../settings.ts";
+import { converterStep } from "./converter-step.ts";
 import { meanAndDeviation } from "./force-signal.ts";
 import type { SampleSpan } from "./sample-span.ts";
 
@@ -51,7 +52,7 @@ export function removePlateZero(
       return force;
     }
     const longest = readings.reduce((best, each) => (each.samples > best.samples ? each : best), first);
-    uncertainties.push(zeroUncertainty(longest, rateHz));
+    uncertainties.push(zeroUncertainty(longest, rateHz, converterStep(force) ?? 0));
     const drift = driftLine(readings, settings);
     if (drift === undefined) {
       if (longest.mean === 0) return force;
@@ -72,11 +73,13 @@ const mainsHz = 50;
 
 /**
  * How well the mean of an empty stretch is known: white noise over √n, and hum of which a part of a period is left over
- * (a sine of standard deviation σ over a time T at random phase: σ·√2/(2π·f·T)).
+ * (a sine of standard deviation σ over a time T at random phase: σ·√2/(2π·f·T)). Where the noise is smaller than half a
+ * step of the converter it does not average the steps: the zero lies anywhere within one (rectangular).
  */
-function zeroUncertainty({ deviation, samples }: EmptyReading, rateHz: number): number {
+function zeroUncertainty({ deviation, samples }: EmptyReading, rateHz: number, step: number): number {
   const seconds = samples / rateHz;
-  return deviation * Math.hypot(1 / Math.sqrt(samples), Math.SQRT2 / (2 * Math.PI * mainsHz * seconds));
+  const averaged = deviation * Math.hypot(1 / Math.sqrt(samples), Math.SQRT2 / (2 * Math.PI * mainsHz * seconds));
+  return Math.hypot(averaged, deviation < step / 2 ? step / Math.sqrt(12) : 0);
 }
 
 /** A plain loop: `map` with a closure took ten times as long on a long recording. */

@@ -1,4 +1,5 @@
 import type { Settings } from "../settings.ts";
+import { converterStep } from "./converter-step.ts";
 import { sameValueRuns } from "./sample-runs.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import type { LoadSegments } from "./segment-load.ts";
@@ -68,7 +69,7 @@ function heldSpans(
   settings: Settings,
 ): readonly SampleSpan[] {
   const { deviation, equalFraction } = neighboursOf(force, quiet);
-  const step = smallestStep(force);
+  const step = converterStep(force);
   if (
     step === undefined ||
     equalFraction > mostEqual ||
@@ -103,15 +104,3 @@ function neighboursOf(
     ? { deviation: 0, equalFraction: 1 }
     : { deviation: Math.sqrt(squares / count / 6), equalFraction: equal / count };
 }
-
-/** The smallest change between neighbours that is no rounding: one step of the converter; undefined without a change. */
-function smallestStep(force: Float64Array): number | undefined {
-  let smallest = Number.POSITIVE_INFINITY;
-  for (let index = 1; index < force.length; index += 1) {
-    const change = Math.abs(force[index]! - force[index - 1]!);
-    if (change > roundingNewtons && change < smallest) smallest = change;
-  }
-  return Number.isFinite(smallest) ? smallest : undefined;
-}
-
-const roundingNewtons = 1e-6;

@@ -1,6 +1,8 @@
 // Varied simulated trials against the simulator's truth: how many good ones are refused or misread, and, under each
 // condition, how many carry a measure beyond three of its standard uncertainties without a warning.
-// Run: node tests/bench/varied-trials.ts [--good 1000] [--each 1000] [--only "500 Hz"] [--even] [--list 40] (Node 24).
+// Run: node tests/bench/varied-trials.ts [--good 1000] [--each 1000] [--only "500 Hz"] [--even] [--list 40] [--measures]
+// (Node 24). `--even` takes the seeds kept for tuning; `--measures` adds a line a measure: how many were compared, the
+// root mean square of their errors in standard uncertainties (1 where these are right), and the largest.
 import { parseArgs } from "node:util";
 import { accuracyConditions, type Condition, goodCondition } from "./varied/conditions.ts";
 import { drawVariedTrial, type VariedTrial } from "./varied/draw-trial.ts";
@@ -13,6 +15,7 @@ const { values } = parseArgs({
     only: { type: "string" },
     even: { type: "boolean", default: false },
     list: { type: "string", default: "40" },
+    measures: { type: "boolean", default: false },
   },
 });
 const listed = Number(values.list);
@@ -64,15 +67,8 @@ function report(condition: Condition, judged: readonly Judged[]): void {
   const beyond = judged.filter(({ verdict }) => verdict.wrong.length > 0);
   const compared = judged.reduce((sum, { verdict }) => sum + verdict.compared, 0);
   console.log(`\n${condition.name}: ${judged.length} trials, ${compared} measures compared`);
-  console.log(
-    `  analysed without a warning ${
-      share(judged, judged).length &&
-      share(
-        judged.filter(({ verdict }) => verdict.outcome === "analysed"),
-        judged,
-      )
-    }`,
-  );
+  const plain = judged.filter(({ verdict }) => verdict.outcome === "analysed");
+  console.log(`  analysed without a warning ${share(plain, judged)}`);
   console.log(
     `  analysed with a warning    ${share(warned, judged)}: ${tally(warned.flatMap(({ verdict }) => verdict.codes))}`,
   );
@@ -85,6 +81,8 @@ function report(condition: Condition, judged: readonly Judged[]): void {
   console.log(
     `  silently wrong measures    ${tally(silent.flatMap(({ verdict }) => verdict.wrong.filter((each) => !each.warned).map((each) => each.id)))}`,
   );
+  console.log(`  without truth or u         ${tally(judged.flatMap(({ verdict }) => verdict.unjudged))}`);
+  if (values.measures) reportMeasures(judged.flatMap(({ verdict }) => verdict.errors));
   list(
     "refused:",
     refused.map((each) => `${nameOf(each)}: ${each.verdict.codes.join(", ")}: ${each.verdict.messages.join(" ")}`),
@@ -104,6 +102,16 @@ function report(condition: Condition, judged: readonly Judged[]): void {
       return `${nameOf(each)} [${each.verdict.codes.join(" ")}]: ${what.join("; ")}`;
     }),
   );
+}
+
+function reportMeasures(errors: Verdict["errors"]): void {
+  for (const id of [...new Set(errors.map((each) => each.id))].sort()) {
+    const own = errors.filter((each) => each.id === id && Number.isFinite(each.error)).map((each) => each.error);
+    const rms = Math.sqrt(own.reduce((sum, each) => sum + each * each, 0) / Math.max(1, own.length));
+    const largest = own.reduce((most, each) => Math.max(most, Math.abs(each)), 0);
+    const columns = [String(own.length).padStart(6), rms.toFixed(2).padStart(7), largest.toFixed(1).padStart(7)];
+    console.log(`    ${id.padEnd(42)}${columns.join("")}`);
+  }
 }
 
 const wanted = [goodCondition, ...accuracyConditions].filter(

@@ -93,6 +93,21 @@ describe("an exceeded range on two plates", () => {
     expect(clippedPlates([plate(1780, 0.06), plate(1400, 0.06)], weight / 2, settings)).toEqual([]);
   });
 
+  test("is none where a converter's coarse steps make the top of a push flat, and is where the same push is cut off", () => {
+    const step = 2;
+    // A push of 0.3 s that rises 900 N above half the weight as a parabola, in steps of 2 N: six equal samples at 500 Hz.
+    const push = Float64Array.from({ length: 500 }, (_, index) => {
+      const away = (index - 250.5) / 75;
+      return weight / 2 + Math.max(0, 900 * (1 - away * away));
+    });
+    const stepped = push.map((newtons) => step * Math.round(newtons / step));
+    const cut = stepped.map((newtons) => Math.min(newtons, 2 * Math.round((weight / 2 + 850) / 2)));
+    const top = Math.max(...stepped);
+    expect(stepped.filter((newtons) => newtons === top).length).toBeGreaterThanOrEqual(settings.clippedSamples);
+    expect(clippedPlates([stepped], weight / 2, settings)).toEqual([]);
+    expect(clippedPlates([cut], weight / 2, settings)).toHaveLength(1);
+  });
+
   test("is found on the one plate that reaches it, and on both where they reach it at their own times", () => {
     const one = clippedPlates([plate(2000, 0.02), plate(1400, 0.001)], weight / 2, settings);
     expect(one.map((each) => each.plate)).toEqual([0]);
