@@ -21,7 +21,7 @@ const pairedIn: Partial<Record<FindingCode, string>> = {
   "scaling-assumed": "bytes/c3d/read-c3d.test.ts",
   "no-force-platform": "recording/c3d/read-c3d-recording.test.ts",
   "platform-unreadable": "recording/c3d/read-c3d-recording.test.ts",
-  "platform-tilted": "recording/c3d/read-c3d-recording.test.ts",
+  "platform-tilted": "recording/c3d/platform-direction.test.ts",
   "platforms-left-out": "recording/c3d/read-c3d-recording.test.ts",
 };
 
