@@ -24,7 +24,8 @@ export function readSessionRecording(file: RecordingFile, input: SessionInput, s
   const unknown = ofFile.filter(
     ({ column }) => !plates.some((plate) => plate.name === column && plate.limb !== "both"),
   );
-  const feet = stated.layout?.platesStated === true ? [] : [...ofFile, ...(description.plates ?? [])];
+  const isOption = stated.layout?.platesStated === true || stated.layout?.swapPlates !== undefined;
+  const feet = isOption ? [] : [...ofFile, ...(description.plates ?? [])];
   return {
     ...read,
     recording: { ...read.recording, plates: plates.map((plate) => statedFoot(plate, feet)) },

@@ -1,9 +1,21 @@
+/** A level is read from this many rows spread over the recording; more would not move it. */
+const mostRowsLookedAt = 20_000;
+
+/** How many rows further the next one stands that is looked at. */
+export function rowStride(rows: number): number {
+  return Math.ceil(rows / mostRowsLookedAt);
+}
+
 /** The load a column reaches: the size that one value in twenty exceeds, so that spikes do not count. */
 export function loadLevel(values: Float64Array): number {
-  const sizes = values.filter((value) => Number.isFinite(value)).map(Math.abs);
-  if (sizes.length === 0) return 0;
-  sizes.sort();
-  return sizes[Math.min(sizes.length - 1, Math.floor(0.95 * sizes.length))]!;
+  const stride = rowStride(values.length);
+  const sizes = new Float64Array(Math.ceil(values.length / Math.max(1, stride)));
+  let count = 0;
+  for (let row = 0; row < values.length; row += stride) {
+    if (Number.isFinite(values[row])) sizes[count++] = Math.abs(values[row]!);
+  }
+  if (count === 0) return 0;
+  return sizes.subarray(0, count).sort()[Math.min(count - 1, Math.floor(0.95 * count))]!;
 }
 
 /** A column may differ from the sum of the others by this part of the largest load, as rounding makes it. */

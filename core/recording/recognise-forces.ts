@@ -55,6 +55,11 @@ export function recogniseForces(
   const sideways = sidewaysDoubt(chosen, hints, columns);
   if (sideways !== undefined) return ask(sideways);
 
+  // Two short words beside more forces may as well name four corners ("FL", "FR", "RL", "RR").
+  const isPaired = [...left, ...right].some((index) => hints[index]!.isFromPair);
+  if (isPaired && force.length > 1) {
+    return askWhichFoot([...left, ...right, ...force].sort(ascending), hints, columns, ask);
+  }
   if (left.length > 1 || right.length > 1) {
     if (!areFootParts(left, right, hints)) return askWhichOfSeveral(left, right, hints, ask);
     take(left, "its name says left and a part of the foot; the plates of one foot are added");
@@ -84,6 +89,10 @@ export function recogniseForces(
   if (total.length > 0) take(single, "its name says total");
   else take(single, "the only column that can be force", hints[single[0]!]!.kind === "force" ? "certain" : "likely");
   return { left: [], right: [], total: single, findings: [] };
+}
+
+function ascending(one: number, other: number): number {
+  return one - other;
 }
 
 /** Two or more plates under each foot: the same named parts on both sides, in the same unit. */

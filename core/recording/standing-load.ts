@@ -3,7 +3,7 @@ import type { ForceUnit } from "../session.ts";
 import type { Settings } from "../settings.ts";
 import type { ForceColumn } from "./force-columns.ts";
 import { newtonsIn } from "./force-units.ts";
-import { loadLevel } from "./load-level.ts";
+import { loadLevel, rowStride } from "./load-level.ts";
 
 /** What is seen of the load of a recording, in newtons as converted. */
 interface StandingLoad {
@@ -30,13 +30,18 @@ export function standingLoad(columns: readonly ForceColumn[]): StandingLoad | un
   const sides = columns.filter((column) => column.limb !== "both");
   const total = columns.find((column) => column.limb === "both");
   const used = total === undefined ? sides : [total];
-  const count = used[0]?.force.length ?? 0;
-  if (count < 2) return undefined;
+  const rows = used[0]?.force.length ?? 0;
+  if (rows < 2) return undefined;
+  const loadAt = (row: number): number => used.reduce((load, { force }) => load + force[row]!, 0);
+  const stride = rowStride(rows - 1);
+  const count = Math.floor((rows - 2) / stride) + 1;
   const sum = new Float64Array(count);
-  for (const { force } of used) for (let row = 0; row < count; row++) sum[row] = sum[row]! + force[row]!;
+  const steps = new Float64Array(count);
+  for (let index = 0; index < count; index++) {
+    sum[index] = loadAt(index * stride);
+    steps[index] = Math.abs(loadAt(index * stride + 1) - sum[index]!);
+  }
   const level = loadLevel(sum);
-  const steps = new Float64Array(count - 1);
-  for (let row = 1; row < count; row++) steps[row - 1] = Math.abs(sum[row]! - sum[row - 1]!);
   const noise = steps.sort()[steps.length >> 1]!;
   if (!(level > noiseRatio * noise)) return undefined;
   const loaded = sum.filter((value) => value > loadedPart * level).sort();

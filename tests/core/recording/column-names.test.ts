@@ -1,3 +1,4 @@
+import fc from "fast-check";
 import { expect, test } from "vitest";
 import { jumpText } from "./jump-text.ts";
 import { codesOf, readText } from "./recording-text.ts";
@@ -112,6 +113,33 @@ test("a share in per cent beside the force of a side is another quantity", () =>
 test("several forces without a side are asked about, and the answer says how to add them", () => {
   const { findings } = readText(jumpText("Time (s),Fz1 (N),Fz2 (N),Fz3 (N),Fz4 (N)", [175, 174, 170, 171]));
   expect(findings[0]?.action).toContain("left=2+3");
+  const corners = readText(jumpText("Time (s),FL (N),FR (N),RL (N),RR (N)", [175, 174, 170, 171]));
+  expect(codesOf(corners)).toEqual(["columns-unclear:refusal"]);
+});
+
+test("the order of the columns changes nothing but their positions", () => {
+  const columns = [
+    ["Time (s)", (index: number) => (index / 1000).toFixed(3)],
+    ["Kraft links (N)", (index: number) => `${300 + (index % 9)}.5`],
+    ["Kraft rechts (N)", (index: number) => `${400 + (index % 7)}.5`],
+    ["Gesamt (N)", (index: number) => `${701 + (index % 9) + (index % 7)}.0`],
+    ["Fx links (N)", (index: number) => `${index % 5}.5`],
+    ["Weg (mm)", (index: number) => `${index % 11}.5`],
+  ] as const;
+  const textOf = (order: readonly (typeof columns)[number][]): string =>
+    [order.map(([name]) => name), ...Array.from({ length: 60 }, (_, row) => order.map(([, cell]) => cell(row)))]
+      .map((cells) => `${cells.join(";")}\n`)
+      .join("");
+  const platesOf = (text: string) =>
+    new Map(readText(text).recording?.plates.map(({ name, limb, force }) => [name, [limb, ...force]]));
+  const plain = platesOf(textOf(columns));
+  expect(plain.size).toBe(2);
+  fc.assert(
+    fc.property(fc.shuffledSubarray([...columns], { minLength: columns.length }), (order) => {
+      expect(platesOf(textOf(order))).toEqual(plain);
+    }),
+    { numRuns: 60 },
+  );
 });
 
 test("the horizontal axes of two three-axis plates are never force", () => {
