@@ -20,6 +20,7 @@ export default defineConfig({
         main: "electron/window/main.ts",
         serve: "electron/browser/serve.ts",
         "host-worker": "electron/worker/host-worker.ts",
+        "job-worker": "electron/jobs/job-worker.ts",
         command: "electron/command/main.ts",
       },
       external: ["electron", ...builtinModules, /^node:/],

@@ -47,6 +47,9 @@ export interface SessionInput {
   readonly layouts?: readonly Layout[];
 }
 
+/** What is said about a session: everything but its files. */
+export type SessionStatements = Omit<SessionInput, "files" | "unreadable">;
+
 /** A file as it was read, before any trial is looked at. */
 export interface ReadRecording {
   readonly file: RecordingFile;

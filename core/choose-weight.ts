@@ -15,8 +15,11 @@ export interface SessionWeighing {
   readonly best?: WeightEstimate;
 }
 
+/** What a draft says about body weight; small, and free of curves. */
+export type WeighedTrial = Pick<TrialDraft, "excluded" | "weighing" | "balance" | "otherFootWeighed">;
+
 /** Body weight from every trial of a session that nobody excluded and that was weighed by itself. */
-export function weighSession(drafts: readonly TrialDraft[], settings: Settings): SessionWeighing {
+export function weighSession(drafts: readonly WeighedTrial[], settings: Settings): SessionWeighing {
   const weighings = drafts
     .filter((draft) => draft.excluded === undefined && draft.weighing !== undefined && !draft.otherFootWeighed)
     .map(trialWeight);

@@ -1,4 +1,4 @@
-import type { ReadRecording, SessionInput } from "./analysis.ts";
+import type { ReadRecording, SessionStatements } from "./analysis.ts";
 import type { EventEdit } from "./events/event.ts";
 import { type TrialWeighing, weighTrial } from "./events/weigh-trial.ts";
 import { type Finding, finding, isRefused } from "./finding.ts";
@@ -50,7 +50,7 @@ export interface TrialDraft extends Omit<TrialWeighing, "findings"> {
 }
 
 /** The trials of one file: at least one, so that a refused file is reported too. */
-export function draftTrials(read: ReadRecording, input: SessionInput, settings: Settings): readonly TrialDraft[] {
+export function draftTrials(read: ReadRecording, input: SessionStatements, settings: Settings): readonly TrialDraft[] {
   const { file, recording } = read;
   const prepared = recording === undefined ? undefined : prepareRecording(recording, settings);
   const findings = [...read.findings, ...(prepared?.findings ?? [])];
@@ -90,7 +90,7 @@ function draftOne(
   cut: JumpCut,
   trial: number,
   fileFindings: readonly Finding[],
-  input: SessionInput,
+  input: SessionStatements,
   settings: Settings,
 ): TrialDraft {
   const said = entryOf(input.description, read.file.path, trial);
@@ -137,7 +137,7 @@ function loadFindings(
   cut: JumpCut,
   weighing: TrialWeighing["weighing"],
   test: TestKind | undefined,
-  { stated, description }: SessionInput,
+  { stated, description }: SessionStatements,
   settings: Settings,
 ): readonly Finding[] {
   if (weighing !== undefined) return loadChanges(prepared, cut, weighing, settings);
@@ -158,7 +158,7 @@ export function entryOf(description: SessionDescription, path: string, trial: nu
 function known(
   { test, limb, limbFromPlates }: Assignment,
   said: Partial<FileEntry>,
-  { stated, description }: SessionInput,
+  { stated, description }: SessionStatements,
 ): Pick<
   TrialDraft,
   "test" | "limb" | "limbFromPlates" | "dropHeightMetres" | "leadingLeg" | "edits" | "seen" | "excluded"

@@ -1,4 +1,3 @@
-import type { AnalyzedTrial } from "./analyze-trial.ts";
 import type { TrialDraft } from "./draft-trials.ts";
 import { type Finding, finding } from "./finding.ts";
 import { platesOfFile } from "./read-session-recording.ts";
@@ -17,28 +16,49 @@ export interface ProvedTrials {
   readonly findings: readonly Finding[];
 }
 
+/** What a trial's recording says about which foot stood where, beside its result; small, and free of curves. */
+export interface PlateEvidence {
+  /** The plate that alone carried the push, on two plates. */
+  readonly loadedPlate?: string;
+  /** True when only the loaded plate told the limb: it then says nothing about the plates. */
+  readonly limbFromPlates: boolean;
+  /** Standing on one stated leg in a recording that holds nothing else. */
+  readonly standing?: OneLegStanding;
+}
+
+/** A trial's result with what its recording says about the plates. */
+export interface WitnessedTrial {
+  readonly result: TrialResult;
+  readonly evidence: PlateEvidence;
+}
+
+/** Gathers what a drafted trial can say about the plates. */
+export function plateEvidence(draft: TrialDraft, settings: Settings): PlateEvidence {
+  const { loadedPlate, limbFromPlates } = draft;
+  const standing = standingOf(draft, settings);
+  return {
+    limbFromPlates,
+    ...(loadedPlate === undefined ? {} : { loadedPlate }),
+    ...(standing === undefined ? {} : { standing }),
+  };
+}
+
 /**
  * Lets the session's single-leg trials bear out or contradict which foot stood on which plate (METHODS §8), and says
- * on each two-leg trial when it stays unproved. `drafts` and `analyzed` are in the same order.
+ * on each two-leg trial when it stays unproved.
  */
-export function proveTrialPlates(
-  analyzed: readonly AnalyzedTrial[],
-  drafts: readonly TrialDraft[],
-  description: SessionDescription,
-  settings: Settings,
-): ProvedTrials {
-  const standings = drafts.map((draft) => standingOf(draft, settings));
-  const counted = analyzed.flatMap(({ result }, index) =>
-    (result.status === "refused" && standings[index] === undefined) || result.excluded !== undefined
+export function proveTrialPlates(analyzed: readonly WitnessedTrial[], description: SessionDescription): ProvedTrials {
+  const counted = analyzed.flatMap((each) =>
+    (each.result.status === "refused" && each.evidence.standing === undefined) || each.result.excluded !== undefined
       ? []
-      : [witness(result, drafts[index], standings[index], description)],
+      : [witness(each, description)],
   );
   const proofs = provePlates(counted);
   const contradicted = (name: string, limb: string): boolean =>
     proofs.plates.some((each) => each.name === name && each.limb === limb && each.verdict === "contradicted");
   const trials: TrialResult[] = [];
   const comparable: ComparableTrial[] = [];
-  for (const [index, { result }] of analyzed.entries()) {
+  for (const { result, evidence } of analyzed) {
     const plates = result.plates.map((plate) => ({ ...plate, proof: plateProof(proofs, plate) }));
     const twoLegs = result.limb === "both" && plates.length === 2;
     const platesContradicted = plates.some((plate) => contradicted(plate.name, plate.limb));
@@ -47,7 +67,7 @@ export function proveTrialPlates(
       twoLegs && result.status !== "refused" && proof === "unproved"
         ? [...result.findings, unproved(platesContradicted)]
         : result.findings;
-    const standing = standings[index];
+    const { standing } = evidence;
     trials.push({
       ...result,
       plates,
@@ -68,18 +88,14 @@ export function proveTrialPlates(
   return { trials, comparable, findings: proofs.findings };
 }
 
-function witness(
-  result: TrialResult,
-  draft: TrialDraft | undefined,
-  standing: OneLegStanding | undefined,
-  description: SessionDescription,
-): PlateTrial {
-  const loadedPlate = standing?.plate ?? draft?.loadedPlate;
+function witness({ result, evidence }: WitnessedTrial, description: SessionDescription): PlateTrial {
+  const { standing, limbFromPlates } = evidence;
+  const loadedPlate = standing?.plate ?? evidence.loadedPlate;
   return {
     file: result.file,
     trial: result.trial,
     // A limb that was read off the plates says nothing about them.
-    limb: draft?.limbFromPlates === true ? "both" : (result.limb ?? "both"),
+    limb: limbFromPlates ? "both" : (result.limb ?? "both"),
     plates: result.plates,
     statedAlone: platesOfFile(description, result.file).length > 0,
     standing: standing !== undefined,

@@ -1,4 +1,4 @@
-import type { ReadRecording, SessionInput } from "./analysis.ts";
+import type { ReadRecording, SessionStatements } from "./analysis.ts";
 import { type Finding, finding } from "./finding.ts";
 import type { RecordingFile } from "./recording/file.ts";
 import { readRecording } from "./recording/read-recording.ts";
@@ -8,7 +8,7 @@ import type { FileEntry, SessionDescription, StatedPlate } from "./session.ts";
 import type { Settings } from "./settings.ts";
 
 /** Reads one file of a session with everything that was stated about it: options outrank session.json. */
-export function readSessionRecording(file: RecordingFile, input: SessionInput, settings: Settings): ReadRecording {
+export function readSessionRecording(file: RecordingFile, input: SessionStatements, settings: Settings): ReadRecording {
   const { description, stated } = input;
   const entries = (description.files ?? []).filter((entry) => entry.file === file.path);
   const massKg = stated.massKg ?? description.massKg;

@@ -1,11 +1,16 @@
 import { finding } from "./finding.ts";
-import type { RecordingFile } from "./recording/file.ts";
 import { refusedFile } from "./refused-file.ts";
 import type { TrialResult } from "./result.ts";
 
+/** What tells recordings apart. */
+export interface HashedFile {
+  readonly path: string;
+  readonly sha256: string;
+}
+
 /** A session's files, each recording once, and what became of the others. */
-export interface DistinctRecordings {
-  readonly files: readonly RecordingFile[];
+export interface DistinctRecordings<File extends HashedFile> {
+  readonly files: readonly File[];
   readonly repeated: readonly TrialResult[];
 }
 
@@ -13,9 +18,9 @@ export interface DistinctRecordings {
  * Counts a recording once: files with the same bytes are one jump, however often they were copied, and would make a
  * spread between trials that nobody measured. The first by name stays; each other one becomes a refused trial.
  */
-export function withoutRepeats(all: readonly RecordingFile[]): DistinctRecordings {
+export function withoutRepeats<File extends HashedFile>(all: readonly File[]): DistinctRecordings<File> {
   const first = new Map<string, string>();
-  const files: RecordingFile[] = [];
+  const files: File[] = [];
   const repeated: TrialResult[] = [];
   for (const file of all.toSorted((a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0))) {
     const known = first.get(file.sha256);
@@ -27,7 +32,7 @@ export function withoutRepeats(all: readonly RecordingFile[]): DistinctRecording
   return { files, repeated };
 }
 
-function repeatedTrial(file: RecordingFile, known: string): TrialResult {
+function repeatedTrial(file: HashedFile, known: string): TrialResult {
   const reason = finding(
     "recording-repeated",
     "refusal",

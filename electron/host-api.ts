@@ -8,13 +8,14 @@ import type { ColumnKey, ForceUnit, SessionDescription, StatedPlate } from "../c
 import type { SheetDocument } from "../core/sheet/document.ts";
 import type { Alignment, CurveOverlay } from "../core/sides/curves.ts";
 import type { TestKind } from "../core/test-kind.ts";
+import type { FileOutcome } from "./file-outcome.ts";
 import type { NextRecordings, WatchView } from "./watch/watch-view.ts";
 
-/** How one imported file stands. `asks`: something must be stated before it can be analysed. */
+/** One imported file and what was understood of it. */
 export interface RecordingView {
   readonly file: string;
   readonly byteLength: number;
-  readonly outcome: "understood" | "asks" | "refused";
+  readonly outcome: FileOutcome;
   readonly reading?: FileReading;
   readonly findings: readonly Finding[];
   /** The first lines of the file as text, or what a C3D file holds, for the preview. */

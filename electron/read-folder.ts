@@ -48,14 +48,26 @@ export function readSession(listed: ListedSession): FoundSession {
   const files: RecordingFile[] = [];
   const unreadable = [...listed.unreadable];
   for (const name of listed.names) {
-    try {
-      const bytes = readFileSync(join(listed.directory, name));
-      if (!isOwnResult(bytes)) files.push(recordingFile(name, bytes));
-    } catch (error) {
-      unreadable.push({ path: name, reason: reasonOf(error) });
-    }
+    const read = readListedFile(listed.directory, name);
+    if (read.kind === "recording") files.push(read.file);
+    else if (read.kind === "unreadable") unreadable.push({ path: name, reason: read.reason });
   }
   return { folder: listed.folder, files, unreadable, ...readDescription(listed) };
+}
+
+/** One listed file: a recording, a table of results of our own, or why it cannot be read. */
+export type ListedFile =
+  | { readonly kind: "recording"; readonly file: RecordingFile }
+  | { readonly kind: "own result" }
+  | { readonly kind: "unreadable"; readonly reason: string };
+
+export function readListedFile(directory: string, name: string): ListedFile {
+  try {
+    const bytes = readFileSync(join(directory, name));
+    return isOwnResult(bytes) ? { kind: "own result" } : { kind: "recording", file: recordingFile(name, bytes) };
+  } catch (error) {
+    return { kind: "unreadable", reason: reasonOf(error) };
+  }
 }
 
 /** Reads every session in and below a folder. */
@@ -119,7 +131,8 @@ function sorted(looks: readonly { readonly name: string; readonly look: Look }[]
   return { names, unreadable };
 }
 
-function readDescription(listed: ListedSession): Pick<FoundSession, "description" | "descriptionFindings"> {
+/** What session.json says about what was listed; nothing where there is none. */
+export function readDescription(listed: ListedSession): Pick<FoundSession, "description" | "descriptionFindings"> {
   const path = join(listed.directory, sessionFileName);
   const look = lookAt(path);
   if (look === "folder") return { description: {}, descriptionFindings: [] };

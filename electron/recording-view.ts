@@ -1,20 +1,12 @@
 import type { SessionAnalysis } from "../core/analysis.ts";
-import type { Finding, FindingCode } from "../core/finding.ts";
+import type { Finding } from "../core/finding.ts";
 import { c3dLines } from "../core/recording/c3d/c3d-lines.ts";
 import type { RecordingFile } from "../core/recording/file.ts";
 import type { FileReading } from "../core/recording/file-reading.ts";
 import type { TableReading } from "../core/recording/request.ts";
 import type { TrialResult } from "../core/result.ts";
+import { fileOutcome } from "./file-outcome.ts";
 import type { RecordingView } from "./host-api.ts";
-
-/** Refusals that a person can settle by stating something the file does not say. */
-const askingCodes: ReadonlySet<FindingCode> = new Set<FindingCode>([
-  "rate-missing",
-  "unit-not-stated",
-  "columns-unclear",
-  "limb-not-stated",
-  "test-not-stated",
-]);
 
 const headLines = 12;
 /** Platforms and hints come first, then the channels. */
@@ -31,7 +23,7 @@ export function viewRecording(file: RecordingFile, analysis: SessionAnalysis): R
   return {
     file: file.path,
     byteLength: file.bytes.byteLength,
-    outcome: outcomeOf(findings, trials),
+    outcome: fileOutcome(findings, trials),
     ...(read?.reading && { reading: read.reading }),
     findings,
     head: headOf(file.bytes, read?.reading),
@@ -42,19 +34,6 @@ export function viewRecording(file: RecordingFile, analysis: SessionAnalysis): R
 /** The trials of one file; `file` is its path within the session. */
 export function trialsOf(analysis: SessionAnalysis, file: string): readonly TrialResult[] {
   return analysis.result.trials.filter((trial) => trial.file === file);
-}
-
-/** A file that was read well and holds no trial that can be used is refused all the same. */
-function outcomeOf(findings: readonly Finding[], trials: readonly TrialResult[]): RecordingView["outcome"] {
-  const refusals = findings.filter((each) => each.severity === "refusal");
-  if (refusals.length === 0) {
-    return trials.length > 0 && trials.every((trial) => trial.status === "refused") ? "refused" : "understood";
-  }
-  return refusals.every(isAsking) ? "asks" : "refused";
-}
-
-function isAsking(finding: Finding): boolean {
-  return finding.severity === "refusal" && askingCodes.has(finding.code);
 }
 
 function distinct(findings: readonly Finding[]): readonly Finding[] {

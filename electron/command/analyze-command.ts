@@ -6,31 +6,34 @@ import { analyzeSessions, exitCodeOf } from "./analyze-sessions.ts";
 import { findSessions } from "./find-sessions.ts";
 import { checkOutputFile, writeWhole } from "./output-file.ts";
 import { parseArguments } from "./parse-arguments.ts";
+import { readJobs } from "./read-jobs.ts";
 import { readLayouts } from "./read-layouts.ts";
 import { resultTable } from "./result-table.ts";
 import { choice, readStatedOptions, statingOptionNames } from "./stated-options.ts";
 import type { Streams } from "./streams.ts";
-import { findingLines, summaryLine } from "./summary.ts";
+import { findingLines, outcomeLines, summaryLine } from "./summary.ts";
 
 const formats = ["table", "json", "csv"] as const;
 
 /** `counterpoise analyze`: everything typed is checked before anything is read. */
-export function analyzeCommand(typed: readonly string[], streams: Streams): number {
-  const { options, positionals } = parseArguments(typed, [...statingOptionNames, "layout", "format", "out"]);
+export async function analyzeCommand(typed: readonly string[], streams: Streams): Promise<number> {
+  const { options, positionals } = parseArguments(typed, [...statingOptionNames, "layout", "jobs", "format", "out"]);
   const stated = readStatedOptions(options);
   const layouts = readLayouts(options.layout);
+  const jobs = readJobs(options.jobs);
   const format = choice("--format", options.format ?? "table", formats);
   const say = (sentence: string) => streams.err(`${sentence}\n`);
   const sessions = findSessions(positionals, say);
   const out = options.out === undefined ? undefined : checkOutputFile(options.out, sessions);
 
-  const results = analyzeSessions(sessions, { stated, layouts }, defaultSettings);
+  const results = await analyzeSessions(sessions, { stated, layouts }, defaultSettings, jobs);
   const text = resultText(results, format);
   if (out === undefined) streams.out(text);
   else writeWhole(out, new TextEncoder().encode(text));
 
   // The table carries its findings; the other formats are for programs, so a person reads them here.
   if (format !== "table") for (const line of findingLines(results)) say(line);
+  for (const line of outcomeLines(results)) say(line);
   say(summaryLine(results));
   return exitCodeOf(results);
 }

@@ -1,16 +1,33 @@
+import { availableParallelism } from "node:os";
 import type { SessionInput } from "../../core/analysis.ts";
-import { analyzeSession } from "../../core/analyze.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { Settings } from "../../core/settings.ts";
-import { type ListedSession, readSession } from "../read-folder.ts";
+import { analyzeListed } from "../jobs/analyze-listed.ts";
+import { startCrew } from "../jobs/crew.ts";
+import type { ListedSession } from "../read-folder.ts";
 
-/** Reads and analyses sessions one after the other, so that only one session's recordings are in memory at a time. */
-export function analyzeSessions(
+/** Fewer files than this are analysed sooner by one thread than others are started. */
+const filesWorthSharing = 64;
+
+/**
+ * Analyses sessions one after the other, each by as many threads as are wanted.
+ * @param jobs how many threads share the work; absent: as many as the machine has, for more than a few files
+ */
+export async function analyzeSessions(
   sessions: readonly ListedSession[],
   said: Pick<SessionInput, "stated" | "layouts">,
   settings: Settings,
-): readonly SessionResult[] {
-  return sessions.map((session) => analyzeSession({ ...readSession(session), ...said }, settings).result);
+  jobs?: number,
+): Promise<readonly SessionResult[]> {
+  const files = sessions.reduce((sum, { names }) => sum + names.length, 0);
+  const crew = startCrew(jobs ?? (files < filesWorthSharing ? 1 : availableParallelism()));
+  try {
+    const results: SessionResult[] = [];
+    for (const session of sessions) results.push(await analyzeListed(session, said, settings, crew));
+    return results;
+  } finally {
+    await crew.close();
+  }
 }
 
 /** 0 when every trial was analysed, 1 when some were partial or refused. */

@@ -43,6 +43,9 @@ ${statingHelp}
 
   --layout FILE        a saved layout; it answers for every file of its shape and for no other
 
+  --jobs N             threads that share the work (default: those of the machine, for more than a few files);
+                       the result is the same, byte for byte
+
 Output:
   --format FORMAT      table (default, for reading), json (the whole result document) or csv (one row a measure)
   --out FILE           write there instead of standard output; whole or not at all, never over an input

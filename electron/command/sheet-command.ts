@@ -37,7 +37,7 @@ export async function sheetCommand(typed: readonly string[], streams: Streams): 
   }
   const out = checkOutputFile(options.out, sessions);
 
-  const results = analyzeSessions(sessions, { stated, layouts }, defaultSettings);
+  const results = await analyzeSessions(sessions, { stated, layouts }, defaultSettings);
   const [result] = results;
   if (result === undefined) throw new Error("A session was found and not analysed.");
   const sheet = buildSheet(result, defaultSettings);

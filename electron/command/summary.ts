@@ -1,5 +1,6 @@
 import type { Finding } from "../../core/finding.ts";
-import type { SessionResult } from "../../core/result.ts";
+import type { SessionResult, TrialResult } from "../../core/result.ts";
+import { fileOutcome } from "../file-outcome.ts";
 import { joinPath } from "../recording-names.ts";
 
 /** "12 trials in 2 sessions: 10 analysed, 1 partial, 1 refused." */
@@ -11,6 +12,37 @@ export function summaryLine(results: readonly SessionResult[]): string {
     .filter(({ number }) => number > 0)
     .map(({ status, number }) => `${number} ${status}`);
   return `${counted(trials.length, "trial")} in ${counted(results.length, "session")}: ${parts.join(", ")}.`;
+}
+
+/**
+ * How the files stand, after a line for each that asks or was refused: "asks a.csv: …", "3 files: 1 understood, 1 asks,
+ * 1 refused."
+ */
+export function outcomeLines(results: readonly SessionResult[]): readonly string[] {
+  const files = results.flatMap(filesOf);
+  const lines = files
+    .filter(({ outcome }) => outcome !== "understood")
+    .map(({ path, outcome, reason }) => `${outcome} ${path}: ${reason}`);
+  const parts = (["understood", "asks", "refused"] as const)
+    .map((outcome) => ({ outcome, number: files.filter((file) => file.outcome === outcome).length }))
+    .filter(({ number }) => number > 0)
+    .map(({ outcome, number }) => `${number} ${outcome === "asks" && number > 1 ? "ask" : outcome}`);
+  return [...lines, `${counted(files.length, "file")}: ${parts.join(", ")}.`];
+}
+
+function filesOf({ folder, trials }: SessionResult) {
+  const byFile = new Map<string, TrialResult[]>();
+  for (const trial of trials) byFile.set(trial.file, [...(byFile.get(trial.file) ?? []), trial]);
+  return [...byFile].map(([file, ofFile]) => {
+    const findings = ofFile.flatMap((trial) => trial.findings);
+    const refusal = findings.find(({ severity }) => severity === "refusal");
+    return {
+      path: joinPath(folder, file),
+      outcome: fileOutcome(findings, ofFile),
+      reason:
+        refusal === undefined ? "holds no trial that can be used." : `${refusal.message} ${refusal.action}`.trim(),
+    };
+  });
 }
 
 /** Every finding as one line with its place: "warning weighing-short, a.csv trial 1: …". */

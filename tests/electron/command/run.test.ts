@@ -115,7 +115,13 @@ describe("counterpoise analyze", () => {
     expect(ran.out).toMatch(/Jump height, by impulse +\d+\.\d+ ± \d+\.\d+\u00a0cm/);
     expect(ran.out).toContain("letter.txt trial 1: countermovement jump, both legs, refused");
     expect(ran.out).toContain("refusal unreadable");
-    expect(ran.err).toBe("3 trials in 1 session: 1 analysed, 2 refused.\n");
+    expect(ran.err.split("\n")).toEqual([
+      expect.stringMatching(/^refused dangling\.csv: The file could not be read because/),
+      expect.stringMatching(/^refused letter\.txt: The text holds no rows of numbers\./),
+      "3 files: 1 understood, 2 refused.",
+      "3 trials in 1 session: 1 analysed, 2 refused.",
+      "",
+    ]);
   });
 
   test("the table of a whole session shows sides and criteria with their status in words", async () => {

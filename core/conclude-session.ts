@@ -1,0 +1,67 @@
+import type { SessionStatements, UnreadableFile } from "./analysis.ts";
+import { evaluateCriteria } from "./criteria/evaluate-criteria.ts";
+import { gateOf } from "./criteria/gate.ts";
+import { returnToPivotingSport } from "./criteria/return-to-pivoting-sport.ts";
+import { proveTrialPlates, type WitnessedTrial } from "./prove-trial-plates.ts";
+import type { SessionResult, TrialResult } from "./result.ts";
+import { unusedEntries } from "./session-entries.ts";
+import type { Settings } from "./settings.ts";
+import { compareSides } from "./sides/compare-sides.ts";
+import { dropHeightFindings } from "./sides/drop-height-legs.ts";
+import { unreadableTrial } from "./unreadable-trial.ts";
+
+/** What became of a session's files. */
+export interface SessionTrials {
+  readonly analyzed: readonly WitnessedTrial[];
+  readonly unreadable: readonly UnreadableFile[];
+  /** Copies of recordings that are there already, as refused trials. */
+  readonly repeated: readonly TrialResult[];
+}
+
+/** The analysed trials of a session become its result: plates proved, sides compared, criteria evaluated. */
+export function concludeSession(session: SessionStatements, files: SessionTrials, settings: Settings): SessionResult {
+  const { description, stated, folder, descriptionFindings } = session;
+
+  // Single-leg trials prove which foot stood on which plate.
+  const proved = proveTrialPlates(files.analyzed, description);
+  const trials = [...proved.trials, ...files.unreadable.map(unreadableTrial), ...files.repeated].sort(byFileAndNumber);
+
+  // Measures of two sides give comparisons; comparisons meet criteria, where the gate is open.
+  const involved = stated.involved ?? description.involved;
+  const gate = gateOf(description, settings, descriptionFindings);
+  const comparisons = involved === undefined ? [] : compareSides({ involved, trials: proved.comparable }, settings);
+  const references = description.references ?? [];
+  const criteria =
+    involved === undefined
+      ? []
+      : evaluateCriteria(
+          returnToPivotingSport,
+          { comparisons, involved, references, gate, trials: proved.comparable },
+          settings,
+        );
+
+  return {
+    folder,
+    description: involved === undefined ? description : { ...description, involved },
+    gravity: settings.gravity,
+    trials,
+    comparisons,
+    criteriaSet: returnToPivotingSport,
+    criteria,
+    gate,
+    findings: [
+      ...descriptionFindings,
+      ...unusedEntries(description, trials),
+      ...proved.findings,
+      ...dropHeightFindings(proved.comparable, settings),
+    ],
+  };
+}
+
+function byFileAndNumber(
+  a: { readonly file: string; readonly trial: number },
+  b: { readonly file: string; readonly trial: number },
+): number {
+  if (a.file !== b.file) return a.file < b.file ? -1 : 1;
+  return a.trial - b.trial;
+}

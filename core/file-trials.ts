@@ -1,0 +1,42 @@
+import type { ReadRecording, SessionStatements } from "./analysis.ts";
+import { type AnalyzedTrial, analyzeTrial } from "./analyze-trial.ts";
+import type { SessionWeighing } from "./choose-weight.ts";
+import { draftTrials, type TrialDraft } from "./draft-trials.ts";
+import { type PlateEvidence, plateEvidence } from "./prove-trial-plates.ts";
+import { readSessionRecording } from "./read-session-recording.ts";
+import type { RecordingFile } from "./recording/file.ts";
+import { type Settings, settingsWith } from "./settings.ts";
+
+/** One file as read, with its trials cut, assigned and weighed. */
+export interface DraftedFile {
+  readonly read: ReadRecording;
+  readonly drafts: readonly TrialDraft[];
+}
+
+/** One analysed trial with what its recording says about the plates. */
+export type FileTrial = AnalyzedTrial & { readonly evidence: PlateEvidence };
+
+/** The settings a session is analysed with: its gravity outranks theirs. */
+export function sessionSettings({ stated, description }: SessionStatements, settings: Settings): Settings {
+  return settingsWith({ ...settings, gravity: stated.gravity ?? description.gravity ?? settings.gravity });
+}
+
+/** Bytes become a recording, the recording is cut into trials and weighed. */
+export function draftFile(file: RecordingFile, session: SessionStatements, settings: Settings): DraftedFile {
+  const read = readSessionRecording(file, session, settings);
+  return { read, drafts: draftTrials(read, session, settings) };
+}
+
+/** The trials of one file from their drafts to their measures, with the weight that the whole session gave. */
+export function analyzeDrafts(
+  { drafts }: DraftedFile,
+  weight: SessionWeighing,
+  { stated, description }: SessionStatements,
+  settings: Settings,
+): readonly FileTrial[] {
+  const massKg = stated.massKg ?? description.massKg;
+  return drafts.map((draft) => ({
+    ...analyzeTrial(draft, weight, massKg, settings),
+    evidence: plateEvidence(draft, settings),
+  }));
+}

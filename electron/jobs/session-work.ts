@@ -1,0 +1,96 @@
+import type { SessionStatements } from "../../core/analysis.ts";
+import type { SessionWeighing, WeighedTrial } from "../../core/choose-weight.ts";
+import { analyzeDrafts, type DraftedFile, draftFile, sessionSettings } from "../../core/file-trials.ts";
+import { finding } from "../../core/finding.ts";
+import type { WitnessedTrial } from "../../core/prove-trial-plates.ts";
+import { refusedFile } from "../../core/refused-file.ts";
+import type { Settings } from "../../core/settings.ts";
+import { readListedFile } from "../read-folder.ts";
+
+/** A session whose files are worked through one by one. */
+export interface WorkedSession {
+  /** Where its files lie on this machine; never part of a result. */
+  readonly directory: string;
+  readonly statements: SessionStatements;
+  readonly settings: Settings;
+}
+
+/** What the first pass over a file leaves behind; small, and free of curves. */
+export type FirstPass =
+  | {
+      readonly kind: "recording";
+      readonly path: string;
+      readonly sha256: string;
+      readonly weighed: readonly WeighedTrial[];
+    }
+  | { readonly kind: "own result"; readonly path: string }
+  | { readonly kind: "unreadable"; readonly path: string; readonly reason: string };
+
+/** Bytes of files whose drafts are kept between the passes; the others are read and cut again. */
+const keptByteLimit = 128 * 1024 * 1024;
+
+/**
+ * Works through the files of one session in two passes: each is cut and weighed; then, with the weight that the whole
+ * session gives, analysed. Memory stays within a limit however many files there are.
+ */
+export class SessionWork {
+  readonly #session: WorkedSession;
+  readonly #settings: Settings;
+  readonly #kept = new Map<string, DraftedFile>();
+  #keptBytes = 0;
+
+  constructor(session: WorkedSession) {
+    this.#session = session;
+    this.#settings = sessionSettings(session.statements, session.settings);
+  }
+
+  /** The first pass over a file. */
+  weigh(path: string): FirstPass {
+    const read = readListedFile(this.#session.directory, path);
+    if (read.kind !== "recording") return { ...read, path };
+    const drafted = draftFile(read.file, this.#session.statements, this.#settings);
+    const { byteLength } = read.file.bytes;
+    if (this.#keptBytes + byteLength <= keptByteLimit) {
+      this.#kept.set(path, drafted);
+      this.#keptBytes += byteLength;
+    }
+    const weighed = drafted.drafts.map(
+      ({ excluded, weighing, balance, otherFootWeighed }): WeighedTrial => ({
+        otherFootWeighed,
+        ...(excluded === undefined ? {} : { excluded }),
+        ...(weighing === undefined ? {} : { weighing }),
+        ...(balance === undefined ? {} : { balance }),
+      }),
+    );
+    return { kind: "recording", path, sha256: read.file.sha256, weighed };
+  }
+
+  /** The second pass over a file that the first found to be a recording. */
+  analyze(path: string, sha256: string, weight: SessionWeighing): readonly WitnessedTrial[] {
+    const drafted = this.#kept.get(path) ?? this.#draftAgain(path, sha256);
+    if (drafted === undefined) return [changedMeanwhile(path, sha256)];
+    this.#kept.delete(path);
+    return analyzeDrafts(drafted, weight, this.#session.statements, this.#settings).map(({ result, evidence }) => ({
+      result,
+      evidence,
+    }));
+  }
+
+  #draftAgain(path: string, sha256: string): DraftedFile | undefined {
+    const read = readListedFile(this.#session.directory, path);
+    if (read.kind !== "recording" || read.file.sha256 !== sha256) return undefined;
+    return draftFile(read.file, this.#session.statements, this.#settings);
+  }
+}
+
+/** A file that is no longer what it was at the first pass cannot be part of one result. */
+function changedMeanwhile(path: string, sha256: string): WitnessedTrial {
+  const reason = finding(
+    "unreadable",
+    "refusal",
+    "The file was changed or removed while the session was being analysed.",
+    "Analyse the session again when nothing is written there any more.",
+    { where: path },
+  );
+  return { result: refusedFile(path, sha256, reason), evidence: { limbFromPlates: false } };
+}
