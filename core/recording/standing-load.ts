@@ -73,7 +73,7 @@ export function unitDoubt(columns: readonly ForceColumn[], settings: Settings): 
   if (likely.length === 0 && !load.moves) return [];
   const readings = likely.map((each) => {
     const kilograms = (figure * (newtonsIn(each, undefined, settings.gravity) ?? 0)) / settings.gravity;
-    return `${each} (${Math.round(kilograms)} kg)`;
+    return `${each} (${kilogramsText(kilograms)})`;
   });
   const maybeVolts = figure < 10 ? ["volts"] : [];
   const would = [...readings, ...maybeVolts];
@@ -81,15 +81,19 @@ export function unitDoubt(columns: readonly ForceColumn[], settings: Settings): 
   const source = first.unitFrom === "stated" ? "stated as" : "called";
   return [
     finding(
-      "unit-contradicts",
+      "weight-implausible",
       load.moves ? "refusal" : "warning",
-      `The forces are ${source} ${unit}, but standing shows ${Number(figure.toPrecision(3))} ${unit}, which is no person's weight${would.length === 0 ? "" : `; the figures may be ${would.join(" or ")}`}.`,
+      `The forces are ${source} ${unit}, but standing shows ${Number(figure.toPrecision(3))} ${unit}, which would be an athlete of ${kilogramsText(load.newtons / settings.gravity)}${would.length === 0 ? "" : `; the figures may be ${would.join(" or ")}`}.`,
       likely.length === 0
         ? "Export the recording in newtons, or check what the columns hold."
         : `State the unit the figures are in (${likely.map((each) => `--unit ${each}`).join(" or ")})${maybeVolts.length > 0 ? "; volts must be exported in newtons" : ""}.`,
       { where: `column ${names}` },
     ),
   ];
+}
+
+function kilogramsText(kilograms: number): string {
+  return `${kilograms < 10 ? Number(kilograms.toPrecision(1)) : Math.round(kilograms)} kg`;
 }
 
 /** True where a stated unit makes the load a person's and the written one does not: then the person is believed. */

@@ -55,7 +55,7 @@ test.each([
   "a jump called %s that stands at %s is refused, and the units it may be in are named",
   (unit, share, reading, option) => {
     const read = readText(jumpText(`time (s),force (${unit})`, [share], { decimals: 5 }));
-    expect(codesOf(read)).toEqual(["unit-contradicts:refusal"]);
+    expect(codesOf(read)).toEqual(["weight-implausible:refusal"]);
     expect(read.findings[0]?.message).toContain(reading);
     expect(read.findings[0]?.action).toContain(option);
   },
@@ -63,7 +63,7 @@ test.each([
 
 test("figures that are volts more likely than anything say so", () => {
   const read = readText(jumpText("time (s),force (N)", [2.3], { decimals: 5 }));
-  expect(codesOf(read)).toEqual(["unit-contradicts:refusal"]);
+  expect(codesOf(read)).toEqual(["weight-implausible:refusal"]);
   expect(read.findings[0]?.message).toContain("volts");
 });
 
