@@ -47,16 +47,18 @@ export function detectDialect(text: TextBytes, stated?: DecimalMark): Dialect | 
   const sample = sampleLines(text);
   let best: Candidate | undefined;
   for (const delimiter of delimiters) {
+    const split = splitSample(sample, delimiter);
     for (const decimalMark of ["point", "comma"] as const) {
       if (stated !== undefined && stated !== decimalMark) continue;
-      const candidate = judge(sample, delimiter, decimalMark);
+      const candidate = judge(split, delimiter, decimalMark);
       if (candidate !== undefined && (best === undefined || candidate.score > best.score + 1e-9)) best = candidate;
     }
   }
   if (best === undefined || best.rows < 2 || best.rows < leastRowShare * sample.length) return undefined;
   const { dialect } = best;
   if (dialect.delimiter === "comma" && isWholeLineNumber(sample, text)) {
-    return judge(sample, "none", dialect.columnCount === 2 ? "comma" : "point")?.dialect ?? dialect;
+    const decimalMark = dialect.columnCount === 2 ? "comma" : "point";
+    return judge(splitSample(sample, "none"), "none", decimalMark)?.dialect ?? dialect;
   }
   const texts = dialect.kinds.filter((kind) => kind === "text").length;
   const numbers = dialect.kinds.filter((kind) => kind === "number").length;
@@ -69,12 +71,25 @@ interface JudgedRow {
   readonly kinds: readonly ColumnKind[];
 }
 
-function judge(sample: readonly string[], delimiter: Delimiter, decimalMark: DecimalMark): Candidate | undefined {
+interface SplitSample {
+  readonly lines: readonly (readonly string[])[];
+  readonly lineBytes: number;
+}
+
+/** The cells of every line; no lines where the delimiter separates nothing. */
+function splitSample(sample: readonly string[], delimiter: Delimiter): SplitSample {
+  const lines = sample.filter((line) => !isCommentLine(line, delimiter)).map((line) => splitFields(line, delimiter));
+  const isUsed = delimiter === "none" || lines.some((fields) => fields.length > 1);
+  return {
+    lines: isUsed ? lines : [],
+    lineBytes: sample.reduce((sum, line) => sum + line.length + 1, 0) / Math.max(1, sample.length),
+  };
+}
+
+function judge(sample: SplitSample, delimiter: Delimiter, decimalMark: DecimalMark): Candidate | undefined {
   const rows: JudgedRow[] = [];
   const byCount = new Map<number, number>();
-  for (const line of sample) {
-    if (isCommentLine(line, delimiter)) continue;
-    const fields = splitFields(line, delimiter);
+  for (const fields of sample.lines) {
     const kinds = fields.map((field) => kindOf(field, decimalMark));
     if (!kinds.includes("number")) continue;
     rows.push({ fields, kinds });
@@ -97,16 +112,24 @@ function judge(sample: readonly string[], delimiter: Delimiter, decimalMark: Dec
     );
     filled += numbers + clocks;
   }
-  const lineBytes = sample.reduce((sum, line) => sum + line.length + 1, 0) / sample.length;
   const thousandsMark = findThousandsMark(fitting, kinds, decimalMark);
   return {
-    dialect: { delimiter, decimalMark, thousandsMark, columnCount, hasTrailingDelimiter, kinds, lineBytes },
+    dialect: {
+      delimiter,
+      decimalMark,
+      thousandsMark,
+      columnCount,
+      hasTrailingDelimiter,
+      kinds,
+      lineBytes: sample.lineBytes,
+    },
     score: filled / columnCount,
     rows: fitting.length,
   };
 }
 
 function kindOf(cell: string, decimalMark: DecimalMark): ColumnKind {
+  if (!/\d/.test(cell)) return "text";
   if (!Number.isNaN(parseNumberText(cell, decimalMark)) || thousandsMarkIn(cell, decimalMark) !== undefined) {
     return "number";
   }

@@ -54,7 +54,7 @@ export function readBody(text: TextBytes, first: BodyLine, dialect: Dialect): Nu
   const oddLines: OddLine[] = [];
   const blankLines: { readonly line: number; readonly rowsBefore: number }[] = [];
   const plainLimit = unclosedLineStart(bytes) - 1;
-  const readPlainRow = plainRowReader(bytes, plainLimit, dialect, rows.cells);
+  const readPlainRow = plainRowReader(bytes, dialect, rows.cells);
   let { start, line } = first;
 
   while (start < bytes.length) {

@@ -13,11 +13,10 @@ const delimiterBytes = { comma: 44, semicolon: 59, tab, pipe: 124, spaces: -1, n
  * where the line is anything else. Then the row holds leftovers and is written again or never counted.
  *
  * The places of cells of text and clocks are left in `cellStarts` and `cellEnds` by column, without quotes.
- * @param limit index of the last line end; reading never goes beyond it.
+ * A line end must follow: it is where the reader stops at the latest.
  */
 export function plainRowReader(
   bytes: Uint8Array,
-  limit: number,
   dialect: Dialect,
   cells: { readonly starts: Float64Array; readonly ends: Float64Array },
 ): (start: number, row: number, columns: readonly (Float64Array | undefined)[]) => number {
@@ -53,11 +52,11 @@ export function plainRowReader(
         index = skipText(index, position);
         if (index < 0) return -1;
       } else if (byte === quote) {
-        index = readNumber(bytes, index + 1, limit, decimalByte, columns[position]!, row);
+        index = readNumber(bytes, index + 1, decimalByte, columns[position]!, row);
         if (index < 0 || bytes[index] !== quote) return -1;
         index++;
       } else {
-        index = readNumber(bytes, index, limit, decimalByte, columns[position]!, row);
+        index = readNumber(bytes, index, decimalByte, columns[position]!, row);
         if (index < 0) return -1;
       }
       if (position === columnCount - 1) break;

@@ -1,12 +1,15 @@
 // Tries the readers on 100,000 inputs: any bytes, any text made of what tables are made of, wounded tables; and cuts and
-// flips every bit of every good table. Nothing may throw, take longer than two seconds, or be silently wrong.
+// flips every bit of every good table; and reads 200,000 numbers. Nothing may throw, take longer than two
+// seconds, or be silently wrong.
 // Run: node tests/bench/fuzz-reading.ts (Node 24). `--inputs 1000` tries fewer, `--seed 7` others.
 import fc from "fast-check";
+import { parseNumberText } from "../../core/bytes/number-text.ts";
 import { readTable } from "../../core/bytes/read-table.ts";
 import { readRecording } from "../../core/recording/read-recording.ts";
 import { defaultSettings } from "../../core/settings.ts";
 import { anyInput, differInOneCellAtMost, isFound, leavesWhole } from "../core/bytes/damage.ts";
 import { goodTables } from "../core/bytes/good-tables.ts";
+import { numberText } from "../core/bytes/number-texts.ts";
 
 function option(name: string, otherwise: number): number {
   const index = process.argv.indexOf(`--${name}`);
@@ -14,6 +17,7 @@ function option(name: string, otherwise: number): number {
 }
 
 const inputs = option("inputs", 100_000);
+const numbers = option("numbers", 200_000);
 const seed = option("seed", 1);
 const longestMilliseconds = 2000;
 const failuresShown = 20;
@@ -47,6 +51,24 @@ function tryReaders(label: string, bytes: Uint8Array): void {
     );
   }
 }
+
+/** Numbers as a column of a table: every one has to be what Number() makes of its text. */
+function tryNumbers(count: number): void {
+  const texts = fc.sample(numberText, { numRuns: count, seed });
+  const bytes = new TextEncoder().encode(`0.5,0.5\n0.5,0.5\n${texts.map((text) => `${text},0.5\n`).join("")}`);
+  const { table, findings } = readTable(bytes);
+  if (findings.length > 0) failures.push(`numbers: ${findings[0]!.message}`);
+  let different = 0;
+  texts.forEach((text, row) => {
+    const value = table?.columns[0]?.[row + 2];
+    if (Object.is(value, Number(text)) && Object.is(parseNumberText(text, "point"), Number(text))) return;
+    different++;
+    failures.push(`number ${text} was read as ${value}`);
+  });
+  console.log(`${count} numbers, ${different} of them different from Number()`);
+}
+
+tryNumbers(numbers);
 
 const outcomes = { refused: 0, read: 0 };
 let index = 0;

@@ -5,8 +5,8 @@ import { anyInput, differInOneCellAtMost, isFound, leavesWhole } from "./damage.
 import { goodTables } from "./good-tables.ts";
 
 /** Per file; tests/bench/fuzz-reading.ts tries every place. */
-const cutsTried = 60;
-const flipsTried = 300;
+const cutsTried = 40;
+const flipsTried = 150;
 
 test.each(goodTables)("the unharmed table ($name) reads without a refusal or a warning", ({ bytes }) => {
   const { table, findings } = readTable(bytes);
