@@ -102,7 +102,7 @@ export function analyzeTrial(
     zeroNewtons: Math.hypot(...prepared.zeroUncertainties),
     ...(jump.hops === undefined ? {} : { usedHops }),
   };
-  const uncertainties = inputUncertainties(used.uncertainty, still, jump.anchor, draft.edits, rateHz, settings);
+  const uncertainties = inputUncertainties(used, draft.balance, still, jump.anchor, draft.edits, rateHz, settings);
   const all = measureJump(context, uncertainties, settings);
 
   // What must be said about them.

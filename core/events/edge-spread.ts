@@ -1,15 +1,16 @@
 import type { Settings } from "../settings.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
-import { contactThreshold, emptyLevel } from "./contact-edge.ts";
+import { contactThreshold, type EmptyLevel, emptyLevel } from "./contact-edge.ts";
 import type { DetectionInput } from "./detection.ts";
-import { edgeLine } from "./edge-line.ts";
+import { type EdgeLine, edgeLine } from "./edge-line.ts";
 import type { contactKeys, EdgeSpreads, JumpMotion, LimbContact } from "./jump-events.ts";
 
 /**
- * How uncertain each contact event is beyond sampling and shape, samples (k = 1): what plate noise leaves in the line
- * that carries it, how far that line and the event lie apart (it is carried outwards only, by 1.5 ms at most, and not
- * at all at low rates), and a plate that rings across the threshold. All vanish on a quiet plate with steep edges.
+ * How uncertain each contact event is, samples (k = 1), read from its own flank: what plate noise leaves in the line that
+ * carries it, how far that line and the event lie apart (it is carried outwards only, by 1.5 ms at most, and not at all
+ * at low rates), a flank that starts gently, and a plate that rings across the threshold. All vanish on a quiet plate
+ * with straight flanks that hold two samples.
  */
 export function withSpreads(jump: JumpMotion, input: DetectionInput): JumpMotion {
   const { total, limbs, cut, weight, settings } = input;
@@ -57,19 +58,67 @@ function edgeSpread(
   const loaded = lastLoaded(force, edge, direction, threshold, Math.ceil(hold));
   if (loaded === undefined) return 0;
   // Over more of the flank than carries the event where the plate is noisy, so that noise does not make the slope.
-  const height = Math.max(settings.contactCarryWeightFraction * weightNewtons, slopeDeviations * empty.deviation);
+  const carried = settings.contactCarryWeightFraction * weightNewtons;
+  const height = Math.max(carried, slopeDeviations * empty.deviation);
   const top = threshold + height;
   const line = edgeLine(force, loaded, direction, Number.NEGATIVE_INFINITY, top);
   // No flank rises out of the noise: the edge may lie anywhere within the hold.
   if (line === undefined || line.slope <= 0) return hold / Math.sqrt(3);
+  const wanted = reach(line, empty);
   const reached = (edge - loaded) * direction;
-  const wanted = (line.intercept - empty.newtons) / line.slope;
-  const lever = Math.sqrt(1 / line.count + (wanted + line.meanDistance) ** 2 / line.squares);
-  const noise = (empty.deviation / line.slope) * lever;
-  // The event lies anywhere up to there: rectangular (JCGM 100:2008, 4.3.7).
-  const apart = Math.abs(wanted - reached) / Math.sqrt(3);
+  const crossing = (force[loaded]! - threshold) / (force[loaded]! - force[loaded + direction]!);
+  const most = settings.contactCarrySeconds * rateHz;
+  const carry = edgeLine(force, loaded, direction, threshold, threshold + carried) ?? line;
+  const isOnLine = reached - crossing > justMoved && reached - crossing < most - justMoved;
+  // The slope from the whole flank, the lever from the samples that carried the event.
+  const noise = reachNoise(isOnLine ? { ...carry, slope: line.slope } : line, empty);
   const rung = ringSamples(force, loaded + direction, direction, threshold, hold);
-  return Math.hypot(noise, apart, rung / Math.sqrt(3));
+  const upper = (direction === 1 ? settings.takeoffShapeSeconds : settings.touchdownShapeSeconds) * rateHz;
+  const shape = Math.min(upper, shapeSamples(force, loaded, direction, line, top + 2 * height, empty));
+  return Math.hypot(noise, isOnLine ? 0 : offLine(wanted - reached), shape, rung / Math.sqrt(3));
+}
+
+/** An event this near to where its line was cut off was cut off, samples. */
+const justMoved = 1e-6;
+
+/**
+ * What keeping an event off its line adds. Where the line ends inside the crossing, as on a flank steeper than the
+ * sampling, the event is known to lie beyond the contact by that much and is not corrected (outwards only): in full
+ * (JCGM 100:2008, F.2.4.5). What the limit of carrying withholds the event lies anywhere within: rectangular (4.3.7).
+ */
+function offLine(withheld: number): number {
+  return withheld < 0 ? -withheld : withheld / Math.sqrt(3);
+}
+
+/** Where a line reaches the empty level, samples outwards from the loaded one it counts from. */
+function reach(line: EdgeLine, empty: EmptyLevel): number {
+  return (line.intercept - empty.newtons) / line.slope;
+}
+
+/** What plate noise leaves in that. */
+function reachNoise(line: EdgeLine, empty: EmptyLevel): number {
+  const lever = Math.sqrt(1 / line.count + (reach(line, empty) + line.meanDistance) ** 2 / line.squares);
+  return (empty.deviation / line.slope) * lever;
+}
+
+/**
+ * How far a flank that starts gently, or bends, may deceive the line that carries the event: the distance at the empty
+ * level between that line and the line through the next part of the flank, as far as twice the noise does not make it.
+ * Zero on a straight flank; on one that grows with the square of time nine tenths of the true error.
+ */
+function shapeSamples(
+  force: Float64Array,
+  loaded: number,
+  direction: 1 | -1,
+  line: EdgeLine,
+  top: number,
+  empty: EmptyLevel,
+): number {
+  const next = edgeLine(force, loaded - direction * line.count, direction, Number.NEGATIVE_INFINITY, top);
+  if (next === undefined || next.slope <= 0) return 0;
+  const distance = reach(next, empty) - line.count - reach(line, empty);
+  const noise = 2 * Math.hypot(reachNoise(next, empty), reachNoise(line, empty));
+  return Math.sqrt(Math.max(0, distance ** 2 - noise ** 2));
 }
 
 /** The loaded sample next to an edge: where force last was at the threshold. */

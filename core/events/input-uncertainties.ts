@@ -1,13 +1,14 @@
 import type { Settings } from "../settings.ts";
 import type { EventEdit, EventName } from "./event.ts";
 import type { Anchor, contactKeys, EdgeSpreads } from "./jump-events.ts";
-import type { Weighing } from "./weigh.ts";
+import type { JumpChange } from "./vary-jump.ts";
+import type { MomentumBalance, Weighing, WeightEstimate } from "./weigh.ts";
 
 /** Standard uncertainties (k = 1) of what events and measures are made from. */
 export interface InputUncertainties {
   readonly weightNewtons: number;
-  /** Of the velocity where it is taken as known, m/s. */
-  readonly startVelocity: number;
+  /** What moves weight, velocity and position where they are taken as known, each cause by itself; m/s and m. */
+  readonly motion: readonly Pick<JumpChange, "weightNewtons" | "startVelocity" | "startPosition">[];
   /** Of the event times, samples. */
   readonly onset: number;
   readonly takeoff: number;
@@ -17,11 +18,12 @@ export interface InputUncertainties {
 }
 
 /**
- * Uncertainties of a trial's inputs (METHODS §2, §3, CHECKS K). A contact event lies anywhere within a sample
- * (rectangular, 1/√12 of it) and carries a term for the unknown shape of the contact.
+ * Uncertainties of a trial's inputs (METHODS §2, §3, CHECKS K). A contact event whose flank was not read lies
+ * anywhere within a sample (rectangular, 1/√12 of it) and carries the upper term for the unknown shape of the contact.
  */
 export function inputUncertainties(
-  weightNewtons: number,
+  weight: WeightEstimate,
+  balance: MomentumBalance | undefined,
   still: Weighing | undefined,
   anchor: Anchor,
   edits: readonly EventEdit[],
@@ -30,8 +32,8 @@ export function inputUncertainties(
 ): InputUncertainties {
   const sample = 1 / Math.sqrt(12);
   return {
-    weightNewtons,
-    startVelocity: velocityUncertainty(still, anchor, settings),
+    weightNewtons: weight.uncertainty,
+    motion: motionCauses(weight, balance, still, anchor, settings),
     onset: settings.onsetUncertaintySeconds * rateHz,
     takeoff: Math.hypot(sample, settings.takeoffShapeSeconds * rateHz),
     touchdown: Math.hypot(sample, settings.touchdownShapeSeconds * rateHz),
@@ -39,16 +41,33 @@ export function inputUncertainties(
   };
 }
 
+/** By momentum balance weight and velocity have their causes in common; otherwise each has its own. */
+function motionCauses(
+  weight: WeightEstimate,
+  balance: MomentumBalance | undefined,
+  still: Weighing | undefined,
+  anchor: Anchor,
+  settings: Settings,
+): InputUncertainties["motion"] {
+  const isBalanced =
+    balance !== undefined && balance.newtons === weight.newtons && balance.still.start === still?.window.start;
+  const causes = isBalanced
+    ? balance.ends
+    : [{ weightNewtons: weight.uncertainty }, { startVelocity: velocityUncertainty(still, anchor, settings) }];
+  // Position is counted from an instant of swaying, not from the middle of the standing.
+  return still === undefined ? causes : [...causes, { startPosition: still.positionUncertainty }];
+}
+
 function velocityUncertainty(still: Weighing | undefined, anchor: Anchor, settings: Settings): number {
   if (anchor.kind === "flight") return settings.flightVelocityUncertainty;
   return still?.velocityUncertainty ?? settings.onsetVelocityUncertainty;
 }
 
-/** Standard uncertainty of a contact event, samples: sampling and shape, and its own spread. */
+/** Standard uncertainty of a contact event, samples: as its own flank tells it, else sampling and the upper shape term. */
 export function edgeUncertainty(
   inputs: InputUncertainties,
   key: (typeof contactKeys)[number],
   spreads: EdgeSpreads | undefined,
 ): number {
-  return Math.hypot(key === "takeoff" ? inputs.takeoff : inputs.touchdown, spreads?.[key] ?? 0);
+  return spreads?.[key] ?? (key === "takeoff" ? inputs.takeoff : inputs.touchdown);
 }

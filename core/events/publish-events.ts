@@ -87,9 +87,7 @@ function eventUncertainty(jump: JumpMotion, key: EventKey, noiseNewtons: number,
   }
   // Turning points follow from weight and velocity: moved by how far they move.
   const own = jump.events[key] ?? 0;
-  const shiftBy = (change: { readonly weightNewtons?: number; readonly startVelocity?: number }): number =>
-    (varyJump(jump, change, inputs.fixed).events[key] ?? own) - own;
-  const shifts = [shiftBy({ weightNewtons: inputs.weightNewtons }), shiftBy({ startVelocity: inputs.startVelocity })];
+  const shifts = inputs.motion.map((change) => (varyJump(jump, change, inputs.fixed).events[key] ?? own) - own);
   if (key === "endOfUnweighting") {
     const slope = forceAt(jump.motion.signal, own + 0.5) - forceAt(jump.motion.signal, own - 0.5);
     if (slope > 0) shifts.push(noiseNewtons / slope);

@@ -24,6 +24,8 @@ export interface JumpChange {
   readonly weightNewtons?: number;
   /** m/s */
   readonly startVelocity?: number;
+  /** m */
+  readonly startPosition?: number;
   /** Shifts of events of the whole body, samples. */
   readonly events?: EdgeShifts & { readonly onset?: number } & TurningShifts;
   /** Shifts of the contact events of one limb on its own plate, samples. */
@@ -100,5 +102,6 @@ function varyMotion({ motion, anchor, hops }: JumpMotion, change: JumpChange, ev
   if (change.startVelocity !== undefined) {
     varied = { ...varied, startVelocity: varied.startVelocity + change.startVelocity };
   }
-  return anchorPosition(varied, anchor, events);
+  varied = anchorPosition(varied, anchor, events);
+  return { ...varied, startPosition: varied.startPosition + (change.startPosition ?? 0) };
 }

@@ -4,8 +4,15 @@ import type { TestKind } from "../test-kind.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
-import { type QuietSide, weighingWindow } from "../trial/weighing-window.ts";
-import { balanceMomentum, plateNoise, type Weighing, type WeightEstimate, weigh } from "./weigh.ts";
+import {
+  balanceMomentum,
+  type MomentumBalance,
+  plateNoise,
+  type Weighing,
+  type WeightEstimate,
+  weigh,
+} from "./weigh.ts";
+import { type QuietSide, weighingSecond } from "./weighing-second.ts";
 
 /** Where a trial's quiet standing lies. */
 export type QuietPlace = "before the jump" | "after the landing";
@@ -20,7 +27,7 @@ export interface TrialWeighing {
   /** Quiet standing after a jump that starts from standing, for the end mismatch. */
   readonly after?: Weighing;
   /** Momentum balance of both; absent where one is missing or they disagree. */
-  readonly balance?: WeightEstimate;
+  readonly balance?: MomentumBalance;
   readonly findings: readonly Finding[];
 }
 
@@ -80,7 +87,7 @@ function weighStanding(total: ForceSignal, cut: JumpCut, test: TestKind, setting
 /** The steadiest part of the quiet standing after the landing; undefined where it is too short. */
 function weighAfter(total: ForceSignal, { quietAfter }: JumpCut, settings: Settings): Weighing | undefined {
   if (quietAfter.end - quietAfter.start < settings.quietSecondsAfter * total.rateHz) return undefined;
-  return weighOver(total, [quietAfter], "before", settings);
+  return weighOver(total, [quietAfter], "after", settings);
 }
 
 function weighOver(
@@ -91,8 +98,9 @@ function weighOver(
 ): Weighing | undefined {
   const { force, rateHz } = total;
   const stood = quiet.filter((span) => span.end > span.start);
-  const window = weighingWindow(force, rateHz, stood, settings, side);
-  return window === undefined ? undefined : weigh(force, rateHz, window, plateNoise(force, window), settings);
+  const second = weighingSecond(force, rateHz, stood, settings, side);
+  if (second === undefined) return undefined;
+  return weigh(force, rateHz, second, plateNoise(force, second.calm), settings);
 }
 
 function weighingFindings(

@@ -1,6 +1,7 @@
 import type { Settings } from "../settings.ts";
 import { meanAndDeviation } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
+import type { WeighingSecond } from "./weighing-second.ts";
 
 /** Body weight from quiet standing. */
 export interface Weighing {
@@ -11,34 +12,50 @@ export interface Weighing {
   readonly deviation: number;
   /** Standard uncertainty of the velocity that the window's mean is taken to be zero, m/s. */
   readonly velocityUncertainty: number;
+  /** Standard deviation of the position in quiet standing about its middle, m. */
+  readonly positionUncertainty: number;
   readonly window: SampleSpan;
 }
 
 /** One estimate of body weight, newtons, with its standard uncertainty. */
 export type WeightEstimate = Pick<Weighing, "newtons" | "uncertainty">;
 
+/** What one cause does to weight (newtons) and to the velocity in the first window (m/s) together, k = 1. */
+export interface WeighingShift {
+  readonly weightNewtons: number;
+  readonly startVelocity: number;
+}
+
+/** Body weight from quiet standing at both ends. */
+export interface MomentumBalance extends WeightEstimate {
+  /** The window in which velocity is zero by this balance. */
+  readonly still: SampleSpan;
+  /** A velocity left in either window moves the weight, and that in the first the velocity too, by as much as it does. */
+  readonly ends: readonly WeighingShift[];
+}
+
 /**
- * Mean force over a window of quiet standing, with its uncertainty (METHODS §2). The mean net force over a window of
- * length T is m·(v_end − v_start)/T, so u(W) = m·√2·SD(v_sway)/T with SD(v_sway) from integrating the detrended
- * window; plate noise over √n is added, and a floor for sway slower than the window, which detrending hides. A window
- * shorter than `weighingSeconds` shows too little of the sway: there the force's own deviation is added, as fully
- * correlated for the missing part (a deviation from METHODS that only enlarges the uncertainty).
+ * Mean force over a window of quiet standing, with its uncertainty (METHODS §2). The mean net force over a stretch of
+ * length T is m·(v_end − v_start)/T, so u(W) = m·√2·SD(v_sway)/T; T and the sway, from integrating detrended force, are
+ * those of the calm standing that vouches for the window. Plate noise over √n is added, and a floor for sway slower
+ * than the stretch, which detrending hides. A window shorter than `weighingSeconds` shows too little of the sway: there
+ * the force's own deviation is added, as fully correlated for the missing part (which only enlarges the uncertainty).
  */
 export function weigh(
   total: Float64Array,
   rateHz: number,
-  window: SampleSpan,
+  { window, calm }: WeighingSecond,
   plateNoise: number,
   settings: Settings,
 ): Weighing {
   const { mean, deviation } = meanAndDeviation(total, window.start, window.end);
-  const count = window.end - window.start;
+  const count = calm.end - calm.start;
   const seconds = count / rateHz;
   const mass = mean / settings.gravity;
-  const sway = swayDeviations(total, rateHz, window, mean, mass);
+  const sway = swayDeviations(total, rateHz, calm, mass, settings);
   const missing = Math.max(0, 1 - seconds / settings.weighingSeconds);
   const parts = [
-    (mass * Math.SQRT2 * Math.hypot(sway.velocity, settings.weighingSwayVelocity)) / seconds,
+    mass * endsOf(sway, seconds),
     plateNoise / Math.sqrt(count),
     settings.weighingFloorFraction * mean,
     deviation * Math.sqrt(missing),
@@ -47,9 +64,18 @@ export function weigh(
     newtons: mean,
     uncertainty: Math.hypot(...parts),
     deviation,
-    velocityUncertainty: (Math.SQRT2 * Math.hypot(sway.position, settings.weighingSwayDisplacement)) / seconds,
+    velocityUncertainty: (Math.SQRT2 * sway.position) / seconds,
+    positionUncertainty: sway.position,
     window,
   };
+}
+
+/**
+ * Standard uncertainty of the mean acceleration over T seconds of sway, m/s²: the smaller of √2·SD(v)/T (METHODS §2) and
+ * 12·SD(x)/T², what a sinusoid faster than the stretch leaves in a line of least squares through its velocity.
+ */
+function endsOf(sway: { readonly velocity: number; readonly position: number }, seconds: number): number {
+  return Math.min((Math.SQRT2 * sway.velocity) / seconds, (12 * sway.position) / (seconds * seconds));
 }
 
 /**
@@ -63,7 +89,7 @@ export function balanceMomentum(
   before: Weighing,
   after: Weighing,
   settings: Settings,
-): WeightEstimate {
+): MomentumBalance {
   const step = 1 / rateHz;
   let impulse = 0;
   let meanBefore = 0;
@@ -79,24 +105,38 @@ export function balanceMomentum(
   const apart = (middle(after.window) - middle(before.window)) * step;
   const newtons = (meanAfter - meanBefore) / apart;
   const massKg = newtons / settings.gravity;
-  const fromSway = (massKg * Math.hypot(before.velocityUncertainty, after.velocityUncertainty)) / apart;
-  return { newtons, uncertainty: Math.hypot(fromSway, settings.weighingFloorFraction * newtons) };
+  const [first, second] = [before.velocityUncertainty, after.velocityUncertainty];
+  const fromSway = (massKg * Math.hypot(first, second)) / apart;
+  const uncertainty = Math.hypot(fromSway, settings.weighingFloorFraction * newtons);
+  // The floor stands for sway too slow to show, which acts through the same two windows.
+  const larger = uncertainty / fromSway;
+  const part = (velocity: number): number => (larger * massKg * velocity) / apart;
+  return {
+    newtons,
+    uncertainty,
+    still: before.window,
+    ends: [
+      { weightNewtons: part(first), startVelocity: larger * first },
+      { weightNewtons: part(second), startVelocity: 0 },
+    ],
+  };
 }
 
 function middle(window: SampleSpan): number {
   return (window.start + window.end - 1) / 2;
 }
 
-/** Standard deviations of sway velocity (m/s) and position (m) over a window, the velocity's own trend removed. */
+/** Standard deviations of sway velocity (m/s) and position (m), the force's own trend removed, above their floors. */
 function swayDeviations(
   total: Float64Array,
   rateHz: number,
   window: SampleSpan,
-  mean: number,
   mass: number,
+  settings: Settings,
 ): { readonly velocity: number; readonly position: number } {
   const count = window.end - window.start;
   const step = 1 / rateHz;
+  const { mean } = meanAndDeviation(total, window.start, window.end);
   const slope = forceTrend(total, window, mean);
   let velocity = 0;
   let position = 0;
@@ -123,9 +163,11 @@ function swayDeviations(
       }
     }
   }
+  const deviation = (sum: number, squares: number): number =>
+    Math.sqrt(Math.max(0, squares / count - (sum / count) ** 2));
   return {
-    velocity: Math.sqrt(Math.max(0, squaresVelocity / count - (sumVelocity / count) ** 2)),
-    position: Math.sqrt(Math.max(0, squaresPosition / count - (sumPosition / count) ** 2)),
+    velocity: Math.hypot(deviation(sumVelocity, squaresVelocity), settings.weighingSwayVelocity),
+    position: Math.hypot(deviation(sumPosition, squaresPosition), settings.weighingSwayDisplacement),
   };
 }
 

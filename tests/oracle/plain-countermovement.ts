@@ -22,7 +22,7 @@ import {
   withBodySizes,
   zeroedPlates,
 } from "./plain-values.ts";
-import { balancedWeight, steadiestWindow } from "./plain-weighing.ts";
+import { balancedWeight, weighingSecond } from "./plain-weighing.ts";
 
 /** A countermovement jump after METHODS alone, for a recording that holds one jump between two quiet standings. */
 export function plainCountermovementJump(trial: PlainTrial, settings: Settings): PlainResult {
@@ -33,8 +33,13 @@ export function plainCountermovementJump(trial: PlainTrial, settings: Settings):
   const flight = flightRuns(whole, settings)[0]!;
 
   // Weight: the steadiest second before, the steadiest second after, and the momentum balance between them.
-  const before = steadiestWindow(whole, quietRuns(whole, 0, flight.first, settings), settings)!;
-  const after = steadiestWindow(whole, quietRuns(whole, flight.last + 1, whole.samples.length - 1, settings), settings);
+  const before = weighingSecond(whole, quietRuns(whole, 0, flight.first, settings), settings, "before the movement")!;
+  const after = weighingSecond(
+    whole,
+    quietRuns(whole, flight.last + 1, whole.samples.length - 1, settings),
+    settings,
+    "after the movement",
+  );
   const weight = after === undefined ? before.mean : balancedWeight(whole, before, after);
   const mass = weight / gravity;
   const moving = motionQuietBetween(whole, weight, mass, before.from, before.to);

@@ -13,7 +13,7 @@ import {
   withBodySizes,
   zeroedPlates,
 } from "./plain-values.ts";
-import { firstSteadyWindow } from "./plain-weighing.ts";
+import { weighingSecond } from "./plain-weighing.ts";
 
 /** A drop landing after METHODS alone: empty, landing and quiet standing at the end. */
 export function plainDropLanding(trial: PlainTrial, settings: Settings): PlainResult {
@@ -22,11 +22,7 @@ export function plainDropLanding(trial: PlainTrial, settings: Settings): PlainRe
   const plates = zeroedPlates(trial, settings);
   const whole = sumOf(plates.map((plate) => plate.force));
   const empty = emptyRuns(whole, settings).at(-1)!;
-  const after = firstSteadyWindow(
-    whole,
-    quietRuns(whole, empty.last + 1, whole.samples.length - 1, settings),
-    settings,
-  )!;
+  const after = weighingSecond(whole, quietRuns(whole, empty.last + 1, whole.samples.length - 1, settings), settings)!;
   const weight = after.mean;
   const mass = weight / gravity;
   // METHODS counts thresholds from the middle half of the flight and leaves open what stands for it where nobody jumped:

@@ -30,7 +30,7 @@ import {
   withBodySizes,
   zeroedPlates,
 } from "./plain-values.ts";
-import { firstSteadyWindow } from "./plain-weighing.ts";
+import { weighingSecond } from "./plain-weighing.ts";
 
 /** A drop jump after METHODS alone: empty, contact, flight, landing and quiet standing at the end. */
 export function plainDropJump(trial: PlainTrial, settings: Settings): PlainResult {
@@ -40,10 +40,11 @@ export function plainDropJump(trial: PlainTrial, settings: Settings): PlainResul
   const whole = sumOf(plates.map((plate) => plate.force));
   const flight = flightRuns(whole, settings).at(-1)!;
   const emptyBefore = emptyRuns(whole, settings).findLast((run) => run.last < flight.first)!;
-  const after = firstSteadyWindow(
+  const after = weighingSecond(
     whole,
     quietRuns(whole, flight.last + 1, whole.samples.length - 1, settings),
     settings,
+    "after the movement",
   );
   const weight = trial.massKg === undefined ? after!.mean : trial.massKg * gravity;
   const mass = weight / gravity;

@@ -11,7 +11,7 @@ import {
   type PlainTrial,
   zeroedPlates,
 } from "./plain-values.ts";
-import { firstSteadyWindow } from "./plain-weighing.ts";
+import { weighingSecond } from "./plain-weighing.ts";
 
 /** A bout: its events and summaries, every hop, and every limb's contact times on two plates. */
 export interface PlainBout extends PlainResult {
@@ -27,11 +27,7 @@ export function plainRepeatedHops(trial: PlainTrial, settings: Settings): PlainB
   const whole = sumOf(plates.map((plate) => plate.force));
   const flights = flightRuns(whole, settings);
   const last = flights.at(-1)!;
-  const after = firstSteadyWindow(
-    whole,
-    quietRuns(whole, last.last + 1, whole.samples.length - 1, settings),
-    settings,
-  )!;
+  const after = weighingSecond(whole, quietRuns(whole, last.last + 1, whole.samples.length - 1, settings), settings)!;
   const weight = after.mean;
   const mass = weight / gravity;
   const edges = flights.map((flight) => {

@@ -15,7 +15,7 @@ import {
   withBodySizes,
   zeroedPlates,
 } from "./plain-values.ts";
-import { balancedWeight, steadiestWindow } from "./plain-weighing.ts";
+import { balancedWeight, weighingSecond } from "./plain-weighing.ts";
 
 /**
  * A squat jump after METHODS alone: velocity zero in the hold, onset backwards from the rise, propulsion from onset to
@@ -27,13 +27,18 @@ export function plainSquatJump(trial: PlainTrial, settings: Settings): PlainResu
   const plates = zeroedPlates(trial, settings);
   const whole = sumOf(plates.map((plate) => plate.force));
   const flight = flightRuns(whole, settings)[0]!;
-  const before = steadiestWindow(whole, quietRuns(whole, 0, flight.first, settings), settings)!;
-  const after = steadiestWindow(whole, quietRuns(whole, flight.last + 1, whole.samples.length - 1, settings), settings);
+  const before = weighingSecond(whole, quietRuns(whole, 0, flight.first, settings), settings, "before the movement")!;
+  const after = weighingSecond(
+    whole,
+    quietRuns(whole, flight.last + 1, whole.samples.length - 1, settings),
+    settings,
+    "after the movement",
+  );
   const weight = after === undefined ? before.mean : balancedWeight(whole, before, after);
   const mass = weight / gravity;
   // Velocity is zero in the hold, the last quiet stretch before the rise, whichever stretch weighed the athlete.
   const lastQuiet = quietRuns(whole, 0, flight.first, settings).at(-1)!;
-  const hold = steadiestWindow(whole, [lastQuiet], settings)!;
+  const hold = weighingSecond(whole, [lastQuiet], settings, "before the movement")!;
   const moving = motionQuietBetween(whole, weight, mass, hold.from, hold.to);
 
   const threshold = contactThreshold(whole, flight, settings);

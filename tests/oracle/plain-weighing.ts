@@ -31,39 +31,81 @@ function secondsOf(force: PlainForce, stretches: readonly PlainRun[], settings: 
 }
 
 /**
- * The steadiest second of some stretches of quiet standing (METHODS §2): the one with the smallest deviation. METHODS
- * leaves open which of equally steady windows: here the latest.
+ * The second that weighs (METHODS §2, and what METHODS.md of the core settles): the steadiest, by the smallest deviation,
+ * finds the calm standing around it, every second next to it and to each other whose deviation is within `weighingAlike`
+ * of its own. Momentum over that has a line of least squares. The second taken leaves that line least: the mean of what
+ * it has beside the line, and what it gains beside it until the movement, as the root of the sum of squares. Where
+ * seconds are still alike, the one nearest the movement.
  */
-export function steadiestWindow(
+export function weighingSecond(
   force: PlainForce,
   stretches: readonly PlainRun[],
   settings: Settings,
+  side: "before the movement" | "after the movement",
 ): PlainWindow | undefined {
+  const { samples, rateHz } = force;
+  const windows = secondsOf(force, stretches, settings);
+  let steadiest: PlainWindow | undefined;
+  for (const window of windows) {
+    if (steadiest === undefined || window.deviation <= steadiest.deviation) steadiest = window;
+  }
+  if (steadiest === undefined) return undefined;
+  const firstOf = (window: PlainWindow): number => Math.round(window.from * rateHz);
+  const lastOf = (window: PlainWindow): number => Math.round(window.to * rateHz);
+  const chosen = firstOf(steadiest);
+  const stretch = stretches.find((run) => run.first <= chosen && chosen <= run.last)!;
+  const own = windows.filter((window) => firstOf(window) >= stretch.first && lastOf(window) <= stretch.last);
+  const still = stillFraction * steadiest.mean;
+  const isCalm = (window: PlainWindow): boolean =>
+    window.deviation <= Math.hypot(settings.weighingAlike * steadiest.deviation, still);
+  const at = own.findIndex((window) => firstOf(window) === chosen);
+  let from = at;
+  while (from > 0 && isCalm(own[from - 1]!)) from--;
+  let to = at;
+  while (to < own.length - 1 && isCalm(own[to + 1]!)) to++;
+  const calm = own.slice(from, to + 1);
+
+  const start = firstOf(calm[0]!);
+  const count = lastOf(calm.at(-1)!) - start + 1;
+  const level = meanOf(samples.slice(start, start + count));
+  const momentum = [0];
+  for (let index = 1; index < count; index++) {
+    const two = samples[start + index - 1]! + samples[start + index]!;
+    momentum.push(momentum[index - 1]! + (two / 2 - level) / rateHz);
+  }
+  const rest = besideLeastSquares(momentum);
   let best: PlainWindow | undefined;
-  for (const window of secondsOf(force, stretches, settings)) {
-    if (best === undefined || window.deviation <= best.deviation) best = window;
+  let least = Number.POSITIVE_INFINITY;
+  for (const window of side === "before the movement" ? [...calm].reverse() : calm) {
+    const first = firstOf(window) - start;
+    const last = lastOf(window) - start;
+    const mean = meanOf(rest.slice(first, last + 1));
+    const gainedASample = (rest[last]! - rest[first]!) / (last - first);
+    const middle = start + (first + last) / 2;
+    const away = side === "before the movement" ? stretch.last - middle : middle - stretch.first;
+    const off = Math.max(still, Math.hypot(mean, gainedASample * away));
+    if (off < least) {
+      least = off;
+      best = window;
+    }
   }
   return best;
 }
 
-/**
- * The second that weighs after a landing from an empty plate. METHODS asks for "quiet standing after landing" and leaves
- * open which second of it: here the first that is nearly as steady as the steadiest (the setting says how nearly), by
- * the means of 50 ms that also tell quiet standing. Less than a millionth of a newton is rounding.
- */
-export function firstSteadyWindow(
-  force: PlainForce,
-  stretches: readonly PlainRun[],
-  settings: Settings,
-): PlainWindow | undefined {
-  const half = Math.floor(Math.max(2, Math.round(settings.quietBlockSeconds * force.rateHz)) / 2);
-  const means = force.samples.map((_, index) =>
-    meanOf(force.samples.slice(Math.max(0, index - half), index + half + 1)),
-  );
-  const smooth = secondsOf({ ...force, samples: means }, stretches, settings);
-  const least = Math.max(1e-6, Math.min(...smooth.map((window) => window.deviation)));
-  const first = smooth.findIndex((window) => window.deviation <= settings.weighingAlike * least);
-  return secondsOf(force, stretches, settings)[first];
+/** Below this part of the weight a difference is rounding. */
+const stillFraction = 1e-9;
+
+/** What values have beside their straight line of least squares. */
+function besideLeastSquares(values: readonly number[]): number[] {
+  const centre = (values.length - 1) / 2;
+  const mean = meanOf(values);
+  let along = 0;
+  let square = 0;
+  for (const [index, value] of values.entries()) {
+    along += (index - centre) * (value - mean);
+    square += (index - centre) ** 2;
+  }
+  return values.map((value, index) => value - mean - (along / square) * (index - centre));
 }
 
 /**

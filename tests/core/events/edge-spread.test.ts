@@ -1,21 +1,30 @@
-import { expect, test } from "vitest";
+import { describe, expect, test } from "vitest";
+import { contactEdge, emptyLevel } from "../../../core/events/contact-edge.ts";
 import { withSpreads } from "../../../core/events/edge-spread.ts";
 import type { JumpMotion } from "../../../core/events/jump-events.ts";
 import { integrate } from "../../../core/events/kinematics.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings, type Settings } from "../../../core/settings.ts";
 
 // A contact of 1000 N that ends along a straight line at sample 300, at 1000 Hz; then an empty plate until 700.
 const rateHz = 1000;
 const edge = 300;
 const weight = 700;
+const flight = { start: 320, end: 700 };
 const nowhere = { start: 700, end: 700 };
 
-function spreadOf(newtonsAt: (index: number) => number, takeoff: number): number {
+/** The take-off where the program places it, and its spread there. */
+function foundWithSpread(newtonsAt: (index: number) => number, settings: Settings = defaultSettings) {
+  const force = Float64Array.from({ length: 700 }, (_, index) => newtonsAt(index));
+  const empty = emptyLevel({ rateHz, force }, flight);
+  const found = contactEdge({ rateHz, force }, 150, 500, 1, empty, weight, settings)!;
+  return { found, spread: spreadOf(newtonsAt, found, settings) };
+}
+
+function spreadOf(newtonsAt: (index: number) => number, takeoff: number, settings: Settings = defaultSettings): number {
   const force = Float64Array.from({ length: 700 }, (_, index) => newtonsAt(index));
   const total = { rateHz, force };
   const motion = integrate(total, { start: 0, end: 700 }, weight, defaultSettings.gravity);
   const jump: JumpMotion = { test: "dropJump", motion, anchor: { kind: "flight" }, events: { takeoff }, contacts: [] };
-  const flight = { start: 320, end: 700 };
   const cut = {
     kind: "drop",
     span: { start: 0, end: 700 },
@@ -29,7 +38,7 @@ function spreadOf(newtonsAt: (index: number) => number, takeoff: number): number
     quietAfter: nowhere,
     laterFlights: [],
   } as const;
-  const detection = { test: "dropJump", total, limbs: [], cut, edits: [], settings: defaultSettings } as const;
+  const detection = { test: "dropJump", total, limbs: [], cut, edits: [], settings } as const;
   return withSpreads(jump, { ...detection, weight: { newtons: weight, deviation: 0 } }).spreads!.takeoff!;
 }
 
@@ -54,7 +63,37 @@ test("A plate that rings across the threshold again spreads the edge by that tim
 test("Noise of the plate spreads a gentle edge more than a steep one", () => {
   // Alternating ± 4 N has a standard deviation of 4 N and leaves the edge where it is.
   const noisy = (slope: number) => (index: number) => line(slope)(index) + (index % 2 === 0 ? 4 : -4);
-  const steep = spreadOf(noisy(20000), edge);
-  expect(spreadOf(noisy(2000), edge)).toBeGreaterThan(2 * steep);
+  const steep = foundWithSpread(noisy(20000)).spread;
+  expect(foundWithSpread(noisy(2000)).spread).toBeGreaterThan(2 * steep);
   expect(steep).toBeGreaterThan(0.05);
+});
+
+test("An event kept outside its line by its crossing is uncertain by all that lies between", () => {
+  // 100 N a sample from 300.4 on: the last loaded sample, 300, shows 40 N. Its crossing of ten newtons lies 30/40 of a
+  // sample beyond it, the line's end 0.4: known to be 0.35 too far, and not corrected.
+  const force = (index: number): number => Math.max(0, Math.min(1000, (300.4 - index) * 100));
+  const { found, spread } = foundWithSpread(force);
+  expect(found).toBeCloseTo(300.75, 9);
+  expect(spread).toBeCloseTo(0.35, 9);
+});
+
+describe("a force that fades with the square of time", () => {
+  // Newtons at 1 ms and 10 ms before the edge of 300.3: from a hard end to one that the carrying can hardly follow.
+  test.each([4, 8, 16, 32, 64])(
+    "of %i N at one millisecond deceives the line by no more than 1.96 of its spread",
+    (k) => {
+      const fading = (index: number): number => Math.min(1000, k * Math.max(0, 300.3 - index) ** 2);
+      const { found, spread } = foundWithSpread(fading);
+      expect(found).toBeLessThan(300.3);
+      expect(Math.abs(found - 300.3)).toBeLessThanOrEqual(1.96 * spread);
+    },
+  );
+
+  test("counts at most the shape term of one millisecond", () => {
+    // So gentle that the two lines end 4 ms apart, and the limit of carrying withholds nothing but part of that.
+    const settings = { ...defaultSettings, contactCarrySeconds: 0.005 };
+    const fading = (index: number): number => Math.min(1000, 1.2 * Math.max(0, 300.3 - index) ** 2);
+    const upper = settings.takeoffShapeSeconds * rateHz;
+    expect(foundWithSpread(fading, settings).spread).toBeCloseTo(upper, 9);
+  });
 });

@@ -3,16 +3,18 @@ import { compareWeights, poolWeights } from "../../../core/events/session-weight
 import { plateNoise, weigh } from "../../../core/events/weigh.ts";
 import { defaultSettings } from "../../../core/settings.ts";
 import { createRandom } from "../../../core/simulate/random.ts";
+import type { SampleSpan } from "../../../core/trial/sample-span.ts";
 
 const rateHz = 1000;
 const window = { start: 0, end: 1000 };
 
 test("A constant load weighs itself, and is as uncertain as sway that does not show may be", () => {
-  const weighing = weigh(new Float64Array(1000).fill(700), rateHz, window, 0, defaultSettings);
+  const weighing = weigh(new Float64Array(1000).fill(700), rateHz, { window, calm: window }, 0, defaultSettings);
   expect(weighing.newtons).toBe(700);
-  // m·√2·v/T with the sway velocity of the settings, and 0.02 % of W; by hand.
-  const sway = (700 / defaultSettings.gravity) * Math.SQRT2 * defaultSettings.weighingSwayVelocity;
-  expect(weighing.uncertainty).toBeCloseTo(Math.hypot(sway, 0.0002 * 700), 9);
+  // The smaller of √2·v/T and 12·x/T² with the sway of the settings, times m, and 0.01 % of W; by hand.
+  const { weighingSwayVelocity, weighingSwayDisplacement, gravity } = defaultSettings;
+  const sway = (700 / gravity) * Math.min(Math.SQRT2 * weighingSwayVelocity, 12 * weighingSwayDisplacement);
+  expect(weighing.uncertainty).toBeCloseTo(Math.hypot(sway, 0.0001 * 700), 9);
 });
 
 test("White noise is told from second differences, whatever moves slowly beneath it", () => {
@@ -27,8 +29,9 @@ test("White noise is told from second differences, whatever moves slowly beneath
 
 test("A shorter window is more uncertain than a full one by more than the lost time alone", () => {
   const force = Float64Array.from({ length: 1000 }, (_, index) => 700 + 8 * Math.sin(index / 40));
-  const full = weigh(force, rateHz, window, 0, defaultSettings);
-  const short = weigh(force, rateHz, { start: 0, end: 200 }, 0, defaultSettings);
+  const over = (span: SampleSpan) => weigh(force, rateHz, { window: span, calm: span }, 0, defaultSettings);
+  const full = over(window);
+  const short = over({ start: 0, end: 200 });
   expect(short.uncertainty).toBeGreaterThan(5 * full.uncertainty);
 });
 
@@ -42,8 +45,8 @@ describe("the session's weight", () => {
       defaultSettings,
     );
     expect(pooled?.newtons).toBeCloseTo(700.6, 9);
-    // 1/√(1 + 1/4) and the floor of 0.02 %.
-    expect(pooled?.uncertainty).toBeCloseTo(Math.hypot(Math.sqrt(0.8), 0.0002 * 700.6), 9);
+    // 1/√(1 + 1/4) and the floor of 0.01 %.
+    expect(pooled?.uncertainty).toBeCloseTo(Math.hypot(Math.sqrt(0.8), 0.0001 * 700.6), 9);
   });
 
   test("is not moved by one hand on a rail, which is named instead", () => {
