@@ -71,7 +71,7 @@ function noteOf(trials: IndexTrials, degreesOfFreedom: number): string {
     return `Interval of a ratio after Fieller, paired within two-leg trials and averaged over ${left} with the left and ${leads.length - left} with the right leg leading; spread pooled within each lead, ${countOf(degreesOfFreedom, "degree")} of freedom.`;
   }
   if (legs === "both") return `Interval of a ratio after Fieller, paired within ${first.values.length} two-leg trials.`;
-  return `Interval of a ratio after Fieller, from ${first.values.length} ${first.side} and ${second.values.length} ${second.side} trials, ${degreesOfFreedom.toFixed(1)} degrees of freedom (Welch–Satterthwaite).`;
+  return `Interval of a ratio after Fieller, from ${first.values.length} ${first.side} and ${second.values.length} ${second.side} trials (Welch–Satterthwaite). ${degreesOfFreedom.toFixed(1)} degrees of freedom.`;
 }
 
 function fewTrials({ first, second, leads }: IndexTrials): string {

@@ -7,6 +7,7 @@ import { type SymmetryAxis, symmetryAxis } from "../../core/sheet/symmetry-line.
 import { displayUnit } from "../../core/units.ts";
 import { limbRole, limbWords, orderedSides } from "../shell/limb-role.ts";
 import { StatusWord } from "../shell/status-word.tsx";
+import { type KindOfNote, sharedNotes } from "./shared-notes.ts";
 import { IndexWords, RowLine, SideValue } from "./symmetry-cells.tsx";
 import { doubtWords, type SymmetryRow, type SymmetryRowGroup, symmetryLine } from "./symmetry-rows.ts";
 
@@ -44,24 +45,30 @@ export function SymmetryTable({ caption, groups, involved, lastColumn }: Symmetr
           <th scope="col">{lastColumn}</th>
         </tr>
       </thead>
-      {groups.map((group) => (
-        <tbody key={group.title}>
-          <tr className="measure-group">
-            <th scope="rowgroup" colSpan={6}>
-              {group.title}
-            </th>
-          </tr>
-          {group.rows.map((row) => (
-            <SymmetryLineRow
-              key={row.key}
-              row={row}
-              axis={axis}
-              involved={involved}
-              numbered={row.key === numberedKey}
-            />
-          ))}
-        </tbody>
-      ))}
+      {groups.map((group) => {
+        const plain = group.rows.filter((row) => row.criterion === undefined);
+        const notes = sharedNotes(plain.map(noteOfRow), ["index", "difference"]);
+        return (
+          <tbody key={group.title}>
+            <tr className="measure-group">
+              <th scope="rowgroup" colSpan={6}>
+                {group.title}
+                {notes.shared !== "" && <span className="muted group-note"> {notes.shared}</span>}
+              </th>
+            </tr>
+            {group.rows.map((row) => (
+              <SymmetryLineRow
+                key={row.key}
+                row={row}
+                note={notes.own[plain.indexOf(row)] ?? ""}
+                axis={axis}
+                involved={involved}
+                numbered={row.key === numberedKey}
+              />
+            ))}
+          </tbody>
+        );
+      })}
     </table>
   );
 }
@@ -78,21 +85,30 @@ function IntervalHeading({ rows }: { readonly rows: readonly SymmetryRow[] }) {
   );
 }
 
+function noteOfRow({ index, comparison }: SymmetryRow): KindOfNote {
+  const without = comparison?.difference === undefined ? "none" : "difference";
+  return { kind: index === undefined ? without : "index", note: comparison?.intervalNote ?? "" };
+}
+
 interface SymmetryLineRowProps {
   readonly row: SymmetryRow;
+  /** What is to be said about its interval that its group has not said. */
+  readonly note: string;
   readonly axis: SymmetryAxis;
   readonly involved: InvolvedSide | undefined;
   readonly numbered: boolean;
 }
 
-function SymmetryLineRow({ row, axis, involved, numbered }: SymmetryLineRowProps) {
+function SymmetryLineRow({ row, note, axis, involved, numbered }: SymmetryLineRowProps) {
   const { comparison, criterion } = row;
   const [firstSide, secondSide] = orderedSides(involved);
   const doubt = doubtWords(row);
   return (
     <tr data-row={row.key} className={doubt === "" ? undefined : "in-doubt"}>
       <th scope="row">
-        {row.label} <span className="unit">{displayUnit(row.unit).symbol}</span>
+        {row.label}
+        {"\u00a0"}
+        <span className="unit">{displayUnit(row.unit).symbol}</span>
         {doubt !== "" && <span className="caution doubt-mark">{doubt}</span>}
       </th>
       <td className={`number limb-${limbRole(firstSide, involved)}`}>
@@ -109,7 +125,7 @@ function SymmetryLineRow({ row, axis, involved, numbered }: SymmetryLineRowProps
       </td>
       <td className="symmetry-last">
         {criterion === undefined ? (
-          <span className="muted">{sentences(comparison?.weaker ?? "", comparison?.intervalNote ?? "")}</span>
+          <span className="muted">{sentences(comparison?.weaker ?? "", note)}</span>
         ) : (
           <>
             <StatusWord status={criterion.status} words={statusWords(criterion)} />

@@ -8,6 +8,7 @@ import { HopTable } from "./hop-table.tsx";
 import { LimbEvents } from "./limb-events.tsx";
 import type { EventDraftState } from "./use-event-draft.ts";
 import { weightWords } from "./weight-words.ts";
+import { zeroWords } from "./zero-words.ts";
 
 interface EventSectionProps {
   readonly folder: string;
@@ -31,13 +32,22 @@ export function EventSection({ folder, trial, involved, draft }: EventSectionPro
       {trial.hops === undefined ? (
         <EventTable events={events} test={trial.test} draft={draft} onReset={reset} />
       ) : (
-        <HopTable trial={trial} hops={trial.hops} draft={draft} onReset={reset} />
+        <HopTable trial={trial} hops={trial.hops} involved={involved} draft={draft} onReset={reset} />
       )}
       <div aria-live="polite">{draft.note !== "" && <p className="caution finding event-note">{draft.note}</p>}</div>
       <p className="event-foot muted">
         <span>An event with the focus moves by 1 ms with an arrow key, 10 ms with Shift, 0.1 ms with Alt.</span>
-        <LimbEvents trial={trial} involved={involved} />
+        {trial.hops === undefined ? (
+          <LimbEvents trial={trial} involved={involved} />
+        ) : (
+          trial.hops.some((hop) => hop.limbs !== undefined) && (
+            <span>
+              Below an event: how much later the right foot lands or leaves than the left, each on its own plate.
+            </span>
+          )
+        )}
         <span>{weightWords(trial)}</span>
+        <span>{zeroWords(trial)}</span>
         {trial.edits.length > 1 && (
           <button type="button" className="text-button" onClick={() => send([])}>
             Reset all events to detected

@@ -1,4 +1,6 @@
 import type { TrialEvent } from "../../core/events/event.ts";
+import { roundTo } from "../../core/format-number.ts";
+import type { Side } from "../../core/limb.ts";
 import type { HopResult, TrialResult } from "../../core/result.ts";
 import { settingsCatalogue } from "../../core/settings.ts";
 import { movableEvents } from "./event-move.ts";
@@ -11,6 +13,9 @@ export interface HopRow {
   readonly takeoff?: TrialEvent;
   /** Absent where the contact is no hop. */
   readonly hop?: HopResult;
+  /** Right minus left on their own plates, seconds; absent where one of the two is not known. */
+  readonly touchdownDifference?: number;
+  readonly takeoffDifference?: number;
   /** Whether the means are made from it, and why not. */
   readonly words: string;
 }
@@ -22,8 +27,17 @@ export function hopRows(trial: TrialResult, hops: readonly HopResult[]): readonl
   const numbers = [...new Set(events.flatMap((event) => event.contactIndex ?? []))].sort((a, b) => a - b);
   const find = (name: TrialEvent["name"], contactIndex: number) =>
     events.find((event) => event.name === name && event.contactIndex === contactIndex);
+  const apart = (key: "touchdownDifference" | "takeoffDifference", contactIndex?: number): Partial<HopRow> => {
+    const name = key === "touchdownDifference" ? "touchdown" : "takeoff";
+    const of = (side: Side) =>
+      trial.events.find((each) => each.side === side && each.name === name && each.contactIndex === contactIndex)?.time;
+    const [left, right] = [of("left"), of("right")];
+    return left === undefined || right === undefined ? {} : { [key]: right - left };
+  };
   return [
-    ...(entry === undefined ? [] : [{ name: "entry", takeoff: entry, words: "entry jump, no hop" }]),
+    ...(entry === undefined
+      ? []
+      : [{ name: "entry", takeoff: entry, words: "entry jump, no hop", ...apart("takeoffDifference") }]),
     ...numbers.map((number): HopRow => {
       const touchdown = find("touchdown", number);
       const takeoff = find("takeoff", number);
@@ -33,6 +47,8 @@ export function hopRows(trial: TrialResult, hops: readonly HopResult[]): readonl
         ...(touchdown === undefined ? {} : { touchdown }),
         ...(takeoff === undefined ? {} : { takeoff }),
         ...(hop === undefined ? {} : { hop }),
+        ...apart("touchdownDifference", number),
+        ...apart("takeoffDifference", number),
         words: useWords(trial, hop, takeoff),
       };
     }),
@@ -46,4 +62,10 @@ function useWords({ limb }: TrialResult, hop: HopResult | undefined, takeoff: Tr
   return limb === "both" && hop.contactTime >= slow
     ? `contact not below ${slow.toFixed(2)} s`
     : `not among the best ${settingsCatalogue.bestHops.default}`;
+}
+
+/** A difference of two limbs' events in milliseconds, with its sign: "+3.2". */
+export function differenceText(seconds: number): string {
+  const digits = roundTo(1000 * seconds, 1);
+  return seconds > 0 && /[1-9]/.test(digits) ? `+${digits}` : digits;
 }

@@ -1,21 +1,24 @@
 import type { TrialEvent } from "../../core/events/event.ts";
+import type { InvolvedSide } from "../../core/limb.ts";
 import type { HopResult, TrialResult } from "../../core/result.ts";
+import { limbRole } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
 import { EventOrigin } from "./event-origin.tsx";
 import { EventTimeField } from "./event-time-field.tsx";
 import { eventWords } from "./event-words.ts";
-import { type HopRow, hopRows } from "./hop-rows.ts";
+import { differenceText, type HopRow, hopRows } from "./hop-rows.ts";
 import type { EventDraftState } from "./use-event-draft.ts";
 
 interface HopTableProps {
   readonly trial: TrialResult;
   readonly hops: readonly HopResult[];
+  readonly involved: InvolvedSide | undefined;
   readonly draft: EventDraftState;
   readonly onReset: (event: TrialEvent) => void;
 }
 
 /** Repeated hops, a contact a row: its events, what the flight after it gives, and whether the means use it. */
-export function HopTable({ trial, hops, draft, onReset }: HopTableProps) {
+export function HopTable({ trial, hops, involved, draft, onReset }: HopTableProps) {
   const field = (event: TrialEvent | undefined) =>
     event === undefined ? null : (
       <HopEvent event={event} label={eventWords(event, trial.test)} draft={draft} onReset={onReset} />
@@ -51,9 +54,15 @@ export function HopTable({ trial, hops, draft, onReset }: HopTableProps) {
         {hopRows(trial, hops).map((row) => (
           <tr key={row.name} className={row.hop?.used === true ? undefined : "hop-unused"}>
             <th scope="row">{row.name}</th>
-            <td className="number">{field(row.touchdown)}</td>
-            <td className="number">{field(row.takeoff)}</td>
-            <HopValues row={row} />
+            <td className="number">
+              {field(row.touchdown)}
+              <RightLater seconds={row.touchdownDifference} />
+            </td>
+            <td className="number">
+              {field(row.takeoff)}
+              <RightLater seconds={row.takeoffDifference} />
+            </td>
+            <HopValues row={row} involved={involved} />
             <td className={row.hop?.used === true ? undefined : "muted"}>{row.words}</td>
           </tr>
         ))}
@@ -62,15 +71,37 @@ export function HopTable({ trial, hops, draft, onReset }: HopTableProps) {
   );
 }
 
-function HopValues({ row: { hop } }: { readonly row: HopRow }) {
+interface HopValuesProps {
+  readonly row: HopRow;
+  readonly involved: InvolvedSide | undefined;
+}
+
+function HopValues({ row: { hop }, involved }: HopValuesProps) {
   return (
     <>
-      <td className="number">{hop && <Quantity value={hop.contactTime} unit="s" />}</td>
+      <td className="number">
+        {hop && <Quantity value={hop.contactTime} unit="s" />}
+        {hop?.limbs !== undefined && (
+          <span className="hop-limbs">
+            {hop.limbs.map(({ side, contactTime }) => (
+              <span key={side} className={`limb-${limbRole(side, involved)}`}>
+                {side} <Quantity value={contactTime} unit="s" />
+              </span>
+            ))}
+          </span>
+        )}
+      </td>
       <td className="number">{hop && <Quantity value={hop.flightTime} unit="s" />}</td>
       <td className="number">{hop && <Quantity value={hop.jumpHeightFlightTime} unit="m" />}</td>
       <td className="number">{hop && <Quantity value={hop.reactiveStrengthIndex} unit="m/s" />}</td>
     </>
   );
+}
+
+/** How much later than the left the right foot lands or leaves, each on its own plate. */
+function RightLater({ seconds }: { readonly seconds: number | undefined }) {
+  if (seconds === undefined) return null;
+  return <span className="hop-limbs muted">right {differenceText(seconds)} ms</span>;
 }
 
 interface HopEventProps {

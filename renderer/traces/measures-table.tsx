@@ -129,7 +129,9 @@ function MeasureLine({ row, columns, involved, open, onOpen }: MeasureLineProps)
             onOpen();
           }}
         >
-          {entry.label} <span className="unit">{displayUnit(entry.unit).symbol}</span>
+          {entry.label}
+          {"\u00a0"}
+          <span className="unit">{displayUnit(entry.unit).symbol}</span>
         </button>
       </th>
       {columns.map((limb, index) => {

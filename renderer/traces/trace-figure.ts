@@ -1,6 +1,5 @@
 import type { Annotation, Data, Layout, Shape } from "plotly.js";
 import type { TrialTrace } from "../../core/analysis.ts";
-import { formatValue, joinNumberText } from "../../core/format-number.ts";
 import type { InvolvedSide } from "../../core/limb.ts";
 import { displayUnit } from "../../core/units.ts";
 import { axis, baseLayout, chartMargins } from "../charts/axis-layout.ts";
@@ -8,6 +7,7 @@ import { type ChartColours, limbLine } from "../charts/chart-colours.ts";
 import { decimate } from "../charts/decimate.ts";
 import type { TimeRange } from "../charts/plot.tsx";
 import { limbRole } from "../shell/limb-role.ts";
+import { legendNamesWeight, weightText } from "./weight-words.ts";
 
 /** Curves drawn on demand, each on an axis of its own under the force. */
 export const extraCurves = ["velocity", "displacement", "power"] as const;
@@ -90,14 +90,16 @@ function line(x: number[], y: number[], color: string, dash: "solid" | "dash", w
   return { type: "scatter", mode: "lines", x, y, line: { color, dash, width, simplify: false } };
 }
 
-/** Body weight as a labelled line; nothing where the trial has no weight. */
+/**
+ * Body weight as a labelled line; nothing where the trial has no weight. In repeated hops curves pass it everywhere, so
+ * the legend names the line.
+ */
 function bodyWeightLine({ trace, colours }: TraceFigureInput): {
   shapes?: Partial<Shape>[];
   annotations?: Partial<Annotation>[];
 } {
   const { weight } = trace.trial;
   if (weight === undefined) return {};
-  const words = joinNumberText(formatValue(weight.newtons, weight.uncertainty, "N"));
   return {
     shapes: [
       {
@@ -111,20 +113,22 @@ function bodyWeightLine({ trace, colours }: TraceFigureInput): {
         line: { color: colours.muted, width: 1, dash: "dot" },
       },
     ],
-    annotations: [
-      {
-        xref: "paper",
-        yref: "y",
-        // before the movement: a standing athlete, or an empty plate whose curve lies far below
-        x: 0,
-        y: weight.newtons,
-        xanchor: "left",
-        yanchor: "bottom",
-        showarrow: false,
-        text: `body weight ${words}`,
-        font: { color: colours.muted, size: 13 },
-      },
-    ],
+    annotations: legendNamesWeight(trace.trial)
+      ? []
+      : [
+          {
+            xref: "paper",
+            yref: "y",
+            // before the movement: a standing athlete, or an empty plate whose curve lies far below
+            x: 0,
+            y: weight.newtons,
+            xanchor: "left",
+            yanchor: "bottom",
+            showarrow: false,
+            text: `body weight ${weightText(weight)}`,
+            font: { color: colours.muted, size: 13 },
+          },
+        ],
   };
 }
 

@@ -4,6 +4,7 @@ import type { TrialResult } from "../../core/result.ts";
 import { limbRole, limbWords } from "../shell/limb-role.ts";
 import { legsOf, proofWords, testWords } from "../shell/words.ts";
 import type { ListedTrial } from "./trial-groups.ts";
+import { legendNamesWeight, weightText } from "./weight-words.ts";
 
 /** "Countermovement jump, two legs, 2"; the file's name where the test is unknown. */
 export function trialTitle({ trial, attempt }: ListedTrial): string {
@@ -47,6 +48,12 @@ export function TraceLegend({ trace, involved }: { trace: TrialTrace; involved: 
         <span className="legend-item">
           <span className="legend-line legend-total" aria-hidden="true" />
           total
+        </span>
+      )}
+      {legendNamesWeight(trace.trial) && trace.trial.weight !== undefined && (
+        <span className="legend-item muted">
+          <span className="legend-line legend-weight" aria-hidden="true" />
+          body weight {weightText(trace.trial.weight)}
         </span>
       )}
     </p>

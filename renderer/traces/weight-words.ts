@@ -22,3 +22,13 @@ export function weightWords({ weight, endMismatch }: TrialResult): string {
       : `By the standing before the jump alone, velocity in the standing after it ends at ${joinNumberText(formatValue(endMismatch.velocity, undefined, "m/s"))}, position at ${joinNumberText(formatValue(endMismatch.position, undefined, "m"))}.`;
   return keepUnits(sentences(`Body weight ${sourceWords(weight.from)}${other}.`, mismatch));
 }
+
+/** Body weight as a chart writes it. */
+export function weightText({ newtons, uncertainty }: NonNullable<TrialResult["weight"]>): string {
+  return joinNumberText(formatValue(newtons, uncertainty, "N"));
+}
+
+/** True where no place beside the line of body weight is free of curves, so that the legend names it. */
+export function legendNamesWeight({ test }: TrialResult): boolean {
+  return test === "repeatedHops";
+}

@@ -50,13 +50,14 @@ test("a moved contact of a hop, an accepted test and a stated box reach the numb
   // The third contact of the hops ends four milliseconds later.
   await openTrial(page, "hops-both.csv");
   const contact = page.getByRole("row").filter({ has: page.getByRole("rowheader", { name: "3", exact: true }) });
-  const before = await contact.getByRole("cell").nth(2).textContent();
+  const contactTime = contact.getByRole("cell").nth(2).locator(".quantity").first();
+  const before = await contactTime.textContent();
   const field = page.getByLabel("Time of take-off 3 in seconds");
   await field.focus();
   for (let step = 0; step < 4; step += 1) await page.keyboard.press("ArrowUp");
   await page.keyboard.press("Enter");
   await page.getByRole("button", { name: "Reset take-off 3 to detected" }).waitFor();
-  const after = await contact.getByRole("cell").nth(2).textContent();
+  const after = await contactTime.textContent();
   expect(after).not.toBe(before);
 
   // What is called a drop jump looks like a countermovement jump, and is taken as one.
@@ -75,6 +76,19 @@ test("a moved contact of a hop, an accepted test and a stated box reach the numb
   await page.getByRole("button", { name: "State it" }).click();
   await page.getByText("Box 0.45").waitFor();
 
+  // What was stated of a landing is taken back, for both questions at once, and again by Undo and Redo.
+  await openTrial(page, "landing-both.csv");
+  await page.getByRole("button", { name: "change" }).click();
+  await page.getByLabel("Height of the box, m").fill("");
+  await page.getByLabel("Leg that led off it").selectOption("not stated");
+  await page.getByRole("button", { name: "State it" }).click();
+  const unstated = page.getByText("Height of the box not stated · leading leg not stated");
+  await unstated.waitFor();
+  await page.getByRole("button", { name: /^Undo/ }).click();
+  await unstated.waitFor({ state: "detached" });
+  await page.getByRole("button", { name: /^Redo/ }).click();
+  await unstated.waitFor();
+
   // Every test can be laid over, hops by their contacts.
   await goTo(page, "Sides");
   await page.getByLabel("Test drawn").selectOption({ label: "Repeated hops, single-leg" });
@@ -86,6 +100,9 @@ test("a moved contact of a hop, an accepted test and a stated box reach the numb
   expect(after).toBe(formatValue(hop?.contactTime, undefined, "s").value);
   expect(trialOf("said-to-be-a-drop.csv")).toMatchObject({ test: "countermovementJump", status: "analysed" });
   expect(trialOf("drop-both.csv")).toMatchObject({ dropHeightMetres: 0.45, leadingLeg: "right" });
+  expect(trialOf("landing-both.csv")).toMatchObject({ test: "dropLanding", status: "analysed" });
+  expect(trialOf("landing-both.csv")).not.toHaveProperty("dropHeightMetres");
+  expect(trialOf("landing-both.csv")).not.toHaveProperty("leadingLeg");
   expect(problems).toEqual([]);
   await context.close();
 });

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import type { TrialEvent } from "../../core/events/event.ts";
 import type { HopResult } from "../../core/result.ts";
-import { hopRows } from "../../renderer/traces/hop-rows.ts";
+import { differenceText, hopRows } from "../../renderer/traces/hop-rows.ts";
 import { exampleTrial } from "./example-session.ts";
 
 const event = (name: TrialEvent["name"], time: number, contactIndex?: number): TrialEvent => ({
@@ -60,5 +60,19 @@ describe("the table of hops", () => {
   it("asks for no quick contact on one leg", () => {
     const [, , slow] = hopRows({ ...trial, limb: "left" }, hops);
     expect(slow?.words).toBe("not among the best 5");
+  });
+
+  it("tells how much later the right foot lands and leaves, where both stand on their own plates", () => {
+    const side = (name: "left" | "right", later: number) =>
+      [event("takeoff", 1 + later), event("touchdown", 1.7 + later, 1), event("takeoff", 1.9 + 2 * later, 1)].map(
+        (each) => ({ ...each, side: name }),
+      );
+    const limbs = { ...trial, events: [...events, ...side("left", 0), ...side("right", 0.003)] };
+    const [entry, first, second] = hopRows(limbs, hops);
+    expect(differenceText(entry!.takeoffDifference!)).toBe("+3.0");
+    expect(differenceText(first!.touchdownDifference!)).toBe("+3.0");
+    expect(differenceText(first!.takeoffDifference!)).toBe("+6.0");
+    expect(second?.touchdownDifference).toBeUndefined();
+    expect(differenceText(-0.00001)).toBe("0.0");
   });
 });
