@@ -1,0 +1,110 @@
+import { randomBytes } from "node:crypto";
+import { chmodSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { dirname, join } from "node:path";
+import { expect, test } from "vitest";
+import { importSession } from "../../../electron/register/import-sessions.ts";
+import { recordingFile } from "../../../electron/stored-session.ts";
+import { runProgram } from "./child-program.ts";
+import { filledRegister, foundSession, secrets, temporaryFolder, testRegister } from "./register-world.ts";
+
+/** A session too large for what little room there is. */
+function largeSession() {
+  // Random bytes: compression makes nothing of them.
+  const noise = randomBytes(400_000);
+  return { ...foundSession({ code: "LARGE" }, 5), files: [recordingFile("jump-1.csv", noise)] };
+}
+
+test("a full disk refuses an import in a sentence and leaves nothing of it", async () => {
+  const register = await filledRegister();
+  const { page_count } = register.connection.one("PRAGMA page_count")!;
+  register.connection.execute(`PRAGMA max_page_count = ${Number(page_count) + 10}`);
+  expect(() => importSession(register, largeSession())).toThrow("The disk is full; nothing was changed.");
+  expect(register.reads.athletes()).toHaveLength(2);
+  expect(register.verify().problems).toEqual([]);
+  register.connection.execute("PRAGMA max_page_count = 1000000");
+  importSession(register, largeSession());
+  expect(register.reads.athletes()).toHaveLength(3);
+});
+
+test("where files may not grow, importing, backing up and exporting each say so, and nothing is half-written", async () => {
+  const register = await filledRegister();
+  register.close();
+  const folder = dirname(register.file);
+  const before = readdirSync(folder).toSorted();
+  const body = `
+const { randomBytes, createHash } = await import("node:crypto");
+const open = await register.openRegister(file);
+const bytes = randomBytes(400_000);
+const files = [{ path: "jump.csv", bytes, sha256: createHash("sha256").update(bytes).digest("hex") }];
+const tries = [
+  () => register.importSession(open, { folder: "large", files, unreadable: [], descriptionFindings: [], description: { athlete: { code: "LARGE" } } }),
+  () => register.backUpTo(open, other + "/copy.sqlite", undefined),
+  () => register.writeArchive(open, other + "/sub/archive.zip"),
+];
+for (const each of tries) {
+  try { await each(); process.stdout.write("done\\n"); } catch (error) { process.stdout.write(error.name + ": " + error.message + "\\n"); }
+}
+process.stdout.write(open.verify().problems.join() + "." + open.reads.athletes().length + "\\n");
+open.close();
+`;
+  // Blocks of 512 bytes in a POSIX shell: 150 KB are less than the register has.
+  const { code, out, err } = runProgram(body, [register.file, folder], "ulimit -f 300;");
+  expect(err).toBe("");
+  expect(code).toBe(0);
+  const [imported, backedUp, exported, after] = out.split("\n");
+  expect(imported).toMatch(
+    /^RequestRefused: The disk (is full|could not be written to or read from).*nothing was changed/,
+  );
+  expect(backedUp).toMatch(/^RequestRefused: .*(disk|written)/);
+  expect(exported).toMatch(/^RequestRefused: .*archive.zip was not written: its folder is not there/);
+  expect(after).toBe(".2");
+  expect(readdirSync(folder).filter((name) => !before.includes(name) && !name.endsWith("-lock"))).toEqual([]);
+  const again = await testRegister({ file: register.file });
+  expect(again.verify().problems).toEqual([]);
+  expect(again.reads.athletes().map(({ name }) => name)).toEqual([secrets.name, secrets.otherName]);
+});
+
+const asNobody = `
+if (process.getuid() === 0) { process.setgid(65534); process.setuid(65534); }
+try {
+  const open = await register.openRegister(file, { create: true, waitMilliseconds: 0 });
+  process.stdout.write(open.readOnlyBecause + "|" + open.reads.athletes().length + "|" + open.verify().problems.length + "\\n");
+  try { open.writes; } catch (error) { process.stdout.write(error.message + "\\n"); }
+  open.close();
+} catch (error) { process.stdout.write(error.name + ": " + error.message + "\\n"); }
+`;
+
+test.skipIf(process.platform === "win32")(
+  "in a folder that may not be written to, a register opens for reading only and says so",
+  async () => {
+    const register = await filledRegister();
+    register.close();
+    const folder = dirname(register.file);
+    const before = readFileSync(register.file);
+    const names = readdirSync(folder);
+    chmodSync(register.file, 0o444);
+    chmodSync(folder, 0o555);
+    const { out, err } = runProgram(asNobody, [register.file]);
+    chmodSync(folder, 0o755);
+    const because = "The register's file or folder may not be written to by this user, so it is open for reading only.";
+    expect(err).toBe("");
+    expect(out).toBe(`${because}|2|0\n${because} Nothing was changed.\n`);
+    expect(readFileSync(register.file).equals(before)).toBe(true);
+    expect(readdirSync(folder)).toEqual(names);
+  },
+);
+
+test.skipIf(process.platform === "win32")(
+  "a new register cannot be made there, and another's register cannot be read",
+  async () => {
+    const folder = temporaryFolder();
+    chmodSync(folder, 0o555);
+    const { out } = runProgram(asNobody, [join(folder, "new.sqlite")]);
+    chmodSync(folder, 0o755);
+    expect(out).toMatch(/^RequestRefused: /);
+    expect(readdirSync(folder)).toEqual([]);
+    const register = await filledRegister();
+    register.close();
+    expect(statSync(register.file).mode & 0o777).toBe(0o600);
+  },
+);
