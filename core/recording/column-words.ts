@@ -57,7 +57,7 @@ export const verticalWords = words(
 export const otherWords = words(
   "fx fy mx my mz tz ax ay az cop copx copy x y ap ml grfx grfy anterior posterior medial lateral horizontal",
   "moment torque velocity speed acceleration displacement position power impulse trigger sync marker event asymmetry",
-  "difference diff temperature angle emg copz",
+  "difference diff temperature angle emg copz resultant resultante resultierende magnitude betrag norm",
   "geschwindigkeit beschleunigung weg leistung differenz winkel",
   "vitesse puissance deplacement",
   "velocidad aceleracion potencia angulo desplazamiento",

@@ -13,10 +13,17 @@ type Said = Pick<HeaderHint, "kind" | "value" | "numberWithoutUnit" | "unit">;
 
 /** What the lines above the column names say about the recording, in order of lines. */
 export function readHeaderHints(fields: readonly HeaderField[], decimalMark: DecimalMark): HeaderHint[] {
+  const proseLines = new Set<number>();
   return fields.flatMap((field) => {
-    const { key, value, line, written } = field;
-    const said = key === "" ? readProse(value, decimalMark) : readPair(field, decimalMark);
-    const limb = said?.kind === "test" ? limbIn(value) : undefined;
+    const { line, written } = field;
+    let said: Said | undefined;
+    if (field.key !== "" && keyMeaning(field.key) !== undefined) said = readPair(field, decimalMark);
+    else if (!proseLines.has(line)) {
+      // A line that is no known fact may still say its rate ("1000 samples a second, newtons").
+      proseLines.add(line);
+      said = readProse(field.key === "" ? field.value : written, decimalMark);
+    }
+    const limb = said?.kind === "test" ? limbIn(field.value) : undefined;
     const also: Said[] = limb === undefined ? [] : [{ kind: "side", value: limb, unit: "" }];
     return said === undefined ? [] : [said, ...also].map((each) => ({ ...each, line, written }));
   });
@@ -33,9 +40,9 @@ function readPair({ key, value }: HeaderField, decimalMark: DecimalMark): Said |
     case "rate":
       return readNumber(meaning, "Hz", key, value, decimalMark, (unit) => hertzIn(unit));
     case "mass":
-      return readNumber(meaning, "kg", key, value, decimalMark, (unit) => kilogramsIn[foldWord(unit)]);
+      return readNumber(meaning, "kg", key, value, decimalMark, (unit) => kilogramsIn.get(foldWord(unit)));
     case "dropHeight":
-      return readNumber(meaning, "m", key, value, decimalMark, (unit) => metresIn[foldWord(unit)]);
+      return readNumber(meaning, "m", key, value, decimalMark, (unit) => metresIn.get(foldWord(unit)));
     case "samples": {
       const count = readQuantity(value, decimalMark)?.number;
       return count !== undefined && Number.isInteger(count) && count > 0
@@ -66,27 +73,19 @@ function present(value: string | undefined): { readonly value?: string } {
   return value === undefined ? {} : { value };
 }
 
-const kilogramsIn: Readonly<Record<string, number>> = {
-  kg: 1,
-  kgs: 1,
-  kilogram: 1,
-  kilograms: 1,
-  kilogramm: 1,
-  g: 1e-3,
-  lb: 0.45359237,
-  lbs: 0.45359237,
-};
-const metresIn: Readonly<Record<string, number>> = {
-  m: 1,
-  metre: 1,
-  metres: 1,
-  meter: 1,
-  cm: 0.01,
-  mm: 0.001,
-  in: 0.0254,
-  inch: 0.0254,
-  inches: 0.0254,
-};
+const kilogramsIn: ReadonlyMap<string, number> = new Map([
+  ...["kg", "kgs", "kilo", "kilos", "kilogram", "kilograms", "kilogramm", "kilogrammes"].map(
+    (word) => [word, 1] as const,
+  ),
+  ["g", 1e-3],
+  ...["lb", "lbs"].map((word) => [word, 0.45359237] as const),
+]);
+const metresIn: ReadonlyMap<string, number> = new Map([
+  ...["m", "metre", "metres", "meter", "meters"].map((word) => [word, 1] as const),
+  ["cm", 0.01],
+  ["mm", 0.001],
+  ...["in", "inch", "inches"].map((word) => [word, 0.0254] as const),
+]);
 
 /** "Hz", "1/s", "samples a second", "échantillons par seconde". */
 const counted = "samples?|frames?|points?|(?:abtast)?werte|échantillons?|muestras?|campioni";

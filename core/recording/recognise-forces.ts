@@ -83,7 +83,9 @@ export function recogniseForces(
     if (unexplained.length > 0) return ask(`It is not clear what ${columnLabels(unexplained, hints)} holds.`);
     return { left, right, total: [], findings: [] };
   }
-  const single = [total, force, unknown].find((found) => found.length > 0) ?? [];
+  // One column called vertical does not tell what other forces beside it are: a second plate is one reading.
+  const everyForce = hints.flatMap((hint, index) => (hint.kind === "force" && isFree(index) ? [index] : []));
+  const single = [total, everyForce, unknown].find((found) => found.length > 0) ?? [];
   if (single.length === 0) return ask("No column could be a vertical force.");
   if (single.length > 1) return askWhichFoot(single, hints, columns, ask);
   if (total.length > 0) take(single, "its name says total");

@@ -117,6 +117,11 @@ test("several forces without a side are asked about, and the answer says how to 
   expect(codesOf(corners)).toEqual(["columns-unclear:refusal"]);
 });
 
+test("another force beside one that is called vertical is asked about, a resultant is not", () => {
+  expect(codesOf(readText(jumpText("t (s),Fz (N),Plate 2 (N)", [350, 340])))).toEqual(["columns-unclear:refusal"]);
+  expect(readText(jumpText("t (s),Fx (N),Fy (N),Fz (N),Resultant force (N)", [12, 25, 700, 701])).findings).toEqual([]);
+});
+
 test("the order of the columns changes nothing but their positions", () => {
   const columns = [
     ["Time (s)", (index: number) => (index / 1000).toFixed(3)],

@@ -69,6 +69,7 @@ test.each([
   "Date of birth: 2003-05-01",
   "Geburtsdatum: 01.05.2003",
   "Sampling time: 5 s",
+  "Mass: 70 constructor",
   "The lamp flickers at 50 Hz",
   "Remark: all is well",
   "Rate of perceived exertion: 7",
@@ -105,6 +106,13 @@ test("a rate in the header is the rate where no time column stands, and the read
   expect(read.findings).toEqual([]);
   expect(read.recording?.rateHz).toBe(1200);
   expect(read.reading).toMatchObject({ rateFrom: "header", rateSource: "line 2: Sampling rate: 1200 Hz" });
+});
+
+test("prose right above names and a row of units is read, the names and units are not", () => {
+  const rows = lines(50, (index) => `${300 + index}.5;${400 + index}.5`);
+  const read = readText(`1000 samples a second, newtons\nlinks;rechts\nN;N\n${rows}`);
+  expect(read.reading).toMatchObject({ rateHz: 1000, rateSource: "line 1: 1000 samples a second, newtons" });
+  expect(read.reading?.hints).toHaveLength(1);
 });
 
 test("a stated rate outranks the header's, and the difference is a warning", () => {
