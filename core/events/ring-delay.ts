@@ -1,26 +1,40 @@
+import type { Settings } from "../settings.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
-import { emptyLevel } from "./contact-edge.ts";
+import { contactThreshold, emptyLevel } from "./contact-edge.ts";
 
 /** No plate that rings more slowly than this is sought: a quarter of a period, seconds. */
 const longestQuarterSeconds = 0.008;
-/** Force this many deviations of the empty plate below its level, and this many newtons, is ringing: nobody pulls. */
+/** A mean over this long tells the swing from noise, seconds. */
+const meanSeconds = 0.002;
+/** A mean this many of its deviations below the empty level, and this many newtons, is ringing: nobody pulls. */
 const ringingDeviations = 4;
 const ringingNewtons = 3;
 
 /**
  * How much too late a take-off may lie because the plate rings, samples: the plate swings upwards as it is released, so
  * that force stays above the threshold for up to half a period and swings below the empty level after it. The half
- * period is twice the way from the event to the bottom of that swing; zero where the force does not swing below.
+ * period is twice the way from the last loaded sample to the bottom of that swing; zero where the force does not swing below.
  */
-export function ringDelay(signal: ForceSignal, takeoff: number, flight: SampleSpan): number {
+export function ringDelay(signal: ForceSignal, takeoff: number, flight: SampleSpan, settings: Settings): number {
   const { force, rateHz } = signal;
   const empty = emptyLevel(signal, flight);
-  const least = empty.newtons - Math.max(ringingDeviations * empty.deviation, ringingNewtons);
-  const last = Math.min(flight.end, takeoff + longestQuarterSeconds * rateHz);
+  const count = Math.max(1, Math.round(meanSeconds * rateHz));
+  let lowest = empty.newtons - Math.max((ringingDeviations * empty.deviation) / Math.sqrt(count), ringingNewtons);
+  const last = Math.min(flight.end - count, takeoff + longestQuarterSeconds * rateHz);
   let bottom: number | undefined;
   for (let index = Math.ceil(takeoff); index <= last; index += 1) {
-    if (force[index]! < least && (bottom === undefined || force[index]! < force[bottom]!)) bottom = index;
+    let sum = 0;
+    for (let after = 0; after < count; after += 1) sum += force[index + after]!;
+    if (sum / count >= lowest) continue;
+    lowest = sum / count;
+    bottom = index + (count - 1) / 2;
   }
-  return bottom === undefined ? 0 : 2 * (bottom - takeoff);
+  if (bottom === undefined) return 0;
+  // The event was carried outwards from there.
+  const threshold = contactThreshold(empty, settings);
+  const first = takeoff - settings.contactCarrySeconds * rateHz;
+  let loaded = Math.floor(takeoff);
+  while (loaded > first && force[loaded]! < threshold) loaded -= 1;
+  return 2 * (bottom - loaded);
 }

@@ -73,9 +73,10 @@ export interface PeakNoise {
 
 /**
  * What noise and sampling leave in the largest force of [from, to] and in its place. Of the samples that may be the
- * true peak the noise lifts one: the largest of m deviations is expected σ·√(2 ln m) above none at most. Between
- * samples the force may have been larger by the rise of a parabola through the three beside the peak. The place lies
- * anywhere among the samples that may be the peak. Each bound is taken as rectangular (JCGM 100:2008, 4.3.7).
+ * true peak the noise lifts one: the largest of m deviations is expected σ·√(2 ln m) above none at most, which is known,
+ * is not corrected and so counts in full (JCGM 100:2008, F.2.4.5). Between samples the force may have been larger by the
+ * rise of a parabola through the three beside the peak, and the place lies anywhere among the samples that may be the
+ * peak: rectangular (4.3.7).
  */
 export function peakNoise(
   { force }: ForceSignal,
@@ -100,7 +101,7 @@ export function peakNoise(
   const bent = 2 * here - (force[centre - 1] ?? here) - (force[centre + 1] ?? here);
   const missed = Math.max(0, bent) / 8;
   return {
-    newtons: Math.hypot(noise.point, lifted / Math.sqrt(3), missed / Math.sqrt(3)),
+    newtons: Math.hypot(noise.point, lifted, missed / Math.sqrt(3)),
     place: Math.hypot(Math.max(before, behind) / Math.sqrt(3), 1 / Math.sqrt(12)),
   };
 }

@@ -2,7 +2,9 @@ import { edgeUncertainty, type InputUncertainties } from "../events/input-uncert
 import type { contactKeys } from "../events/jump-events.ts";
 import { ringDelay } from "../events/ring-delay.ts";
 import { type JumpChange, varyJump } from "../events/vary-jump.ts";
+import type { Settings } from "../settings.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
+import { onsetDoubt } from "./onset-doubt.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 import { endOfUnweightingNoise, lowestPositionNoise } from "./turning-point-noise.ts";
 
@@ -16,9 +18,10 @@ export function propagate(
   values: readonly RawMeasure[],
   inputs: InputUncertainties,
   measure: (context: MeasureContext) => readonly RawMeasure[],
+  settings: Settings,
 ): readonly number[] {
   const squares = values.map((each) => each.noise ** 2);
-  for (const change of changesBy(context, inputs)) {
+  for (const change of changesBy(context, inputs, settings)) {
     const jump = varyJump(context.jump, change, inputs.fixed);
     const varied = measure({ ...context, jump });
     for (let index = 0; index < values.length; index += 1) {
@@ -32,22 +35,26 @@ export function propagate(
 }
 
 /** One change for each input that the trial's numbers rest on, by the input's own uncertainty. */
-function changesBy(context: MeasureContext, inputs: InputUncertainties): readonly JumpChange[] {
+function changesBy(context: MeasureContext, inputs: InputUncertainties, settings: Settings): readonly JumpChange[] {
   const { jump } = context;
   const { onset, endOfUnweighting, lowestPosition, contactTouchdown, takeoff, touchdown } = jump.events;
-  const changes: JumpChange[] = [...inputs.motion];
+  const changes: JumpChange[] = [];
   const edge = (key: (typeof contactKeys)[number], spreads = jump.spreads): number =>
     edgeUncertainty(inputs, key, spreads);
+  if (inputs.weightNewtons !== 0) changes.push({ weightNewtons: inputs.weightNewtons });
   // Contacts of one bout have one shape: their edges move together.
   if (jump.hops !== undefined) {
-    const weight = { weightNewtons: inputs.weightNewtons };
     return [
-      weight,
-      { hops: { takeoff: Math.hypot(edge("takeoff"), hopRinging(context)) } },
+      ...changes,
+      { hops: { takeoff: Math.hypot(edge("takeoff"), hopRinging(context, settings)) } },
       { hops: { touchdown: edge("touchdown") } },
     ];
   }
-  if (onset !== undefined) changes.push({ events: { onset: inputs.onset } });
+  if (inputs.startVelocity !== 0) changes.push({ startVelocity: inputs.startVelocity });
+  if (onset !== undefined) {
+    const doubt = inputs.fixed.has("onset") ? 0 : onsetDoubt(context, settings);
+    changes.push({ events: { onset: Math.hypot(inputs.onset, doubt) } });
+  }
   if (endOfUnweighting !== undefined) {
     changes.push({ events: { endOfUnweighting: endOfUnweightingNoise(context, endOfUnweighting) } });
   }
@@ -56,7 +63,7 @@ function changesBy(context: MeasureContext, inputs: InputUncertainties): readonl
   }
   if (contactTouchdown !== undefined) changes.push({ events: { contactTouchdown: edge("contactTouchdown") } });
   const ringing = (signal: ForceSignal, left: number | undefined): number =>
-    left === undefined || touchdown === undefined ? 0 : rung(signal, left, touchdown);
+    left === undefined || touchdown === undefined ? 0 : rung(signal, left, touchdown, settings);
   if (takeoff !== undefined) {
     const ofRinging = ringing(jump.motion.signal, takeoff);
     changes.push({ events: { takeoff: Math.hypot(edge("takeoff"), ofRinging) } });
@@ -78,17 +85,17 @@ function changesBy(context: MeasureContext, inputs: InputUncertainties): readonl
 }
 
 /** A take-off lies anywhere within the half period that ringing may hold force up for: rectangular. */
-function rung(signal: ForceSignal, takeoff: number, touchdown: number): number {
+function rung(signal: ForceSignal, takeoff: number, touchdown: number, settings: Settings): number {
   const flight = { start: Math.ceil(takeoff), end: Math.floor(touchdown) };
-  return ringDelay(signal, takeoff, flight) / Math.sqrt(3);
+  return ringDelay(signal, takeoff, flight, settings) / Math.sqrt(3);
 }
 
 /** The same for the take-offs of a bout, root mean square: one number stands for all of them. */
-function hopRinging({ jump }: MeasureContext): number {
+function hopRinging({ jump }: MeasureContext, settings: Settings): number {
   const contacts = jump.hops?.contacts ?? [];
   const delays = contacts.flatMap(({ takeoff }, index) => {
     const next = contacts[index + 1]?.touchdown;
-    return takeoff === undefined || next === undefined ? [] : [rung(jump.motion.signal, takeoff, next)];
+    return takeoff === undefined || next === undefined ? [] : [rung(jump.motion.signal, takeoff, next, settings)];
   });
   return Math.sqrt(delays.reduce((sum, each) => sum + each * each, 0) / Math.max(1, delays.length));
 }

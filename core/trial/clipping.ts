@@ -4,14 +4,14 @@ import type { SampleSpan } from "./sample-span.ts";
 
 /** A converter with coarser steps than this is none, newtons. */
 const coarsestStepNewtons = 5;
-/** A rounded top has fallen by no more steps than this, half its length beyond either end (four, and one for noise). */
-const roundedTopSteps = 5;
+/** A rounded top has fallen by no more steps than this, half its length beyond either end: four, and room for noise. */
+const roundedTopSteps = 12;
 
 /**
  * Flat tops of a plate's force: at least `clippedSamples` equal samples at its maximum (METHODS §7), the mark of an
  * exceeded measuring range. A plate that never carried more than the standing load has none. A top that is flat only
  * because the converter has coarse steps is none either: twice as far from its middle as its ends a parabola has fallen
- * by four steps at most, one whose top was cut off by three times what is missing.
+ * by four steps at most, one whose top was cut off by three times what is missing (so what could be missing from a top taken for rounded is four steps).
  */
 export function clippedSpans(force: Float64Array, steadyLoad: number, settings: Settings): readonly SampleSpan[] {
   let largest = Number.NEGATIVE_INFINITY;

@@ -52,7 +52,7 @@ export function removePlateZero(
       return force;
     }
     const longest = readings.reduce((best, each) => (each.samples > best.samples ? each : best), first);
-    uncertainties.push(zeroUncertainty(longest, rateHz, converterStep(force) ?? 0));
+    uncertainties.push(Math.hypot(zeroUncertainty(longest, rateHz, converterStep(force) ?? 0), wander(readings)));
     const drift = driftLine(readings, settings);
     if (drift === undefined) {
       if (longest.mean === 0) return force;
@@ -66,6 +66,12 @@ export function removePlateZero(
     return without(force, drift);
   });
   return { forces, uncertainties, findings };
+}
+
+/** What a zero that wanders between empty stretches, by too little to be a drift, leaves elsewhere: rectangular. */
+function wander(readings: readonly EmptyReading[]): number {
+  const means = readings.map((reading) => reading.mean);
+  return (Math.max(...means) - Math.min(...means)) / Math.sqrt(12);
 }
 
 /** The slowest mains hum, hertz. */

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { ringDelay } from "../../../core/events/ring-delay.ts";
+import { defaultSettings } from "../../../core/settings.ts";
 
 const rateHz = 1000;
 const flight = { start: 104, end: 400 };
@@ -14,12 +15,12 @@ function afterTakeoff(newtons: number): Float64Array {
 }
 
 test("A plate that swings upwards as it is released may hold force up for half a period, seen from the swing below", () => {
-  // 100 Hz: up for 5 ms, at the bottom about 7 ms after the release (a decay of 10 ms draws the bottom forward).
-  const delay = ringDelay({ rateHz, force: afterTakeoff(40) }, 104, flight);
-  expect(delay).toBe(2 * (107 - 104));
+  // 100 Hz: up for 5 ms, above 10 N until 4 ms, lowest over 2 ms about 7.5 ms after the release.
+  const delay = ringDelay({ rateHz, force: afterTakeoff(40) }, 104.6, flight, defaultSettings);
+  expect(delay).toBe(2 * (107.5 - 104));
 });
 
 test("A plate that does not swing below its empty level delays nothing", () => {
-  expect(ringDelay({ rateHz, force: afterTakeoff(0) }, 100, flight)).toBe(0);
-  expect(ringDelay({ rateHz, force: afterTakeoff(2) }, 100, flight)).toBe(0);
+  expect(ringDelay({ rateHz, force: afterTakeoff(0) }, 100, flight, defaultSettings)).toBe(0);
+  expect(ringDelay({ rateHz, force: afterTakeoff(2) }, 100, flight, defaultSettings)).toBe(0);
 });
