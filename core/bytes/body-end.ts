@@ -44,16 +44,16 @@ export function trimEnd(body: RowColumns, dialect: Dialect): BodyEnd {
     const cells = unreadable.slice(firstOfRow);
     const endLine: EndLine = { line: body.lineOfRow[row]!, text: body.lineText(row) };
     if (body.isWithoutValues(row)) {
-      if (cells.some((cell) => cell.text !== "") || endLine.text !== "") footerLines.unshift(endLine);
+      if (cells.some((cell) => cell.text !== "") || endLine.text !== "") footerLines.push(endLine);
     } else {
       const found = summaryLabel(body, row, cells, dialect);
       if (found === undefined) break;
-      summaryLines.unshift({ ...endLine, label: found });
+      summaryLines.push({ ...endLine, label: found });
     }
     unreadable.length = firstOfRow;
     rows = row;
   }
-  return { rows, unreadable, footerLines, summaryLines };
+  return { rows, unreadable, footerLines: footerLines.reverse(), summaryLines: summaryLines.reverse() };
 }
 
 /** The word that makes a row a summary: in place of its first number, or a known one in a column of text. */

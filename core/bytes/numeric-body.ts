@@ -87,8 +87,10 @@ export function readBody(text: TextBytes, first: BodyLine, dialect: Dialect): Nu
       lastEnd = lineEndFrom(bytes, next);
       if (lastEnd - start > longestLineBytes) break;
       joined += `\n${textBetween(text, next, lastEnd)}`;
-      const cells = hasOpenQuote(joined) ? [] : rowFields(joined, dialect);
-      if (isCompleteRow(cells, dialect)) return { fields: cells, end: lastEnd, moreLines: more };
+      if (hasOpenQuote(joined)) continue;
+      const cells = rowFields(joined, dialect);
+      if (!isCompleteRow(cells, dialect)) break;
+      return { fields: cells, end: lastEnd, moreLines: more };
     }
     const isBlank = isBlankLine(content) && dialect.columnCount > 1;
     return fields.length === dialect.columnCount && !isBlank ? { fields, end, moreLines: 0 } : undefined;

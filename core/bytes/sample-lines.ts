@@ -35,7 +35,9 @@ function evenByBytes(bytes: Uint8Array): number[] {
   for (let index = 1; index < linesWanted; index++) {
     const place = Math.floor((index * bytes.length) / linesWanted);
     const start = nextLineStart(bytes, lineEndFrom(bytes, place));
-    if (start < bytes.length) chosen.add(start);
+    // An endless last line is looked for once.
+    if (start >= bytes.length) break;
+    chosen.add(start);
   }
   return [...chosen];
 }
