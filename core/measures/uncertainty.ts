@@ -38,19 +38,18 @@ export function propagate(
 function changesBy(context: MeasureContext, inputs: InputUncertainties, settings: Settings): readonly JumpChange[] {
   const { jump } = context;
   const { onset, endOfUnweighting, lowestPosition, contactTouchdown, takeoff, touchdown } = jump.events;
-  const changes: JumpChange[] = [];
+  const changes: JumpChange[] = [...inputs.motion];
   const edge = (key: (typeof contactKeys)[number], spreads = jump.spreads): number =>
     edgeUncertainty(inputs, key, spreads);
-  if (inputs.weightNewtons !== 0) changes.push({ weightNewtons: inputs.weightNewtons });
   // Contacts of one bout have one shape: their edges move together.
   if (jump.hops !== undefined) {
+    const weight = { weightNewtons: inputs.weightNewtons };
     return [
-      ...changes,
+      weight,
       { hops: { takeoff: Math.hypot(edge("takeoff"), hopRinging(context, settings)) } },
       { hops: { touchdown: edge("touchdown") } },
     ];
   }
-  if (inputs.startVelocity !== 0) changes.push({ startVelocity: inputs.startVelocity });
   if (onset !== undefined) {
     const doubt = inputs.fixed.has("onset") ? 0 : onsetDoubt(context, settings);
     changes.push({ events: { onset: Math.hypot(inputs.onset, doubt) } });
