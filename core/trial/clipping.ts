@@ -11,7 +11,8 @@ const roundedTopSteps = 12;
  * Flat tops of a plate's force: at least `clippedSamples` equal samples at its maximum (METHODS §7), the mark of an
  * exceeded measuring range. A plate that never carried more than the standing load has none. A top that is flat only
  * because the converter has coarse steps is none either: twice as far from its middle as its ends a parabola has fallen
- * by four steps at most, one whose top was cut off by three times what is missing (so what could be missing from a top taken for rounded is four steps).
+ * by four steps at most, one whose top was cut off by three times what is missing (four steps, where it is taken for
+ * rounded).
  */
 export function clippedSpans(force: Float64Array, steadyLoad: number, settings: Settings): readonly SampleSpan[] {
   let largest = Number.NEGATIVE_INFINITY;

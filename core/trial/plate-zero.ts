@@ -52,8 +52,9 @@ export function removePlateZero(
       return force;
     }
     const longest = readings.reduce((best, each) => (each.samples > best.samples ? each : best), first);
-    uncertainties.push(Math.hypot(zeroUncertainty(longest, rateHz, converterStep(force) ?? 0), wander(readings)));
     const drift = driftLine(readings, settings);
+    const own = zeroUncertainty(longest, rateHz, converterStep(force) ?? 0);
+    uncertainties.push(drift === undefined ? Math.hypot(own, wander(readings)) : own);
     if (drift === undefined) {
       if (longest.mean === 0) return force;
       if (Math.abs(longest.mean) > settings.plateOffsetNewtons) findings.push(offsetFinding(name, longest.mean));
