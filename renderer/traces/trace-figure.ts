@@ -91,8 +91,8 @@ function line(x: number[], y: number[], color: string, dash: "solid" | "dash", w
 }
 
 /**
- * Body weight as a labelled line; nothing where the trial has no weight. In repeated hops curves pass it everywhere, so
- * the legend names the line.
+ * Body weight as a labelled line; nothing where the trial has no weight. Where curves cross it soon, the legend names the
+ * line.
  */
 function bodyWeightLine({ trace, colours }: TraceFigureInput): {
   shapes?: Partial<Shape>[];

@@ -10,7 +10,7 @@ function sourceWords(from: WeightSource): string {
 }
 
 /** Where the body weight comes from, and where velocity ends up by the standing before the jump alone. */
-export function weightWords({ weight, endMismatch }: TrialResult): string {
+export function weightWords({ weight, endMismatch, test }: TrialResult): string {
   if (weight === undefined) return "";
   const other =
     weight.other === undefined
@@ -19,7 +19,7 @@ export function weightWords({ weight, endMismatch }: TrialResult): string {
   const mismatch =
     endMismatch === undefined
       ? ""
-      : `By the standing before the jump alone, velocity in the standing after it ends at ${joinNumberText(formatValue(endMismatch.velocity, undefined, "m/s"))}, position at ${joinNumberText(formatValue(endMismatch.position, undefined, "m"))}.`;
+      : `By the standing before the jump alone, velocity in the standing after it ends at ${joinNumberText(formatValue(endMismatch.velocity, undefined, "m/s"))}, position at ${joinNumberText(formatValue(endMismatch.position, undefined, "m"))}${test === "squatJump" ? " above the hold" : ""}.`;
   return keepUnits(sentences(`Body weight ${sourceWords(weight.from)}${other}.`, mismatch));
 }
 
@@ -28,7 +28,7 @@ export function weightText({ newtons, uncertainty }: NonNullable<TrialResult["we
   return joinNumberText(formatValue(newtons, uncertainty, "N"));
 }
 
-/** True where no place beside the line of body weight is free of curves, so that the legend names it. */
+/** True where the curves cross the line of body weight too soon for words on it, so that the legend names it. */
 export function legendNamesWeight({ test }: TrialResult): boolean {
-  return test === "repeatedHops";
+  return test === "repeatedHops" || test === "dropJump" || test === "dropLanding";
 }
