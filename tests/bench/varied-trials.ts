@@ -1,7 +1,8 @@
 // Varied simulated trials against the simulator's truth: how many good ones are refused or misread, and, under each
 // condition, how many carry a measure beyond three of its standard uncertainties without a warning.
-// Run: node tests/bench/varied-trials.ts [--good 1000] [--each 1000] [--only "500 Hz"] [--even] [--list 40] [--measures]
-// (Node 24). `--even` takes the seeds kept for tuning; `--measures` adds a line a measure: how many were compared, the
+// Run: node tests/bench/varied-trials.ts [--good 1000] [--each 1000] [--only "500 Hz"] [--even] [--list 40] [--first 0]
+// [--measures] (Node 24). `--even` takes the seeds kept for tuning; `--first 5000` begins with the 5000th seed of its
+// kind, where nobody has looked; `--measures` adds a line a measure: how many were compared, the
 // root mean square of their errors in standard uncertainties (1 where these are right), and the largest.
 import { parseArgs } from "node:util";
 import { accuracyConditions, type Condition, goodCondition } from "./varied/conditions.ts";
@@ -10,6 +11,7 @@ import { judgeTrial, type Verdict } from "./varied/judge-trial.ts";
 
 const { values } = parseArgs({
   options: {
+    first: { type: "string", default: "0" },
     good: { type: "string", default: "1000" },
     each: { type: "string", default: "1000" },
     only: { type: "string" },
@@ -19,6 +21,7 @@ const { values } = parseArgs({
   },
 });
 const listed = Number(values.list);
+const first = Number(values.first);
 
 interface Judged {
   readonly trial: Omit<VariedTrial, "recording" | "truths"> & { readonly rateHz: number };
@@ -27,7 +30,7 @@ interface Judged {
 
 function judgeAll(count: number, condition: Condition): readonly Judged[] {
   return Array.from({ length: count }, (_, index) => {
-    const { recording, truths, ...trial } = drawVariedTrial(2 * index + (values.even ? 0 : 1), condition);
+    const { recording, truths, ...trial } = drawVariedTrial(2 * (index + first) + (values.even ? 0 : 1), condition);
     return {
       trial: { ...trial, rateHz: recording.rateHz },
       verdict: judgeTrial({ ...trial, recording, truths }),
