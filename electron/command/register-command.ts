@@ -52,13 +52,14 @@ async function answered(
   streams: Streams,
 ): Promise<number> {
   try {
-    if (register.readOnlyBecause !== undefined) streams.err(`${register.readOnlyBecause}\n`);
+    for (const said of [register.readOnlyBecause, register.damage]) if (said !== undefined) streams.err(`${said}\n`);
+    const { damage } = register;
     const { document, lines, remarks, needsEyes } = await run();
     streams.out(
       format === "json" ? `${JSON.stringify(document, null, 2)}\n` : lines.map((line) => `${line}\n`).join(""),
     );
     for (const remark of remarks ?? []) streams.err(`${remark}\n`);
-    return needsEyes ? 1 : 0;
+    return needsEyes || damage !== undefined ? 1 : 0;
   } finally {
     register.close();
   }

@@ -1,6 +1,7 @@
 import type { InvolvedSide } from "../../core/limb.ts";
 import { comparePaths } from "../recording-names.ts";
 import { involvedSideAt } from "./involved-side.ts";
+import type { RecordKind } from "./record-schemas.ts";
 import type { RecordStore } from "./record-store.ts";
 import type { StoredRecord } from "./record-tables.ts";
 import type { AthleteFilter, AthleteLine } from "./register-views.ts";
@@ -10,21 +11,31 @@ export class AthleteIndex {
   readonly #store: RecordStore;
   readonly #lines = new Map<string, IndexedAthlete>();
 
-  /** Reads every athlete once. */
+  /** Rows that could not be read while the list was made. */
+  readonly damagedRows: number;
+
+  /** Reads every athlete once. A damaged row does not keep the others from being shown. */
   constructor(store: RecordStore) {
     this.#store = store;
-    const injured = byAthlete([...store.readAll("injuries"), ...store.readAll("operations")]);
-    const operated = byAthlete([...store.readAll("operations")]);
+    let damagedRows = 0;
+    const readAll = <Kind extends RecordKind>(kind: Kind) =>
+      store.readSound(kind, () => {
+        damagedRows += 1;
+      });
+    const operations = [...readAll("operations")];
+    const injured = byAthlete([...readAll("injuries"), ...operations]);
+    const operated = byAthlete(operations);
     const sessions = new Map<string, AthleteSessions>();
-    for (const session of store.readAll("sessions")) {
+    for (const session of readAll("sessions")) {
       const athlete = session.references.athlete;
       if (athlete === undefined || session.binned) continue;
       sessions.set(athlete, withSession(sessions.get(athlete), session));
     }
-    for (const athlete of store.readAll("athletes")) {
+    for (const athlete of readAll("athletes")) {
       const { id } = athlete;
       this.#put(athlete, injured.get(id) ?? [], operated.get(id) ?? [], sessions.get(id));
     }
+    this.damagedRows = damagedRows;
   }
 
   /** Reads one athlete again after a change. */

@@ -42,6 +42,15 @@ export class RecordStore {
     for (const row of this.connection.each(`SELECT * FROM ${kind}`)) yield this.#soundRecord(kind, row);
   }
 
+  /** The records of a kind that can be read, the bin included; tells of each that cannot. */
+  *readSound<Kind extends RecordKind>(kind: Kind, tellDamaged: () => void): Generator<StoredRecord<Kind>> {
+    for (const row of this.connection.each(`SELECT * FROM ${kind}`)) {
+      const record = this.examine(kind, row);
+      if (typeof record === "string") tellDamaged();
+      else yield record;
+    }
+  }
+
   /** The records of a kind that point at another record, outside the bin, in the order they came. */
   readBy<Kind extends RecordKind>(kind: Kind, reference: ReferenceName, id: string): readonly StoredRecord<Kind>[] {
     return this.connection

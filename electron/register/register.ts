@@ -86,6 +86,14 @@ export class Register {
     return this.contents.writes;
   }
 
+  /** What of the register could not be read while it was opened, in one sentence; undefined where all of it could. */
+  get damage(): string | undefined {
+    const rows = this.#unlocked?.index.damagedRows ?? 0;
+    if (rows === 0) return undefined;
+    const what = rows === 1 ? "One row of the register is" : `${rows} rows of the register are`;
+    return `${what} damaged and not shown; verifying names what it is, and a backup can be restored.`;
+  }
+
   /** Checks everything that is stored; works on a locked register too, as far as that goes. */
   verify(): Verification {
     const id = registerId(this.#connection);
