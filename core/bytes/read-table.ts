@@ -1,4 +1,5 @@
 import { type Finding, finding, isRefused } from "../finding.ts";
+import { commaTwice } from "./comma-twice.ts";
 import { findDecimalDoubt } from "./decimal-doubt.ts";
 import { detectDialect } from "./dialect.ts";
 import { findFirstRow } from "./first-row.ts";
@@ -78,6 +79,7 @@ export function readTable(file: Uint8Array, stated: StatedDialect = {}): TableOu
   const findings = [
     ...encodingFindings(text),
     ...headerFindings(header, dialect, doubts),
+    ...commaTwice(dialect, doubts.misfit, table.columns),
     ...bodyFindings(body, dialect),
   ];
   if (isCut) findings.push(cutLine(body.lineOfRow[body.rows - 1]!, "its last cell may be incomplete"));

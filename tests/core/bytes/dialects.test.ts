@@ -52,6 +52,12 @@ test("one number with a single reading, or a comma between the columns, settles 
   expect(read("1,812.345\n2,813.105\n3,814.999\n").findings).toEqual([]);
 });
 
+test("a comma that separates columns and decimals alike is refused, and whole numbers with too few names are not", () => {
+  const twice = read("Zeit,links\n0,001,300\n0,002,301\n0,003,302\n");
+  expect(codes(twice)).toContain("decimal-mark-unclear:refusal");
+  expect(codes(read("Zeit,links\n0.001,1,300\n0.002,2,301\n0.003,3,302\n"))).toEqual(["columns-unclear:warning"]);
+});
+
 test("a stated decimal mark settles it as well", () => {
   const bytes = new TextEncoder().encode("812.345\n813.105\n814.999\n");
   const outcome = readTable(bytes, { decimalMark: "point" });

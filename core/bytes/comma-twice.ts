@@ -1,0 +1,29 @@
+import { type Finding, finding } from "../finding.ts";
+import type { Dialect } from "./dialect.ts";
+import type { Header } from "./header.ts";
+
+const rowsLookedAt = 100;
+
+/**
+ * `0,001,300,25` under two names: a comma that separates the columns and starts the decimals as well, so that a number
+ * falls apart into two whole ones. Nothing in the row says which commas belong together.
+ */
+export function commaTwice(
+  dialect: Dialect,
+  misfit: Header["misfit"],
+  columns: readonly (Float64Array | undefined)[],
+): Finding[] {
+  if (misfit === undefined || dialect.delimiter !== "comma" || dialect.decimalMark !== "point") return [];
+  if (dialect.columnCount <= misfit.count || dialect.columnCount > 2 * misfit.count) return [];
+  const areWhole = columns.every((column) => column?.subarray(0, rowsLookedAt).every(Number.isInteger) ?? false);
+  if (!areWhole) return [];
+  return [
+    finding(
+      "decimal-mark-unclear",
+      "refusal",
+      `Line ${misfit.line} names ${misfit.count} columns, but the commas of the rows make ${dialect.columnCount} of whole numbers: the comma seems to separate columns and decimals alike.`,
+      "Export the recording again with semicolons or tabs between the columns, or with decimal points.",
+      { where: `line ${misfit.line}` },
+    ),
+  ];
+}
