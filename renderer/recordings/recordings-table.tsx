@@ -38,7 +38,9 @@ export function RecordingsTable({ recordings, selected, onSelect }: RecordingsTa
             <td>
               <OutcomeWord view={view} />
             </td>
-            <td className="muted">{view.reading === undefined ? "nothing was understood" : readingWords(view.reading)}</td>
+            <td className="muted">
+              {view.reading === undefined ? "nothing was understood" : readingWords(view.reading)}
+            </td>
             <td className="number">{view.trials}</td>
           </tr>
         ))}
