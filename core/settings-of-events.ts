@@ -34,7 +34,7 @@ export const settingsOfEvents = {
     "Sway velocity (SD) that quiet standing cannot show because it is slower than the standing lasts; calibrated on simulated standing.",
   ),
   weighingSwayDisplacement: number(
-    0.0005,
+    0.0006,
     "m",
     0,
     0.01,
@@ -46,6 +46,13 @@ export const settingsOfEvents = {
     0,
     0.01,
     "Least relative uncertainty of a weighing, for sway too slow to show; the plate's zero counts by itself, and with both the weights of simulated jumps are covered.",
+  ),
+  weighingFloorSwayPart: number(
+    0.5,
+    "1",
+    0,
+    1,
+    "Part of that floor which is sway, and so moves velocity too, where a jump is weighed by momentum balance (simulated jumps).",
   ),
   quietSecondsAfter: number(0.5, "s", 0.1, 3, "Quiet standing wanted after the landing."),
   quietBandFraction: number(
@@ -279,6 +286,13 @@ export const settingsOfEvents = {
     0.01,
     0.2,
     "Samples up to this part of weight above the threshold make the line that carries a contact event.",
+  ),
+  contactBeyondFraction: number(
+    0.8,
+    "1",
+    0.5,
+    1,
+    "Standard uncertainty of an event that its crossing keeps beyond the end of its line, as a part of the distance: root mean square on simulated jumps.",
   ),
   takeoffShapeSeconds: number(
     0.001,

@@ -75,7 +75,7 @@ function edgeSpread(
   const rung = ringSamples(force, loaded + direction, direction, threshold, hold);
   const upper = (direction === 1 ? settings.takeoffShapeSeconds : settings.touchdownShapeSeconds) * rateHz;
   const shape = Math.min(upper, shapeSamples(force, loaded, direction, line, top + 2 * height, empty));
-  return Math.hypot(noise, isOnLine ? 0 : offLine(wanted - reached), shape, rung / Math.sqrt(3));
+  return Math.hypot(noise, isOnLine ? 0 : offLine(wanted - reached, settings), shape, rung / Math.sqrt(3));
 }
 
 /** An event this near to where its line was cut off was cut off, samples. */
@@ -83,11 +83,12 @@ const justMoved = 1e-6;
 
 /**
  * What keeping an event off its line adds. Where the line ends inside the crossing, as on a flank steeper than the
- * sampling, the event is known to lie beyond the contact by that much and is not corrected (outwards only): in full
- * (JCGM 100:2008, F.2.4.5). What the limit of carrying withholds the event lies anywhere within: rectangular (4.3.7).
+ * sampling, the event lies beyond the contact and is not corrected (outwards only): that share of the distance which is
+ * the root mean square of what it is off. What the limit of carrying withholds the event lies anywhere within:
+ * rectangular (JCGM 100:2008, 4.3.7).
  */
-function offLine(withheld: number): number {
-  return withheld < 0 ? -withheld : withheld / Math.sqrt(3);
+function offLine(withheld: number, settings: Settings): number {
+  return withheld < 0 ? -withheld * settings.contactBeyondFraction : withheld / Math.sqrt(3);
 }
 
 /** Where a line reaches the empty level, samples outwards from the loaded one it counts from. */
@@ -102,8 +103,8 @@ function reachNoise(line: EdgeLine, empty: EmptyLevel): number {
 }
 
 /**
- * How far a flank that starts gently, or bends, may deceive the line that carries the event: the distance at the empty
- * level between that line and the line through the next part of the flank, as far as twice the noise does not make it.
+ * How far a flank that starts gently deceives the line that carries the event: how much further outwards that line
+ * reaches the empty level than the line through the next part of the flank, as far as twice the noise does not make it.
  * Zero on a straight flank; on one that grows with the square of time nine tenths of the true error.
  */
 function shapeSamples(
@@ -116,7 +117,7 @@ function shapeSamples(
 ): number {
   const next = edgeLine(force, loaded - direction * line.count, direction, Number.NEGATIVE_INFINITY, top);
   if (next === undefined || next.slope <= 0) return 0;
-  const distance = reach(next, empty) - line.count - reach(line, empty);
+  const distance = Math.max(0, reach(line, empty) + line.count - reach(next, empty));
   const noise = 2 * Math.hypot(reachNoise(next, empty), reachNoise(line, empty));
   return Math.sqrt(Math.max(0, distance ** 2 - noise ** 2));
 }

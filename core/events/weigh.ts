@@ -30,7 +30,10 @@ export interface WeighingShift {
 export interface MomentumBalance extends WeightEstimate {
   /** The window in which velocity is zero by this balance. */
   readonly still: SampleSpan;
-  /** A velocity left in either window moves the weight, and that in the first the velocity too, by as much as it does. */
+  /**
+   * A velocity left in either window moves the weight, and that in the first the velocity too. Only a part of the floor
+   * is among them: what it stands for beyond sway, as a plate's zero, is in force and weight alike and moves no velocity.
+   */
   readonly ends: readonly WeighingShift[];
 }
 
@@ -54,6 +57,7 @@ export function weigh(
   const mass = mean / settings.gravity;
   const sway = swayDeviations(total, rateHz, calm, mass, settings);
   const missing = Math.max(0, 1 - seconds / settings.weighingSeconds);
+  const offCentre = Math.abs(middle(window) - middle(calm)) / rateHz;
   const parts = [
     mass * endsOf(sway, seconds),
     plateNoise / Math.sqrt(count),
@@ -64,7 +68,8 @@ export function weigh(
     newtons: mean,
     uncertainty: Math.hypot(...parts),
     deviation,
-    velocityUncertainty: (Math.SQRT2 * sway.position) / seconds,
+    // Mean velocity over the calm standing, and what its trend makes of that at the window's own middle.
+    velocityUncertainty: Math.hypot((Math.SQRT2 * sway.position) / seconds, endsOf(sway, seconds) * offCentre),
     positionUncertainty: sway.position,
     window,
   };
@@ -108,8 +113,8 @@ export function balanceMomentum(
   const [first, second] = [before.velocityUncertainty, after.velocityUncertainty];
   const fromSway = (massKg * Math.hypot(first, second)) / apart;
   const uncertainty = Math.hypot(fromSway, settings.weighingFloorFraction * newtons);
-  // The floor stands for sway too slow to show, which acts through the same two windows.
-  const larger = uncertainty / fromSway;
+  // A part of the floor is sway too slow to show, which acts through the same two windows.
+  const larger = Math.hypot(1, (settings.weighingFloorSwayPart * settings.weighingFloorFraction * newtons) / fromSway);
   const part = (velocity: number): number => (larger * massKg * velocity) / apart;
   return {
     newtons,

@@ -1,10 +1,7 @@
 import type { Settings } from "../settings.ts";
 import { meanAndDeviation } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
-import { weighingWindow } from "../trial/weighing-window.ts";
-
-/** On which side of the movement the quiet standing lies. */
-export type QuietSide = "before" | "after";
+import { type QuietSide, weighingWindow } from "../trial/weighing-window.ts";
 
 /** The second that weighs, and the calm standing around it that vouches for it. */
 export interface WeighingSecond {

@@ -111,6 +111,18 @@ test.each(seeds)(
   },
 );
 
+test.each([
+  { seed: 2025, layout: layouts[2], endsAfterTouchdownSeconds: 0.4 },
+  { seed: 2001, layout: layouts[0], endsAfterTouchdownSeconds: 0.45 },
+])("both find a drop jump that ends $endsAfterTouchdownSeconds s after touchdown alike, seed $seed", (short) => {
+  const drawn = drawDropJump(short.seed, { ...short.layout, kind: "clean" });
+  const { endsAfterTouchdownSeconds, layout } = short;
+  const simulated = simulateDropJump({ ...drawn, endsAfterTouchdownSeconds });
+  const program = analyse(simulated, "dropJump", layout.limb, drawn.massKg);
+  const trial = { ...plainTrial(simulated, layout.limb), massKg: drawn.massKg };
+  expect(differences(program, plainDropJump(trial, defaultSettings), exactly)).toEqual([]);
+});
+
 test.skipIf(!hasShared("worked-examples"))(
   "program and oracle agree on every event and value of the worked drop jump",
   () => {

@@ -22,7 +22,12 @@ export function plainDropLanding(trial: PlainTrial, settings: Settings): PlainRe
   const plates = zeroedPlates(trial, settings);
   const whole = sumOf(plates.map((plate) => plate.force));
   const empty = emptyRuns(whole, settings).at(-1)!;
-  const after = weighingSecond(whole, quietRuns(whole, empty.last + 1, whole.samples.length - 1, settings), settings)!;
+  const after = weighingSecond(
+    whole,
+    quietRuns(whole, empty.last + 1, whole.samples.length - 1, settings),
+    settings,
+    "after the movement",
+  )!;
   const weight = after.mean;
   const mass = weight / gravity;
   // METHODS counts thresholds from the middle half of the flight and leaves open what stands for it where nobody jumped:

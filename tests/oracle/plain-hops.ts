@@ -27,7 +27,12 @@ export function plainRepeatedHops(trial: PlainTrial, settings: Settings): PlainB
   const whole = sumOf(plates.map((plate) => plate.force));
   const flights = flightRuns(whole, settings);
   const last = flights.at(-1)!;
-  const after = weighingSecond(whole, quietRuns(whole, last.last + 1, whole.samples.length - 1, settings), settings)!;
+  const after = weighingSecond(
+    whole,
+    quietRuns(whole, last.last + 1, whole.samples.length - 1, settings),
+    settings,
+    "after the movement",
+  )!;
   const weight = after.mean;
   const mass = weight / gravity;
   const edges = flights.map((flight) => {
