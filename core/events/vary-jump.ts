@@ -17,7 +17,7 @@ import { velocityCrossing, weightCrossing } from "./turning-points.ts";
 type EdgeShifts = Partial<Record<(typeof contactKeys)[number], number>>;
 
 /** Shifts of turning points beyond what weight and velocity move them by, samples. */
-type TurningShifts = Partial<Record<"endOfUnweighting" | "lowestPosition", number>>;
+type TurningShifts = Partial<Record<"endOfUnweighting" | "lowestPosition" | "landingEnd", number>>;
 
 /** Small changes to what a jump's motion and events were made from. */
 export interface JumpChange {
@@ -54,7 +54,7 @@ export function varyJump(jump: JumpMotion, change: JumpChange, fixed: ReadonlySe
     const own = jump.events[key];
     if (own === undefined || fixed.has(key)) continue;
     const crossing = key === "endOfUnweighting" ? weightCrossing : velocityCrossing;
-    shifted[key] = (crossing(motion, own, reach) ?? own) + (key === "landingEnd" ? 0 : (change.events?.[key] ?? 0));
+    shifted[key] = (crossing(motion, own, reach) ?? own) + (change.events?.[key] ?? 0);
   }
   return {
     ...jump,

@@ -25,8 +25,8 @@ export function endOfUnweightingNoise(context: MeasureContext, sample: number): 
   return Math.min(most, Math.hypot(hidden, point / slope) * rateHz);
 }
 
-/** What noise leaves in the lowest position, samples: the noise of its velocity over its acceleration. */
-export function lowestPositionNoise(context: MeasureContext, sample: number): number {
+/** What noise leaves in the lowest position or the landing end, samples: that of velocity there over acceleration. */
+export function restNoise(context: MeasureContext, sample: number): number {
   const { motion } = context.jump;
   const { signal, weightNewtons, gravity } = motion;
   const { rateHz } = signal;

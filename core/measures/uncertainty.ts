@@ -6,7 +6,7 @@ import type { Settings } from "../settings.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import { onsetDoubt } from "./onset-doubt.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
-import { endOfUnweightingNoise, lowestPositionNoise } from "./turning-point-noise.ts";
+import { endOfUnweightingNoise, restNoise } from "./turning-point-noise.ts";
 
 /**
  * Combined standard uncertainty of every value (JCGM 100:2008, 5.1.2, with the sensitivity of 5.1.3 taken as a finite
@@ -37,7 +37,7 @@ export function propagate(
 /** One change for each input that the trial's numbers rest on, by the input's own uncertainty. */
 function changesBy(context: MeasureContext, inputs: InputUncertainties, settings: Settings): readonly JumpChange[] {
   const { jump } = context;
-  const { onset, endOfUnweighting, lowestPosition, contactTouchdown, takeoff, touchdown } = jump.events;
+  const { onset, endOfUnweighting, lowestPosition, contactTouchdown, takeoff, touchdown, landingEnd } = jump.events;
   const changes: JumpChange[] = [...inputs.motion];
   const edge = (key: (typeof contactKeys)[number], spreads = jump.spreads): number =>
     edgeUncertainty(inputs, key, spreads);
@@ -58,8 +58,9 @@ function changesBy(context: MeasureContext, inputs: InputUncertainties, settings
     changes.push({ events: { endOfUnweighting: endOfUnweightingNoise(context, endOfUnweighting) } });
   }
   if (lowestPosition !== undefined) {
-    changes.push({ events: { lowestPosition: lowestPositionNoise(context, lowestPosition) } });
+    changes.push({ events: { lowestPosition: restNoise(context, lowestPosition) } });
   }
+  if (landingEnd !== undefined) changes.push({ events: { landingEnd: restNoise(context, landingEnd) } });
   if (contactTouchdown !== undefined) changes.push({ events: { contactTouchdown: edge("contactTouchdown") } });
   const ringing = (signal: ForceSignal, left: number | undefined): number =>
     left === undefined || touchdown === undefined ? 0 : rung(signal, left, touchdown, settings);

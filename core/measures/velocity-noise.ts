@@ -15,15 +15,16 @@ export function velocityNoise({ jump, noiseNewtons }: MeasureContext, sample: nu
 }
 
 /**
- * What noise and sway leave in a position counted from the onset, metres: noise already in the velocity there, times
- * the time; white noise integrated twice, σ·√(dt·T³/3); and how far from its mean standing the body swayed at onset.
+ * What noise and sway leave in a position counted from the onset or from the quiet standing after a landing, metres:
+ * noise already in the velocity there, times the time; white noise integrated twice, σ·√(dt·T³/3); and how far from its
+ * mean standing the body swayed there.
  */
 export function positionNoise(context: MeasureContext, sample: number, settings: Settings): number {
   const { jump, noiseNewtons } = context;
-  const { motion, events } = jump;
+  const { motion, events, anchor } = jump;
   const { rateHz } = motion.signal;
   const massKg = motion.weightNewtons / motion.gravity;
-  const from = events.onset ?? sample;
+  const from = events.onset ?? (anchor.kind === "still" ? anchor.window.start : sample);
   const seconds = Math.abs(sample - from) / rateHz;
   const atOnset = velocityNoise(context, from) * seconds;
   const since = (noiseNewtons / massKg) * Math.sqrt(seconds ** 3 / 3 / rateHz);
