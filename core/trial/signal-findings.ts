@@ -59,12 +59,11 @@ function rateNotReal(forces: readonly Float64Array[], rateHz: number, settings: 
   const times = samplesPerValue(forces, rateHz, settings);
   if (times === 1) return [];
   const real = rateHz / times;
-  const useless = real < settings.rateRefuseHz;
   return [
     finding(
       "rate-not-real",
-      useless ? "refusal" : "warning",
-      `Each value stands ${times.toFixed(times < 3 ? 1 : 0)} times in a row where force moves fast: the recording holds about ${real.toFixed(0)} values a second, not ${rateHz.toFixed(0)}.`,
+      "refusal",
+      `Each value stands ${times.toFixed(times < 3 ? 1 : 0)} times in a row where force moves fast: the recording holds about ${real.toFixed(0)} values a second, not ${rateHz.toFixed(0)}, and between them force is a staircase.`,
       "Export the recording again at the rate it was measured with.",
     ),
   ];
