@@ -7,7 +7,7 @@ import { writeFileThrough } from "./file-sink.ts";
 import { schemaOf } from "./migrations.ts";
 import type { Register } from "./register.ts";
 import { readFact } from "./register-facts.ts";
-import { backupPath, dailyBackups, makePrivateFile, removeDatabase } from "./register-folder.ts";
+import { backupPath, dailyBackups, makePrivateFile, passingPath, removeDatabase } from "./register-folder.ts";
 import type { BackupPreview } from "./register-views.ts";
 import { isSealed, openSealed, sealInto } from "./sealed-file.ts";
 
@@ -40,7 +40,7 @@ export async function backUpTo(register: Register, path: string, passphrase: str
   const place = resolve(path);
   if (passphrase === undefined) await copyDatabase(register.connection, place);
   else {
-    const plain = `${place}.copying`;
+    const plain = passingPath(register.file);
     try {
       await copyDatabase(register.connection, plain);
       writeFileThrough(place, (sink) => {
@@ -77,11 +77,11 @@ export function noteCopy(
 export async function withBackup<Result>(
   path: string,
   passphrase: string | undefined,
-  besides: string,
+  registerFile: string,
   work: (backup: Connection) => Result | Promise<Result>,
 ): Promise<Result> {
   const source = openBackupFile(path);
-  const unsealed = `${besides}.unsealed`;
+  const unsealed = passingPath(registerFile);
   try {
     const sealed = isSealed(source);
     if (sealed && passphrase === undefined)

@@ -113,20 +113,27 @@ export function sqliteSentence(error: unknown): string | undefined {
 /** A text column. */
 export function textOf(row: Row, column: string): string {
   const value = row[column];
-  if (typeof value !== "string") throw new Error(`Column ${column} holds no text.`);
+  if (typeof value !== "string") throw wrongColumn();
   return value;
 }
 
 /** A number column. */
 export function numberOf(row: Row, column: string): number {
   const value = row[column];
-  if (typeof value !== "number") throw new Error(`Column ${column} holds no number.`);
+  if (typeof value !== "number") throw wrongColumn();
   return value;
 }
 
 /** A column of bytes. */
 export function bytesOf(row: Row, column: string): Uint8Array {
   const value = row[column];
-  if (!(value instanceof Uint8Array)) throw new Error(`Column ${column} holds no bytes.`);
+  if (!(value instanceof Uint8Array)) throw wrongColumn();
   return value;
+}
+
+/** Tables are strict: only a damaged file holds something else in a column than what was written. */
+function wrongColumn(): RequestRefused {
+  return new RequestRefused(
+    "A row does not hold what it must: the register's file is damaged. Restore the newest backup.",
+  );
 }

@@ -9,7 +9,6 @@ import { plainFields } from "./field-protection.ts";
 import { diskTrouble } from "./file-sink.ts";
 import { Journal } from "./journal.ts";
 import { applicationId, applicationOf, latestSchema, migrate, schemaOf } from "./migrations.ts";
-import { recordKinds } from "./record-tables.ts";
 import { Register } from "./register.ts";
 import { readFact, registerId, writeIdentity } from "./register-facts.ts";
 import { backupPath, makePrivate, removePartialBackups } from "./register-folder.ts";
@@ -28,8 +27,12 @@ export interface OpenOptions {
 /** Another program has this long to close the register before it is opened for reading alone. */
 const defaultWaitMilliseconds = 2000;
 
-/** Up to this size the whole file is looked at on opening; of a larger one the records, and the rest with each backup. */
+/**
+ * Up to this size the whole structure is looked at on opening; of a larger one the tables that opening reads, and the
+ * rest with each day's backup. Each row has a checksum that is looked at whenever it is read.
+ */
 const wholeCheckBytes = 128 * 1024 * 1024;
+const tablesReadOnOpening = ["facts", "journal", "athletes", "injuries", "operations", "sessions"];
 
 /** The user of the operating system, and the machine's clock. */
 export function machineCircumstances(): Circumstances {
@@ -165,9 +168,7 @@ function checkIsRegister(connection: Connection): void {
 }
 
 function checkOnOpening(connection: Connection): void {
-  const tables = new Set(connection.all("SELECT name FROM sqlite_schema WHERE type = 'table'").map(({ name }) => name));
-  const records = ["facts", "journal", ...recordKinds].filter((table) => tables.has(table));
-  checkStructure(connection, fileBytes(connection) <= wholeCheckBytes ? undefined : records);
+  checkStructure(connection, fileBytes(connection) <= wholeCheckBytes ? undefined : tablesReadOnOpening);
   registerId(connection);
   readFact(connection, "protection");
 }

@@ -58,6 +58,13 @@ export class RecordStore {
       .map((row) => this.#soundRecord(kind, row));
   }
 
+  /** The trials of a session's recordings, outside the bin, in the order they came. */
+  readTrials(session: string): readonly StoredRecord<"trials">[] {
+    const sql = `SELECT * FROM trials WHERE binned = 0
+      AND recording IN (SELECT id FROM recordings WHERE session = ? AND binned = 0) ORDER BY rowid`;
+    return this.connection.all(sql, session).map((row) => this.#soundRecord("trials", row));
+  }
+
   /** Adds a record or takes the place of what it said before. The content has been checked by its schema. */
   write(kind: RecordKind, id: string, state: RecordState): void {
     const names = referenceNames(kind);

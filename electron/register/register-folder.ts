@@ -72,8 +72,18 @@ export function removeDatabase(path: string): void {
   for (const ending of ["", "-wal", "-shm", "-journal"]) rmSync(`${path}${ending}`, { force: true });
 }
 
+/**
+ * A place for a copy that is only wanted for a moment: beside the register, so that what lies there in the clear never
+ * touches the disk that a sealed file is meant for.
+ */
+export function passingPath(registerFile: string): string {
+  return `${registerFile}-passing`;
+}
+
 /** Removes what a copy that was broken off has left. */
 export function removePartialBackups(registerFile: string): void {
+  const passing = passingPath(registerFile);
+  for (const path of [passing, partialPath(passing)]) removeDatabase(path);
   const folder = backupFolder(registerFile);
   if (!existsSync(folder)) return;
   for (const name of readdirSync(folder)) if (name.startsWith(".")) rmSync(join(folder, name), { force: true });

@@ -47,7 +47,7 @@ export function setPassphrase(register: Register, passphrase: string): void {
 /** Takes the passphrase away from the register and the backups it keeps. */
 export function removePassphrase(register: Register): void {
   register.requireWritable();
-  if (register.contents && !register.encrypted) throw new RequestRefused("The register has no passphrase.");
+  if (!register.encrypted) throw new RequestRefused("The register has no passphrase.");
   protectUnder(register, undefined, undefined, undefined);
 }
 
@@ -62,7 +62,7 @@ function protectUnder(
   // Backups first: broken off in between, nothing is left in the clear that the person believes encrypted.
   for (const path of keptBackups(register.file)) {
     const found = protectionIn(path, register, passphrase);
-    if (found !== undefined) rewriteBackup(path, found, (kept, its) => rewrite(kept, its, protection, wrapped));
+    rewriteBackup(path, found, (kept, its) => rewrite(kept, its, protection, wrapped));
   }
   store.connection.transaction(() => {
     journalChange(register, journal);
@@ -85,16 +85,17 @@ function rewrite(
 }
 
 /**
- * How a backup is protected now; undefined where it already is under this very passphrase, after an earlier attempt
- * was broken off.
+ * How a backup is protected now. After an attempt that was broken off it may be under this very passphrase already,
+ * with a data key of its own.
  */
-function protectionIn(path: string, register: Register, passphrase: string | undefined): FieldProtection | undefined {
+function protectionIn(path: string, register: Register, passphrase: string | undefined): FieldProtection {
   const backup = new Connection(path, { readOnly: true });
   try {
     const wrapped = readFact(backup, "protection");
     if (wrapped === undefined) return plainFields;
     if (register.dataKey !== undefined) return register.contents.store.protection;
-    if (passphrase !== undefined && unwrapKey(wrapped, passphrase) !== undefined) return undefined;
+    const dataKey = passphrase === undefined ? undefined : unwrapKey(wrapped, passphrase);
+    if (dataKey !== undefined) return encryptedFields(dataKey);
     throw new RequestRefused(
       `The backup ${path} is under another passphrase: move it elsewhere first. Nothing was changed.`,
     );

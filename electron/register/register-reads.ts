@@ -108,7 +108,6 @@ export class RegisterReads {
 
   #sessionRecords(session: StoredRecord<"sessions">): SessionRecords {
     const recordings = this.#store.readBy("recordings", "session", session.id);
-    const trials = recordings.flatMap(({ id }) => this.#store.readBy("trials", "recording", id));
-    return { session, recordings, trials };
+    return { session, recordings, trials: this.#store.readTrials(session.id) };
   }
 }

@@ -35,8 +35,10 @@ test("what a copy that broke off has left is cleared away, and no backup is ever
   register.close();
   const folder = `${register.file}-backups`;
   writeFileSync(join(folder, ".daily-2026-11-09T09-00-00.sqlite.part"), "half");
+  writeFileSync(`${register.file}-passing`, "a copy in the clear that was to be sealed");
   const again = await testRegister({ file: register.file });
   expect(readdirSync(folder)).toHaveLength(1);
+  expect(existsSync(`${register.file}-passing`)).toBe(false);
   expect(keptBackups(again.file)).toHaveLength(1);
 });
 
@@ -95,7 +97,7 @@ test("a backup under a passphrase, of a register under another, is restored with
   expect(other.reads.athletes()).toHaveLength(2);
   expect(other.encrypted).toBe(true);
   expect(other.verify()).toMatchObject({ problems: [], contentsChecked: true });
-  expect(existsSync(`${other.file}.unsealed`)).toBe(false);
+  expect(existsSync(`${other.file}-passing`)).toBe(false);
 });
 
 test("what is no backup is refused by what it is", async () => {

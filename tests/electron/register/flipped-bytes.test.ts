@@ -1,9 +1,10 @@
-import { copyFileSync, readFileSync, writeFileSync } from "node:fs";
+import { copyFileSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { mergeArchive } from "../../../electron/register/archive/merge-archive.ts";
 import { writeArchive } from "../../../electron/register/archive/write-archive.ts";
 import { backUpTo } from "../../../electron/register/backups.ts";
+import { sha256Of } from "../../../electron/register/checksum.ts";
 import { type Connection, numberOf } from "../../../electron/register/connection.ts";
 import { leaveNothingBehind } from "../../../electron/register/erase-for-good.ts";
 import { openRegister } from "../../../electron/register/open-register.ts";
@@ -20,6 +21,11 @@ function flip(file: string, offset: number): void {
   const bytes = readFileSync(file);
   bytes[offset]! ^= 1 << (offset % 8);
   writeFileSync(file, bytes);
+}
+
+function visible(register: Register): string {
+  const bytes = register.reads.records("recordings").map((each) => register.reads.recordingBytes(each));
+  return JSON.stringify([recordKinds.map((kind) => register.reads.records(kind)), bytes.map((each) => sha256Of(each))]);
 }
 
 /** What a register says that has one byte turned: undefined where it noticed nothing. */
@@ -97,8 +103,7 @@ describe.each([
 
 test("a turned bit in unused space changes nothing: every record reads as before", async () => {
   const register = await filledRegister();
-  const said = () => JSON.stringify(recordKinds.map((kind) => register.reads.records(kind)));
-  const before = said();
+  const before = visible(register);
   leaveNothingBehind(register.connection);
   const pageBytes = numberOf(register.connection.one("PRAGMA page_size")!, "page_size");
   const root = numberOf(
@@ -112,7 +117,29 @@ test("a turned bit in unused space changes nothing: every record reads as before
     expect(await noticed(register.file, {})).toBeUndefined();
   }
   const again = await testRegister({ file: register.file });
-  expect(JSON.stringify(recordKinds.map((kind) => again.reads.records(kind)))).toBe(before);
+  expect(visible(again)).toBe(before);
+});
+
+test("a turned bit anywhere in the file is either noticed or changes nothing", async () => {
+  const register = await filledRegister();
+  const before = visible(register);
+  leaveNothingBehind(register.connection);
+  register.close();
+  const size = statSync(register.file).size;
+  const copy = join(dirname(register.file), "flipped.sqlite");
+  let noticedCount = 0;
+  for (let offset = 7; offset < size; offset += 1499) {
+    copyFileSync(register.file, copy);
+    flip(copy, offset);
+    if ((await noticed(copy, {})) !== undefined) {
+      noticedCount += 1;
+      continue;
+    }
+    const opened = await testRegister({ file: copy });
+    expect(visible(opened), `byte ${offset}`).toBe(before);
+    opened.close();
+  }
+  expect(noticedCount).toBeGreaterThan(8);
 });
 
 test("one turned bit anywhere in an archive, plain or sealed, is noticed and nothing of it is used", async () => {
