@@ -8,6 +8,7 @@ import {
   localHeader,
   most16,
   most32,
+  stored,
   zip64EndOfDirectory,
   zip64Field,
   zip64Locator,
@@ -118,12 +119,15 @@ function unpack(source: ByteSource, name: string, { offset, packed, size, method
   const fixed = 30;
   const header = Buffer.from(source.read(offset, fixed));
   const isSound = header.byteLength === fixed && header.readUInt32LE(0) === localHeader;
-  if (!isSound || method !== deflate || size > mostEntryBytes || packed > source.size) throw damagedEntry(name);
+  const isKnown = method === deflate || (method === stored && packed === size);
+  if (!isSound || !isKnown || size > mostEntryBytes || packed > source.size) throw damagedEntry(name);
   const start = offset + fixed + header.readUInt16LE(26) + header.readUInt16LE(28);
+  const bytes = source.read(start, packed);
+  if (method === stored && bytes.byteLength === size) return bytes;
   try {
     // Never more than was announced: a small file cannot fill the memory.
-    const bytes = inflateRawSync(source.read(start, packed), { maxOutputLength: Math.max(1, size) });
-    if (bytes.byteLength === size) return bytes;
+    const unpacked = inflateRawSync(bytes, { maxOutputLength: Math.max(1, size) });
+    if (unpacked.byteLength === size) return unpacked;
   } catch (error) {
     if (!(error instanceof Error) || !("code" in error)) throw error;
   }

@@ -2,7 +2,7 @@ import { crc32, deflateRawSync } from "node:zlib";
 import type { ByteSink } from "../byte-source.ts";
 
 /**
- * Writes a zip (APPNOTE 6.3): each entry deflated, its sizes before its bytes, UTF-8 names, no clock (every entry says
+ * Writes a zip (APPNOTE 6.3): each entry deflated (tiny ones stored), its sizes before its bytes, UTF-8 names, no clock (every entry says
  * 1 January 1980). Beyond 65,534 entries or 4 GB it goes on as ZIP64, which the zip libraries at hand do not write.
  */
 export class ZipWriter {
@@ -17,18 +17,19 @@ export class ZipWriter {
   /** Each entry is held in memory once; a recording is at most 1 GB. */
   add(name: string, bytes: Uint8Array): void {
     const nameBytes = Buffer.from(name);
-    const deflated = deflateRawSync(bytes);
+    const isTiny = bytes.byteLength <= tinyBytes;
+    const packed = isTiny ? bytes : deflateRawSync(bytes);
     const common = Buffer.alloc(26);
     common.writeUInt16LE(isFar(this.#offset) ? zip64Version : plainVersion, 0);
     common.writeUInt16LE(utf8Names, 2);
-    common.writeUInt16LE(deflate, 4);
+    common.writeUInt16LE(isTiny ? stored : deflate, 4);
     common.writeUInt16LE(firstOfJanuary1980, 8);
     common.writeUInt32LE(crc32(bytes), 10);
-    common.writeUInt32LE(deflated.byteLength, 14);
+    common.writeUInt32LE(packed.byteLength, 14);
     common.writeUInt32LE(bytes.byteLength, 18);
     common.writeUInt16LE(nameBytes.byteLength, 22);
     const offset = this.#offset;
-    this.#write(Buffer.concat([signature(localHeader), common, nameBytes, deflated]));
+    this.#write(Buffer.concat([signature(localHeader), common, nameBytes, packed]));
     this.#directory.push(directoryEntry(common, nameBytes, offset));
   }
 
@@ -67,9 +68,12 @@ export const zip64EndOfDirectory = 0x06064b50;
 export const zip64Locator = 0x07064b50;
 export const most16 = 0xffff;
 export const most32 = 0xffff_ffff;
+export const stored = 0;
 export const deflate = 8;
 export const zip64Field = 1;
 
+/** Deflating so little makes it no smaller. */
+const tinyBytes = 32;
 const plainVersion = 20;
 const zip64Version = 45;
 const utf8Names = 0x0800;
