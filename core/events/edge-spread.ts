@@ -25,7 +25,13 @@ export function withSpreads(jump: JumpMotion, input: DetectionInput): JumpMotion
     );
   const contacts = jump.contacts.map((contact): LimbContact => {
     const signal = limbs.find((limb) => limb.side === contact.side);
-    return signal === undefined ? contact : { ...contact, spreads: spreadsOf(signal, contact) };
+    if (signal === undefined) return contact;
+    // Load that passes between the feet bends a limb's own flank, so no line resolves the instant within a sample.
+    const own = Object.entries(spreadsOf(signal, contact));
+    return {
+      ...contact,
+      spreads: Object.fromEntries(own.map(([key, each]) => [key, Math.hypot(each, 1 / Math.sqrt(12))])),
+    };
   });
   if (jump.hops === undefined) return { ...jump, contacts, spreads: spreadsOf(total, jump.events) };
   // Edges of one bout are varied together, so that one number stands for all of a kind.
@@ -75,7 +81,9 @@ function edgeSpread(
   const rung = ringSamples(force, loaded + direction, direction, threshold, hold);
   const upper = (direction === 1 ? settings.takeoffShapeSeconds : settings.touchdownShapeSeconds) * rateHz;
   const shape = Math.min(upper, shapeSamples(force, loaded, direction, line, top + 2 * height, empty));
-  return Math.hypot(noise, isOnLine ? 0 : offLine(wanted - reached, settings), shape, rung / Math.sqrt(3));
+  // Where events are not carried to their line, a sample is all that is known.
+  const sampling = rateHz < settings.contactCarryRateHz ? 1 / Math.sqrt(12) : 0;
+  return Math.hypot(noise, isOnLine ? 0 : offLine(wanted - reached, settings), shape, rung / Math.sqrt(3), sampling);
 }
 
 /** An event this near to where its line was cut off was cut off, samples. */
