@@ -102,7 +102,6 @@ function judge(sample: SplitSample, delimiter: Delimiter, decimalMark: DecimalMa
   const hasTrailingDelimiter = fieldCount > 1 && fitting.every((row) => row.fields.at(-1)?.trim() === "");
   const columnCount = hasTrailingDelimiter ? fieldCount - 1 : fieldCount;
   const kinds: ColumnKind[] = [];
-  let filled = 0;
   for (let column = 0; column < columnCount; column++) {
     const count = (kind: ColumnKind): number => fitting.filter((row) => row.kinds[column] === kind).length;
     const cells = fitting.length - fitting.filter((row) => isMissing(row.fields[column]!)).length;
@@ -110,8 +109,13 @@ function judge(sample: SplitSample, delimiter: Delimiter, decimalMark: DecimalMa
     kinds.push(
       clocks > numbers && 2 * clocks >= cells ? "clock" : numbers > 0 && 2 * numbers >= cells ? "number" : "text",
     );
-    filled += numbers + clocks;
   }
+  // A fact above the names ("Rate: 500 Hz") may have as many words as the rows have cells; it speaks for no dialect.
+  const rowsOfKinds = fitting.filter((row) => kinds.every((kind, column) => suits(row, column, kind)));
+  const filled = rowsOfKinds.reduce(
+    (sum, row) => sum + row.kinds.slice(0, columnCount).filter((kind) => kind !== "text").length,
+    0,
+  );
   const thousandsMark = findThousandsMark(fitting, kinds, decimalMark);
   return {
     dialect: {
@@ -126,6 +130,11 @@ function judge(sample: SplitSample, delimiter: Delimiter, decimalMark: DecimalMa
     score: filled / columnCount,
     rows: fitting.length,
   };
+}
+
+/** True where a cell is what its column holds, or nothing; words may be anything. */
+function suits(row: JudgedRow, column: number, kind: ColumnKind): boolean {
+  return kind === "text" || row.kinds[column] === kind || isMissing(row.fields[column]!);
 }
 
 function kindOf(cell: string, decimalMark: DecimalMark): ColumnKind {

@@ -39,15 +39,25 @@ export function printedResolution(stamps: Float64Array): number {
 const stepsAveraged = 64;
 const spansCompared = 1000;
 
-/** The time step, from the median over spans of many steps, which neither rounding nor a few gaps move. */
+/**
+ * The time step, from the median over spans of many steps, which neither rounding nor a few gaps move. Spans over which
+ * time runs backwards count only where there are no others.
+ */
 export function typicalStep(stamps: Float64Array): number {
   const span = Math.min(stepsAveraged, stamps.length - 1);
   const stride = Math.ceil((stamps.length - span) / spansCompared);
-  const steps = new Float64Array(Math.ceil((stamps.length - span) / stride));
-  for (let index = 0; index < steps.length; index++) {
-    const start = index * stride;
-    steps[index] = (stamps[start + span]! - stamps[start]!) / span;
+  const steps: number[] = [];
+  const rising: number[] = [];
+  for (let start = 0; start + span < stamps.length; start += stride) {
+    const step = (stamps[start + span]! - stamps[start]!) / span;
+    steps.push(step);
+    if (!fallsBetween(stamps, start, start + span)) rising.push(step);
   }
-  steps.sort();
-  return steps[steps.length >> 1]!;
+  const counted = Float64Array.from(rising.length > 0 ? rising : steps).sort();
+  return counted[counted.length >> 1]!;
+}
+
+function fallsBetween(stamps: Float64Array, first: number, last: number): boolean {
+  for (let row = first + 1; row <= last; row++) if (stamps[row]! < stamps[row - 1]!) return true;
+  return false;
 }

@@ -281,3 +281,11 @@ test("a long table reads the same as its rows say, whatever room was made for it
   expect([...outcome.table!.columns[0]!]).toEqual(cells);
   expect(outcome.table?.lineOfRow[39_999]).toBe(40_001);
 });
+
+test("a fact above the names whose words are as many as the columns does not make blanks the delimiter", () => {
+  for (const fact of ["Rate: 500 Hz", "mass\t68 kg"]) {
+    const outcome = read(`${fact}\ntime (s)\tleft (N)\tright (N)\n0.1\t5.5\t6.5\n0.2\t\t7.5\n0.3\t5.5\t6.5\n`);
+    expect(outcome.table?.dialect.delimiter).toBe("tab");
+    expect(outcome.table?.unreadable).toMatchObject([{ row: 1, column: 1 }]);
+  }
+});

@@ -187,3 +187,9 @@ test("a counter that skips while time runs on is warned of with its line; one th
   expect(codesOf(skipping)).toEqual(["gap:warning"]);
   expect(skipping.findings[0]?.where).toBe("line 102");
 });
+
+test("time that runs backwards once is named at its line and makes no gaps elsewhere", () => {
+  const read = readStamps(Array.from({ length: 160 }, (_, row) => ((row < 100 ? row : row - 60) / 500).toFixed(3)));
+  expect(codesOf(read)).toEqual(["time-uneven:refusal"]);
+  expect(read.findings[0]?.where).toBe("line 102"); // the names, 100 rising rows, then the step back
+});

@@ -1,0 +1,31 @@
+import type { ReadRecording } from "../../core/analysis.ts";
+import type { FileInspection } from "../../core/file-inspection.ts";
+import { inspectFile } from "../../core/inspect-file.ts";
+import { readRecording } from "../../core/recording/read-recording.ts";
+import type { LayoutAnswers } from "../../core/recording/request.ts";
+import { defaultSettings } from "../../core/settings.ts";
+
+/** What the common route says of one file. */
+export interface ReadBytes {
+  readonly read: ReadRecording;
+  readonly inspection: FileInspection;
+}
+
+/** Reads and inspects bytes as the program does with a file. */
+export function readBytes(
+  name: string,
+  bytes: Uint8Array,
+  answers: LayoutAnswers = {},
+  sampleIndices: readonly number[] = [],
+): ReadBytes {
+  const file = { path: name, bytes, sha256: "" };
+  return {
+    read: readRecording(file, answers, defaultSettings),
+    inspection: inspectFile(file, { answers, layouts: [], sampleIndices }, defaultSettings),
+  };
+}
+
+/** Findings as "code:severity", in order. */
+export function codesOf({ findings }: Pick<ReadRecording, "findings">): string[] {
+  return findings.map(({ code, severity }) => `${code}:${severity}`);
+}
