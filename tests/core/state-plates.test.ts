@@ -84,7 +84,7 @@ describe("feet stated for chosen trials", () => {
       files: (name) => name === "countermovement-both-1.csv",
       stated: { layout: { left: "left", right: "right", platesStated: true } },
     });
-    expect(result.trials[0]?.plates).toEqual([
+    expect(result.trials[0]?.plates).toMatchObject([
       { name: "left", limb: "left", proof: "stated" },
       { name: "right", limb: "right", proof: "stated" },
     ]);
