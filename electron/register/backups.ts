@@ -80,6 +80,8 @@ export async function withBackup<Result>(
   registerFile: string,
   work: (backup: Connection) => Result | Promise<Result>,
 ): Promise<Result> {
+  if (resolve(path) === resolve(registerFile))
+    throw new RequestRefused("This is the register itself, not a backup of it.");
   const source = openBackupFile(path);
   const unsealed = passingPath(registerFile);
   try {

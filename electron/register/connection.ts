@@ -40,10 +40,15 @@ export class Connection {
   *each(sql: string, ...values: readonly SQLInputValue[]): Generator<Row> {
     // A statement of its own: the caller may use the same text again between two rows.
     const rows = sayingPlainly(() => this.#database.prepare(sql).iterate(...values));
-    while (true) {
-      const next = sayingPlainly(() => rows.next());
-      if (next.done) return;
-      yield next.value;
+    try {
+      while (true) {
+        const next = sayingPlainly(() => rows.next());
+        if (next.done) return;
+        yield next.value;
+      }
+    } finally {
+      // A reader that stops early must not go on holding the state it began with.
+      rows.return?.();
     }
   }
 

@@ -65,11 +65,21 @@ export function finishErasure(register: Register): void {
   register.continueUnder(register.dataKey);
 }
 
-/** Writes the file anew without free pages, and empties the write-ahead log. */
+/**
+ * Writes the file anew without free pages, and empties the write-ahead log.
+ * @throws RequestRefused when another program keeps reading for so long that the log cannot be emptied
+ */
 export function leaveNothingBehind(connection: Connection): void {
-  connection.execute("PRAGMA wal_checkpoint(TRUNCATE)");
+  emptyLog(connection);
   connection.execute("VACUUM");
-  connection.execute("PRAGMA wal_checkpoint(TRUNCATE)");
+  emptyLog(connection);
+}
+
+function emptyLog(connection: Connection): void {
+  if (connection.one("PRAGMA wal_checkpoint(TRUNCATE)")?.busy === 0) return;
+  throw new RequestRefused(
+    "It is done, but another window is reading the register, so its log still holds what was there before. Close that window and open the register again.",
+  );
 }
 
 /** Changes a backup: all of it in a copy that then takes its place. */

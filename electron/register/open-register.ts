@@ -60,12 +60,21 @@ export async function openRegister(file: string, options: OpenOptions = {}): Pro
     connection = await openForWriting(file, circumstances);
     const register = new Register(file, connection, circumstances, undefined, right.release);
     unlocked(register, options.passphrase);
-    if (!register.locked) finishErasure(register);
+    if (!register.locked) finishWhereFree(register);
     return register;
   } catch (error) {
     connection?.close();
     right.release();
     throw error;
+  }
+}
+
+/** Where another window is reading just now, the erasure is finished at a later opening. */
+function finishWhereFree(register: Register): void {
+  try {
+    finishErasure(register);
+  } catch (error) {
+    if (!(error instanceof RequestRefused)) throw error;
   }
 }
 

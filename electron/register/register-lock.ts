@@ -14,7 +14,7 @@ export interface RegisterLock {
  */
 export function takeLock(registerFile: string, waitMilliseconds: number): RegisterLock | undefined {
   const path = `${registerFile}-lock`;
-  closeSync(openSync(path, "a", 0o600));
+  makeOnce(path);
   const database = sayingPlainly(() => new DatabaseSync(path, { timeout: waitMilliseconds }));
   try {
     database.exec("PRAGMA journal_mode = MEMORY; BEGIN EXCLUSIVE");
@@ -26,6 +26,15 @@ export function takeLock(registerFile: string, waitMilliseconds: number): Regist
     });
   }
   return { release: () => database.close() };
+}
+
+/** Only ever made, never opened again by us: closing any handle on a file drops this process's locks on it. */
+function makeOnce(path: string): void {
+  try {
+    closeSync(openSync(path, "wx", 0o600));
+  } catch (error) {
+    if (!(error instanceof Error && "code" in error && error.code === "EEXIST")) throw error;
+  }
 }
 
 function isBusy(error: unknown): boolean {

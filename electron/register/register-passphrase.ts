@@ -68,8 +68,8 @@ function protectUnder(
     journalChange(register, journal);
     rewrite(store, journal, protection, wrapped);
   });
-  leaveNothingBehind(store.connection);
   register.continueUnder(dataKey);
+  leaveNothingBehind(store.connection);
 }
 
 function rewrite(

@@ -101,6 +101,21 @@ test("an erasure that broke off after its transaction is finished when the regis
   expect(again.verify().problems).toEqual([]);
 });
 
+test("where another window keeps reading, that is said, and the erasure is finished at a later opening", async () => {
+  const register = await withPast();
+  const [root] = register.reads.bin();
+  const reader = new Connection(register.file, { readOnly: true });
+  const rows = reader.each("SELECT * FROM recordings");
+  rows.next();
+  expect(() => eraseForGood(register, [root!])).toThrow("another window is reading the register");
+  rows.return(undefined);
+  reader.close();
+  register.close();
+  const again = await testRegister({ file: register.file });
+  expect(traces(again)).toEqual([]);
+  expect(again.verify().problems).toEqual([]);
+});
+
 test("a session given to another athlete stays, and its past no longer names the one who was erased", async () => {
   const register = await filledRegister();
   const id = athleteId(register, secrets.code);

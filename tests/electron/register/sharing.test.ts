@@ -2,7 +2,7 @@ import { chmodSync, statSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { openRegister } from "../../../electron/register/open-register.ts";
-import { startProgram } from "./child-program.ts";
+import { runProgram, startProgram } from "./child-program.ts";
 import { filledRegister, temporaryFolder, testCircumstances, testRegister } from "./register-world.ts";
 
 const heldOpen = `
@@ -38,6 +38,12 @@ test("within one program too, a second opening reads only, until the first is cl
   const second = await openRegister(first.file, { waitMilliseconds: 0, circumstances: testCircumstances() });
   expect(second.readOnlyBecause).toBeDefined();
   second.close();
+  // The second opening and closing has not cost the first its lock.
+  const elsewhere = runProgram(
+    "const open = await register.openRegister(file, { waitMilliseconds: 0 }); process.stdout.write(String(open.readOnlyBecause)); open.close();",
+    [first.file],
+  );
+  expect(elsewhere.out).toContain("open for reading only");
   first.close();
   const third = await testRegister({ file: first.file, waitMilliseconds: 0 });
   expect(third.readOnlyBecause).toBeUndefined();
