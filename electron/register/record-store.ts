@@ -45,7 +45,7 @@ export class RecordStore {
   /** The records of a kind that can be read, the bin included; tells of each that cannot. */
   *readSound<Kind extends RecordKind>(kind: Kind, tellDamaged: () => void): Generator<StoredRecord<Kind>> {
     for (const row of this.connection.each(`SELECT * FROM ${kind}`)) {
-      const record = this.examine(kind, row);
+      const record = this.#readable(kind, row);
       if (typeof record === "string") tellDamaged();
       else yield record;
     }
@@ -122,15 +122,22 @@ export class RecordStore {
     return sameBytes(sha256Of(place, bytesOf(row, "bytes")), bytesOf(row, "checksum"));
   }
 
-  /** What one row says, or what is wrong with it. */
+  /** What one row says, or what is wrong with it: its checksum and, where it is encrypted, its tag are both looked at. */
   examine<Kind extends RecordKind>(kind: Kind, row: Row): StoredRecord<Kind> | RowDamage {
+    return this.fitsChecksum(kind, row) ? this.#open(kind, row) : "checksum";
+  }
+
+  /** The same for reading: the tag of an encrypted row says all that its checksum would, so one of them is enough. */
+  #readable<Kind extends RecordKind>(kind: Kind, row: Row): StoredRecord<Kind> | RowDamage {
+    return this.#protection.encrypted ? this.#open(kind, row) : this.examine(kind, row);
+  }
+
+  #open<Kind extends RecordKind>(kind: Kind, row: Row): StoredRecord<Kind> | RowDamage {
     const id = textOf(row, "id");
     const references = referencesOf(kind, row);
     const binned = numberOf(row, "binned") === 1;
     const place = this.#place(kind, id, references, binned);
-    const stored = bytesOf(row, "content");
-    if (!sameBytes(sha256Of(place, stored), bytesOf(row, "checksum"))) return "checksum";
-    const plain = this.#protection.read(stored, place);
+    const plain = this.#protection.read(bytesOf(row, "content"), place);
     if (plain === undefined) return "unreadable";
     try {
       // What fits its checksum is what `write` wrote, and that had passed the schema of its kind.
@@ -173,7 +180,7 @@ export class RecordStore {
   }
 
   #soundRecord<Kind extends RecordKind>(kind: Kind, row: Row): StoredRecord<Kind> {
-    const record = this.examine(kind, row);
+    const record = this.#readable(kind, row);
     if (typeof record !== "string") return record;
     throw new RequestRefused(
       "Part of the register is damaged and is not shown. `counterpoise register verify` names it; restore the newest backup.",
