@@ -35,7 +35,7 @@ describe("the feet of chosen trials", () => {
     expect(swapped.undo).toBe("Swap the feet of 4 trials");
     expect(codes(swapped)).not.toContain("plates-contradict");
     const trial = swapped.session?.trials.find((each) => each.file === twoLegs[0]);
-    expect(trial?.plates).toEqual([
+    expect(trial?.plates).toMatchObject([
       { name: "left", limb: "right", proof: "single-leg-trial" },
       { name: "right", limb: "left", proof: "single-leg-trial" },
     ]);
