@@ -1,7 +1,7 @@
 import type { ReadRecording, SessionAnalysis, SessionInput } from "./analysis.ts";
 import { weighSession } from "./choose-weight.ts";
 import { concludeSession } from "./conclude-session.ts";
-import { analyzeDrafts, draftFile, sessionSettings } from "./file-trials.ts";
+import { type FileSteps, fileSteps, sessionSettings } from "./file-trials.ts";
 import { withoutRepeats } from "./repeated-recordings.ts";
 import type { Settings } from "./settings.ts";
 
@@ -10,8 +10,14 @@ import type { Settings } from "./settings.ts";
  * these steps, so that a number is made in one way only. Same input, same settings: same result, bit for bit.
  *
  * Never throws on bad input: a file that cannot be analysed becomes a refused trial with findings.
+ * @param steps the two steps that concern one file alone; whoever analyses a session again and again may keep their
+ *   outcomes and give steps that answer the same
  */
-export function analyzeSession(input: SessionInput, settings: Settings): SessionAnalysis {
+export function analyzeSession(
+  input: SessionInput,
+  settings: Settings,
+  { draftFile, analyzeDrafts }: FileSteps = fileSteps,
+): SessionAnalysis {
   const own = sessionSettings(input, settings);
 
   // Bytes become recordings, recordings are cut into trials and weighed; each recording counts once.

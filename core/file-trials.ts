@@ -40,3 +40,11 @@ export function analyzeDrafts(
     evidence: plateEvidence(draft, settings),
   }));
 }
+
+/** The two steps of an analysis that concern one file alone. */
+export interface FileSteps {
+  readonly draftFile: typeof draftFile;
+  readonly analyzeDrafts: typeof analyzeDrafts;
+}
+
+export const fileSteps: FileSteps = { draftFile, analyzeDrafts };

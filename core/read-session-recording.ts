@@ -1,5 +1,6 @@
 import type { ReadRecording, SessionStatements } from "./analysis.ts";
 import { type Finding, finding } from "./finding.ts";
+import { oppositeSide } from "./limb.ts";
 import type { RecordingFile } from "./recording/file.ts";
 import { readRecording } from "./recording/read-recording.ts";
 import type { Plate } from "./recording/recording.ts";
@@ -12,7 +13,7 @@ export function readSessionRecording(file: RecordingFile, input: SessionStatemen
   const { description, stated } = input;
   const entries = (description.files ?? []).filter((entry) => entry.file === file.path);
   const massKg = stated.massKg ?? description.massKg;
-  const answers = {
+  const answers: LayoutAnswers = {
     ...(massKg === undefined ? {} : { massKg }),
     ...fromEntry(Object.assign({}, ...entries)),
     ...stated.layout,
@@ -25,7 +26,8 @@ export function readSessionRecording(file: RecordingFile, input: SessionStatemen
     ({ column }) => !plates.some((plate) => plate.name === column && plate.limb !== "both"),
   );
   const isOption = stated.layout?.platesStated === true || stated.layout?.swapPlates !== undefined;
-  const feet = isOption ? [] : [...ofFile, ...(description.plates ?? [])];
+  const said = isOption ? [] : [...ofFile, ...(description.plates ?? [])];
+  const feet = answers.swapPlates === true ? said.map((each) => ({ ...each, foot: oppositeSide(each.foot) })) : said;
   return {
     ...read,
     recording: { ...read.recording, plates: plates.map((plate) => statedFoot(plate, feet)) },
@@ -39,12 +41,16 @@ export function platesOfFile(description: SessionDescription, path: string): rea
 }
 
 function fromEntry(entry: Partial<FileEntry>): LayoutAnswers {
-  const { rateHz, unit, columns } = entry;
+  const { rateHz, unit, decimalMark, columns, swapPlates, resample, resampleHz } = entry;
   const statesFeet = columns?.left !== undefined || columns?.right !== undefined;
   return {
     ...(rateHz === undefined ? {} : { rateHz }),
     ...(unit === undefined ? {} : { unit }),
+    ...(decimalMark === undefined ? {} : { decimalMark }),
     ...columns,
+    ...(swapPlates === undefined ? {} : { swapPlates }),
+    ...(resample === undefined ? {} : { resample }),
+    ...(resampleHz === undefined ? {} : { resampleHz }),
     ...(statesFeet ? { platesStated: true } : {}),
   };
 }

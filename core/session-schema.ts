@@ -39,6 +39,7 @@ export const fileEntrySchema = z.strictObject({
   limb: limb.exactOptional(),
   rateHz: z.number().positive().exactOptional(),
   unit: z.enum(["N", "kN", "kgf", "lbf"]).exactOptional(),
+  decimalMark: z.enum(["point", "comma"]).exactOptional(),
   columns: z
     .strictObject({
       time: columnKey.exactOptional(),
@@ -47,6 +48,9 @@ export const fileEntrySchema = z.strictObject({
       total: columnKey.exactOptional(),
     })
     .exactOptional(),
+  swapPlates: z.boolean().exactOptional(),
+  resample: z.boolean().exactOptional(),
+  resampleHz: z.number().positive().exactOptional(),
   excluded: z.strictObject({ reason: text }).exactOptional(),
   seen: z.boolean().exactOptional(),
   events: z.array(eventEdit).readonly().exactOptional(),

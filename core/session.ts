@@ -1,3 +1,4 @@
+import type { DecimalMark } from "./bytes/number-text.ts";
 import type { ReferenceValue } from "./criteria/criterion.ts";
 import type { EventEdit } from "./events/event.ts";
 import type { InvolvedSide, Limb, Side } from "./limb.ts";
@@ -19,12 +20,21 @@ export interface FileEntry {
   readonly limb?: Limb;
   readonly rateHz?: number;
   readonly unit?: ForceUnit;
+  /** Decides where the marks of the numbers have two readings. */
+  readonly decimalMark?: DecimalMark;
+  /** Several columns joined by plus signs ("2+3") are added; time "none": the time column is not to be used. */
   readonly columns?: {
     readonly time?: ColumnKey;
     readonly left?: ColumnKey;
     readonly right?: ColumnKey;
     readonly total?: ColumnKey;
   };
+  /** True when the feet stood on each other's plates in this file, whatever named them. */
+  readonly swapPlates?: boolean;
+  /** True to put the samples on an even time base; never across a gap. */
+  readonly resample?: boolean;
+  /** The rate of that even time base; alone it asks for it as well. */
+  readonly resampleHz?: number;
   /** Excluded by a person, with a reason. */
   readonly excluded?: { readonly reason: string };
   /** A person has looked at the events of this trial. */

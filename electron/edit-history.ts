@@ -48,6 +48,11 @@ export class EditHistory {
     this.#undone = [];
   }
 
+  /** True when a step that can be taken back or done again speaks of this session. */
+  concerns(folder: string): boolean {
+    return [...this.#done, ...this.#undone].some((step) => step.folder === folder);
+  }
+
   /** Forgets everything. */
   clear(): void {
     this.#done = [];

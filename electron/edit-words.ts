@@ -1,6 +1,6 @@
 import { type EventEdit, eventLabel } from "../core/events/event.ts";
 import { countOf } from "../core/plain-words.ts";
-import type { HostApi, SessionChange, TrialChange } from "./host-api.ts";
+import type { AssignedRow, HostApi, SessionChange, TrialChange } from "./host-api.ts";
 
 const partWords: Readonly<Record<keyof SessionChange, string>> = {
   athlete: "athlete",
@@ -41,6 +41,13 @@ export function sessionChangeWords(change: SessionChange): string {
 /** What answers about recordings do: "Answer for jumps.txt" or "Answer for 3 recordings". */
 export function answerWords(files: readonly string[]): string {
   return files.length === 1 ? `Answer for ${files[0]}` : `Answer for ${files.length} recordings`;
+}
+
+/** What assignments do: "Assign jump.csv" or "Assign 12 trials". */
+export function assignWords(rows: readonly AssignedRow[]): string {
+  const [row] = rows;
+  if (row === undefined || rows.length > 1) return `Assign ${countOf(rows.length, "trial")}`;
+  return `Assign ${row.file}${row.trial === undefined ? "" : ` trial ${row.trial}`}`;
 }
 
 /** What a statement about plates does: "Swap the feet of 4 trials". */

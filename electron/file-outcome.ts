@@ -11,6 +11,13 @@ const askingCodes: ReadonlySet<FindingCode> = new Set<FindingCode>([
   "columns-unclear",
   "limb-not-stated",
   "test-not-stated",
+  "rate-contradicts",
+  "unit-contradicts",
+  "weight-implausible",
+  "mass-missing",
+  "decimal-mark-unclear",
+  "layout-unclear",
+  "time-uneven",
 ]);
 
 /** A file that was read well and holds no trial that can be used is refused all the same. */

@@ -1,10 +1,13 @@
 import type { TrialTrace } from "../core/analysis.ts";
+import type { DecimalMark } from "../core/bytes/number-text.ts";
 import type { EventEdit } from "../core/events/event.ts";
 import type { Finding } from "../core/finding.ts";
 import type { Limb, Side } from "../core/limb.ts";
 import type { FileReading } from "../core/recording/file-reading.ts";
+import type { LayoutShape, RememberedAnswers } from "../core/recording/layout.ts";
+import type { PlateOutline } from "../core/recording/outline-plate.ts";
 import type { SessionResult } from "../core/result.ts";
-import type { ColumnKey, ForceUnit, SessionDescription, StatedPlate } from "../core/session.ts";
+import type { FileEntry, ForceUnit, SessionDescription, StatedPlate } from "../core/session.ts";
 import type { SheetDocument } from "../core/sheet/document.ts";
 import type { Alignment, CurveOverlay } from "../core/sides/curves.ts";
 import type { TestKind } from "../core/test-kind.ts";
@@ -21,6 +24,8 @@ export interface RecordingView {
   /** The first lines of the file as text, or what a C3D file holds, for the preview. */
   readonly head: string;
   readonly trials: number;
+  /** Recordings with the same bytes in other sessions, "month-6/jump-1.csv". */
+  readonly sameAs: readonly string[];
 }
 
 /** The state every screen draws from. */
@@ -40,24 +45,74 @@ export interface Workspace {
   readonly effect: string;
   /** True when decisions would be lost by closing: made, and not yet taken along as session.json. */
   readonly unsaved: boolean;
+  /** The saved layouts of this person, by name. */
+  readonly layouts: readonly SavedLayout[];
+  /** Why files in the folder of the saved layouts are not used, a sentence each. */
+  readonly unusableLayouts: readonly string[];
 }
 
 /** Answers to what a file could not say. Absent parts stay as they are; `null` takes a statement back. */
-export interface RecordingAnswers {
-  readonly test?: TestKind;
-  readonly limb?: Limb;
-  readonly rateHz?: number;
-  readonly unit?: ForceUnit;
+export interface RecordingAnswers extends TrialAssignment {
+  readonly rateHz?: number | null;
+  readonly unit?: ForceUnit | null;
+  readonly decimalMark?: DecimalMark | null;
+  /** True when the feet stood on each other's plates. */
+  readonly swapPlates?: boolean | null;
+  /** An even time base, at the rate of the stamps or at `resampleHz`. */
+  readonly resample?: boolean | null;
+  readonly resampleHz?: number | null;
+  /** All columns that are stated, as a whole. */
+  readonly columns?: NonNullable<FileEntry["columns"]> | null;
+}
+
+/** What a trial is; absent parts stay as they are, `null` takes a statement back. */
+export interface TrialAssignment {
+  readonly test?: TestKind | null;
+  readonly limb?: Limb | null;
   /** Height of the box, metres, in tests that start from one. */
   readonly dropHeightMetres?: number | null;
   /** The leg that steps off the box first. */
   readonly leadingLeg?: Side | null;
-  readonly columns?: {
-    readonly time?: ColumnKey;
-    readonly left?: ColumnKey;
-    readonly right?: ColumnKey;
-    readonly total?: ColumnKey;
-  };
+}
+
+/** What one row of the assignment is stated to be: a whole file, or one trial of it. */
+export interface AssignedRow extends TrialAssignment {
+  readonly file: string;
+  readonly trial?: number;
+}
+
+/** A saved layout in the list of those that are kept. */
+export interface SavedLayout {
+  readonly name: string;
+  readonly shape: LayoutShape;
+  readonly answers: RememberedAnswers;
+}
+
+/** A stretch of a file as text. */
+export interface FileLines {
+  /** Number of the first line given, from 1. */
+  readonly first: number;
+  readonly lines: readonly string[];
+  /** Lines in the whole file. */
+  readonly total: number;
+}
+
+/** The force of a whole file as it was understood, thinned out for drawing. */
+export interface RecordingOutline {
+  readonly plates: readonly PlateOutline[];
+  readonly durationSeconds: number;
+  /** The trials cut from it, by their seconds in the recording. */
+  readonly trials: readonly { readonly trial: number; readonly from: number; readonly to: number }[];
+}
+
+/** What became of one file that was handed in. */
+export interface TakenFile {
+  /** The session it went to. */
+  readonly folder: string;
+  readonly outcome: RecordingView["outcome"] | "session";
+  readonly message: string;
+  /** Open recordings with the same bytes, elsewhere. */
+  readonly sameAs: readonly string[];
 }
 
 /** A change to one trial; absent parts stay as they are. `excluded: null` takes an exclusion back. */
@@ -121,13 +176,54 @@ export interface HostApi {
    * describes its folder. Answers shortly; the screen reads the workspace when a batch is done.
    */
   "recordings.add": {
-    readonly request: { readonly path: string; readonly bytes: Uint8Array };
+    readonly request: {
+      readonly path: string;
+      readonly bytes: Uint8Array;
+      /** Names the batch the file came in with: its folders never run into those of other batches. */
+      readonly batch?: string;
+    };
+    readonly reply: TakenFile;
+  };
+  /**
+   * Ends a batch: a folder whose name was open before joins that session where it is the same one, and stays beside it
+   * where it is another. Says where each such folder is now.
+   */
+  "recordings.endBatch": {
+    readonly request: { readonly batch: string };
     readonly reply: {
-      readonly folder: string;
-      readonly outcome: RecordingView["outcome"] | "session";
-      readonly message: string;
+      readonly places: readonly { readonly folder: string; readonly session: string; readonly message: string }[];
     };
   };
+  /** Lines of a file as text, at most `lineLimit` of them. */
+  "recordings.lines": {
+    readonly request: {
+      readonly folder: string;
+      readonly file: string;
+      readonly first: number;
+      readonly count: number;
+    };
+    readonly reply: FileLines;
+  };
+  "recordings.outline": {
+    readonly request: { readonly folder: string; readonly file: string };
+    /** Absent where nothing was understood as force. */
+    readonly reply: { readonly outline?: RecordingOutline };
+  };
+  /** States what some trials are, as one step that can be taken back. */
+  "recordings.assign": {
+    readonly request: { readonly folder: string; readonly rows: readonly AssignedRow[] };
+    readonly reply: Workspace;
+  };
+  /** Remembers what was answered for a file, for every file of its shape. */
+  "layouts.remember": {
+    readonly request: { readonly folder: string; readonly file: string; readonly name: string };
+    readonly reply: Workspace;
+  };
+  "layouts.rename": { readonly request: { readonly name: string; readonly to: string }; readonly reply: Workspace };
+  "layouts.remove": { readonly request: { readonly name: string }; readonly reply: Workspace };
+  /** Takes in a layout that was exported as JSON. */
+  "layouts.import": { readonly request: { readonly bytes: Uint8Array }; readonly reply: Workspace };
+  "layouts.export": { readonly request: { readonly name: string }; readonly reply: MadeFile };
   /** Watches a folder of this computer, given with its whole path, and takes in what appears there. */
   "watch.start": { readonly request: { readonly folder: string }; readonly reply: WatchView };
   "watch.stop": { readonly request: Nothing; readonly reply: WatchView };

@@ -37,7 +37,23 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     "workspace.show": ({ folder }) => thenRead(() => workspace.show(folder)),
     "workspace.undo": () => thenRead(() => workspace.undo()),
     "workspace.redo": () => thenRead(() => workspace.redo()),
-    "recordings.add": ({ path, bytes }) => workspace.add(path, bytes),
+    "recordings.add": ({ path, bytes, batch }) => workspace.add(path, bytes, batch),
+    "recordings.endBatch": ({ batch }) => workspace.endBatch(batch),
+    "recordings.lines": ({ folder, file, first, count }) => workspace.lines(folder, file, first, count),
+    "recordings.outline": ({ folder, file }) => {
+      const outline = workspace.outline(folder, file);
+      return outline === undefined ? {} : { outline };
+    },
+    "recordings.assign": ({ folder, rows }) => thenRead(() => workspace.assign(folder, rows)),
+    "layouts.remember": ({ folder, file, name }) => thenRead(() => workspace.rememberLayout(folder, file, name)),
+    "layouts.rename": ({ name, to }) => thenRead(() => workspace.layoutShelf.rename(name, to)),
+    "layouts.remove": ({ name }) => thenRead(() => workspace.layoutShelf.remove(name)),
+    "layouts.import": ({ bytes }) => thenRead(() => void workspace.layoutShelf.take(bytes)),
+    "layouts.export": ({ name }) => ({
+      name: `${name.replaceAll(/[^\p{L}\p{N}._-]+/gu, "-")}.layout.json`,
+      mediaType: "application/json",
+      bytes: new TextEncoder().encode(workspace.layoutShelf.textOf(name)),
+    }),
     "watch.start": ({ folder }) => thenLook(() => watch.start(folder)),
     "watch.stop": () => thenLook(() => watch.stop()),
     "watch.read": () => watch.read(),

@@ -1,10 +1,12 @@
 import { defaultSettings } from "../core/settings.ts";
+import { dataFolder } from "./layouts/data-folder.ts";
+import { LayoutShelf } from "./layouts/layout-shelf.ts";
 import { RequestRefused } from "./request-refused.ts";
 import { WorkspaceState } from "./workspace.ts";
 
 /** The state a start begins with: the demo world, ready to explore, where this installation carries it. */
 export function openWorkspace(sampleTraces: string): WorkspaceState {
-  const workspace = new WorkspaceState(defaultSettings, sampleTraces);
+  const workspace = new WorkspaceState(defaultSettings, sampleTraces, new LayoutShelf(dataFolder()));
   try {
     workspace.openDemo();
   } catch (error) {

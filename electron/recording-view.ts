@@ -14,8 +14,15 @@ const c3dHeadLines = 40;
 const headBytes = 8192;
 const headLineLength = 240;
 
-/** How one file of an analysed session stands. */
-export function viewRecording(file: RecordingFile, analysis: SessionAnalysis): RecordingView {
+/**
+ * How one file of an analysed session stands.
+ * @param sameAs recordings with the same bytes in other sessions
+ */
+export function viewRecording(
+  file: RecordingFile,
+  analysis: SessionAnalysis,
+  sameAs: readonly string[],
+): RecordingView {
   const read = analysis.recordings.get(file.path);
   const trials = trialsOf(analysis, file.path);
   const refusals = trials.flatMap((trial) => trial.findings).filter((each) => each.severity === "refusal");
@@ -28,6 +35,7 @@ export function viewRecording(file: RecordingFile, analysis: SessionAnalysis): R
     findings,
     head: headOf(file.bytes, read?.reading),
     trials: trials.filter((trial) => trial.span !== undefined).length,
+    sameAs,
   };
 }
 

@@ -10,6 +10,12 @@ import type { HostApi, HostRequestName } from "./host-api.ts";
 /** Largest recording taken in through the boundary. */
 export const recordingByteLimit = 64 * 1024 * 1024;
 
+/** Most lines of a file given at a time. */
+export const lineLimit = 1000;
+
+/** Largest saved layout taken in. */
+const layoutByteLimit = 1024 * 1024;
+
 const nothing = z.strictObject({}).readonly();
 
 /** One line of text a person typed: nothing that could hide or break a line. */
@@ -37,13 +43,23 @@ const relativePath = file.refine(
 const isoDate = z.iso.date();
 const columnKey = z.union([z.int().min(1).max(1000), line(200).min(1)]);
 
-const answers = z.strictObject({
-  test: test.exactOptional(),
-  limb: limb.exactOptional(),
-  rateHz: z.number().min(1).max(1_000_000).exactOptional(),
-  unit: z.enum(["N", "kN", "kgf", "lbf"]).exactOptional(),
+const rate = z.number().min(1).max(1_000_000);
+
+const assignment = {
+  test: test.nullable().exactOptional(),
+  limb: limb.nullable().exactOptional(),
   dropHeightMetres: dropHeight.nullable().exactOptional(),
   leadingLeg: side.nullable().exactOptional(),
+};
+
+const answers = z.strictObject({
+  ...assignment,
+  rateHz: rate.nullable().exactOptional(),
+  unit: z.enum(["N", "kN", "kgf", "lbf"]).nullable().exactOptional(),
+  decimalMark: z.enum(["point", "comma"]).nullable().exactOptional(),
+  swapPlates: z.boolean().nullable().exactOptional(),
+  resample: z.boolean().nullable().exactOptional(),
+  resampleHz: rate.nullable().exactOptional(),
   columns: z
     .strictObject({
       time: columnKey.exactOptional(),
@@ -51,8 +67,11 @@ const answers = z.strictObject({
       right: columnKey.exactOptional(),
       total: columnKey.exactOptional(),
     })
+    .nullable()
     .exactOptional(),
 });
+
+const layoutName = line(200).min(1);
 
 const athlete = z.strictObject({
   code: line(64).min(1),
@@ -118,7 +137,32 @@ export const requestSchemas = {
     bytes: z
       .instanceof(Uint8Array)
       .refine((bytes) => bytes.byteLength <= recordingByteLimit, "must not be larger than 64 MB"),
+    batch: line(64).min(1).exactOptional(),
   }),
+  "recordings.endBatch": z.strictObject({ batch: line(64).min(1) }),
+  "recordings.lines": z.strictObject({
+    folder,
+    file,
+    first: z.int().min(1).max(1_000_000_000),
+    count: z.int().min(1).max(lineLimit),
+  }),
+  "recordings.outline": z.strictObject({ folder, file }),
+  "recordings.assign": z.strictObject({
+    folder,
+    rows: z
+      .array(z.strictObject({ file, trial: trial.exactOptional(), ...assignment }))
+      .min(1)
+      .max(10_000),
+  }),
+  "layouts.remember": z.strictObject({ folder, file, name: layoutName }),
+  "layouts.rename": z.strictObject({ name: layoutName, to: layoutName }),
+  "layouts.remove": z.strictObject({ name: layoutName }),
+  "layouts.import": z.strictObject({
+    bytes: z
+      .instanceof(Uint8Array)
+      .refine((bytes) => bytes.byteLength <= layoutByteLimit, "must not be larger than 1 MB"),
+  }),
+  "layouts.export": z.strictObject({ name: layoutName }),
   "watch.start": z.strictObject({ folder: line(4096).min(1) }),
   "watch.stop": nothing,
   "watch.read": nothing,

@@ -1,9 +1,12 @@
 import { type EventEdit, eventNames } from "../core/events/event.ts";
 import type { FileEntry, SessionDescription, StatedPlate } from "../core/session.ts";
-import type { RecordingAnswers, SessionChange, TrialChange } from "./host-api.ts";
+import type { AssignedRow, RecordingAnswers, SessionChange, TrialAssignment, TrialChange } from "./host-api.ts";
 
 /** Event times are kept to a tenth of a millisecond. */
 const eventStepsPerSecond = 10_000;
+
+/** Parts of an answer that a session states for all its files too. */
+const sessionParts = ["dropHeightMetres", "leadingLeg"] as const;
 
 /**
  * The description with answers joined to the entries of whole files; parts that were not answered stay, those answered
@@ -16,23 +19,78 @@ export function withAnswers(
   answers: RecordingAnswers,
   allFiles: readonly string[],
 ): SessionDescription {
-  const { dropHeightMetres, leadingLeg, ...others } = answers;
-  const kept = {
-    ...others,
-    ...(typeof dropHeightMetres === "number" ? { dropHeightMetres } : {}),
-    ...(typeof leadingLeg === "string" ? { leadingLeg } : {}),
-  };
+  const { kept, taken } = apart(answers);
   let changed = description;
-  if (dropHeightMetres === null) changed = withoutStatement(changed, files, "dropHeightMetres", allFiles);
-  if (leadingLeg === null) changed = withoutStatement(changed, files, "leadingLeg", allFiles);
+  for (const part of sessionParts) {
+    if (taken.includes(part)) changed = withoutStatement(changed, files, part, allFiles);
+  }
   let entries = changed.files ?? [];
   for (const file of files) {
+    // What is answered for the whole file is true of each of its trials; what one of them says otherwise is gone.
+    for (const entry of entries.filter((each) => each.file === file)) {
+      const parts = entry.trial === undefined ? taken : [...taken, ...Object.keys(kept)];
+      entries = withEntry(entries, without(entry, parts));
+    }
     const before = entries.find((entry) => entry.file === file && entry.trial === undefined) ?? { file };
-    const columns = { ...before.columns, ...kept.columns };
-    const after = { ...before, ...kept, ...(Object.keys(columns).length > 0 ? { columns } : {}) };
-    entries = withEntry(entries, after);
+    entries = withEntry(entries, { ...before, ...kept });
   }
   return withFiles(changed, entries);
+}
+
+/**
+ * The description with trials assigned, each row its own way: one trial of a file, or all of them where none is named.
+ * @param trialNumbers numbers of all trials found in a file
+ */
+export function withAssignments(
+  description: SessionDescription,
+  rows: readonly AssignedRow[],
+  allFiles: readonly string[],
+  trialNumbers: (file: string) => readonly number[],
+): SessionDescription {
+  let changed = description;
+  for (const { file, trial, ...assignment } of rows) {
+    if (trial === undefined) changed = withAnswers(changed, [file], assignment, allFiles);
+    else changed = withTrialAssigned(changed, file, trial, assignment, trialNumbers(file));
+  }
+  return changed;
+}
+
+/** What the file states for all its trials stays true of the others; this one says its own. */
+function withTrialAssigned(
+  description: SessionDescription,
+  file: string,
+  trial: number,
+  assignment: TrialAssignment,
+  trialNumbers: readonly number[],
+): SessionDescription {
+  const { kept, taken } = apart(assignment);
+  let entries = description.files ?? [];
+  const whole = entries.find((entry) => entry.file === file && entry.trial === undefined);
+  for (const part of taken) {
+    const stated = whole?.[part as keyof TrialAssignment];
+    if (whole === undefined || stated === undefined) continue;
+    entries = withEntry(entries, without(whole, taken));
+    for (const number of trialNumbers) {
+      const own = entries.find((entry) => entry.file === file && entry.trial === number) ?? { file, trial: number };
+      entries = withEntry(entries, { [part]: stated, ...own });
+    }
+  }
+  const before = entries.find((entry) => entry.file === file && entry.trial === trial) ?? { file, trial };
+  return withFiles(description, withEntry(entries, { ...without(before, taken), ...kept }));
+}
+
+/** What an answer states, and the names of the parts it takes back. */
+function apart(answers: RecordingAnswers): { readonly kept: Partial<FileEntry>; readonly taken: readonly string[] } {
+  const parts = Object.entries(answers);
+  return {
+    kept: Object.fromEntries(parts.filter(([, value]) => value !== null)),
+    taken: parts.flatMap(([name, value]) => (value === null ? [name] : [])),
+  };
+}
+
+function without(entry: FileEntry, parts: readonly string[]): FileEntry {
+  const left = Object.entries(entry).filter(([name]) => !parts.includes(name));
+  return { ...Object.fromEntries(left), file: entry.file };
 }
 
 /** Takes a statement about some files back, wherever it was made: at the files, at their trials or for the session. */

@@ -1,8 +1,9 @@
 import { createHash } from "node:crypto";
 import type { SessionInput } from "../core/analysis.ts";
 import type { RecordingFile } from "../core/recording/file.ts";
+import type { Layout } from "../core/recording/layout.ts";
 import type { Stated } from "./edit-history.ts";
-import { comparePaths } from "./recording-names.ts";
+import { comparePaths, joinPath } from "./recording-names.ts";
 
 /** One session at hand. Never altered: a change makes a new one, so that its analysis can be kept by identity. */
 export interface StoredSession {
@@ -24,9 +25,14 @@ export function withFile(session: StoredSession, file: RecordingFile): StoredSes
   return { ...session, files };
 }
 
-/** What the analysis of a session takes; nothing is stated beside its own description. */
-export function sessionInput(session: StoredSession, files: readonly RecordingFile[] = session.files): SessionInput {
+/** What the analysis of a session takes; nothing is stated beside its own description and the saved layouts. */
+export function sessionInput(
+  session: StoredSession,
+  layouts: readonly Layout[],
+  files: readonly RecordingFile[] = session.files,
+): SessionInput {
   return {
+    layouts,
     folder: session.folder,
     files,
     unreadable: [],
@@ -34,4 +40,13 @@ export function sessionInput(session: StoredSession, files: readonly RecordingFi
     descriptionFindings: session.stated.findings,
     stated: {},
   };
+}
+
+/** Where the same bytes are open in other sessions: "month-6/jump-1.csv". */
+export function copiesOf(file: RecordingFile, folder: string, sessions: Iterable<StoredSession>): readonly string[] {
+  return [...sessions]
+    .filter((session) => session.folder !== folder)
+    .flatMap((session) =>
+      session.files.filter((each) => each.sha256 === file.sha256).map((each) => joinPath(session.folder, each.path)),
+    );
 }

@@ -1,30 +1,40 @@
 import { existsSync } from "node:fs";
 import type { SessionAnalysis, TrialTrace } from "../core/analysis.ts";
-import { analyzeSession } from "../core/analyze.ts";
 import { statusChanges } from "../core/criteria/status-changes.ts";
 import type { EventEdit } from "../core/events/event.ts";
 import { overlaySession } from "../core/overlay-session.ts";
+import type { RecordingFile } from "../core/recording/file.ts";
 import type { TrialResult } from "../core/result.ts";
-import { parseSessionFile } from "../core/session-file.ts";
 import type { Settings } from "../core/settings.ts";
 import type { CurveOverlay } from "../core/sides/curves.ts";
 import { traceTrial } from "../core/trace-trial.ts";
-import { EditHistory, type Stated } from "./edit-history.ts";
-import { answerWords, sessionChangeWords, statedPlatesWords, trialChangeWords } from "./edit-words.ts";
-import type { HostApi, RecordingAnswers, SessionChange, TrialChange, Workspace } from "./host-api.ts";
+import { Analyses } from "./analyses.ts";
+import { answerWords, assignWords, sessionChangeWords, statedPlatesWords, trialChangeWords } from "./edit-words.ts";
+import { FileTexts } from "./file-lines.ts";
+import type {
+  AssignedRow,
+  FileLines,
+  HostApi,
+  RecordingAnswers,
+  RecordingOutline,
+  SessionChange,
+  TakenFile,
+  TrialChange,
+  Workspace,
+} from "./host-api.ts";
+import { layoutOfFile } from "./layouts/layout-of-file.ts";
+import type { LayoutShelf } from "./layouts/layout-shelf.ts";
+import { OpenSessions } from "./open-sessions.ts";
 import { readFolder } from "./read-folder.ts";
-import { isRecordingName, joinPath, sessionFileName, splitPath } from "./recording-names.ts";
+import { RecordingIntake } from "./recording-intake.ts";
+import { isRecordingName, sessionFileName, splitPath } from "./recording-names.ts";
+import { outlineOf } from "./recording-outline.ts";
 import { trialsOf, viewRecording } from "./recording-view.ts";
 import { RequestRefused } from "./request-refused.ts";
-import { withAnswers, withSessionChange, withStatedPlates, withTrialChange } from "./session-edits.ts";
+import { withAnswers, withAssignments, withSessionChange, withStatedPlates, withTrialChange } from "./session-edits.ts";
 import { listSessions, sessionToBeginWith } from "./session-list.ts";
-import { recordingFile, type StoredSession, sessionInput, withFile } from "./stored-session.ts";
+import { copiesOf, type StoredSession } from "./stored-session.ts";
 import { swappedFeet } from "./swapped-feet.ts";
-
-/** Most bytes of recordings held at a time. */
-const totalByteLimit = 1024 * 1024 * 1024;
-
-const nothingStated: Stated = { description: {}, findings: [] };
 
 /**
  * Everything that is open, in memory: imported bytes, what was said about them, and the steps that can be taken back.
@@ -33,35 +43,45 @@ const nothingStated: Stated = { description: {}, findings: [] };
 export class WorkspaceState {
   readonly settings: Settings;
   readonly #sampleTraces: string;
-  readonly #sessions = new Map<string, StoredSession>();
-  readonly #analyses = new WeakMap<StoredSession, SessionAnalysis>();
-  readonly #history = new EditHistory();
-  #shown = "";
+  readonly #open = new OpenSessions();
+  readonly #intake: RecordingIntake;
+  readonly #shelf: LayoutShelf | undefined;
+  readonly #analyses: Analyses;
+  readonly #texts = new FileTexts();
   #demo = false;
-  #effect = "";
-  /** What was stated about each session when it was read, or last taken along. */
-  readonly #kept = new Map<string, Stated["description"]>();
 
-  /** @param sampleTraces folder of the demo world's recordings */
-  constructor(settings: Settings, sampleTraces: string) {
+  /**
+   * @param sampleTraces folder of the demo world's recordings
+   * @param shelf the saved layouts; without it none is applied and none can be kept
+   */
+  constructor(settings: Settings, sampleTraces: string, shelf?: LayoutShelf) {
     this.settings = settings;
     this.#sampleTraces = sampleTraces;
+    this.#shelf = shelf;
+    this.#analyses = new Analyses(settings, shelf);
+    this.#intake = new RecordingIntake(this.#open, this.#analyses);
   }
 
   /** The state every screen draws from. */
   read(): Workspace {
-    const session = this.#sessions.get(this.#shown);
-    const analysis = session && this.#analysisOf(session);
+    const session = this.#open.find(this.#open.shown);
+    const analysis = session && this.#analyses.of(session);
     return {
       demo: this.#demo,
-      sessions: listSessions(this.#sessions.values()),
-      folder: this.#shown,
+      sessions: listSessions(this.#open.all),
+      folder: this.#open.shown,
       ...(analysis && { session: analysis.result }),
-      recordings: session && analysis ? session.files.map((file) => viewRecording(file, analysis)) : [],
-      undo: this.#history.undoWords,
-      redo: this.#history.redoWords,
-      effect: this.#effect,
-      unsaved: this.#isUnsaved(),
+      recordings:
+        session && analysis
+          ? session.files.map((file) => viewRecording(file, analysis, copiesOf(file, session.folder, this.#open.all)))
+          : [],
+      undo: this.#open.history.undoWords,
+      redo: this.#open.history.redoWords,
+      effect: this.#open.effect,
+      // The demo world is there to be played with: its decisions are nobody's.
+      unsaved: !this.#demo && this.#open.isUnsaved,
+      layouts: this.#analyses.layouts.map(({ name, shape, answers }) => ({ name, shape, answers })),
+      unusableLayouts: (this.#shelf?.unusable ?? []).map(({ file, reason }) => `${file}: ${reason}`),
     };
   }
 
@@ -75,94 +95,96 @@ export class WorkspaceState {
       stated: { description, findings: descriptionFindings },
     }));
     if (found.length === 0) throw new RequestRefused("The demo recordings are missing from this installation.");
-    for (const session of found) this.#sessions.set(session.folder, session);
+    for (const session of found) this.#open.put(session);
     this.#demo = true;
-    this.#shown = sessionToBeginWith(found)?.folder ?? "";
+    this.#open.shown = sessionToBeginWith(found)?.folder ?? "";
   }
 
   /** Closes everything. */
   clear(): void {
-    this.#sessions.clear();
-    this.#kept.clear();
-    this.#history.clear();
-    this.#effect = "";
-    this.#shown = "";
+    this.#open.clear();
+    this.#analyses.clear();
+    this.#intake.clear();
     this.#demo = false;
   }
 
   /** True when a session with this folder, or one below it, is open. */
   holdsWithin(folder: string): boolean {
-    return [...this.#sessions.keys()].some((each) => each === folder || each.startsWith(`${folder}/`));
+    return this.#open.all.some(({ folder: each }) => each === folder || each.startsWith(`${folder}/`));
   }
 
   /** True when a session with this folder is open. */
   holds(folder: string): boolean {
-    return this.#sessions.has(folder);
+    return this.#open.has(folder);
   }
 
   show(folder: string): void {
-    this.#session(folder);
-    this.#shown = folder;
+    this.#open.get(folder);
+    this.#open.shown = folder;
   }
 
-  /** Takes one file in; the demo world gives way to a person's own recordings. */
-  add(path: string, bytes: Uint8Array): HostApi["recordings.add"]["reply"] {
-    const { folder, name } = splitPath(path);
-    const isSession = name === sessionFileName;
-    if (!isSession && !isRecordingName(name)) {
-      return { folder, outcome: "refused", message: `${name} is no recording and was left out.` };
-    }
-    if (this.#demo) this.clear();
-    const before = this.#sessions.get(folder) ?? { folder, files: [], stated: nothingStated };
-    if (this.#sessions.size === 0) this.#shown = folder;
-    if (isSession) return this.#addDescription(before, bytes);
-    if (this.#byteLength() + bytes.byteLength > totalByteLimit) {
-      return { folder, outcome: "refused", message: `${name} was left out: more than 1 GB of recordings is open.` };
-    }
-    const file = recordingFile(name, bytes);
-    const replaced = before.files.find((each) => each.path === name);
-    const session = withFile(before, file);
-    this.#sessions.set(folder, session);
-    const { outcome, message } = this.#lookAt(session, name);
-    return replaced === undefined || replaced.sha256 === file.sha256
-      ? { folder, outcome, message }
-      : { folder, outcome, message: `${message} It took the place of another recording of the same name.` };
+  /**
+   * Takes one file in; the demo world gives way to a person's own recordings.
+   * @param batch files of one batch never run into sessions that were open before; `endBatch` joins what belongs together
+   */
+  add(path: string, bytes: Uint8Array, batch = ""): TakenFile {
+    const { name } = splitPath(path);
+    if (this.#demo && (name === sessionFileName || isRecordingName(name))) this.clear();
+    return this.#intake.add(path, bytes, batch);
+  }
+
+  /** Ends a batch: what came in under the name of an open session joins it where it is the same session. */
+  endBatch(batch: string): HostApi["recordings.endBatch"]["reply"] {
+    return this.#intake.endBatch(batch);
   }
 
   answer(folder: string, files: readonly string[], answers: RecordingAnswers): void {
-    const session = this.#session(folder);
+    const session = this.#open.get(folder);
     for (const file of files) this.#requireFile(session, file);
     const all = session.files.map((each) => each.path);
-    this.#change(session, withAnswers(session.stated.description, files, answers, all), answerWords(files));
+    this.#open.change(session, withAnswers(session.stated.description, files, answers, all), answerWords(files));
+  }
+
+  /** States what some trials are: one step, whatever their number. */
+  assign(folder: string, rows: readonly AssignedRow[]): void {
+    const session = this.#open.get(folder);
+    const analysis = this.#analyses.of(session);
+    for (const { file, trial } of rows) {
+      if (trial === undefined) this.#requireFile(session, file);
+      else this.#trialsWith(session, file, trial);
+    }
+    const all = session.files.map((each) => each.path);
+    const numbers = (file: string) => trialsOf(analysis, file).map((each) => each.trial);
+    this.#open.change(session, withAssignments(session.stated.description, rows, all, numbers), assignWords(rows));
   }
 
   changeSession(folder: string, change: SessionChange): void {
-    const session = this.#session(folder);
-    this.#change(session, withSessionChange(session.stated.description, change), sessionChangeWords(change));
+    const session = this.#open.get(folder);
+    this.#open.change(session, withSessionChange(session.stated.description, change), sessionChangeWords(change));
   }
 
   changeTrial(folder: string, file: string, trial: number, change: TrialChange): void {
-    const session = this.#session(folder);
+    const session = this.#open.get(folder);
     const trials = this.#trialsWith(session, file, trial);
     const eventsBefore = trials.find((each) => each.trial === trial)?.edits ?? [];
     if (change.eventsBefore !== undefined && !sameEvents(change.eventsBefore, eventsBefore)) {
       throw new RequestRefused("The events of this trial were moved elsewhere in the meantime; nothing was changed.");
     }
     const numbers = trials.map((each) => each.trial);
-    const before = this.#analysisOf(session).result.criteria;
-    this.#change(
+    const before = this.#analyses.of(session).result.criteria;
+    this.#open.change(
       session,
       withTrialChange(session.stated.description, file, trial, change, numbers),
       trialChangeWords(file, trial, change, eventsBefore),
     );
     const decides = change.excluded !== undefined || change.events !== undefined;
-    if (decides) this.#effect = statusChanges(before, this.analysis(folder).result.criteria);
+    if (decides) this.#open.effect = statusChanges(before, this.analysis(folder).result.criteria);
   }
 
   /** States which foot stood on which plate in all trials of some files: one step, whatever their number. */
   statePlates(folder: string, files: readonly string[], feet: HostApi["trials.statePlates"]["request"]["feet"]): void {
-    const session = this.#session(folder);
-    const analysis = this.#analysisOf(session);
+    const session = this.#open.get(folder);
+    const analysis = this.#analyses.of(session);
     const chosen = [...new Set(files)];
     const feetOfFiles = new Map(
       chosen.map((file) => {
@@ -172,128 +194,92 @@ export class WorkspaceState {
     );
     const trials = chosen.flatMap((file) => trialsOf(analysis, file)).length;
     const before = analysis.result.criteria;
-    this.#change(session, withStatedPlates(session.stated.description, feetOfFiles), statedPlatesWords(feet, trials));
-    this.#effect = statusChanges(before, this.analysis(folder).result.criteria);
+    this.#open.change(
+      session,
+      withStatedPlates(session.stated.description, feetOfFiles),
+      statedPlatesWords(feet, trials),
+    );
+    this.#open.effect = statusChanges(before, this.analysis(folder).result.criteria);
   }
 
   /** Takes the last step back and shows the session it belongs to; nothing happens where there is none. */
   undo(): void {
-    const step = this.#history.undo();
-    if (step !== undefined) this.#state(step.folder, step.before);
+    this.#open.undo();
   }
 
   redo(): void {
-    const step = this.#history.redo();
-    if (step !== undefined) this.#state(step.folder, step.after);
+    this.#open.redo();
   }
 
   /** Remembers that a session's decisions were taken along as its session.json. */
   takenAlong(folder: string): void {
-    this.#kept.set(folder, this.#session(folder).stated.description);
+    this.#open.takenAlong(folder);
   }
 
   /** The analysis of one session, computed when it is not at hand. */
   analysis(folder: string): SessionAnalysis {
-    return this.#analysisOf(this.#session(folder));
+    return this.#analyses.of(this.#open.get(folder));
   }
 
   trace(folder: string, file: string, trial: number): TrialTrace {
-    const session = this.#session(folder);
+    const session = this.#open.get(folder);
     this.#trialsWith(session, file, trial);
-    const analysis = this.#analysisOf(session);
+    const analysis = this.#analyses.of(session);
     if (analysis.recordings.get(file)?.recording === undefined) {
       throw new RequestRefused(`There is no force to draw in ${file}; its findings say why.`);
     }
     return traceTrial(analysis, file, trial, this.settings);
   }
 
+  /** Lines of a file as they stand. */
+  lines(folder: string, path: string, first: number, count: number): FileLines {
+    const session = this.#open.get(folder);
+    const file = this.#file(session, path);
+    return this.#texts.linesOf(file, this.#analyses.of(session).recordings.get(path)?.reading, first, count);
+  }
+
+  /** The force of a whole file as it was understood; undefined where nothing was understood as force. */
+  outline(folder: string, path: string): RecordingOutline | undefined {
+    const session = this.#open.get(folder);
+    this.#requireFile(session, path);
+    return outlineOf(this.#analyses.of(session), path);
+  }
+
+  /** Remembers under a name what was answered for a file, for every file of its shape. */
+  rememberLayout(folder: string, path: string, name: string): void {
+    const session = this.#open.get(folder);
+    this.#requireFile(session, path);
+    const { reading } = this.#analyses.of(session).recordings.get(path) ?? {};
+    const { description } = session.stated;
+    this.layoutShelf.save(layoutOfFile(name, { path, reading, description }, this.#analyses.layouts));
+  }
+
+  /** Where saved layouts are kept. @throws RequestRefused where this start keeps none */
+  get layoutShelf(): LayoutShelf {
+    if (this.#shelf === undefined) throw new RequestRefused("Layouts cannot be kept here.");
+    return this.#shelf;
+  }
+
   overlay({ folder, ...choice }: HostApi["sides.curves"]["request"]): CurveOverlay | undefined {
     return overlaySession(this.analysis(folder), choice);
   }
 
-  #addDescription(session: StoredSession, bytes: Uint8Array): HostApi["recordings.add"]["reply"] {
-    const { folder } = session;
-    const { description, findings } = parseSessionFile(bytes);
-    const after: Stated = { description, findings };
-    this.#sessions.set(folder, { ...session, stated: after });
-    this.#kept.set(folder, description);
-    if (Object.keys(session.stated.description).length > 0) {
-      const words = `Read ${joinPath(folder, sessionFileName)}`;
-      this.#history.record({ folder, words, before: session.stated, after });
-    } else this.#history.forgetUndone();
-    const first = findings[0];
-    const message = first === undefined ? "Describes the session." : `${first.message} ${first.action}`;
-    return { folder, outcome: "session", message };
+  #requireFile(session: StoredSession, path: string): void {
+    this.#file(session, path);
   }
 
-  /** Looks at one file alone, which is quick; the session as a whole is analysed when it is read. */
-  #lookAt(session: StoredSession, name: string): Pick<HostApi["recordings.add"]["reply"], "outcome" | "message"> {
-    const file = session.files.find((each) => each.path === name);
-    if (file === undefined) throw new Error(`The session has no file ${name}.`);
-    const view = viewRecording(file, analyzeSession(sessionInput(session, [file]), this.settings));
-    const refusal = view.findings.find((each) => each.severity === "refusal");
-    const message =
-      refusal === undefined
-        ? `${view.trials} ${view.trials === 1 ? "trial" : "trials"}.`
-        : `${refusal.message} ${refusal.action}`;
-    return { outcome: view.outcome, message };
-  }
-
-  #change(session: StoredSession, description: Stated["description"], words: string): void {
-    if (JSON.stringify(description) === JSON.stringify(session.stated.description)) return;
-    const { folder, stated: before } = session;
-    const after: Stated = { ...before, description };
-    this.#effect = "";
-    this.#history.record({ folder, words, before, after });
-    this.#sessions.set(folder, { ...session, stated: after });
-  }
-
-  #state(folder: string, stated: Stated): void {
-    const session = this.#session(folder);
-    this.#effect = "";
-    this.#sessions.set(folder, { ...session, stated });
-    this.#shown = folder;
-  }
-
-  #session(folder: string): StoredSession {
-    const session = this.#sessions.get(folder);
-    if (session === undefined) throw new RequestRefused("That session is not open any more.");
-    return session;
-  }
-
-  #requireFile(session: StoredSession, file: string): void {
-    if (session.files.some((each) => each.path === file)) return;
-    throw new RequestRefused(`${file} is not among the session's recordings.`);
+  #file(session: StoredSession, path: string): RecordingFile {
+    const file = session.files.find((each) => each.path === path);
+    if (file === undefined) throw new RequestRefused(`${path} is not among the session's recordings.`);
+    return file;
   }
 
   /** All trials of the file, of which `trial` is known to be one. */
   #trialsWith(session: StoredSession, file: string, trial: number): readonly TrialResult[] {
     this.#requireFile(session, file);
-    const trials = trialsOf(this.#analysisOf(session), file);
+    const trials = trialsOf(this.#analyses.of(session), file);
     if (trials.some((each) => each.trial === trial)) return trials;
     throw new RequestRefused(`${file} has no trial ${trial}.`);
-  }
-
-  #analysisOf(session: StoredSession): SessionAnalysis {
-    const kept = this.#analyses.get(session);
-    if (kept !== undefined) return kept;
-    const made = analyzeSession(sessionInput(session), this.settings);
-    this.#analyses.set(session, made);
-    return made;
-  }
-
-  /** The demo world is there to be played with: its decisions are nobody's. */
-  #isUnsaved(): boolean {
-    if (this.#demo) return false;
-    return [...this.#sessions.values()].some(
-      ({ folder, stated }) => JSON.stringify(stated.description) !== JSON.stringify(this.#kept.get(folder) ?? {}),
-    );
-  }
-
-  #byteLength(): number {
-    let total = 0;
-    for (const { files } of this.#sessions.values()) for (const { bytes } of files) total += bytes.byteLength;
-    return total;
   }
 }
 

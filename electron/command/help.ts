@@ -5,7 +5,11 @@ const statingHelp = `What a recording does not say (each outranks session.json):
   --involved SIDE      left, right, both or none
   --rate HZ            sampling rate, for files without a time column
   --unit UNIT          N, kN, kgf or lbf, for files that name none
-  --columns LIST       which column is what, by number from 1 or by name: time=1,left=2,right=3 or total=2
+  --columns LIST       which column is what, by number from 1 or by name: time=1,left=2,right=3 or total=2;
+                       left=2+3 adds two plates under one foot, time=none leaves the time column out
+  --decimal-mark MARK  point or comma, for files whose numbers can be read two ways
+  --swap-plates        the feet stood on each other's plates: left and right are exchanged
+  --resample [HZ]      puts uneven samples on an even time base, at the rate of their stamps or at HZ; never across a gap
   --mass KG            body mass, used where standing still was too short to weigh
   --drop-height M      height of the box in drop jumps and drop landings, in metres
   --leading-leg LEG    left or right: the leg that stepped off the box first
@@ -67,7 +71,7 @@ channel with its unit, range and mean, the rate and where it comes from, the pla
 not looked at.
 
   --samples LIST       values of every channel at these samples, counted from 0, in full precision: 0,100,250
-  --rate, --unit, --columns, --mass, --layout   as in counterpoise analyze --help
+  --rate, --unit, --columns, --decimal-mark, --swap-plates, --resample, --mass, --layout   as in counterpoise analyze --help
   --format FORMAT      text (default) or json
 
 Examples:

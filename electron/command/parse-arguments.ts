@@ -16,7 +16,7 @@ export function parseArguments<Name extends string>(
   names: readonly Name[],
 ): ParsedArguments<Name> {
   const { values, positionals, tokens } = parseArgs({
-    args: [...typed],
+    args: withBareValues(typed),
     options: Object.fromEntries(names.map((name) => [name, { type: "string", multiple: true } as const])),
     // Not strict: a value may begin with a minus sign (a southern latitude), and the sentences are our own.
     strict: false,
@@ -40,4 +40,19 @@ export function parseArguments<Name extends string>(
     options[name] = String(given[0]);
   }
   return { options, positionals };
+}
+
+/** Options that may stand without a value: what they then mean, and what a value after them looks like. */
+const bareOptions: Readonly<Record<string, { readonly means: string; readonly value: RegExp }>> = {
+  "--swap-plates": { means: "yes", value: /^(yes|no)$/ },
+  "--resample": { means: "yes", value: /^(yes|no|\d+\.?\d*|\.\d+)$/ },
+};
+
+/** Gives an option that stands alone its value, so that a file behind it is not taken for one. */
+function withBareValues(typed: readonly string[]): string[] {
+  const end = typed.indexOf("--");
+  return typed.map((each, index) => {
+    const option = end >= 0 && index > end ? undefined : bareOptions[each];
+    return option === undefined || option.value.test(typed[index + 1] ?? "") ? each : `${each}=${option.means}`;
+  });
 }

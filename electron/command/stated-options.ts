@@ -14,6 +14,9 @@ export const statingOptionNames = [
   "rate",
   "unit",
   "columns",
+  "swap-plates",
+  "resample",
+  "decimal-mark",
   "mass",
   "drop-height",
   "leading-leg",
@@ -28,6 +31,8 @@ const limbs = ["both", "left", "right"] as const;
 const legs = ["left", "right"] as const;
 const involvedSides = ["left", "right", "both", "none"] as const;
 const units = ["N", "kN", "kgf", "lbf"] as const;
+const decimalMarks = ["point", "comma"] as const;
+const yesOrNo = ["yes", "no"] as const;
 const columnRoles = ["time", "left", "right", "total"] as const;
 
 /** Box heights that can be meant, metres: below lies no box, above the range of session.json ends. */
@@ -73,18 +78,33 @@ export function choice<Word extends string>(option: string, typed: string, words
   return word;
 }
 
-function readLayout({ rate, unit, columns }: StatingOptions): LayoutAnswers | undefined {
-  if (rate === undefined && unit === undefined && columns === undefined) return undefined;
+function readLayout(options: StatingOptions): LayoutAnswers | undefined {
+  const { rate, unit, columns, resample } = options;
+  const swapPlates = options["swap-plates"];
+  const decimalMark = options["decimal-mark"];
   const roles = columns === undefined ? {} : readColumns(columns);
-  return {
+  const layout: LayoutAnswers = {
     ...(rate !== undefined && { rateHz: number("--rate", rate, "Hz", 1, 1_000_000) }),
     ...(unit !== undefined && { unit: choice("--unit", unit, units) }),
+    ...(decimalMark !== undefined && { decimalMark: choice("--decimal-mark", decimalMark, decimalMarks) }),
     ...roles,
     ...((roles.left !== undefined || roles.right !== undefined) && { platesStated: true }),
+    ...(swapPlates !== undefined && { swapPlates: choice("--swap-plates", swapPlates, yesOrNo) === "yes" }),
+    ...(resample !== undefined && readResample(resample)),
   };
+  return Object.keys(layout).length === 0 ? undefined : layout;
 }
 
-/** `time=1,left=2,right=Force R`: a whole number is a position from 1, anything else a column's own name. */
+/** `--resample` alone keeps the rate of the stamps; a number is the rate wanted. */
+function readResample(typed: string): Pick<LayoutAnswers, "resample" | "resampleHz"> {
+  if (typed === "yes" || typed === "no") return { resample: typed === "yes" };
+  return { resample: true, resampleHz: number("--resample", typed, "Hz", 1, 1_000_000) };
+}
+
+/**
+ * `time=1,left=2+3,right=Force R`: a whole number is a position from 1, several joined by plus signs are added, `time=none`
+ * leaves the time column out, anything else is a column's own name.
+ */
 function readColumns(typed: string): Partial<Record<ColumnRole, ColumnKey>> {
   const columns: Partial<Record<ColumnRole, ColumnKey>> = {};
   for (const part of typed.split(",")) {

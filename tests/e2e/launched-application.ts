@@ -1,4 +1,6 @@
 import { type ChildProcess, spawn } from "node:child_process";
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
 import { projectRoot } from "../architecture/imports.ts";
@@ -39,8 +41,9 @@ const flags = [
 
 /** Starts the built program as `npm start` does where there is no Electron, and a browser beside it. */
 export async function launchApplication(): Promise<LaunchedApplication> {
+  const data = mkdtempSync(join(tmpdir(), "counterpoise-data-"));
   const server = spawn(process.execPath, [join(projectRoot, "dist/electron/serve.js")], {
-    env: { ...process.env, COUNTERPOISE_NO_BROWSER: "1" },
+    env: { ...process.env, COUNTERPOISE_NO_BROWSER: "1", COUNTERPOISE_DATA: data },
     stdio: ["ignore", "pipe", "inherit"],
   });
   const address = await readAddress(server);
@@ -57,6 +60,7 @@ export async function launchApplication(): Promise<LaunchedApplication> {
     close: async () => {
       await browser.close();
       server.kill();
+      rmSync(data, { recursive: true, force: true });
     },
   };
 }

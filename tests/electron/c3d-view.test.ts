@@ -9,7 +9,7 @@ import { integer, writeC3d } from "../core/bytes/c3d/write-c3d.ts";
 function view(bytes: Uint8Array) {
   const file = { path: "standing.c3d", bytes, sha256: "" };
   const nothing = { folder: "", unreadable: [], description: {}, descriptionFindings: [], stated: {} };
-  return viewRecording(file, analyzeSession({ ...nothing, files: [file] }, defaultSettings));
+  return viewRecording(file, analyzeSession({ ...nothing, files: [file] }, defaultSettings), []);
 }
 
 test("a C3D file is a recording by its name, in either case", () => {

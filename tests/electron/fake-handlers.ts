@@ -35,6 +35,8 @@ const workspace: Workspace = {
   redo: "",
   effect: "",
   unsaved: false,
+  layouts: [],
+  unusableLayouts: [],
 };
 
 /** Handlers that remember their calls and answer with fixed content; `fail` makes the next call throw. */
@@ -60,7 +62,21 @@ export function fakeHandlers() {
     "workspace.show": answer("workspace.show", workspace),
     "workspace.undo": answer("workspace.undo", workspace),
     "workspace.redo": answer("workspace.redo", workspace),
-    "recordings.add": answer("recordings.add", { folder: "", outcome: "understood" as const, message: "" }),
+    "recordings.add": answer("recordings.add", {
+      folder: "",
+      outcome: "understood" as const,
+      message: "",
+      sameAs: [],
+    }),
+    "recordings.endBatch": answer("recordings.endBatch", { places: [] }),
+    "recordings.lines": answer("recordings.lines", { first: 1, lines: [], total: 0 }),
+    "recordings.outline": answer("recordings.outline", {}),
+    "recordings.assign": answer("recordings.assign", workspace),
+    "layouts.remember": answer("layouts.remember", workspace),
+    "layouts.rename": answer("layouts.rename", workspace),
+    "layouts.remove": answer("layouts.remove", workspace),
+    "layouts.import": answer("layouts.import", workspace),
+    "layouts.export": answer("layouts.export", { name: "", mediaType: "application/json", bytes: new Uint8Array() }),
     "watch.start": answer("watch.start", notWatching),
     "watch.stop": answer("watch.stop", notWatching),
     "watch.read": answer("watch.read", notWatching),

@@ -1,6 +1,12 @@
 import { describe, expect, test } from "vitest";
 import type { SessionDescription } from "../../core/session.ts";
-import { withAnswers, withSessionChange, withStatedPlates, withTrialChange } from "../../electron/session-edits.ts";
+import {
+  withAnswers,
+  withAssignments,
+  withSessionChange,
+  withStatedPlates,
+  withTrialChange,
+} from "../../electron/session-edits.ts";
 
 const file = "jump.csv";
 
@@ -52,11 +58,11 @@ describe("changing a trial", () => {
 });
 
 describe("answering for recordings", () => {
-  test("answers join what was answered before, column by column", () => {
+  test("answers join what was answered before; columns are answered as a whole", () => {
     const once = withAnswers({}, [file, "other.csv"], { unit: "N", columns: { left: 2 } }, []);
     const twice = withAnswers(once, [file], { rateHz: 600, columns: { right: 3 } }, []);
     expect(twice.files).toEqual([
-      { file, unit: "N", rateHz: 600, columns: { left: 2, right: 3 } },
+      { file, unit: "N", rateHz: 600, columns: { right: 3 } },
       { file: "other.csv", unit: "N", columns: { left: 2 } },
     ]);
   });
@@ -66,6 +72,46 @@ describe("answering for recordings", () => {
     expect(withAnswers(start, [file], { limb: "left" }, []).files).toEqual([
       { file, trial: 1, seen: true },
       { file, limb: "left" },
+    ]);
+  });
+});
+
+describe("taking an answer back", () => {
+  test("leaves the other answers, and nothing where there was no other", () => {
+    const start: SessionDescription = { files: [{ file, unit: "N", swapPlates: true, columns: { left: 2 } }] };
+    const after = withAnswers(start, [file], { swapPlates: null, columns: null }, [file]);
+    expect(after.files).toEqual([{ file, unit: "N" }]);
+    expect(withAnswers(after, [file], { unit: null }, [file])).toEqual({});
+  });
+
+  test("a file answered as a whole overrules what one of its trials was stated to be", () => {
+    const start: SessionDescription = { files: [{ file, trial: 2, limb: "left", seen: true }] };
+    expect(withAnswers(start, [file], { limb: "right" }, [file]).files).toEqual([
+      { file, trial: 2, seen: true },
+      { file, limb: "right" },
+    ]);
+  });
+});
+
+describe("assigning trials", () => {
+  const numbers = () => [1, 2];
+
+  test("each row is stated its own way, files and single trials alike", () => {
+    const rows = [
+      { file: "a.csv", test: "squatJump", limb: "both" },
+      { file, trial: 2, limb: "left" },
+    ] as const;
+    expect(withAssignments({}, rows, ["a.csv", file], numbers).files).toEqual([
+      { file: "a.csv", test: "squatJump", limb: "both" },
+      { file, trial: 2, limb: "left" },
+    ]);
+  });
+
+  test("taking a statement back at one trial leaves it to the others of its file", () => {
+    const start: SessionDescription = { files: [{ file, test: "squatJump", limb: "left" }] };
+    expect(withAssignments(start, [{ file, trial: 1, test: null }], [file], numbers).files).toEqual([
+      { file, limb: "left" },
+      { file, trial: 2, test: "squatJump" },
     ]);
   });
 });

@@ -53,6 +53,8 @@ describe("opening", () => {
       redo: "",
       effect: "",
       unsaved: false,
+      layouts: [],
+      unusableLayouts: [],
     });
     const opened = await host.call("workspace.openDemo", {});
     expect(opened.demo).toBe(true);

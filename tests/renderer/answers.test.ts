@@ -29,7 +29,7 @@ describe("answers about a file", () => {
 
   it("are asked for by the file's findings", () => {
     const findings = [finding("rate-missing", "refusal", "m", "a"), finding("unit-not-stated", "refusal", "m", "a")];
-    const view = { file: "a", byteLength: 1, outcome: "asks", findings, head: "", trials: 0 } as const;
+    const view = { file: "a", byteLength: 1, outcome: "asks", findings, head: "", trials: 0, sameAs: [] } as const;
     expect([...askedQuestions(view)]).toEqual(["rate", "unit"]);
   });
 });

@@ -90,6 +90,31 @@ describe("options that state something", () => {
   });
 });
 
+describe("options that answer for the reading", () => {
+  test("sums of columns, no time column, swapped plates, an even time base and the decimal mark find their place", () => {
+    expect(
+      readStatedOptions({ columns: "time=none,left=2+3,right=4", "swap-plates": "yes", "decimal-mark": "comma" })
+        .layout,
+    ).toEqual({ time: "none", left: "2+3", right: 4, platesStated: true, swapPlates: true, decimalMark: "comma" });
+    expect(readStatedOptions({ resample: "yes" }).layout).toEqual({ resample: true });
+    expect(readStatedOptions({ resample: "500" }).layout).toEqual({ resample: true, resampleHz: 500 });
+    expect(problemOf({ "decimal-mark": "dot" })).toContain("--decimal-mark must be one of point, comma");
+  });
+
+  test("may stand without a value, and then take nothing of what follows", () => {
+    const names = ["swap-plates", "resample"] as const;
+    expect(parseArguments(["--swap-plates", "a.csv", "--resample", "b.csv"], names)).toEqual({
+      options: { "swap-plates": "yes", resample: "yes" },
+      positionals: ["a.csv", "b.csv"],
+    });
+    expect(parseArguments(["--resample", "500", "a.csv"], names)).toEqual({
+      options: { resample: "500" },
+      positionals: ["a.csv"],
+    });
+    expect(parseArguments(["--", "--resample"], names)).toEqual({ options: {}, positionals: ["--resample"] });
+  });
+});
+
 describe("taking arguments apart", () => {
   const names = ["rate", "latitude", "out"] as const;
 

@@ -1,0 +1,54 @@
+import type { SessionAnalysis } from "../core/analysis.ts";
+import { analyzeSession } from "../core/analyze.ts";
+import type { RecordingFile } from "../core/recording/file.ts";
+import type { Layout } from "../core/recording/layout.ts";
+import type { Settings } from "../core/settings.ts";
+import { KeptSteps } from "./kept-steps.ts";
+import type { LayoutShelf } from "./layouts/layout-shelf.ts";
+import { type StoredSession, sessionInput } from "./stored-session.ts";
+
+const noLayouts: readonly Layout[] = [];
+
+/** Analyses of sessions, made when they are asked for and kept while nothing they depend on has changed. */
+export class Analyses {
+  readonly #settings: Settings;
+  readonly #shelf: LayoutShelf | undefined;
+  readonly #steps = new KeptSteps();
+  readonly #kept = new WeakMap<
+    StoredSession,
+    { readonly layouts: readonly Layout[]; readonly made: SessionAnalysis }
+  >();
+
+  constructor(settings: Settings, shelf: LayoutShelf | undefined) {
+    this.#settings = settings;
+    this.#shelf = shelf;
+  }
+
+  /** The saved layouts that answer for files of their shape. */
+  get layouts(): readonly Layout[] {
+    return this.#shelf?.layouts ?? noLayouts;
+  }
+
+  /** The analysis of a whole session. */
+  of(session: StoredSession): SessionAnalysis {
+    const kept = this.#kept.get(session);
+    if (kept !== undefined && kept.layouts === this.layouts) return kept.made;
+    const made = this.#analyze(session, session.files);
+    this.#kept.set(session, { layouts: this.layouts, made });
+    return made;
+  }
+
+  /** The analysis of one file alone, which is quick; what it was cut into is kept for the whole. */
+  ofFile(session: StoredSession, file: RecordingFile): SessionAnalysis {
+    return this.#analyze(session, [file]);
+  }
+
+  /** Forgets what the files gave. */
+  clear(): void {
+    this.#steps.clear();
+  }
+
+  #analyze(session: StoredSession, files: readonly RecordingFile[]): SessionAnalysis {
+    return analyzeSession(sessionInput(session, this.layouts, files), this.#settings, this.#steps);
+  }
+}

@@ -1,0 +1,130 @@
+import type { ReadRecording, SessionStatements } from "../core/analysis.ts";
+import { analyzeDrafts, type DraftedFile, draftFile, type FileSteps, type FileTrial } from "../core/file-trials.ts";
+import { isSameShape } from "../core/recording/layout-shape.ts";
+import type { Settings } from "../core/settings.ts";
+
+interface Drafted {
+  readonly key: string;
+  readonly drafted: DraftedFile;
+}
+
+interface Analyzed {
+  readonly key: string;
+  readonly trials: readonly FileTrial[];
+}
+
+/** Bytes of files whose drafts are kept; those not used for longest go first. */
+const keptByteLimit = 256 * 1024 * 1024;
+
+/**
+ * The steps of an analysis that concern one file alone, with their last outcome kept for every file: what is said about
+ * one trial makes the program read and cut one file again and not five hundred. A step is only ever given what its key
+ * was made from, so that nothing kept can be out of date.
+ */
+export class KeptSteps implements FileSteps {
+  readonly #byteLimit: number;
+  /** In the order of their last use. */
+  readonly #drafted = new Map<string, Drafted>();
+  readonly #analyzed = new WeakMap<DraftedFile, Analyzed>();
+  readonly #settingsTexts = new WeakMap<Settings, string>();
+  #keptBytes = 0;
+
+  constructor(byteLimit = keptByteLimit) {
+    this.#byteLimit = byteLimit;
+  }
+
+  readonly draftFile: FileSteps["draftFile"] = (file, session, settings) => {
+    const place = `${session.folder}\n${file.path}`;
+    const kept = this.#drafted.get(place);
+    if (kept !== undefined) {
+      const { read } = kept.drafted;
+      const isSame = read.file.sha256 === file.sha256;
+      if (isSame && kept.key === this.#draftKey(statementsAbout(session, read), settings)) {
+        this.#drafted.delete(place);
+        this.#drafted.set(place, kept);
+        return kept.drafted;
+      }
+      this.#drop(place);
+    }
+    const drafted = draftFile(file, statementsAbout(session, { file }), settings);
+    this.#keep(place, { key: this.#draftKey(statementsAbout(session, drafted.read), settings), drafted });
+    return drafted;
+  };
+
+  readonly analyzeDrafts: FileSteps["analyzeDrafts"] = (drafted, weight, session, settings) => {
+    const own = statementsAboutMass(session);
+    const key = JSON.stringify([weight, own.description, own.stated, this.#textOf(settings)]);
+    const kept = this.#analyzed.get(drafted);
+    if (kept?.key === key) return kept.trials;
+    const trials = analyzeDrafts(drafted, weight, own, settings);
+    this.#analyzed.set(drafted, { key, trials });
+    return trials;
+  };
+
+  /** Forgets every file. */
+  clear(): void {
+    this.#drafted.clear();
+    this.#keptBytes = 0;
+  }
+
+  #draftKey({ description, stated, layouts }: SessionStatements, settings: Settings): string {
+    return JSON.stringify([description, stated, layouts, this.#textOf(settings)]);
+  }
+
+  #keep(place: string, drafted: Drafted): void {
+    this.#drafted.set(place, drafted);
+    this.#keptBytes += byteLengthOf(drafted);
+    for (const oldest of this.#drafted.keys()) {
+      if (this.#keptBytes <= this.#byteLimit || oldest === place) return;
+      this.#drop(oldest);
+    }
+  }
+
+  #drop(place: string): void {
+    const dropped = this.#drafted.get(place);
+    if (dropped === undefined) return;
+    this.#keptBytes -= byteLengthOf(dropped);
+    this.#drafted.delete(place);
+  }
+
+  #textOf(settings: Settings): string {
+    const kept = this.#settingsTexts.get(settings) ?? JSON.stringify(settings);
+    this.#settingsTexts.set(settings, kept);
+    return kept;
+  }
+}
+
+function byteLengthOf({ drafted }: Drafted): number {
+  return drafted.read.file.bytes.byteLength;
+}
+
+/**
+ * What is said about one file alone and about the whole session, as far as it decides how the file is read and cut.
+ * Once the file was read, only the saved layouts of its shape count: no other can be applied to it.
+ */
+function statementsAbout(session: SessionStatements, read: Pick<ReadRecording, "file" | "reading">): SessionStatements {
+  const { massKg, dropHeightMetres, leadingLeg, plates, files } = session.description;
+  const own = (files ?? []).filter((entry) => entry.file === read.file.path);
+  const { reading } = read;
+  const layouts = (session.layouts ?? []).filter(
+    ({ shape }) => reading === undefined || (reading.kind === "delimited" && isSameShape(shape, reading.shape)),
+  );
+  return {
+    folder: "",
+    descriptionFindings: [],
+    stated: session.stated,
+    description: {
+      ...(massKg === undefined ? {} : { massKg }),
+      ...(dropHeightMetres === undefined ? {} : { dropHeightMetres }),
+      ...(leadingLeg === undefined ? {} : { leadingLeg }),
+      ...(plates === undefined ? {} : { plates }),
+      ...(own.length === 0 ? {} : { files: own }),
+    },
+    layouts,
+  };
+}
+
+/** What events and measures are made from beside the drafts, the session's weight and the settings. */
+function statementsAboutMass({ stated, description: { massKg } }: SessionStatements): SessionStatements {
+  return { folder: "", descriptionFindings: [], stated, description: massKg === undefined ? {} : { massKg } };
+}

@@ -1,0 +1,140 @@
+import { listInWords } from "../core/plain-words.ts";
+import type { RecordingFile } from "../core/recording/file.ts";
+import { parseSessionFile } from "../core/session-file.ts";
+import type { Analyses } from "./analyses.ts";
+import { BatchPlaces, namesakes } from "./batch-places.ts";
+import type { Stated } from "./edit-history.ts";
+import type { HostApi, TakenFile } from "./host-api.ts";
+import type { OpenSessions } from "./open-sessions.ts";
+import { isRecordingName, sessionFileName, splitPath } from "./recording-names.ts";
+import { viewRecording } from "./recording-view.ts";
+import { isSameSession } from "./same-session.ts";
+import { copiesOf, recordingFile, type StoredSession, withFile } from "./stored-session.ts";
+
+/** Most bytes of recordings held at a time. */
+const totalByteLimit = 1024 * 1024 * 1024;
+
+const nothingStated: Stated = { description: {}, findings: [] };
+
+/** How recordings come in: one file at a time, in batches that never run into what was open before. */
+export class RecordingIntake {
+  readonly #open: OpenSessions;
+  readonly #analyses: Analyses;
+  readonly #batches = new Map<string, BatchPlaces>();
+
+  constructor(open: OpenSessions, analyses: Analyses) {
+    this.#open = open;
+    this.#analyses = analyses;
+  }
+
+  /** Forgets the batches. */
+  clear(): void {
+    this.#batches.clear();
+  }
+
+  /**
+   * Takes one file in.
+   * @param batch files of one batch never run into sessions that were open before; `endBatch` joins what belongs together
+   */
+  add(path: string, bytes: Uint8Array, batch = ""): TakenFile {
+    const { folder: asked, name } = splitPath(path);
+    const isDescription = name === sessionFileName;
+    const nothing = { folder: asked, outcome: "refused", sameAs: [] } as const;
+    if (!isDescription && !isRecordingName(name)) {
+      return { ...nothing, message: `${name} is no recording and was left out.` };
+    }
+    if (!isDescription && this.#open.byteLength + bytes.byteLength > totalByteLimit) {
+      return { ...nothing, message: `${name} was left out: more than 1 GB of recordings is open.` };
+    }
+    const folder = batch === "" ? asked : this.#batchOf(batch).placeOf(asked, (each) => this.#open.has(each));
+    const before = this.#open.find(folder) ?? { folder, files: [], stated: nothingStated };
+    if (this.#open.all.length === 0) this.#open.shown = folder;
+    return isDescription ? this.#addDescription(before, bytes) : this.#addRecording(before, recordingFile(name, bytes));
+  }
+
+  /** Ends a batch: what came in under the name of an open session joins it where it is the same session. */
+  endBatch(batch: string): HostApi["recordings.endBatch"]["reply"] {
+    const places = this.#batches.get(batch);
+    const moved = (places?.all ?? []).filter(([folder, place]) => folder !== place && this.#open.has(place));
+    return {
+      places: moved.map(([folder, place]) => {
+        const incoming = this.#open.get(place);
+        const same = namesakes(folder, this.#open.all).find(
+          (open) => open.folder !== place && isSameSession(open, incoming),
+        );
+        // Decisions that were made about the recordings meanwhile can be taken back only while their session is there.
+        if (same === undefined || this.#open.history.concerns(place))
+          return { folder, session: place, message: besideWords(folder, place) };
+        this.#join(incoming, same.folder);
+        places?.settle(folder, same.folder);
+        return { folder, session: same.folder, message: "" };
+      }),
+    };
+  }
+
+  #addRecording(before: StoredSession, file: RecordingFile): TakenFile {
+    const { folder } = before;
+    const replaced = before.files.find((each) => each.path === file.path);
+    const copy = before.files.find((each) => each.path !== file.path && each.sha256 === file.sha256);
+    const session = withFile(before, file);
+    this.#open.put(session);
+    const sameAs = copiesOf(file, folder, this.#open.all);
+    if (copy !== undefined) {
+      const message = `This is the same recording as ${copy.path}, byte for byte; it counts once.`;
+      return { folder, outcome: "refused", message, sameAs };
+    }
+    const { outcome, message } = this.#lookAt(session, file);
+    const words = [
+      message,
+      ...(replaced === undefined || replaced.sha256 === file.sha256
+        ? []
+        : ["It took the place of another recording of the same name."]),
+      ...(sameAs.length === 0 ? [] : [`The same recording is open as ${listInWords(sameAs)}.`]),
+    ];
+    return { folder, outcome, message: words.join(" "), sameAs };
+  }
+
+  #addDescription(session: StoredSession, bytes: Uint8Array): TakenFile {
+    const { folder } = session;
+    const { description, findings } = parseSessionFile(bytes);
+    this.#open.describe(session, { description, findings });
+    const first = findings[0];
+    const message = first === undefined ? "Describes the session." : `${first.message} ${first.action}`;
+    return { folder, outcome: "session", message, sameAs: [] };
+  }
+
+  /** Looks at one file alone, which is quick; the session as a whole is analysed when it is read. */
+  #lookAt(session: StoredSession, file: RecordingFile): Pick<TakenFile, "outcome" | "message"> {
+    const view = viewRecording(file, this.#analyses.ofFile(session, file), []);
+    const refusal = view.findings.find((each) => each.severity === "refusal");
+    const message =
+      refusal === undefined
+        ? `${view.trials} ${view.trials === 1 ? "trial" : "trials"}.`
+        : `${refusal.message} ${refusal.action}`;
+    return { outcome: view.outcome, message };
+  }
+
+  /** Moves what came in beside a session of its name into it. */
+  #join(incoming: StoredSession, folder: string): void {
+    const open = this.#open.get(folder);
+    const joined = incoming.files.reduce(withFile, open);
+    this.#open.remove(incoming.folder);
+    this.#open.put(joined);
+    const { description } = incoming.stated;
+    const isNews = JSON.stringify(description) !== JSON.stringify(open.stated.description);
+    if (incoming.stated !== nothingStated && isNews) this.#open.describe(joined, incoming.stated);
+    if (this.#open.shown === incoming.folder) this.#open.shown = folder;
+  }
+
+  #batchOf(batch: string): BatchPlaces {
+    const places = this.#batches.get(batch) ?? new BatchPlaces();
+    this.#batches.set(batch, places);
+    return places;
+  }
+}
+
+function besideWords(folder: string, place: string): string {
+  return folder === ""
+    ? `Other recordings of the same names are open already; these stand beside them as “${place}”.`
+    : `Another session “${folder}” is open already; this one stands beside it as “${place}”.`;
+}

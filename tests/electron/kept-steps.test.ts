@@ -1,0 +1,96 @@
+import { describe, expect, test } from "vitest";
+import type { SessionInput } from "../../core/analysis.ts";
+import { analyzeSession } from "../../core/analyze.ts";
+import { draftFile } from "../../core/file-trials.ts";
+import type { Layout } from "../../core/recording/layout.ts";
+import type { SessionDescription } from "../../core/session.ts";
+import { defaultSettings } from "../../core/settings.ts";
+import { KeptSteps } from "../../electron/kept-steps.ts";
+import { recordingFile } from "../../electron/stored-session.ts";
+import { bytesOf, jumpText, sessionDescription, sessionFiles } from "./simulated-recordings.ts";
+
+const files = Object.entries(sessionFiles).map(([name, text]) => recordingFile(name, bytesOf(text)));
+
+function input(description: SessionDescription, more: Partial<SessionInput> = {}): SessionInput {
+  return { folder: "month-7", files, unreadable: [], description, descriptionFindings: [], stated: {}, ...more };
+}
+
+const [first, second] = Object.keys(sessionFiles);
+const entries = sessionDescription.files ?? [];
+const withEntry = (change: object): SessionDescription => ({
+  ...sessionDescription,
+  files: entries.map((entry) => (entry.file === first ? { ...entry, ...change } : entry)),
+});
+
+describe("kept steps", () => {
+  const descriptions: readonly (readonly [string, SessionDescription])[] = [
+    ["nothing changed", sessionDescription],
+    ["another pain", { ...sessionDescription, pain: 4 }],
+    ["an entered mass", { ...sessionDescription, massKg: 66 }],
+    ["another gravity", { ...sessionDescription, gravity: 9.78 }],
+    ["a trial seen", withEntry({ seen: true })],
+    ["a trial excluded", withEntry({ excluded: { reason: "hand on the rail" } })],
+    ["the plates swapped", withEntry({ swapPlates: true })],
+    ["a moved event", withEntry({ events: [{ name: "takeoff", time: 2.5 }] })],
+    ["the feet stated for the session", { ...sessionDescription, plates: [{ column: "left (N)", foot: "right" }] }],
+    ["another test", withEntry({ test: "squatJump" })],
+  ];
+
+  test("give the numbers of an analysis from the beginning, bit for bit, after any statement", () => {
+    const steps = new KeptSteps();
+    for (const [what, description] of [...descriptions, ...descriptions.toReversed()]) {
+      const kept = analyzeSession(input(description), defaultSettings, steps);
+      const anew = analyzeSession(input(description), defaultSettings);
+      expect(JSON.stringify(kept.result), what).toBe(JSON.stringify(anew.result));
+    }
+  });
+
+  test("cut one file again for a change at one trial, and none for a change of what is said about the session", () => {
+    const kept = new KeptSteps();
+    analyzeSession(input(sessionDescription), defaultSettings, kept);
+    const before = files.map((file) => kept.draftFile(file, input(sessionDescription), defaultSettings));
+    const again = (description: SessionDescription) =>
+      files.filter((file, index) => kept.draftFile(file, input(description), defaultSettings) !== before[index]).length;
+    expect(again({ ...sessionDescription, pain: 9, involved: "left" })).toBe(0);
+    expect(again(withEntry({ seen: true }))).toBe(1);
+  });
+
+  test("never give one file's draft for other bytes of the same name", () => {
+    const steps = new KeptSteps();
+    analyzeSession(input(sessionDescription), defaultSettings, steps);
+    const other = recordingFile(String(first), bytesOf(jumpText("both", 901)));
+    const session = input(sessionDescription, { files: [other] });
+    expect(steps.draftFile(other, session, defaultSettings)).toEqual(draftFile(other, session, defaultSettings));
+  });
+
+  test("read a file again for a saved layout of its shape and for no other", () => {
+    const steps = new KeptSteps();
+    const [file] = files;
+    if (file === undefined) throw new Error("There is no file.");
+    const said = input(sessionDescription);
+    const { read } = steps.draftFile(file, said, defaultSettings);
+    if (read.reading?.kind !== "delimited") throw new Error("The file is a table.");
+    const layout = (columns: Layout["shape"]["columns"]): Layout => ({
+      schemaVersion: 1,
+      name: "of the laboratory",
+      shape: { ...(read.reading as { readonly shape: Layout["shape"] }).shape, columns },
+      answers: { swapPlates: true },
+    });
+    const { columns } = read.reading.shape;
+    const others = { ...said, layouts: [layout(columns.slice(1))] };
+    expect(steps.draftFile(file, others, defaultSettings).read).toBe(read);
+    const fitting = { ...said, layouts: [layout(columns)] };
+    expect(steps.draftFile(file, fitting, defaultSettings).read.reading).toHaveProperty("layout", "of the laboratory");
+  });
+
+  test("keep no more bytes than they may, the last used ones", () => {
+    const [one, two] = [first, second].map((name) => files.find((file) => file.path === name));
+    if (one === undefined || two === undefined) throw new Error("Two files were asked for.");
+    const steps = new KeptSteps(Math.max(one.bytes.length, two.bytes.length));
+    const said = input(sessionDescription);
+    const kept = steps.draftFile(one, said, defaultSettings);
+    const later = steps.draftFile(two, said, defaultSettings);
+    expect(steps.draftFile(two, said, defaultSettings)).toBe(later);
+    expect(steps.draftFile(one, said, defaultSettings)).not.toBe(kept);
+  });
+});
