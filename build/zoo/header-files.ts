@@ -161,7 +161,7 @@ function blocks(): readonly ZooFile[] {
     tableFile("blank-lines-behind.csv", short, { below: ["", "", ""] }),
     tableFile("blank-lines-above.csv", short, { above: ["", "Simulated", "", ""], beneathNames: [""] }),
     tableFile("footer-words.csv", short, { below: ["", "End of the recording"] }, noted),
-    tableFile("footer-count.csv", short, { below: [`Samples: ${shortRows}`] }, { ...noted, statesCount: true }),
+    tableFile("footer-count.csv", short, { below: [`Samples: ${shortRows}`] }, noted),
     tableFile("summary-rows.csv", short, { delimiter: ";", below: ["Mean;310.2;330.4", "Max;402.7;431.1"] }, noted),
     tableFile(
       "summary-german.csv",

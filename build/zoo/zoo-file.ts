@@ -53,7 +53,7 @@ export interface ExpectedReading {
   readonly answers?: LayoutAnswers;
   /** The findings that remain with the answers. */
   readonly answeredFindings?: readonly string[];
-  /** True where the file says how many rows or frames it has. */
+  /** True where the file says above its rows how many it has, so that a cut between two rows must show. */
   readonly statesCount: boolean;
   readonly rateHz?: number;
   readonly rateFrom?: "time column" | "header" | "stated" | "unknown" | "frame rate";
