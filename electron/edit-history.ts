@@ -8,12 +8,22 @@ export interface Stated {
 }
 
 /** One gesture: what was stated before and after it. Derived numbers are never kept; they are computed again. */
-export interface EditStep {
+export interface StatedStep {
   readonly folder: string;
   readonly words: string;
   readonly before: Stated;
   readonly after: Stated;
 }
+
+/** One gesture that the register wrote down: its journal holds what was before and after. */
+export interface KeptStep {
+  /** The session it belongs to, where it belongs to one that is open. */
+  readonly folder?: string;
+  readonly words: string;
+  readonly kept: true;
+}
+
+export type EditStep = StatedStep | KeptStep;
 
 /** Most steps that can be taken back. */
 const mostSteps = 500;
@@ -43,6 +53,30 @@ export class EditHistory {
     return step;
   }
 
+  /** The step that undo would take; it stays where it is. */
+  get lastDone(): EditStep | undefined {
+    return this.#done.at(-1);
+  }
+
+  /** The step that redo would take; it stays where it is. */
+  get lastUndone(): EditStep | undefined {
+    return this.#undone.at(-1);
+  }
+
+  /** Forgets the steps of the register, which begins anew or was closed. */
+  forgetKept(): void {
+    const isInMemory = (step: EditStep) => !("kept" in step);
+    this.#done = this.#done.filter(isInMemory);
+    this.#undone = this.#undone.filter(isInMemory);
+  }
+
+  /** Forgets the steps that one session made in memory. */
+  forgetFolder(folder: string): void {
+    const isElsewhere = (step: EditStep) => "kept" in step || step.folder !== folder;
+    this.#done = this.#done.filter(isElsewhere);
+    this.#undone = this.#undone.filter(isElsewhere);
+  }
+
   /** Forgets what had been undone, so that it cannot come back over something newer. */
   forgetUndone(): void {
     this.#undone = [];
@@ -60,10 +94,10 @@ export class EditHistory {
   }
 
   get undoWords(): string {
-    return this.#done.at(-1)?.words ?? "";
+    return this.lastDone?.words ?? "";
   }
 
   get redoWords(): string {
-    return this.#undone.at(-1)?.words ?? "";
+    return this.lastUndone?.words ?? "";
   }
 }

@@ -12,6 +12,8 @@ import type { SheetDocument } from "../core/sheet/document.ts";
 import type { Alignment, CurveOverlay } from "../core/sides/curves.ts";
 import type { TestKind } from "../core/test-kind.ts";
 import type { FileOutcome } from "./file-outcome.ts";
+import type { RegisterApi } from "./register-host/register-api.ts";
+import type { RegisterView } from "./register-host/register-view.ts";
 import type { NextRecordings, WatchView } from "./watch/watch-view.ts";
 
 /** One imported file and what was understood of it. */
@@ -49,6 +51,10 @@ export interface Workspace {
   readonly layouts: readonly SavedLayout[];
   /** Why files in the folder of the saved layouts are not used, a sentence each. */
   readonly unusableLayouts: readonly string[];
+  /** The record of the session shown, where it is kept in the register. */
+  readonly keptAs?: string;
+  /** The register that is open; absent where the host has none. */
+  readonly register?: RegisterView;
 }
 
 /** Answers to what a file could not say. Absent parts stay as they are; `null` takes a statement back. */
@@ -158,10 +164,15 @@ type Nothing = Readonly<Record<string, never>>;
  * The boundary between the screen and the host: one typed map of request → reply. Windows reach it over Electron's
  * message channel, browsers over the loopback server; both end in the same handlers.
  */
-export interface HostApi {
+export interface HostApi extends RegisterApi {
   "application.describe": {
     readonly request: Nothing;
-    readonly reply: { readonly version: string; readonly host: "window" | "browser" };
+    readonly reply: {
+      readonly version: string;
+      readonly host: "window" | "browser";
+      /** The key store of the operating system for the register's passphrase: whether there is one, and holds it. */
+      readonly passphraseStore: "absent" | "empty" | "holds it";
+    };
   };
   "workspace.read": { readonly request: Nothing; readonly reply: Workspace };
   /** Opens the simulated demo world, leaving what was open. */

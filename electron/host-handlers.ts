@@ -7,6 +7,8 @@ import { engineVersion } from "../core/version.ts";
 import type { HostApi, HostRequestName, MadeFile, Workspace } from "./host-api.ts";
 import { makeSheetPdf } from "./make-pdf.ts";
 import { sessionFileName } from "./recording-names.ts";
+import { noRegisterHandlers, registerHandlers } from "./register-host/register-handlers.ts";
+import type { RegisterHome } from "./register-host/register-home.ts";
 import { SessionWatch } from "./watch/session-watch.ts";
 import type { WatchView } from "./watch/watch-view.ts";
 import type { WorkspaceState } from "./workspace.ts";
@@ -19,20 +21,29 @@ export type HostHandlers = {
 };
 
 /** Implements the boundary once, for window and browser alike. */
-export function makeHandlers(workspace: WorkspaceState, host: "window" | "browser"): HostHandlers {
+export function makeHandlers(workspace: WorkspaceState, host: "window" | "browser", home?: RegisterHome): HostHandlers {
   const thenRead = (deed: () => void): Workspace => {
     deed();
     return workspace.read();
   };
-  const watch = new SessionWatch(workspace, (error) => console.error(error));
+  const watch = new SessionWatch(
+    workspace,
+    (error) => console.error(error),
+    () => home?.sessionUnderWay(),
+  );
   const thenLook = (deed: () => void): WatchView => {
     deed();
     return watch.read();
   };
-  return {
-    "application.describe": () => ({ version: engineVersion, host }),
+  if (home !== undefined) home.whileBusy = () => watch.read().state !== "off";
+  const handlers = {
+    "application.describe": () => ({ version: engineVersion, host, passphraseStore: "absent" as const }),
     "workspace.read": () => workspace.read(),
-    "workspace.openDemo": () => thenRead(() => workspace.openDemo()),
+    "workspace.openDemo": async () => {
+      if (home === undefined) workspace.openDemo();
+      else await home.openDemo();
+      return workspace.read();
+    },
     "workspace.clear": () => thenRead(() => workspace.clear()),
     "workspace.show": ({ folder }) => thenRead(() => workspace.show(folder)),
     "workspace.undo": () => thenRead(() => workspace.undo()),
@@ -70,7 +81,18 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     },
     "sheet.read": ({ folder }) => buildSheet(workspace.analysis(folder).result, workspace.settings),
     "files.make": ({ folder, format }) => makeFile(workspace, folder, format),
+    ...(home === undefined ? noRegisterHandlers() : registerHandlers(home)),
   } satisfies HostHandlers;
+  if (home === undefined) return handlers;
+  // A register that is being locked has nothing that could take recordings in.
+  const { "register.lock": lock } = handlers;
+  return {
+    ...handlers,
+    "register.lock": (request) => {
+      watch.stop();
+      return lock(request);
+    },
+  };
 }
 
 async function makeFile(

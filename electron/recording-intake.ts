@@ -8,6 +8,7 @@ import type { HostApi, TakenFile } from "./host-api.ts";
 import type { OpenSessions } from "./open-sessions.ts";
 import { isRecordingName, sessionFileName, splitPath } from "./recording-names.ts";
 import { viewRecording } from "./recording-view.ts";
+import { RequestRefused } from "./request-refused.ts";
 import { isSameSession } from "./same-session.ts";
 import { copiesOf, recordingFile, type StoredSession, withFile } from "./stored-session.ts";
 
@@ -77,6 +78,8 @@ export class RecordingIntake {
     const replaced = before.files.find((each) => each.path === file.path);
     const copy = before.files.find((each) => each.path !== file.path && each.sha256 === file.sha256);
     const session = withFile(before, file);
+    const refusal = this.#keep(before, file);
+    if (refusal !== undefined) return { folder, outcome: "refused", message: refusal, sameAs: [] };
     this.#open.put(session);
     const sameAs = copiesOf(file, folder, this.#open.all);
     if (copy !== undefined) {
@@ -96,6 +99,10 @@ export class RecordingIntake {
 
   #addDescription(session: StoredSession, bytes: Uint8Array): TakenFile {
     const { folder } = session;
+    if (session.keptAs !== undefined) {
+      const message = `${sessionFileName} was left out: what is said about a session of the register is changed on the screens.`;
+      return { folder, outcome: "refused", message, sameAs: [] };
+    }
     const { description, findings } = parseSessionFile(bytes);
     this.#open.describe(session, { description, findings });
     const first = findings[0];
@@ -114,15 +121,29 @@ export class RecordingIntake {
     return { outcome: view.outcome, message };
   }
 
+  /** @returns why the register did not take the recording; undefined where it did, or where the session is not kept */
+  #keep(session: StoredSession, file: RecordingFile): string | undefined {
+    try {
+      this.#open.keepRecording(session, file);
+      return undefined;
+    } catch (error) {
+      if (error instanceof RequestRefused) return error.message;
+      throw error;
+    }
+  }
+
   /** Moves what came in beside a session of its name into it. */
   #join(incoming: StoredSession, folder: string): void {
     const open = this.#open.get(folder);
+    for (const file of incoming.files) this.#open.keepRecording(open, file);
     const joined = incoming.files.reduce(withFile, open);
     this.#open.remove(incoming.folder);
     this.#open.put(joined);
     const { description } = incoming.stated;
     const isNews = JSON.stringify(description) !== JSON.stringify(open.stated.description);
-    if (incoming.stated !== nothingStated && isNews) this.#open.describe(joined, incoming.stated);
+    // What the register says of its sessions stands.
+    if (incoming.stated !== nothingStated && isNews && open.keptAs === undefined)
+      this.#open.describe(joined, incoming.stated);
     if (this.#open.shown === incoming.folder) this.#open.shown = folder;
   }
 

@@ -1,4 +1,5 @@
 import type { HostRequestName } from "./host-api.ts";
+import { registerRequestNames } from "./register-host/register-request-names.ts";
 
 /** Every request of the boundary; the preload exposes these and no other channel. */
 export const requestNames = [
@@ -31,6 +32,7 @@ export const requestNames = [
   "sides.curves",
   "sheet.read",
   "files.make",
+  ...registerRequestNames,
 ] as const satisfies readonly HostRequestName[];
 
 /** Compiles only while the list above is complete. */

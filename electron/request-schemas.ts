@@ -6,6 +6,7 @@ import { settingsCatalogue } from "../core/settings.ts";
 import { alignments } from "../core/sides/curves.ts";
 import { testKinds } from "../core/test-kind.ts";
 import type { HostApi, HostRequestName } from "./host-api.ts";
+import { registerRequestSchemas } from "./register-host/register-request-schemas.ts";
 
 /** Largest recording taken in through the boundary. */
 export const recordingByteLimit = 64 * 1024 * 1024;
@@ -193,4 +194,5 @@ export const requestSchemas = {
   }),
   "sheet.read": z.strictObject({ folder }),
   "files.make": z.strictObject({ folder, format: z.enum(["pdf", "html", "csv", "json", "session"]) }),
+  ...registerRequestSchemas,
 } as const satisfies { readonly [Name in HostRequestName]: z.ZodType<HostApi[Name]["request"]> };

@@ -11,6 +11,8 @@ export interface StoredSession {
   /** Imported bytes exactly as they came, in the order of their paths. */
   readonly files: readonly RecordingFile[];
   readonly stated: Stated;
+  /** The session's record, where it is kept in the register; absent for one that lives in memory alone. */
+  readonly keptAs?: string;
 }
 
 /** A recording with the hash that identifies it. */

@@ -25,13 +25,14 @@ import type {
 import { layoutOfFile } from "./layouts/layout-of-file.ts";
 import type { LayoutShelf } from "./layouts/layout-shelf.ts";
 import { OpenSessions } from "./open-sessions.ts";
-import { readFolder } from "./read-folder.ts";
+import { type FoundSession, readFolder } from "./read-folder.ts";
 import { RecordingIntake } from "./recording-intake.ts";
 import { isRecordingName, sessionFileName, splitPath } from "./recording-names.ts";
 import { outlineOf } from "./recording-outline.ts";
 import { trialsOf, viewRecording } from "./recording-view.ts";
 import { RequestRefused } from "./request-refused.ts";
 import { withAnswers, withAssignments, withSessionChange, withStatedPlates, withTrialChange } from "./session-edits.ts";
+import type { SessionKeeper } from "./session-keeper.ts";
 import { listSessions, sessionToBeginWith } from "./session-list.ts";
 import { copiesOf, type StoredSession } from "./stored-session.ts";
 import { swappedFeet } from "./swapped-feet.ts";
@@ -62,6 +63,11 @@ export class WorkspaceState {
     this.#intake = new RecordingIntake(this.#open, this.#analyses);
   }
 
+  /** Has the sessions that belong to the register kept there. */
+  keepWith(keeper: SessionKeeper): void {
+    this.#open.keepWith(keeper);
+  }
+
   /** The state every screen draws from. */
   read(): Workspace {
     const session = this.#open.find(this.#open.shown);
@@ -82,22 +88,66 @@ export class WorkspaceState {
       unsaved: !this.#demo && this.#open.isUnsaved,
       layouts: this.#analyses.layouts.map(({ name, shape, answers }) => ({ name, shape, answers })),
       unusableLayouts: (this.#shelf?.unusable ?? []).map(({ file, reason }) => `${file}: ${reason}`),
+      ...(session?.keptAs !== undefined && { keptAs: session.keptAs }),
+      ...(this.#open.keeper && { register: this.#open.keeper.view() }),
     };
   }
 
   /** Opens the demo world, leaving what was open. */
   openDemo(): void {
-    this.clear();
-    const folders = existsSync(this.#sampleTraces) ? readFolder(this.#sampleTraces) : [];
-    const found = folders.map(({ folder, files, description, descriptionFindings }) => ({
-      folder,
-      files,
-      stated: { description, findings: descriptionFindings },
-    }));
+    this.showDemo(
+      this.demoWorld().map(({ folder, files, description, descriptionFindings }) => ({
+        folder,
+        files,
+        stated: { description, findings: descriptionFindings },
+      })),
+    );
+  }
+
+  /** The demo world's recordings as they come with the program. */
+  demoWorld(): readonly FoundSession[] {
+    const found = existsSync(this.#sampleTraces) ? readFolder(this.#sampleTraces) : [];
     if (found.length === 0) throw new RequestRefused("The demo recordings are missing from this installation.");
-    for (const session of found) this.#open.put(session);
+    return found;
+  }
+
+  /** Shows sessions of the demo world, leaving what was open. */
+  showDemo(sessions: readonly StoredSession[]): void {
+    this.clear();
+    for (const session of sessions) this.#open.put(session);
     this.#demo = true;
-    this.#open.shown = sessionToBeginWith(found)?.folder ?? "";
+    this.#open.shown = sessionToBeginWith(sessions)?.folder ?? "";
+  }
+
+  /** Every session that is open. */
+  get sessions(): readonly StoredSession[] {
+    return this.#open.all;
+  }
+
+  /** Opens a session of the register beside what is open, and shows it. */
+  openKept(session: StoredSession): void {
+    this.#open.openKept(session);
+  }
+
+  /** Closes the sessions of the register; those in memory alone stay. */
+  closeKept(): void {
+    this.#open.closeKept();
+    this.#demo = false;
+  }
+
+  /** Lists an action of the register among what can be taken back. */
+  recordKept(words: string, folder?: string): void {
+    this.#open.recordKept(words, folder);
+  }
+
+  /** Steps of the register can no longer be taken back: it began anew. */
+  forgetKept(): void {
+    this.#open.history.forgetKept();
+  }
+
+  /** Reads sessions of the register again; one that is gone closes. */
+  refreshKept(only?: string): void {
+    this.#open.refreshKept(only);
   }
 
   /** Closes everything. */
@@ -128,8 +178,9 @@ export class WorkspaceState {
    * @param batch files of one batch never run into sessions that were open before; `endBatch` joins what belongs together
    */
   add(path: string, bytes: Uint8Array, batch = ""): TakenFile {
-    const { name } = splitPath(path);
-    if (this.#demo && (name === sessionFileName || isRecordingName(name))) this.clear();
+    const { folder, name } = splitPath(path);
+    const isOwn = this.#open.find(folder)?.keptAs === undefined;
+    if (this.#demo && isOwn && (name === sessionFileName || isRecordingName(name))) this.clear();
     return this.#intake.add(path, bytes, batch);
   }
 
@@ -176,6 +227,7 @@ export class WorkspaceState {
       session,
       withTrialChange(session.stated.description, file, trial, change, numbers),
       trialChangeWords(file, trial, change, eventsBefore),
+      "trials changed",
     );
     const decides = change.excluded !== undefined || change.events !== undefined;
     if (decides) this.#open.effect = statusChanges(before, this.analysis(folder).result.criteria);
@@ -198,6 +250,7 @@ export class WorkspaceState {
       session,
       withStatedPlates(session.stated.description, feetOfFiles),
       statedPlatesWords(feet, trials),
+      "trials changed",
     );
     this.#open.effect = statusChanges(before, this.analysis(folder).result.criteria);
   }

@@ -1,3 +1,4 @@
+import { dataFolder } from "../layouts/data-folder.ts";
 import { rendererFolder, sampleTracesFolder } from "../program-folders.ts";
 import { startHostWorker } from "../worker/remote-handlers.ts";
 import { startLoopbackServer } from "./loopback-server.ts";
@@ -5,7 +6,11 @@ import { openBrowser } from "./open-browser.ts";
 
 /** Serves the application to the browser on this computer until the process is told to end. */
 async function serve(): Promise<void> {
-  const host = startHostWorker({ host: "browser", sampleTraces: sampleTracesFolder() });
+  const host = startHostWorker({
+    host: "browser",
+    sampleTraces: sampleTracesFolder(),
+    dataFolder: dataFolder(),
+  });
   const server = await startLoopbackServer({
     handlers: host.handlers,
     rendererFolder: rendererFolder(),

@@ -18,7 +18,8 @@ export function dataFolder(
 ): string {
   const chosen = environment.COUNTERPOISE_DATA;
   if (chosen !== undefined && chosen !== "") return chosen;
-  if (platform === "win32") return join(environment.APPDATA ?? join(home, "AppData", "Roaming"), "Counterpoise");
+  // Not the roaming folder: athletes' data must not travel to a server with the profile.
+  if (platform === "win32") return join(environment.LOCALAPPDATA ?? join(home, "AppData", "Local"), "Counterpoise");
   if (platform === "darwin") return join(home, "Library", "Application Support", "Counterpoise");
   return join(environment.XDG_DATA_HOME || join(home, ".local", "share"), "counterpoise");
 }

@@ -91,6 +91,8 @@ const sessionRecordSchema = z.strictObject({
   folder: freeText,
   date: described.date,
   milestone: described.milestone,
+  /** What is tested, whole: a later change of the clinic's protocol alters no session. */
+  protocol: described.protocol,
   place: freeText.exactOptional(),
   tester: freeText.exactOptional(),
   massKg: described.massKg,

@@ -42,11 +42,19 @@ export class RegisterWrites {
       return made;
     });
     if (sequence !== undefined) {
-      this.#done.push(sequence);
-      this.#undone.length = 0;
+      // Where a copy went stays true whatever is undone.
+      if (action !== "copy made elsewhere") {
+        this.#done.push(sequence);
+        this.#undone.length = 0;
+      }
       this.#refresh(changed);
     }
     return result;
+  }
+
+  /** How many actions can be undone. */
+  get steps(): number {
+    return this.#done.length;
   }
 
   moveToBin(...records: readonly RecordKey[]): void {

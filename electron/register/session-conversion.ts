@@ -11,6 +11,7 @@ const sharedKeys = [
   "milestone",
   "massKg",
   "gravity",
+  "protocol",
   "involved",
   "injury",
   "dropHeightMetres",

@@ -23,6 +23,7 @@ interface Newest {
 export class SessionWatch {
   readonly #workspace: WorkspaceState;
   readonly #report: (error: unknown) => void;
+  readonly #sessionUnderWay: () => string | undefined;
   /** The session each watched folder became: folders of one name in different places are different sessions. */
   readonly #names = new Map<string, string>();
   #watch: FolderWatch | undefined;
@@ -32,10 +33,19 @@ export class SessionWatch {
   #taken = 0;
   #revision = 0;
 
-  /** @param report is told of exceptions, which are our own mistakes; the watch goes on */
-  constructor(workspace: WorkspaceState, report: (error: unknown) => void) {
+  /**
+   * @param report is told of exceptions, which are our own mistakes; the watch goes on
+   * @param sessionUnderWay names the register's session that is being recorded now, where there is one: it takes the
+   * recordings in
+   */
+  constructor(
+    workspace: WorkspaceState,
+    report: (error: unknown) => void,
+    sessionUnderWay: () => string | undefined = () => undefined,
+  ) {
     this.#workspace = workspace;
     this.#report = report;
+    this.#sessionUnderWay = sessionUnderWay;
   }
 
   /**
@@ -49,8 +59,10 @@ export class SessionWatch {
     }
     this.stop();
     this.#folder = folder;
-    if (!this.#workspace.holdsWithin(this.#name)) this.#names.delete(folder);
-    this.#names.set(folder, this.#names.get(folder) ?? this.#freeName(basename(folder)));
+    const underWay = this.#sessionUnderWay();
+    const wasKept = this.#workspace.sessions.some((each) => each.folder === this.#name && each.keptAs !== undefined);
+    if (wasKept || !this.#workspace.holdsWithin(this.#name)) this.#names.delete(folder);
+    this.#names.set(folder, underWay ?? this.#names.get(folder) ?? this.#freeName(basename(folder)));
     this.#next = {};
     this.#newest = undefined;
     this.#taken = 0;

@@ -1,5 +1,6 @@
 import { join } from "node:path";
 import { app, BrowserWindow, ipcMain, Menu, protocol, session } from "electron";
+import { dataFolder } from "../layouts/data-folder.ts";
 import { programFolder, rendererFolder, sampleTracesFolder } from "../program-folders.ts";
 import { startHostWorker } from "../worker/remote-handlers.ts";
 import { answerMessages } from "./answer-messages.ts";
@@ -23,7 +24,11 @@ async function start(): Promise<void> {
   await app.whenReady();
   lockDownSession(session.defaultSession);
   protocol.handle(ownScheme, servePages(rendererFolder()));
-  const host = startHostWorker({ host: "window", sampleTraces: sampleTracesFolder() });
+  const host = startHostWorker({
+    host: "window",
+    sampleTraces: sampleTracesFolder(),
+    dataFolder: dataFolder(),
+  });
   answerMessages(ipcMain, host.handlers, (error) => console.error(error));
   app.on("will-quit", () => void host.close());
   const window = openWindow();

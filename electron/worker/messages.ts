@@ -5,6 +5,8 @@ export interface HostWorkerData {
   readonly host: "window" | "browser";
   /** Folder of the demo world's recordings. */
   readonly sampleTraces: string;
+  /** Folder of the user's data with the register; absent: the host keeps none, and begins with the demo in memory. */
+  readonly dataFolder?: string;
 }
 
 /** A request that was checked before it was sent on; `id` comes back with the answer. */

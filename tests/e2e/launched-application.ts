@@ -9,6 +9,8 @@ import { findChromium } from "./unpack-chromium.ts";
 /** The served application in a real browser. */
 export interface LaunchedApplication {
   readonly address: string;
+  /** The user's data of this launch; gone after closing. */
+  readonly dataFolder: string;
   readonly browser: Browser;
   /** A page of its own with the application open; `problems` collects what its console complains of. */
   open(options?: OpenOptions): Promise<OpenPage>;
@@ -41,9 +43,9 @@ const flags = [
 
 /** Starts the built program as `npm start` does where there is no Electron, and a browser beside it. */
 export async function launchApplication(): Promise<LaunchedApplication> {
-  const data = mkdtempSync(join(tmpdir(), "counterpoise-data-"));
+  const dataFolder = mkdtempSync(join(tmpdir(), "counterpoise-data-"));
   const server = spawn(process.execPath, [join(projectRoot, "dist/electron/serve.js")], {
-    env: { ...process.env, COUNTERPOISE_NO_BROWSER: "1", COUNTERPOISE_DATA: data },
+    env: { ...process.env, COUNTERPOISE_NO_BROWSER: "1", COUNTERPOISE_DATA: dataFolder },
     stdio: ["ignore", "pipe", "inherit"],
   });
   const address = await readAddress(server);
@@ -55,12 +57,15 @@ export async function launchApplication(): Promise<LaunchedApplication> {
   });
   return {
     address,
+    dataFolder,
     browser,
     open: (options = {}) => openPage(browser, address, options),
     close: async () => {
       await browser.close();
+      const ended = new Promise((resolve) => server.once("exit", resolve));
       server.kill();
-      rmSync(data, { recursive: true, force: true });
+      await ended;
+      rmSync(dataFolder, { recursive: true, force: true });
     },
   };
 }

@@ -24,7 +24,7 @@ interface Ended {
 }
 
 function start(source: string, typed: readonly string[]): ChildProcess {
-  const environment = { ...process.env, COUNTERPOISE_NO_BROWSER: "1" };
+  const environment = { ...process.env, COUNTERPOISE_NO_BROWSER: "1", COUNTERPOISE_DATA: join(folder.path, "data") };
   return spawn(process.execPath, [join(programFolder(), source), ...typed], { env: environment });
 }
 

@@ -1,6 +1,7 @@
 import type { TrialTrace } from "../../core/analysis.ts";
 import type { HostRequestName, Workspace } from "../../electron/host-api.ts";
 import type { HostHandlers } from "../../electron/host-handlers.ts";
+import { noRegisterHandlers } from "../../electron/register-host/register-handlers.ts";
 
 const trace: TrialTrace = {
   trial: {
@@ -55,7 +56,11 @@ export function fakeHandlers() {
       return reply;
     };
   const handlers = {
-    "application.describe": answer("application.describe", { version: "0.0.0", host: "browser" as const }),
+    "application.describe": answer("application.describe", {
+      version: "0.0.0",
+      host: "browser" as const,
+      passphraseStore: "absent" as const,
+    }),
     "workspace.read": answer("workspace.read", workspace),
     "workspace.openDemo": answer("workspace.openDemo", workspace),
     "workspace.clear": answer("workspace.clear", workspace),
@@ -96,6 +101,7 @@ export function fakeHandlers() {
       footer: "",
     }),
     "files.make": answer("files.make", { name: "a", mediaType: "text/csv", bytes: new Uint8Array(1) }),
+    ...noRegisterHandlers(),
   } satisfies HostHandlers;
   return {
     handlers,

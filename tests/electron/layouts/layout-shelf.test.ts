@@ -90,7 +90,7 @@ test("data lie where the environment says, else where the platform keeps them", 
   expect(on("linux")).toBe(join("/home/x", ".local", "share", "counterpoise"));
   expect(on("linux", { XDG_DATA_HOME: "/data" })).toBe(join("/data", "counterpoise"));
   expect(on("darwin")).toBe(join("/home/x", "Library", "Application Support", "Counterpoise"));
-  expect(on("win32", { APPDATA: "C:\\Users\\x" })).toBe(join("C:\\Users\\x", "Counterpoise"));
+  expect(on("win32", { LOCALAPPDATA: "C:\\Users\\x" })).toBe(join("C:\\Users\\x", "Counterpoise"));
 });
 
 describe("remembering in the application", () => {

@@ -26,6 +26,7 @@ beforeAll(async () => {
     "screens",
   );
   folder.write({ "x.js": "outside" }, "outside");
+  process.env.COUNTERPOISE_DATA = join(folder.path, "data");
   const { started } = await import("../../../electron/window/main.ts");
   await started;
   await import("../../../electron/window/preload.ts");

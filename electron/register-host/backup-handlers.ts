@@ -1,0 +1,52 @@
+import { statSync } from "node:fs";
+import { basename, isAbsolute } from "node:path";
+import { backUpTo, makeDailyBackup } from "../register/backups.ts";
+import { backupFolder, keptBackups } from "../register/register-folder.ts";
+import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
+import { RequestRefused } from "../request-refused.ts";
+import type { BackupChoice } from "./register-api.ts";
+import type { RegisterHandlers } from "./register-handlers.ts";
+import type { RegisterHome } from "./register-home.ts";
+
+type Names = "backups.read" | "backups.make" | "backups.preview" | "backups.restore";
+
+/** Backups of the register: those beside it, copies elsewhere, and going back to one. */
+export function backupHandlers(home: RegisterHome): Pick<RegisterHandlers, Names> {
+  return {
+    "backups.read": () => {
+      const { file } = home.register;
+      const backups = keptBackups(file).map((path) => ({
+        path,
+        name: basename(path),
+        byteLength: statSync(path).size,
+      }));
+      return { folder: backupFolder(file), backups: backups.toReversed() };
+    },
+    "backups.make": async ({ place, passphrase }) => {
+      if (place === undefined) return { path: await makeDailyBackup(home.register) };
+      await backUpTo(home.register, wholePath(place), passphrase);
+      return { path: place };
+    },
+    "backups.preview": (choice) => previewBackup(home.register, wholePath(choice.path), passphrasesOf(choice)),
+    "backups.restore": async (choice) => {
+      if (home.isBusy()) throw new RequestRefused("Stop watching the folder first; nothing was changed.");
+      await restoreBackup(home.register, wholePath(choice.path), passphrasesOf(choice));
+      home.beganAnew();
+      home.attend();
+      return home.workspace.read();
+    },
+  };
+}
+
+/** A path as a person gives it: whole, so that it means the same wherever the program was started. */
+export function wholePath(path: string): string {
+  if (!isAbsolute(path)) throw new RequestRefused("Give the file with its whole path, from the disk on.");
+  return path;
+}
+
+function passphrasesOf({ filePassphrase, registerPassphrase }: BackupChoice) {
+  return {
+    ...(filePassphrase !== undefined && { file: filePassphrase }),
+    ...(registerPassphrase !== undefined && { register: registerPassphrase }),
+  };
+}

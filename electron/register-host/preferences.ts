@@ -1,0 +1,50 @@
+import { readFileSync, renameSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+import { z } from "zod";
+
+const preferencesSchema = z.strictObject({
+  /** Minutes without a sign of a person after which a register with a passphrase locks itself; 0: never. */
+  lockAfterMinutes: z.int().min(0).max(720),
+  /** Random identifiers of the athletes opened last, the latest first. */
+  recent: z.array(z.uuid()).readonly(),
+});
+
+/** What a person set on this computer; nothing of it is personal. */
+export type Preferences = z.infer<typeof preferencesSchema>;
+
+const shippedPreferences: Preferences = { lockAfterMinutes: 15, recent: [] };
+
+/** Most athletes remembered as opened last. */
+const mostRecent = 8;
+
+/** The preferences of a data folder; the shipped ones where none can be read. */
+export function readPreferences(folder: string): Preferences {
+  try {
+    const parsed = preferencesSchema.safeParse(JSON.parse(readFileSync(fileIn(folder), "utf8")));
+    return parsed.success ? parsed.data : shippedPreferences;
+  } catch {
+    // None were written yet, or the file is not ours to read: every one of them can be set again.
+    return shippedPreferences;
+  }
+}
+
+/** Written whole or not at all. Where the folder is closed they last until the program ends. */
+export function writePreferences(folder: string, preferences: Preferences): void {
+  const partial = `${fileIn(folder)}.part`;
+  try {
+    writeFileSync(partial, `${JSON.stringify(preferences, null, 2)}\n`, { mode: 0o600 });
+    renameSync(partial, fileIn(folder));
+  } catch (error) {
+    if (!(error instanceof Error && "code" in error)) throw error;
+  }
+}
+
+/** The preferences after an athlete was opened. */
+export function withRecent(preferences: Preferences, athlete: string): Preferences {
+  const others = preferences.recent.filter((each) => each !== athlete);
+  return { ...preferences, recent: [athlete, ...others].slice(0, mostRecent) };
+}
+
+function fileIn(folder: string): string {
+  return join(folder, "preferences.json");
+}

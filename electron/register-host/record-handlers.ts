@@ -1,0 +1,102 @@
+import type { Workspace } from "../host-api.ts";
+import { eraseForGood, previewErasure } from "../register/erase-for-good.ts";
+import type { JournalAction } from "../register/journal-actions.ts";
+import type { StoredRecord } from "../register/record-tables.ts";
+import type { Register } from "../register/register.ts";
+import { RequestRefused } from "../request-refused.ts";
+import { withRecent } from "./preferences.ts";
+import { binnedTitle } from "./record-titles.ts";
+import type { BinnedRecord, WrittenKind, WrittenRecord } from "./register-api.ts";
+import type { RegisterHandlers } from "./register-handlers.ts";
+import type { RegisterHome } from "./register-home.ts";
+
+type Names =
+  | "athletes.list"
+  | "athletes.page"
+  | "records.save"
+  | "records.bin"
+  | "records.takeOut"
+  | "records.previewErasure"
+  | "records.erase"
+  | "bin.read";
+
+const actions: Readonly<Record<WrittenKind, JournalAction>> = {
+  athletes: "athlete changed",
+  injuries: "injury or operation changed",
+  operations: "injury or operation changed",
+  consents: "consent changed",
+};
+
+const nouns: Readonly<Record<WrittenKind, string>> = {
+  athletes: "athlete",
+  injuries: "injury",
+  operations: "operation",
+  consents: "consent",
+};
+
+/** Athletes and what hangs on them: reading, writing, the bin, erasing. */
+export function recordHandlers(home: RegisterHome): Pick<RegisterHandlers, Names> {
+  const thenRefresh = (): Workspace => {
+    home.workspace.refreshKept();
+    return home.workspace.read();
+  };
+  return {
+    "athletes.list": ({ filter }) => ({
+      athletes: home.register.reads.athletes(filter),
+      recent: home.preferences.recent,
+    }),
+    "athletes.page": ({ athlete }) => {
+      const page = home.register.reads.athletePage(athlete);
+      if (page === undefined) throw new RequestRefused("This athlete is no longer in the register.");
+      if (home.preferences.recent[0] !== athlete) home.prefer(withRecent(home.preferences, athlete));
+      return page;
+    },
+    "records.save": ({ record }) => {
+      const isNew = home.register.reads.record(record.kind, record.id) === undefined;
+      const words = `${isNew ? "Add" : "Change"} ${nouns[record.kind]}`;
+      home.act(words, (register) => save(register, record, isNew));
+      return thenRefresh();
+    },
+    "records.bin": (key) => {
+      home.act("Move to the bin", (register) => register.writes.moveToBin(key));
+      return thenRefresh();
+    },
+    "records.takeOut": (key) => {
+      home.act("Take out of the bin", (register) => register.writes.takeOutOfBin(key));
+      return thenRefresh();
+    },
+    "records.previewErasure": (key) => previewErasure(home.register, [key]),
+    "records.erase": (key) => {
+      eraseForGood(home.register, [key]);
+      home.beganAnew();
+      return thenRefresh();
+    },
+    "bin.read": () => ({ records: binned(home.register) }),
+  };
+}
+
+function save(register: Register, record: WrittenRecord, isNew: boolean): void {
+  const { kind, id, athlete, content } = record;
+  if (kind === "athletes") refuseTakenCode(register, id, content.code);
+  else if (athlete === undefined || register.reads.athletePage(athlete) === undefined) {
+    throw new RequestRefused("This athlete is no longer in the register; nothing was changed.");
+  }
+  const action = kind === "athletes" && isNew ? "athlete added" : actions[kind];
+  register.writes.act(action, (changes) => {
+    if (isNew) changes.add(kind, kind === "athletes" || athlete === undefined ? {} : { athlete }, content, id);
+    else changes.change(kind, id, content);
+  });
+}
+
+function refuseTakenCode(register: Register, id: string, code: string): void {
+  const other = register.reads.athletes().find((each) => each.code === code && each.id !== id);
+  if (other !== undefined) throw new RequestRefused(`Another athlete has the code ${code}; nothing was changed.`);
+}
+
+function binned(register: Register): readonly BinnedRecord[] {
+  return register.reads.bin().map((record: StoredRecord) => ({
+    kind: record.kind,
+    id: record.id,
+    title: binnedTitle(register, record),
+  }));
+}

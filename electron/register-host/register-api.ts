@@ -1,0 +1,139 @@
+import type { MadeFile, Workspace } from "../host-api.ts";
+import type { RecordContent } from "../register/record-schemas.ts";
+import type { RecordKey } from "../register/record-tables.ts";
+import type {
+  AthleteFilter,
+  AthleteLine,
+  AthletePage,
+  BackupPreview,
+  ErasurePreview,
+  Verification,
+} from "../register/register-views.ts";
+
+type Nothing = Readonly<Record<string, never>>;
+
+/** The kinds of records a form of the Athletes area writes. */
+export type WrittenKind = "athletes" | "injuries" | "operations" | "consents";
+
+/** One such record: new where no record has its identifier yet. */
+export type WrittenRecord = {
+  readonly [Kind in WrittenKind]: {
+    readonly kind: Kind;
+    readonly id: string;
+    /** Whose it is; absent for an athlete. */
+    readonly athlete?: string;
+    readonly content: RecordContent<Kind>;
+  };
+}[WrittenKind];
+
+type SessionContent = RecordContent<"sessions">;
+
+/** What stands before the first jump of a session. */
+export type SessionPlan = Pick<
+  SessionContent,
+  "milestone" | "protocol" | "place" | "tester" | "massKg" | "conditions" | "injury" | "pain" | "effusion" | "cautions"
+> & { readonly date: string };
+
+/** What is noted during a session beside its description; absent parts stay, cautions are added to those before. */
+export type SessionNotes = Pick<SessionContent, "place" | "tester" | "conditions" | "pain" | "effusion" | "cautions">;
+
+/** One thing in the bin. */
+export interface BinnedRecord extends RecordKey {
+  /** What it is, in words ("Athlete GH-07, Maren Tveitlund"). */
+  readonly title: string;
+}
+
+/** One backup the register keeps beside itself. */
+export interface KeptBackup {
+  readonly path: string;
+  readonly name: string;
+  readonly byteLength: number;
+}
+
+/** Where a backup lies, and the passphrases it may need: of a sealed file, and of the register inside. */
+export interface BackupChoice {
+  readonly path: string;
+  readonly filePassphrase?: string;
+  readonly registerPassphrase?: string;
+}
+
+/** What came of an archive: records added, there already and the same, there already and different. */
+export interface ImportedArchive {
+  readonly added: number;
+  readonly same: number;
+  readonly kept: number;
+  readonly recordings: number;
+  readonly notes: readonly string[];
+}
+
+/** The requests of the register. */
+export interface RegisterApi {
+  /** Opens the person's own register, made where there is none; the demo's copy is thrown away. */
+  "register.openOwn": { readonly request: Nothing; readonly reply: Workspace };
+  "register.lock": { readonly request: Nothing; readonly reply: Workspace };
+  /** `remember`: keep the passphrase in the key store of the operating system, where there is one. */
+  "register.unlock": {
+    readonly request: { readonly passphrase: string; readonly remember?: boolean };
+    readonly reply: Workspace;
+  };
+  "register.setPassphrase": { readonly request: { readonly passphrase: string }; readonly reply: Workspace };
+  "register.removePassphrase": { readonly request: Nothing; readonly reply: Workspace };
+  /** Takes the passphrase out of the key store of the operating system. */
+  "register.forgetPassphrase": { readonly request: Nothing; readonly reply: Workspace };
+  "register.lockAfter": { readonly request: { readonly minutes: number }; readonly reply: Workspace };
+  /** Says that a person is there; answers whether the register is locked. */
+  "register.attend": { readonly request: Nothing; readonly reply: { readonly locked: boolean } };
+  "register.verify": { readonly request: Nothing; readonly reply: Verification };
+  "athletes.list": {
+    readonly request: { readonly filter: AthleteFilter };
+    /** `recent`: identifiers of the athletes opened last, the latest first. */
+    readonly reply: { readonly athletes: readonly AthleteLine[]; readonly recent: readonly string[] };
+  };
+  "athletes.page": { readonly request: { readonly athlete: string }; readonly reply: AthletePage };
+  "records.save": { readonly request: { readonly record: WrittenRecord }; readonly reply: Workspace };
+  "records.bin": { readonly request: RecordKey; readonly reply: Workspace };
+  "records.takeOut": { readonly request: RecordKey; readonly reply: Workspace };
+  "records.previewErasure": { readonly request: RecordKey; readonly reply: ErasurePreview };
+  /** For good, with everything that hangs on it; only what lies in the bin. */
+  "records.erase": { readonly request: RecordKey; readonly reply: Workspace };
+  "bin.read": { readonly request: Nothing; readonly reply: { readonly records: readonly BinnedRecord[] } };
+  /** Shows a session of the register in every area. */
+  "sessions.open": { readonly request: { readonly session: string }; readonly reply: Workspace };
+  /** Begins a session of an athlete under an identifier of the screen's making, and shows it. */
+  "sessions.start": {
+    readonly request: { readonly session: string; readonly athlete: string; readonly plan: SessionPlan };
+    readonly reply: Workspace;
+  };
+  "sessions.note": {
+    readonly request: { readonly session: string; readonly notes: SessionNotes };
+    readonly reply: Workspace;
+  };
+  /** Puts a session that was brought in as files into the register, as one of an athlete that is there or is new. */
+  "sessions.keep": {
+    readonly request: {
+      readonly folder: string;
+      readonly athlete: { readonly id: string } | { readonly code: string; readonly name?: string };
+    };
+    readonly reply: Workspace;
+  };
+  "backups.read": {
+    readonly request: Nothing;
+    readonly reply: { readonly folder: string; readonly backups: readonly KeptBackup[] };
+  };
+  /** Beside the register, or at a place of the person's choice, there under a passphrase if one is given. */
+  "backups.make": {
+    readonly request: { readonly place?: string; readonly passphrase?: string };
+    readonly reply: { readonly path: string };
+  };
+  "backups.preview": { readonly request: BackupChoice; readonly reply: BackupPreview };
+  "backups.restore": { readonly request: BackupChoice; readonly reply: Workspace };
+  /** One athlete, or the whole register; as a file for the person, or at a place of their choice. */
+  "archive.export": {
+    readonly request: { readonly athlete?: string; readonly passphrase?: string; readonly place?: string };
+    readonly reply: { readonly records: number; readonly recordings: number; readonly file?: MadeFile };
+  };
+  "archive.import": {
+    readonly request: { readonly bytes?: Uint8Array; readonly place?: string; readonly passphrase?: string };
+    readonly reply: ImportedArchive;
+  };
+}

@@ -1,0 +1,69 @@
+import type { Workspace } from "../host-api.ts";
+import type { HostHandlers } from "../host-handlers.ts";
+import { removePassphrase, setPassphrase } from "../register/register-passphrase.ts";
+import { RequestRefused } from "../request-refused.ts";
+import { archiveHandlers } from "./archive-handlers.ts";
+import { backupHandlers } from "./backup-handlers.ts";
+import { recordHandlers } from "./record-handlers.ts";
+import type { RegisterApi } from "./register-api.ts";
+import type { RegisterHome } from "./register-home.ts";
+import { registerRequestNames } from "./register-request-names.ts";
+import { sessionHandlers } from "./session-handlers.ts";
+
+/** The part of the host's handlers that serves the register. */
+export type RegisterHandlers = Pick<HostHandlers, keyof RegisterApi>;
+
+/** Implements the register's requests; each is a sign of a person, except the one that only asks. */
+export function registerHandlers(home: RegisterHome): RegisterHandlers {
+  const thenRead = (): Workspace => home.workspace.read();
+  return {
+    "register.openOwn": async () => {
+      await home.openOwn();
+      return thenRead();
+    },
+    "register.lock": () => {
+      home.lock();
+      return thenRead();
+    },
+    "register.unlock": ({ passphrase }) => {
+      home.unlock(passphrase);
+      return thenRead();
+    },
+    "register.setPassphrase": ({ passphrase }) => {
+      setPassphrase(home.register, passphrase);
+      home.beganAnew();
+      home.attend();
+      return thenRead();
+    },
+    "register.removePassphrase": () => {
+      removePassphrase(home.register);
+      home.beganAnew();
+      home.attend();
+      return thenRead();
+    },
+    // Where an operating system keeps passphrases, the window's own handler stands before this one.
+    "register.forgetPassphrase": thenRead,
+    "register.lockAfter": ({ minutes }) => {
+      home.prefer({ ...home.preferences, lockAfterMinutes: minutes });
+      home.attend();
+      return thenRead();
+    },
+    "register.attend": () => {
+      home.attend();
+      return { locked: home.view().locked };
+    },
+    "register.verify": () => home.register.verify(),
+    ...recordHandlers(home),
+    ...sessionHandlers(home),
+    ...backupHandlers(home),
+    ...archiveHandlers(home),
+  };
+}
+
+/** For a host that keeps no register: every request of it is refused. */
+export function noRegisterHandlers(): RegisterHandlers {
+  const refuse = (): never => {
+    throw new RequestRefused("This program was started without a register.");
+  };
+  return Object.fromEntries(registerRequestNames.map((name) => [name, refuse])) as unknown as RegisterHandlers;
+}

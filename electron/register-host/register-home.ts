@@ -1,0 +1,236 @@
+import { chmodSync, existsSync, mkdirSync } from "node:fs";
+import { join } from "node:path";
+import { keepDailyBackup } from "../register/backups.ts";
+import { makeDemoRegister } from "../register/make-demo-register.ts";
+import { openRegister } from "../register/open-register.ts";
+import type { Register } from "../register/register.ts";
+import type { Circumstances } from "../register/register-writes.ts";
+import { RequestRefused } from "../request-refused.ts";
+import type { WorkspaceState } from "../workspace.ts";
+import { removeCopy } from "./demo-copy.ts";
+import { IdleClock } from "./idle-clock.ts";
+import { keptSession } from "./kept-session.ts";
+import { type Preferences, readPreferences, writePreferences } from "./preferences.ts";
+import { registerKeeper } from "./register-keeper.ts";
+import type { RegisterView } from "./register-view.ts";
+
+export interface RegisterHomeOptions {
+  /** Folder of the user's data; made where it is missing. */
+  readonly dataFolder: string;
+  readonly workspace: WorkspaceState;
+  readonly circumstances?: Circumstances;
+  /** How long another program is waited for. */
+  readonly waitMilliseconds?: number;
+}
+
+/** The register that is open: the person's own, or a copy of the demo world; and the sessions of it that are shown. */
+export class RegisterHome {
+  readonly workspace: WorkspaceState;
+  readonly #options: RegisterHomeOptions;
+  readonly #idle: IdleClock;
+  #register: Register | undefined;
+  #kind: RegisterView["kind"] = "none";
+  #problem = "";
+  #preferences: Preferences;
+  /** Sessions that were shown when the register was locked. */
+  #shownBefore: readonly string[] = [];
+
+  constructor(options: RegisterHomeOptions) {
+    this.#options = options;
+    this.workspace = options.workspace;
+    mkdirSync(options.dataFolder, { recursive: true, mode: 0o700 });
+    chmodSync(options.dataFolder, 0o700);
+    this.#preferences = readPreferences(options.dataFolder);
+    this.#idle = new IdleClock(() => this.lock());
+    this.workspace.keepWith(registerKeeper(this));
+  }
+
+  /** What a start opens: the person's own register where there is one, else the demo world. */
+  async begin(): Promise<void> {
+    if (this.#hasOwn) await this.openOwn();
+    else if (existsSync(this.#demoFile)) await this.#open("demo", this.#demoFile, false);
+    else await this.openDemo().catch(startEmpty);
+  }
+
+  /** Opens the person's own register; a new one where there is none. The demo's copy is thrown away. */
+  async openOwn(): Promise<void> {
+    if (this.#kind === "own" && this.#register !== undefined) return;
+    const wasDemo = this.#kind === "demo";
+    await this.#open("own", this.#ownFile, true);
+    if (wasDemo) removeCopy(this.#demoFile);
+    if (this.#register === undefined || this.#register.readOnlyBecause !== undefined) return;
+    await keepDailyBackup(this.#register);
+  }
+
+  /** Opens the demo world as a new copy. */
+  async openDemo(): Promise<void> {
+    const world = this.workspace.demoWorld();
+    this.#close();
+    this.workspace.clear();
+    removeCopy(this.#demoFile);
+    await makeDemoRegister(this.#demoFile, world);
+    await this.#open("demo", this.#demoFile, false);
+  }
+
+  /** @throws RequestRefused while none is open */
+  get register(): Register {
+    if (this.#register === undefined) throw new RequestRefused(this.#problem || "No register is open.");
+    return this.#register;
+  }
+
+  get isDemo(): boolean {
+    return this.#kind === "demo";
+  }
+
+  /** Does something in the register and lists each action it became among what can be taken back. */
+  act<Result>(words: string, work: (register: Register) => Result, folder?: string): Result {
+    const { register } = this;
+    const before = register.writes.steps;
+    const result = work(register);
+    for (let step = before; step < register.writes.steps; step += 1) this.workspace.recordKept(words, folder);
+    return result;
+  }
+
+  /** After something that made the register begin anew: its steps are gone, and what is shown is read again. */
+  beganAnew(): void {
+    this.workspace.forgetKept();
+    this.workspace.refreshKept();
+  }
+
+  /** Shows a session of the register. @throws RequestRefused where there is none */
+  show(id: string): void {
+    const open = this.workspace.sessions.find((each) => each.keptAs === id);
+    const taken = new Set(this.workspace.sessions.map(({ folder }) => folder));
+    if (open === undefined) this.workspace.openKept(keptSession(this.register, id, taken));
+    else this.workspace.show(open.folder);
+  }
+
+  /** The folder of the session shown, where it is one of the register and of today: what is recorded now belongs to it. */
+  sessionUnderWay(): string | undefined {
+    if (this.#register === undefined || this.#register.locked) return undefined;
+    const { folder, keptAs, session } = this.workspace.read();
+    const today = localDate(this.#register.circumstances.now());
+    return keptAs !== undefined && session?.description.date === today ? folder : undefined;
+  }
+
+  /** Nothing happens where no passphrase protects it. */
+  lock(): void {
+    if (this.#register === undefined || !this.#register.encrypted || this.#register.locked) return;
+    this.#shownBefore = this.workspace.sessions.flatMap(({ keptAs }) => keptAs ?? []);
+    this.#register.lock();
+    this.workspace.closeKept();
+    this.#idle.stop();
+  }
+
+  unlock(passphrase: string): void {
+    const { register } = this;
+    register.unlock(passphrase);
+    for (const id of this.#shownBefore) if (register.reads.describedSession(id) !== undefined) this.show(id);
+    this.#shownBefore = [];
+    this.attend();
+  }
+
+  /** A person is there. */
+  attend(): void {
+    const canLock = this.#register?.encrypted === true && !this.#register.locked;
+    if (canLock) this.#idle.restart(this.#preferences.lockAfterMinutes);
+    else this.#idle.stop();
+  }
+
+  /** While this is true the register does not lock itself: recordings are coming in. */
+  set whileBusy(isBusy: () => boolean) {
+    this.#idle.isBusy = isBusy;
+  }
+
+  isBusy(): boolean {
+    return this.#idle.isBusy();
+  }
+
+  get preferences(): Preferences {
+    return this.#preferences;
+  }
+
+  prefer(preferences: Preferences): void {
+    this.#preferences = preferences;
+    writePreferences(this.#options.dataFolder, preferences);
+  }
+
+  view(): RegisterView {
+    const register = this.#register;
+    return {
+      kind: register === undefined ? "none" : this.#kind,
+      file: this.#kind === "demo" ? this.#demoFile : this.#ownFile,
+      encrypted: register?.encrypted ?? false,
+      locked: register?.locked ?? false,
+      hasOwn: this.#hasOwn,
+      lockAfterMinutes: this.#preferences.lockAfterMinutes,
+      ...(this.#problem !== "" && { problem: this.#problem }),
+      ...(register?.readOnlyBecause !== undefined && { readOnlyBecause: register.readOnlyBecause }),
+      ...(register?.damage !== undefined && { damage: register.damage }),
+    };
+  }
+
+  close(): void {
+    this.#close();
+  }
+
+  async #open(kind: "own" | "demo", file: string, create: boolean): Promise<void> {
+    const { circumstances, waitMilliseconds } = this.#options;
+    this.#close();
+    this.#kind = kind;
+    try {
+      this.#register = await openRegister(file, {
+        create,
+        ...(circumstances && { circumstances }),
+        ...(waitMilliseconds !== undefined && { waitMilliseconds }),
+      });
+    } catch (error) {
+      if (!(error instanceof RequestRefused)) throw error;
+      this.#problem = error.message;
+      return;
+    }
+    if (kind === "demo") this.#showDemo(this.#register);
+  }
+
+  #showDemo(register: Register): void {
+    const taken = new Set<string>();
+    const sessions = register.reads.records("sessions").map(({ id }) => {
+      const session = keptSession(register, id, taken);
+      taken.add(session.folder);
+      return session;
+    });
+    this.workspace.showDemo(sessions);
+  }
+
+  #close(): void {
+    this.#idle.stop();
+    this.workspace.closeKept();
+    this.#register?.close();
+    this.#register = undefined;
+    this.#problem = "";
+    this.#shownBefore = [];
+  }
+
+  get #hasOwn(): boolean {
+    return existsSync(this.#ownFile);
+  }
+
+  get #ownFile(): string {
+    return join(this.#options.dataFolder, "register.sqlite");
+  }
+
+  get #demoFile(): string {
+    return join(this.#options.dataFolder, "demo-register.sqlite");
+  }
+}
+
+/** The date on the calendar of this computer. */
+function localDate(time: Date): string {
+  const part = (value: number) => String(value).padStart(2, "0");
+  return `${time.getFullYear()}-${part(time.getMonth() + 1)}-${part(time.getDate())}`;
+}
+
+/** An installation without the demo's recordings starts with nothing; asking for the demo then says that they are missing. */
+function startEmpty(error: unknown): void {
+  if (!(error instanceof RequestRefused)) throw error;
+}

@@ -1,0 +1,67 @@
+import type { RecordingFile } from "../../core/recording/file.ts";
+import type { SessionDescription } from "../../core/session.ts";
+import { describeSession } from "../register/describe-session.ts";
+import type { Register } from "../register/register.ts";
+import { descriptionOf } from "../register/session-conversion.ts";
+import { RequestRefused } from "../request-refused.ts";
+import type { KeptChange, SessionKeeper } from "../session-keeper.ts";
+import { readKeptSession } from "./kept-session.ts";
+import type { RegisterHome } from "./register-home.ts";
+
+/** Keeps the workspace's sessions in whichever register is open. */
+export function registerKeeper(home: RegisterHome): SessionKeeper {
+  return {
+    describe: (id, description, change) => wrote(home.register, () => describe(home.register, id, description, change)),
+    addRecording: (id, file) => wrote(home.register, () => addRecording(home.register, id, file)),
+    read: (id, known) => readKeptSession(home.register, id, known),
+    undo: () => home.register.writes.undo(),
+    redo: () => home.register.writes.redo(),
+    view: () => home.view(),
+  };
+}
+
+/** Whether the work became an action: what is there already is not written again. */
+function wrote(register: Register, work: () => void): boolean {
+  const before = register.writes.steps;
+  work();
+  return register.writes.steps > before;
+}
+
+function describe(register: Register, id: string, description: SessionDescription, change: KeptChange): void {
+  const described = register.reads.describedSession(id);
+  if (described === undefined) throw noLongerThere();
+  const before = descriptionOf(described);
+  if (JSON.stringify(before.athlete) !== JSON.stringify(description.athlete)) {
+    throw new RequestRefused(
+      "The athlete of a session in the register is changed under Athletes, for all sessions at once. Nothing was changed.",
+    );
+  }
+  const { involved, ...others } = description;
+  // What follows from injuries and operations goes on following from them.
+  const follows = described.session.content.involved === undefined && involved === before.involved;
+  describeSession(register, id, follows || involved === undefined ? others : description, change);
+}
+
+function addRecording(register: Register, id: string, { path, bytes, sha256 }: RecordingFile): void {
+  const described = register.reads.describedSession(id);
+  if (described === undefined) throw noLongerThere();
+  const before = described.recordings.find(({ content }) => content.path === path);
+  if (before?.content.sha256 === sha256) return;
+  register.writes.act("recordings imported", (changes) => {
+    const { stated, position } = before?.content ?? {};
+    const added = changes.addRecording(id, path, bytes, {
+      ...(stated !== undefined && { stated }),
+      ...(position !== undefined && { position }),
+    });
+    if (before === undefined) return;
+    // What was said stays with the file of this name; the earlier bytes lie in the bin.
+    for (const trial of described.trials.filter(({ references }) => references.recording === before.id)) {
+      changes.change("trials", trial.id, trial.content, { recording: added });
+    }
+    changes.moveToBin(before);
+  });
+}
+
+function noLongerThere(): RequestRefused {
+  return new RequestRefused("This session is no longer in the register; nothing was changed.");
+}

@@ -1,0 +1,32 @@
+import type { RegisterApi } from "./register-api.ts";
+
+/** Every request of the register. */
+export const registerRequestNames = [
+  "register.openOwn",
+  "register.lock",
+  "register.unlock",
+  "register.setPassphrase",
+  "register.removePassphrase",
+  "register.forgetPassphrase",
+  "register.lockAfter",
+  "register.attend",
+  "register.verify",
+  "athletes.list",
+  "athletes.page",
+  "records.save",
+  "records.bin",
+  "records.takeOut",
+  "records.previewErasure",
+  "records.erase",
+  "bin.read",
+  "sessions.open",
+  "sessions.start",
+  "sessions.note",
+  "sessions.keep",
+  "backups.read",
+  "backups.make",
+  "backups.preview",
+  "backups.restore",
+  "archive.export",
+  "archive.import",
+] as const satisfies readonly (keyof RegisterApi)[];

@@ -1,0 +1,120 @@
+import { z } from "zod";
+import { type RecordKind, recordSchemas } from "../register/record-schemas.ts";
+import { recordKinds } from "../register/record-tables.ts";
+import type { RegisterApi } from "./register-api.ts";
+
+/** Largest archive taken in through the boundary; a larger one is named by its place. */
+const archiveByteLimit = 64 * 1024 * 1024;
+
+const nothing = z.strictObject({}).readonly();
+
+const line = (most: number) =>
+  z
+    .string()
+    .max(most)
+    .regex(/^\P{Cc}*$/u, "must be one line of text");
+const place = line(4096).min(1);
+const passphrase = z.string().min(1).max(1000);
+const id = z.uuid();
+const isoDate = z.iso.date();
+const recordKey = z.strictObject({ kind: z.enum(recordKinds as readonly [RecordKind, ...RecordKind[]]), id });
+
+const written = <Kind extends "injuries" | "operations" | "consents">(kind: Kind) =>
+  z.strictObject({ kind: z.literal(kind), id, athlete: id.exactOptional(), content: recordSchemas[kind] });
+
+const writtenRecord = z.discriminatedUnion("kind", [
+  z.strictObject({
+    kind: z.literal("athletes"),
+    id,
+    athlete: id.exactOptional(),
+    content: recordSchemas.athletes.extend({ code: line(64).min(1) }),
+  }),
+  written("injuries"),
+  written("operations"),
+  written("consents"),
+]);
+
+const session = recordSchemas.sessions.shape;
+const notes = {
+  place: session.place,
+  tester: session.tester,
+  conditions: session.conditions,
+  pain: session.pain,
+  effusion: session.effusion,
+  cautions: session.cautions,
+};
+
+const backupChoice = z.strictObject({
+  path: place,
+  filePassphrase: passphrase.exactOptional(),
+  registerPassphrase: passphrase.exactOptional(),
+});
+
+/** What each request of the register must look like. */
+export const registerRequestSchemas = {
+  "register.openOwn": nothing,
+  "register.lock": nothing,
+  "register.unlock": z.strictObject({ passphrase, remember: z.boolean().exactOptional() }),
+  "register.setPassphrase": z.strictObject({ passphrase }),
+  "register.removePassphrase": nothing,
+  "register.forgetPassphrase": nothing,
+  "register.lockAfter": z.strictObject({ minutes: z.int().min(0).max(720) }),
+  "register.attend": nothing,
+  "register.verify": nothing,
+  "athletes.list": z.strictObject({
+    filter: z.strictObject({
+      text: line(200).exactOptional(),
+      involved: z.enum(["left", "right", "both", "none"]).exactOptional(),
+      operatedFrom: isoDate.exactOptional(),
+      operatedTo: isoDate.exactOptional(),
+      milestone: line(200).exactOptional(),
+      lastSessionFrom: isoDate.exactOptional(),
+      lastSessionTo: isoDate.exactOptional(),
+    }),
+  }),
+  "athletes.page": z.strictObject({ athlete: id }),
+  "records.save": z.strictObject({ record: writtenRecord }),
+  "records.bin": recordKey,
+  "records.takeOut": recordKey,
+  "records.previewErasure": recordKey,
+  "records.erase": recordKey,
+  "bin.read": nothing,
+  "sessions.open": z.strictObject({ session: id }),
+  "sessions.start": z.strictObject({
+    session: id,
+    athlete: id,
+    plan: z.strictObject({
+      ...notes,
+      date: isoDate,
+      milestone: session.milestone,
+      protocol: session.protocol,
+      massKg: session.massKg,
+      injury: session.injury,
+    }),
+  }),
+  "sessions.note": z.strictObject({ session: id, notes: z.strictObject(notes) }),
+  "sessions.keep": z.strictObject({
+    folder: line(1024),
+    athlete: z.union([
+      z.strictObject({ id }),
+      z.strictObject({ code: line(64).min(1), name: line(200).min(1).exactOptional() }),
+    ]),
+  }),
+  "backups.read": nothing,
+  "backups.make": z.strictObject({ place: place.exactOptional(), passphrase: passphrase.exactOptional() }),
+  "backups.preview": backupChoice,
+  "backups.restore": backupChoice,
+  "archive.export": z.strictObject({
+    athlete: id.exactOptional(),
+    passphrase: passphrase.exactOptional(),
+    place: place.exactOptional(),
+  }),
+  "archive.import": z.strictObject({
+    bytes: z
+      .instanceof(Uint8Array)
+      .refine((bytes) => bytes.byteLength <= archiveByteLimit, "must not be larger than 64 MB")
+      .exactOptional(),
+    place: place.exactOptional(),
+    passphrase: passphrase.exactOptional(),
+  }),
+} as const satisfies { readonly [Name in keyof RegisterApi]: z.ZodType<RegisterApi[Name]["request"]> };

@@ -1,0 +1,21 @@
+/** What the screens show of the register that is open. No Node imports: the renderer imports these types. */
+export interface RegisterView {
+  /** `own`: the person's; `demo`: a copy of the invented world that can be thrown away; `none`: it could not be opened. */
+  readonly kind: "own" | "demo" | "none";
+  /** Where it lies on this computer. */
+  readonly file: string;
+  /** Why it could not be opened, in one sentence; then nothing of it was touched. */
+  readonly problem?: string;
+  /** A passphrase protects it. */
+  readonly encrypted: boolean;
+  /** Its contents cannot be read until the passphrase is given. */
+  readonly locked: boolean;
+  /** Why it is open for reading alone, in one sentence. */
+  readonly readOnlyBecause?: string;
+  /** What of it could not be read, in one sentence. */
+  readonly damage?: string;
+  /** The person has a register of their own on this computer. */
+  readonly hasOwn: boolean;
+  /** Minutes without a sign of a person after which it locks itself; 0: never. */
+  readonly lockAfterMinutes: number;
+}

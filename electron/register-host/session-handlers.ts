@@ -1,0 +1,102 @@
+import { importSession } from "../register/import-sessions.ts";
+import type { RecordContent } from "../register/record-schemas.ts";
+import type { Register } from "../register/register.ts";
+import { describedAthlete } from "../register/session-conversion.ts";
+import { RequestRefused } from "../request-refused.ts";
+import { freeFolder, keptSession } from "./kept-session.ts";
+import type { RegisterApi, SessionNotes } from "./register-api.ts";
+import type { RegisterHandlers } from "./register-handlers.ts";
+import type { RegisterHome } from "./register-home.ts";
+
+type Names = "sessions.open" | "sessions.start" | "sessions.note" | "sessions.keep";
+
+/** Sessions of the register: opening, beginning, noting, and taking in what lives in memory alone. */
+export function sessionHandlers(home: RegisterHome): Pick<RegisterHandlers, Names> {
+  return {
+    "sessions.open": ({ session }) => {
+      home.show(session);
+      return home.workspace.read();
+    },
+    "sessions.start": (request) => {
+      home.act("Begin session", (register) => start(register, request));
+      home.show(request.session);
+      return home.workspace.read();
+    },
+    "sessions.note": ({ session, notes }) => {
+      const folder = home.workspace.sessions.find(({ keptAs }) => keptAs === session)?.folder;
+      home.act("Note about the session", (register) => note(register, session, notes), folder);
+      home.workspace.refreshKept(folder);
+      return home.workspace.read();
+    },
+    "sessions.keep": (request) => {
+      keep(home, request);
+      return home.workspace.read();
+    },
+  };
+}
+
+function start(register: Register, { session, athlete, plan }: RegisterApi["sessions.start"]["request"]): void {
+  const page = register.reads.athletePage(athlete);
+  if (page === undefined) throw new RequestRefused("This athlete is no longer in the register; nothing was changed.");
+  const labels = new Set(page.sessions.map((each) => each.session.content.folder));
+  const folder = freeFolder(`${labelOf(page.athlete.content.code)}/${plan.date}`, labels);
+  register.writes.act("session added", (changes) => changes.add("sessions", { athlete }, { folder, ...plan }, session));
+}
+
+/** A code as one part of a path. */
+function labelOf(code: string): string {
+  return code.replaceAll(/[/\\]/g, "-");
+}
+
+/** Absent parts stay as they were; cautions join those of another moment and take the place of the same one's. */
+function note(register: Register, id: string, notes: SessionNotes): void {
+  const record = register.reads.record("sessions", id);
+  if (record === undefined || record.binned) {
+    throw new RequestRefused("This session is no longer in the register; nothing was changed.");
+  }
+  const { cautions, ...others } = notes;
+  const before = record.content.cautions ?? [];
+  const kept = before.filter((each) => !cautions?.some((now) => now.before === each.before));
+  const content: RecordContent<"sessions"> = {
+    ...record.content,
+    ...others,
+    ...(cautions && { cautions: [...kept, ...cautions] }),
+  };
+  register.writes.act("session changed", (changes) => changes.change("sessions", id, content));
+}
+
+/** The session in memory becomes one of the register, with everything that was decided; it stays where it is shown. */
+function keep(home: RegisterHome, { folder, athlete }: RegisterApi["sessions.keep"]["request"]): void {
+  if (home.isDemo) {
+    throw new RequestRefused(
+      "The demo's register can be thrown away at any time. Start your own register to keep this session.",
+    );
+  }
+  const session = home.workspace.sessions.find((each) => each.folder === folder);
+  if (session === undefined) throw new RequestRefused("This session is no longer open; nothing was changed.");
+  if (session.keptAs !== undefined) throw new RequestRefused("This session is in the register already.");
+  const { description, findings } = session.stated;
+  const imported = home.act("Keep the session in the register", (register) =>
+    importSession(register, {
+      folder,
+      files: session.files,
+      unreadable: [],
+      descriptionFindings: findings,
+      description: { ...description, athlete: chosenAthlete(register, athlete) },
+    }),
+  );
+  const { register, workspace } = home;
+  workspace.openKept({ ...keptSession(register, imported.session, new Set()), folder });
+}
+
+function chosenAthlete(register: Register, chosen: RegisterApi["sessions.keep"]["request"]["athlete"]) {
+  if ("code" in chosen) {
+    if (register.reads.athletes().some(({ code }) => code === chosen.code)) {
+      throw new RequestRefused(`There is an athlete with the code ${chosen.code} already; choose it from the list.`);
+    }
+    return chosen;
+  }
+  const record = register.reads.record("athletes", chosen.id);
+  if (record === undefined || record.binned) throw new RequestRefused("This athlete is no longer in the register.");
+  return describedAthlete(record.content);
+}

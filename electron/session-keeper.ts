@@ -1,0 +1,28 @@
+import type { RecordingFile } from "../core/recording/file.ts";
+import type { SessionDescription } from "../core/session.ts";
+import type { RegisterView } from "./register-host/register-view.ts";
+import type { StoredSession } from "./stored-session.ts";
+
+/** What a change of a session is about, for the journal. */
+export type KeptChange = "session changed" | "trials changed";
+
+/**
+ * Keeps sessions for good. The workspace tells it of each change before showing it; what cannot be kept is refused with
+ * a sentence, and then nothing has changed. `id` is the session's record (`StoredSession.keptAs`).
+ */
+export interface SessionKeeper {
+  /** Keeps what is said about a session from now on, as one action; false where that is kept already. */
+  describe(id: string, description: SessionDescription, change: KeptChange): boolean;
+  /** Keeps a recording, in the place of another one of the same name; false where exactly this one is kept already. */
+  addRecording(id: string, file: RecordingFile): boolean;
+  /**
+   * A session as it is kept now; undefined where it is no longer kept.
+   * @param known recordings at hand, which are not read again
+   */
+  read(id: string, known: readonly RecordingFile[]): Pick<StoredSession, "files" | "stated"> | undefined;
+  /** Takes the last action of this sitting back, or does it again. */
+  undo(): void;
+  redo(): void;
+  /** What the screens show of the register. */
+  view(): RegisterView;
+}

@@ -1,0 +1,192 @@
+import { mkdtempSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { describe, expect, onTestFinished, test, vi } from "vitest";
+import { shippedProtocols } from "../../../core/protocol/shipped-protocols.ts";
+import type { Host } from "../../../electron/host-api.ts";
+import { bytesOf, jumpText } from "../simulated-recordings.ts";
+import { hostWorld, ownWorld } from "./host-world.ts";
+
+const [protocol] = shippedProtocols;
+
+async function startSession(host: Host, athlete: string, date = "2026-11-02") {
+  const session = crypto.randomUUID();
+  const workspace = await host.call("sessions.start", { session, athlete, plan: { date, protocol: protocol! } });
+  return { session, workspace };
+}
+
+const answers = { test: "countermovementJump", limb: "both" } as const;
+
+describe("a session of the register", () => {
+  test("keeps recordings, answers and decisions for good: another start computes the same results", async () => {
+    const first = await ownWorld();
+    const { session, workspace } = await startSession(first.host, first.athlete);
+    expect(workspace).toMatchObject({ folder: "A-1/2026-11-02", keptAs: session, unsaved: false });
+    const { folder } = workspace;
+    const bytes = bytesOf(jumpText("both", 501));
+    await first.host.call("recordings.add", { path: `${folder}/a.csv`, bytes });
+    await first.host.call("recordings.answer", { folder, files: ["a.csv"], answers });
+    const decided = await first.host.call("trials.change", { folder, file: "a.csv", trial: 1, change: { seen: true } });
+    expect(decided.unsaved).toBe(false);
+    first.close();
+    const second = await hostWorld({ dataFolder: first.dataFolder });
+    const again = await second.host.call("sessions.open", { session });
+    expect(again.session).toEqual(decided.session);
+    expect(again.session?.trials[0]?.seen).toBe(true);
+    expect(again.session?.description.protocol).toEqual(protocol);
+  });
+
+  test("undo and redo go through the journal, across sessions and athletes, and stay in step with it", async () => {
+    const { host, home, athlete } = await ownWorld();
+    const { workspace } = await startSession(host, athlete);
+    const { folder } = workspace;
+    await host.call("recordings.add", { path: `${folder}/a.csv`, bytes: bytesOf(jumpText("both", 503)) });
+    await host.call("recordings.answer", { folder, files: ["a.csv"], answers });
+    await host.call("records.save", { record: { kind: "athletes", id: athlete, content: { code: "A-9" } } });
+    const changed = await host.call("workspace.read", {});
+    expect(changed.session?.description.athlete).toEqual({ code: "A-9" });
+    const seen: string[] = [];
+    for (let workspaceNow = changed; workspaceNow.undo !== ""; ) {
+      seen.push(workspaceNow.undo);
+      workspaceNow = await host.call("workspace.undo", {});
+    }
+    expect(seen).toEqual(["Change athlete", "Answer for a.csv", "Bring a.csv in", "Begin session", "Add athlete"]);
+    expect(home.register.reads.athletes()).toEqual([]);
+    expect((await host.call("workspace.read", {})).sessions).toEqual([]);
+    let redone = await host.call("workspace.redo", {});
+    while (redone.redo !== "") redone = await host.call("workspace.redo", {});
+    expect(home.register.reads.athletes().map(({ code }) => code)).toEqual(["A-9"]);
+    expect(redone.undo).toBe("Change athlete");
+    const actions = home.register.reads.journal(10).map(({ action }) => action);
+    expect(actions).toEqual([...Array(5).fill("done again"), ...Array(5).fill("undone")]);
+    expect(home.register.verify().problems).toEqual([]);
+  });
+
+  test("a copy taken elsewhere is no step: undo takes back what the person did before it", async () => {
+    const { host, athlete } = await ownWorld();
+    await startSession(host, athlete);
+    expect((await host.call("archive.export", {})).records).toBeGreaterThan(0);
+    const undone = await host.call("workspace.undo", {});
+    expect([undone.redo, undone.sessions]).toEqual(["Begin session", []]);
+  });
+
+  test("another recording of the same name takes its place with what was said; the earlier one lies in the bin", async () => {
+    const { host, athlete } = await ownWorld();
+    const { workspace } = await startSession(host, athlete);
+    const { folder } = workspace;
+    await host.call("recordings.add", { path: `${folder}/a.csv`, bytes: bytesOf(jumpText("both", 505)) });
+    await host.call("recordings.answer", { folder, files: ["a.csv"], answers });
+    await host.call("recordings.add", { path: `${folder}/a.csv`, bytes: bytesOf(jumpText("both", 507)) });
+    const { session } = await host.call("workspace.read", {});
+    expect(session?.trials.map(({ test }) => test)).toEqual(["countermovementJump"]);
+    const { records } = await host.call("bin.read", {});
+    expect(records.map(({ title }) => title)).toEqual(["Recording a.csv of 2026-11-02"]);
+  });
+
+  test("whose involved side follows from an injury goes on following it after other changes", async () => {
+    const { host, athlete } = await ownWorld();
+    const injury = crypto.randomUUID();
+    const content = { side: "left", structure: "anterior cruciate ligament", date: "2026-01-17" } as const;
+    await host.call("records.save", { record: { kind: "injuries", id: injury, athlete, content } });
+    const { workspace } = await startSession(host, athlete);
+    expect(workspace.session?.description.involved).toBe("left");
+    await host.call("session.change", { folder: workspace.folder, change: { pain: 1 } });
+    const record = { kind: "injuries", id: injury, athlete, content: { ...content, side: "right" } } as const;
+    expect((await host.call("records.save", { record })).session?.description.involved).toBe("right");
+  });
+
+  test("refuses another athlete from the session's own form, because the athlete belongs to all sessions", async () => {
+    const { host, athlete } = await ownWorld();
+    const { workspace } = await startSession(host, athlete);
+    const change = { athlete: { code: "X" } };
+    await expect(host.call("session.change", { folder: workspace.folder, change })).rejects.toThrow("under Athletes");
+    expect((await host.call("workspace.read", {})).session?.description.athlete?.code).toBe("A-1");
+  });
+
+  test("notes cautions for each moment beside one another, and conditions", async () => {
+    const { host, athlete } = await ownWorld();
+    const { session } = await startSession(host, athlete);
+    const caution = (before: "session" | "drop tests") => ({
+      cautions: [{ before, answeredBy: "K. L.", date: "2026-11-02" }],
+    });
+    await host.call("sessions.note", {
+      session,
+      notes: { ...caution("session"), conditions: { arms: "on the hips" } },
+    });
+    const noted = await host.call("sessions.note", { session, notes: caution("drop tests") });
+    expect(noted.session?.description.cautions).toEqual({ answeredBy: "K. L.", date: "2026-11-02" });
+    const page = await host.call("athletes.page", { athlete });
+    const { cautions, conditions } = page.sessions[0]!.session.content;
+    expect(cautions?.map(({ before }) => before)).toEqual(["session", "drop tests"]);
+    expect(conditions).toEqual({ arms: "on the hips" });
+  });
+});
+
+describe("recordings brought in as files", () => {
+  test("come into the register with everything decided, for an athlete chosen or new", async () => {
+    const { host, athlete } = await ownWorld();
+    await host.call("recordings.add", { path: "loose/a.csv", bytes: bytesOf(jumpText("both", 509)) });
+    await host.call("recordings.answer", { folder: "loose", files: ["a.csv"], answers });
+    const before = await host.call("trials.change", {
+      folder: "loose",
+      file: "a.csv",
+      trial: 1,
+      change: { excluded: { reason: "stepped" } },
+    });
+    expect([before.unsaved, before.keptAs]).toEqual([true, undefined]);
+    const kept = await host.call("sessions.keep", { folder: "loose", athlete: { id: athlete } });
+    expect(kept.unsaved).toBe(false);
+    expect(kept.session?.trials[0]?.excluded).toEqual({ reason: "stepped" });
+    expect(kept.session?.description.athlete).toEqual({ code: "A-1", name: "Ylva Brekke" });
+    expect(kept.undo).toBe("Keep the session in the register");
+    await host.call("recordings.add", { path: "other/a.csv", bytes: bytesOf(jumpText("both", 511)) });
+    const taken = { folder: "other", athlete: { code: "A-1" } };
+    await expect(host.call("sessions.keep", taken)).rejects.toThrow("choose it from the list");
+    await host.call("sessions.keep", { folder: "other", athlete: { code: "A-2" } });
+    const { athletes } = await host.call("athletes.list", { filter: {} });
+    expect(athletes.map(({ code, sessions }) => [code, sessions])).toEqual([
+      ["A-1", 1],
+      ["A-2", 1],
+    ]);
+  });
+
+  test("do not go into the demo's register, which can be thrown away", async () => {
+    const { host } = await hostWorld();
+    await host.call("recordings.add", { path: "loose/a.csv", bytes: bytesOf(jumpText("both", 513)) });
+    const request = { folder: "loose", athlete: { code: "A-1" } };
+    await expect(host.call("sessions.keep", request)).rejects.toThrow("Start your own register");
+    const own = await host.call("register.openOwn", {});
+    expect(own.sessions.map(({ folder }) => folder)).toEqual(["loose"]);
+    expect((await host.call("sessions.keep", request)).keptAs).toBeDefined();
+  });
+});
+
+describe("a folder watched during a session of the register", () => {
+  test("fills that session, and the register with it", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "counterpoise-watched-"));
+    onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+    const { host, home, athlete } = await ownWorld();
+    const { session, workspace } = await startSession(host, athlete);
+    await host.call("watch.start", { folder });
+    onTestFinished(() => void host.call("watch.stop", {}));
+    writeFileSync(join(folder, "jump.csv"), jumpText("both", 515));
+    await vi.waitFor(async () => expect((await host.call("watch.read", {})).taken).toBe(1), { timeout: 15_000 });
+    const { newest } = await host.call("watch.read", {});
+    expect(newest?.session).toBe(workspace.folder);
+    expect(home.register.reads.describedSession(session)?.recordings.map(({ content }) => content.path)).toEqual([
+      "jump.csv",
+    ]);
+  });
+
+  test("is a session of its own where the session shown is of another day", async () => {
+    const folder = mkdtempSync(join(tmpdir(), "counterpoise-watched-"));
+    onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+    const { host, athlete } = await ownWorld();
+    const { workspace } = await startSession(host, athlete, "2026-10-01");
+    writeFileSync(join(folder, "jump.csv"), jumpText("both", 517));
+    await host.call("watch.start", { folder });
+    onTestFinished(() => void host.call("watch.stop", {}));
+    await vi.waitFor(async () => expect((await host.call("watch.read", {})).taken).toBe(1), { timeout: 15_000 });
+    expect((await host.call("watch.read", {})).newest?.session).not.toBe(workspace.folder);
+  });
+});
