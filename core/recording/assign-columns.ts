@@ -41,9 +41,9 @@ export function assignColumns(hints: readonly ColumnHint[], columns: Columns, an
   if (hasStatedForce) return exchanged({ ...stated, ...timePart, reasons, findings: timeNotes }, answers, hints);
   // Another column that calls itself time but does not rise may be anything: it is not passed over as a second clock.
   const forceHints = hints.map((hint, index): ColumnHint => {
+    if (index === time || (hint.kind !== "time" && hint.kind !== "index")) return hint;
     const column = columns[index];
-    const isClock = index === time || (column !== undefined && isSteadilyRising(column));
-    return (hint.kind === "time" || hint.kind === "index") && !isClock ? { ...hint, kind: "unknown" } : hint;
+    return column !== undefined && isSteadilyRising(column) ? hint : { ...hint, kind: "unknown" };
   });
   const forces = recogniseForces(forceHints, columns, reasons);
   const roles: ColumnRoles = { ...forces, ...timePart, reasons, findings: [...timeNotes, ...forces.findings] };

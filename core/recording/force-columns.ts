@@ -118,7 +118,8 @@ function pointsDown(force: Float64Array, settings: Settings): boolean {
   const load = settings.signLoadFraction * settings.bodyMassMinimumKg * settings.gravity;
   let up = 0;
   let down = 0;
-  for (const value of force) {
+  for (let row = 0; row < force.length; row++) {
+    const value = force[row]!;
     if (value > load) up++;
     else if (value < -load) down++;
   }

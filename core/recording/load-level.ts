@@ -1,3 +1,5 @@
+import { orderStatistic } from "../order-statistic.ts";
+
 /** A level is read from this many rows spread over the recording; more would not move it. */
 const mostRowsLookedAt = 20_000;
 
@@ -15,7 +17,7 @@ export function loadLevel(values: Float64Array): number {
     if (Number.isFinite(values[row])) sizes[count++] = Math.abs(values[row]!);
   }
   if (count === 0) return 0;
-  return sizes.subarray(0, count).sort()[Math.min(count - 1, Math.floor(0.95 * count))]!;
+  return orderStatistic(sizes.subarray(0, count), Math.min(count - 1, Math.floor(0.95 * count)));
 }
 
 /** A column may differ from the sum of the others by this part of the largest load, as rounding makes it. */

@@ -48,16 +48,20 @@ export function typicalStep(stamps: Float64Array): number {
   const stride = Math.ceil((stamps.length - span) / spansCompared);
   const steps: number[] = [];
   const rising: number[] = [];
+  let falls = nextFall(stamps, 1);
   for (let start = 0; start + span < stamps.length; start += stride) {
     const step = (stamps[start + span]! - stamps[start]!) / span;
     steps.push(step);
-    if (!fallsBetween(stamps, start, start + span)) rising.push(step);
+    if (falls <= start) falls = nextFall(stamps, start + 1);
+    if (falls > start + span) rising.push(step);
   }
   const counted = Float64Array.from(rising.length > 0 ? rising : steps).sort();
   return counted[counted.length >> 1]!;
 }
 
-function fallsBetween(stamps: Float64Array, first: number, last: number): boolean {
-  for (let row = first + 1; row <= last; row++) if (stamps[row]! < stamps[row - 1]!) return true;
-  return false;
+/** The first row from `from` on before which time runs backwards; the number of rows where none is left. */
+function nextFall(stamps: Float64Array, from: number): number {
+  let row = from;
+  while (row < stamps.length && !(stamps[row]! < stamps[row - 1]!)) row++;
+  return row;
 }

@@ -1,4 +1,5 @@
 import { type Finding, finding } from "../finding.ts";
+import { orderStatistic } from "../order-statistic.ts";
 import type { ForceUnit } from "../session.ts";
 import type { Settings } from "../settings.ts";
 import type { ForceColumn } from "./force-columns.ts";
@@ -32,23 +33,32 @@ export function standingLoad(columns: readonly ForceColumn[]): StandingLoad | un
   const used = total === undefined ? sides : [total];
   const rows = used[0]?.force.length ?? 0;
   if (rows < 2) return undefined;
-  const loadAt = (row: number): number => used.reduce((load, { force }) => load + force[row]!, 0);
   const stride = rowStride(rows - 1);
   const count = Math.floor((rows - 2) / stride) + 1;
   const sum = new Float64Array(count);
   const steps = new Float64Array(count);
-  for (let index = 0; index < count; index++) {
-    sum[index] = loadAt(index * stride);
-    steps[index] = Math.abs(loadAt(index * stride + 1) - sum[index]!);
+  // Plain loops: closures took ten times as long.
+  for (const { force } of used) {
+    for (let index = 0; index < count; index++) {
+      sum[index] = sum[index]! + force[index * stride]!;
+      steps[index] = steps[index]! + force[index * stride + 1]!;
+    }
   }
+  for (let index = 0; index < count; index++) steps[index] = Math.abs(steps[index]! - sum[index]!);
   const level = loadLevel(sum);
-  const noise = steps.sort()[steps.length >> 1]!;
+  const noise = orderStatistic(steps, count >> 1);
   if (!(level > noiseRatio * noise)) return undefined;
-  const loaded = sum.filter((value) => value > loadedPart * level).sort();
-  if (loaded.length < leastShare * count) return undefined;
-  const empty = sum.filter((value) => Math.abs(value) < emptyPart * level).length;
-  const newtons = loaded[loaded.length >> 1]!;
-  const peak = loaded[Math.floor(0.99 * (loaded.length - 1))]!;
+  let empty = 0;
+  let loadedCount = 0;
+  for (let index = 0; index < count; index++) {
+    const value = sum[index]!;
+    if (Math.abs(value) < emptyPart * level) empty += 1;
+    if (value > loadedPart * level) sum[loadedCount++] = value;
+  }
+  if (loadedCount < leastShare * count) return undefined;
+  const loaded = sum.subarray(0, loadedCount);
+  const newtons = orderStatistic(loaded, loadedCount >> 1);
+  const peak = orderStatistic(loaded, Math.floor(0.99 * (loadedCount - 1)));
   return { newtons, moves: empty >= leastShare * count && peak > jumpRatio * newtons };
 }
 
