@@ -30,7 +30,7 @@ function units(): readonly ZooFile[] {
       pair(shortRows, "BW", weight, 5),
       {},
       {
-        outcome: "refused",
+        outcome: "asks",
         findings: ["mass-missing:refusal"],
         answers: { massKg: jumpMassKg },
         answeredFindings: ["unit-from-mass:note"],
@@ -50,9 +50,14 @@ function units(): readonly ZooFile[] {
     ),
     tableFile(
       "unit-implausible.csv",
-      [timeColumn("time (s)", wholeRows), forceColumn("left (kN)", "left", wholeRows, { unit: "kN" })],
+      [timeColumn("time (s)", wholeRows), forceColumn("left (kN)", "left", wholeRows)],
       {},
-      { outcome: "refused", findings: ["weight-implausible:refusal"] },
+      {
+        outcome: "asks",
+        findings: ["weight-implausible:refusal"],
+        answers: { unit: "N" },
+        answeredFindings: ["unit-contradicts:warning"],
+      },
     ),
   ];
 }

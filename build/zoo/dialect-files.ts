@@ -90,7 +90,7 @@ function otherForms(): readonly ZooFile[] {
       threeDecimals(3).map((column) => ({ ...column, cells: column.cells.map((cell) => cell.replace(/^0\./, "1.")) })),
       { delimiter: ";" },
       {
-        outcome: "refused",
+        outcome: "asks",
         findings: ["decimal-mark-unclear:refusal"],
         answers: { decimalMark: "point", rateHz: 100 },
         answeredFindings: ["rate-low:warning"],

@@ -4,6 +4,7 @@ import { tableFile } from "./write-table.ts";
 import type { ZooFile } from "./zoo-file.ts";
 
 const rows = shortRows;
+const inMilliseconds = { unit: "ms", perSecond: 1000, decimals: 0 };
 const forces = [forceColumn("left (N)", "left", rows), forceColumn("right (N)", "right", rows)] as const;
 
 function clock(row: number, date = ""): string {
@@ -31,10 +32,7 @@ function ways(): readonly ZooFile[] {
   const index: ZooColumn = { name: "sample", role: "time", unit: "", cells: cellsOf(rows, (row) => String(row)) };
   const fromHeader = { rateFrom: "header" } as const;
   return [
-    tableFile("time-milliseconds.csv", [
-      timeColumn("time (ms)", rows, { unit: "ms", perSecond: 1000, decimals: 0 }),
-      ...forces,
-    ]),
+    tableFile("time-milliseconds.csv", [timeColumn("time (ms)", rows, inMilliseconds), ...forces]),
     tableFile(
       "time-microseconds.csv",
       [timeColumn("time (µs)", rows, { unit: "µs", perSecond: 1e6, decimals: 0 }), ...forces],
@@ -98,7 +96,7 @@ function faults(): readonly ZooFile[] {
   const refusedAs = (code: string) => ({ outcome: "refused", findings: [`${code}:refusal`] }) as const;
   const jitter = stamps((row) => even(row) + (row % 7 === 3 ? 0.0004 : 0), "time (s)");
   const fine = { ...jitter, cells: cellsOf(rows, (row) => written(even(row) + (row % 7 === 3 ? 0.0004 : 0), 4)) };
-  const contradicting = { outcome: "refused", findings: ["rate-contradicts:refusal"] } as const;
+  const contradicting = { outcome: "asks", findings: ["rate-contradicts:refusal"] } as const;
   const gapColumn = stamps((row) => even(row < 90 ? row : row + 25));
   const empty = forces.map((column) => ({
     ...column,
@@ -134,7 +132,7 @@ function faults(): readonly ZooFile[] {
       "stamps-backwards.csv",
       [stamps((row) => even(row < 100 ? row : row - 60)), ...forces],
       {},
-      refusedAs("time-uneven"),
+      { outcome: "asks", findings: ["time-uneven:refusal"] },
     ),
     tableFile("stamps-gap.csv", [gapColumn, ...forces], {}, refusedAs("gap")),
     tableFile(
@@ -149,7 +147,19 @@ function faults(): readonly ZooFile[] {
       "stamps-too-coarse.csv",
       [timeColumn("time (s)", rows, { decimals: 2 }), ...forces],
       {},
-      { outcome: "refused", findings: ["time-uneven:refusal"] },
+      { outcome: "asks", findings: ["time-uneven:refusal"] },
+    ),
+    tableFile("two-clocks-alike.csv", [
+      stamps(even),
+      forces[0],
+      { ...timeColumn("time (ms)", rows, inMilliseconds), role: "unused" },
+      forces[1],
+    ]),
+    tableFile(
+      "two-clocks-apart.csv",
+      [stamps(even), forces[0], { ...stamps((row) => even(row + 4)), role: "unused" }, forces[1]],
+      {},
+      { findings: ["columns-disagree:warning"] },
     ),
     tableFile(
       "rate-low.csv",

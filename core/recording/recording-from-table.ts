@@ -20,6 +20,7 @@ import { rateFindings } from "./rate-findings.ts";
 import type { PlateProof, Recording } from "./recording.ts";
 import type { LayoutAnswers } from "./request.ts";
 import { type EvenTarget, resample, resampled } from "./resample.ts";
+import { secondClockFindings } from "./second-clock.ts";
 import { overrulesWritten, unitDoubt } from "./standing-load.ts";
 import { statedRates, unitlessContradictions, unitlessRate } from "./stated-rate.ts";
 import { findTimeBase, type TimeBase, type TimeStatements } from "./time-base.ts";
@@ -90,6 +91,9 @@ export function recordingFromTable(
     ...span.findings,
     ...(isRefused(span.findings) ? [] : time.findings),
     ...counterFindings(hints, values, roles.time, table.lineOfRow),
+    ...(roles.time === undefined || time.unit === "" || table.clocks[roles.time] !== undefined
+      ? []
+      : secondClockFindings(hints, table.columns, { index: roles.time, unit: time.unit })),
     ...forces.findings,
     ...(usesMass ? massContradiction(mass, headerHints, settings) : []),
     ...unitlessContradictions(headerHints, target?.fromHz ?? time.rateHz, settings),

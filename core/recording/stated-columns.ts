@@ -48,9 +48,14 @@ export function columnLabel(hint: ColumnHint, index: number): string {
   return hint.written === "" ? `${index + 1}` : `${index + 1} (${hint.written})`;
 }
 
+/** A sentence names this many columns; of more it gives the number. */
+const mostNamed = 12;
+
 /** "column 2 (Fz1), column 3 (Fz2)". */
 export function columnLabels(found: readonly number[], hints: readonly ColumnHint[]): string {
-  return found.map((index) => `column ${columnLabel(hints[index]!, index)}`).join(", ");
+  const named = found.slice(0, found.length > mostNamed ? mostNamed - 1 : mostNamed);
+  const labels = named.map((index) => `column ${columnLabel(hints[index]!, index)}`).join(", ");
+  return named.length < found.length ? `${labels} and ${found.length - named.length} more` : labels;
 }
 
 function positions(found: readonly number[]): string {

@@ -1,15 +1,17 @@
-// Tries the readers on 100,000 inputs: any bytes, any text made of what tables are made of, wounded tables; and cuts and
-// flips every bit of every good table; and reads 200,000 numbers. Nothing may throw, take longer than two
-// seconds, or be silently wrong.
+// Tries the readers on 100,000 inputs: any bytes, any text made of what tables are made of, wounded tables, and as every
+// fourth one a C3D file with damage of every kind; cuts and flips every bit of every good table; and reads 200,000 numbers.
+// Nothing may throw, take longer than two seconds, or be silently wrong.
 // Run: node tests/bench/fuzz-reading.ts (Node 24). `--inputs 1000 --stride 10` tries fewer, `--seed 7` others.
 import fc from "fast-check";
 import { parseNumberText } from "../../core/bytes/number-text.ts";
 import { readTable } from "../../core/bytes/read-table.ts";
+import { readC3dRecording } from "../../core/recording/c3d/read-c3d-recording.ts";
 import { readRecording } from "../../core/recording/read-recording.ts";
 import { defaultSettings } from "../../core/settings.ts";
 import { anyInput, differInOneCellAtMost, isFound, leavesWhole } from "../core/bytes/damage.ts";
 import { goodTables } from "../core/bytes/good-tables.ts";
 import { numberText } from "../core/bytes/number-texts.ts";
+import { anyC3d, complaintAboutC3d } from "../core/recording/c3d/damaged-c3d.ts";
 
 function option(name: string, otherwise: number): number {
   const index = process.argv.indexOf(`--${name}`);
@@ -22,6 +24,7 @@ const stride = option("stride", 1);
 const numbers = option("numbers", 200_000);
 const seed = option("seed", 1);
 const longestMilliseconds = 2000;
+const c3dShare = 0.25;
 const failuresShown = 20;
 
 const failures: string[] = [];
@@ -74,12 +77,42 @@ function tryNumbers(count: number): void {
 
 tryNumbers(numbers);
 
+/** A C3D file by its own reader, and by those of everything else. */
+function tryC3d(label: string, bytes: Uint8Array, turn: number): "read" | "refused" {
+  const complaint = attempt(`${label}, as C3D`, () => complaintAboutC3d(bytes));
+  if (complaint !== undefined) failures.push(`${label}: ${complaint}`);
+  tryReaders(label, bytes, turn);
+  return readC3dRecording(bytes, {}, defaultSettings).recording === undefined ? "refused" : "read";
+}
+
 const outcomes = { refused: 0, read: 0 };
-fc.sample(anyInput, { numRuns: inputs, seed }).forEach((bytes, index) => {
-  outcomes[tryReaders(`input ${index} of seed ${seed}`, bytes, index)]++;
+const c3dOutcomes = { refused: 0, read: 0 };
+const c3dInputs = Math.round(inputs * c3dShare);
+/** Inputs made at a time, so that they need not all be held. */
+const inputsAtOnce = 1000;
+
+/** Makes inputs in portions, each with a seed of its own, and tries them. */
+function tryAll(
+  kind: fc.Arbitrary<Uint8Array>,
+  count: number,
+  one: (label: string, bytes: Uint8Array, turn: number) => void,
+): void {
+  for (let done = 0; done < count; done += inputsAtOnce) {
+    const portion = { numRuns: Math.min(inputsAtOnce, count - done), seed: seed + 7919 * done };
+    fc.sample(kind, portion).forEach((bytes, index) => {
+      one(`input ${index} of ${portion.numRuns} with seed ${portion.seed}`, bytes, index);
+    });
+  }
+}
+
+tryAll(anyInput, inputs - c3dInputs, (label, bytes, turn) => {
+  outcomes[tryReaders(label, bytes, turn)]++;
+});
+tryAll(anyC3d, c3dInputs, (label, bytes, turn) => {
+  c3dOutcomes[tryC3d(`C3D ${label}`, bytes, turn)]++;
 });
 console.log(
-  `${inputs} inputs: ${outcomes.read} read as a table, ${outcomes.refused} refused; slowest ${slowest.toFixed(0)} ms`,
+  `${inputs - c3dInputs} inputs: ${outcomes.read} read as a table, ${outcomes.refused} refused; ${c3dInputs} as C3D files: ${c3dOutcomes.read} read, ${c3dOutcomes.refused} refused; slowest ${slowest.toFixed(0)} ms`,
 );
 
 for (const good of goodTables) {

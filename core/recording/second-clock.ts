@@ -1,0 +1,66 @@
+import { type Finding, finding } from "../finding.ts";
+import type { ColumnHint } from "./column-hint.ts";
+import type { Columns } from "./column-roles.ts";
+import { printedResolution, typicalStep } from "./stamps.ts";
+import { columnLabel } from "./stated-columns.ts";
+import { secondsIn, type TimeUnit, timeUnitOf } from "./time-units.ts";
+
+/** Two clocks that begin further apart than this count from different zeros, which says nothing. */
+const commonZeroSeconds = 1;
+
+/** The time column that was used. */
+interface UsedClock {
+  readonly index: number;
+  readonly unit: TimeUnit;
+}
+
+/**
+ * A second time column that says another time than the one used: plates with clocks of their own, whose samples of one
+ * row do not belong to one instant. Wall clocks are left aside; computers set them.
+ */
+export function secondClockFindings(
+  hints: readonly ColumnHint[],
+  columns: Columns,
+  used: UsedClock | undefined,
+): readonly Finding[] {
+  const own = used === undefined ? undefined : columns[used.index];
+  if (used === undefined || own === undefined || own.length < 2) return [];
+  const scale = secondsIn[used.unit];
+  const stepSeconds = typicalStep(own) * scale;
+  return hints.flatMap((hint, index) => {
+    const other = columns[index];
+    const unit = timeUnitOf(hint.unit) ?? (hint.unit === "" ? used.unit : undefined);
+    if (hint.kind !== "time" || index === used.index || other === undefined || unit === undefined) return [];
+    const otherScale = secondsIn[unit];
+    let least = Number.POSITIVE_INFINITY;
+    let most = Number.NEGATIVE_INFINITY;
+    for (let row = 0; row < own.length; row++) {
+      const difference = other[row]! * otherScale - own[row]! * scale;
+      if (difference < least) least = difference;
+      if (difference > most) most = difference;
+    }
+    const rounding = printedResolution(own) * scale + printedResolution(other) * otherScale;
+    const tolerance = stepSeconds / 2 + rounding;
+    const nearest = Math.min(Math.abs(least), Math.abs(most));
+    const names = `column ${columnLabel(hint, index)} and column ${columnLabel(hints[used.index]!, used.index)}`;
+    if (most - least > tolerance)
+      return [disagree(`${names} do not run alike: they move apart by ${milliseconds(most - least)}`)];
+    if (nearest > tolerance && nearest < commonZeroSeconds)
+      return [disagree(`${names} lie ${milliseconds(nearest)} apart`)];
+    return [];
+  });
+}
+
+function disagree(what: string): Finding {
+  return finding(
+    "columns-disagree",
+    "warning",
+    `The file has two clocks: ${what}. Every row was read as one instant, that of the latter column.`,
+    "Export the plates on one time base, or state which column is time (--columns time=1,left=2,right=3).",
+    { where: "the time column" },
+  );
+}
+
+function milliseconds(seconds: number): string {
+  return `${Number((1000 * seconds).toPrecision(3))} ms`;
+}
