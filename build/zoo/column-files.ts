@@ -140,6 +140,7 @@ function besideForces(): readonly ZooFile[] {
     unit: "",
     cells: cellsOf(shortRows, (row) => (row < 80 ? "quiet" : "moving")),
   };
+  const weight = otherColumn("body weight (N)", shortRows, "N");
   return [
     tableFile("three-axes.csv", [time, axis("Fx", 1), axis("Fy", 2), fz("Fz", "both")]),
     tableFile("three-axes-two-plates.csv", [
@@ -162,6 +163,18 @@ function besideForces(): readonly ZooFile[] {
     tableFile("marker-beside.csv", [time, otherColumn("marker x (mm)", shortRows, "mm", 430), left, right]),
     tableFile("trigger-beside.csv", [time, left, right, pulse], { delimiter: ";" }),
     tableFile("words-beside.csv", [time, words, left, right], { delimiter: ";", decimalMark: "," }),
+    tableFile("weight-beside.csv", [time, left, right, { ...weight, cells: cellsOf(shortRows, () => "666.9") }]),
+    tableFile(
+      "plates-side-by-side.csv",
+      [
+        { ...time, nameAbove: "left plate" },
+        { ...left, name: "Fz (N)", nameAbove: "left plate" },
+        { name: "", nameAbove: "", role: "unused", unit: "", cells: cellsOf(shortRows, () => "") },
+        { ...time, role: "unused", nameAbove: "right plate" },
+        { ...right, name: "Fz (N)", nameAbove: "right plate" },
+      ],
+      { delimiter: ";" },
+    ),
     tableFile("pressure-centre-beside.csv", [time, left, otherColumn("CoP x left (mm)", shortRows, "mm", 3), right]),
   ];
 }

@@ -41,6 +41,7 @@ function ways(): readonly ZooFile[] {
       },
     ),
     tableFile("time-from-later.csv", [stamps((row) => 12.5 + row / 500), ...forces]),
+    tableFile("time-since-1970.csv", [stamps((row) => 1768644903 + row / 500, "timestamp (s)"), ...forces]),
     tableFile("time-before-zero.csv", [stamps((row) => (row - 50) / 500), ...forces]),
     tableFile("time-clock.csv", [clockColumn("clock"), ...forces], { delimiter: ";" }),
     tableFile("time-clock-with-date.csv", [clockColumn("recorded", "2026-01-17T"), ...forces]),

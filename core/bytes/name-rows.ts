@@ -20,7 +20,9 @@ export function joinNameRows(
   let plate = "";
   return upper.map((cell, column) => {
     if (cell !== "") plate = cell;
-    return `${plate} ${lower[column] ?? ""}`.trim();
+    const name = lower[column] ?? "";
+    // An empty column between two plates belongs to neither.
+    return cell === "" && name === "" ? "" : `${plate} ${name}`.trim();
   });
 }
 

@@ -69,7 +69,9 @@ export function recogniseForces(
     take(right, "its name says right");
   }
   if (left.length > 0 && right.length > 0) {
-    const check = total[0] ?? (force.length === 1 ? force[0] : undefined);
+    // A force that stands still beside two plates is a body weight or a threshold, and no sum of theirs.
+    const moving = force.filter((index) => !isConstant(columns[index]!));
+    const check = total[0] ?? (moving.length === 1 ? moving[0] : undefined);
     if (check === undefined) return { left, right, total: [], findings: [] };
     take([check], "total force, compared with left plus right", total.length > 0 ? "certain" : "likely");
     return { left, right, total: [check], findings: [] };
@@ -91,6 +93,10 @@ export function recogniseForces(
   if (total.length > 0) take(single, "its name says total");
   else take(single, "the only column that can be force", hints[single[0]!]!.kind === "force" ? "certain" : "likely");
   return { left: [], right: [], total: single, findings: [] };
+}
+
+function isConstant(values: Float64Array): boolean {
+  return values.every((value) => value === values[0]);
 }
 
 function ascending(one: number, other: number): number {

@@ -29,7 +29,8 @@ export function printedResolution(stamps: Float64Array): number {
     let fits = true;
     for (let index = 0; fits && index < count; index++) {
       const scaled = stamps[index]! * scale;
-      fits = Math.abs(scaled - Math.round(scaled)) <= 1e-9 * Math.max(1, Math.abs(scaled));
+      // Seconds since 1970 leave doubles few decimals: the allowance is what their rounding makes, and no more.
+      fits = Math.abs(scaled - Math.round(scaled)) <= 1e-9 + 4 * Number.EPSILON * Math.abs(scaled);
     }
     if (fits) return 1 / scale;
   }

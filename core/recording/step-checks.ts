@@ -19,9 +19,12 @@ export interface StampColumn {
 /** A sample further than this from its even place makes the time base uneven; half a sample is the next sample's place. */
 const mostDriftSamples = 0.5;
 
+/** Seconds since 1970 leave a step uncertain by some millionths, because doubles hold few of their decimals. */
+const stepRounding = 1e-4;
+
 /** True for stamps printed more coarsely than the samples follow each other, so that neighbours share one. */
 export function isCoarserThanStep(step: number, resolution: number): boolean {
-  return resolution > step * (1 + 1e-6);
+  return resolution > step * (1 + stepRounding);
 }
 
 /**

@@ -289,3 +289,9 @@ test("a fact above the names whose words are as many as the columns does not mak
     expect(outcome.table?.unreadable).toMatchObject([{ row: 1, column: 1 }]);
   }
 });
+
+test("an empty column between two plates takes the name of neither", () => {
+  const rows = "0.1,5.5,,0.1,6.5\n0.2,5.5,,0.2,6.5\n";
+  const { table } = read(`left,,,right,\ntime (s),Fz (N),,time (s),Fz (N)\n${rows}`);
+  expect(table?.names).toEqual(["left time (s)", "left Fz (N)", "", "right time (s)", "right Fz (N)"]);
+});

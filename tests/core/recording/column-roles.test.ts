@@ -132,3 +132,10 @@ test("a side whose column holds no numbers is not passed over in silence", () =>
   const rows = lines(50, (index) => `${(index / 1000).toFixed(3)};300.5;NaN`);
   expect(codesOf(readText(`time;left;right\n${rows}`, { unit: "N" }))).toEqual(["columns-unclear:refusal"]);
 });
+
+test("a force that stands still beside two plates is not held against their sum", () => {
+  const table = (weight: (row: number) => string): string =>
+    `time (s),left (N),right (N),body weight (N)\n${lines(50, (row) => `${(row / 1000).toFixed(3)},300.5,${400 + row}.5,${weight(row)}`)}`;
+  expect(codesOf(readText(table(() => "650.0")))).toEqual([]);
+  expect(codesOf(readText(table((row) => `${650 + row}.0`)))).toEqual(["columns-disagree:warning"]);
+});

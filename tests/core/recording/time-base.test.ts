@@ -193,3 +193,9 @@ test("time that runs backwards once is named at its line and makes no gaps elsew
   expect(codesOf(read)).toEqual(["time-uneven:refusal"]);
   expect(read.findings[0]?.where).toBe("line 102"); // the names, 100 rising rows, then the step back
 });
+
+test("seconds since 1970 are read to the decimals they are printed with", () => {
+  const read = readStamps(numbers.map((row) => (1768644903 + row / 1000).toFixed(3)));
+  expect(codesOf(read)).toEqual([]);
+  expect(read.recording).toMatchObject({ rateHz: 1000, timeOriginSeconds: 1768644903 });
+});
