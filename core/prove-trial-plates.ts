@@ -6,7 +6,7 @@ import type { TrialResult } from "./result.ts";
 import type { SessionDescription } from "./session.ts";
 import type { Settings } from "./settings.ts";
 import type { ComparableTrial } from "./sides/comparison.ts";
-import { type PlateTrial, plateProof, provePlates } from "./sides/plate-proof.ts";
+import { contradictionAction, type PlateTrial, plateProof, provePlates } from "./sides/plate-proof.ts";
 import { type OneLegStanding, oneLegStanding } from "./trial/one-leg-standing.ts";
 
 /** Trials with the proof of their plates settled. */
@@ -134,7 +134,7 @@ function unproved(contradicted: boolean): Finding {
       ? "Single-leg trials contradict which foot stood on which plate, so this trial's left and right are in doubt."
       : "Nothing proves which foot stood on which plate: the columns' names alone do not.",
     contradicted
-      ? "Find out which way the athlete stood, then state the plate of each foot for these trials or exclude them."
+      ? contradictionAction
       : "State the plate of each foot in session.json or by --columns, or record a single-leg trial on the same plates.",
   );
 }

@@ -30,12 +30,17 @@ export function weighingSentences(
     saidOf(
       before,
       () =>
-        `Body weight is the mean force over the steadiest ${settings.weighingSeconds} s of quiet standing before the jump (${cite(methodReferences.owen)}).`,
+        `Body weight is the mean force over ${settings.weighingSeconds} s of quiet standing before the jump (${cite(methodReferences.owen)}).`,
     ),
     saidOf(
       after,
       (count) =>
-        `In ${count} body weight is the mean force over the first ${settings.weighingSeconds} s of quiet standing after the landing whose mean force over ${1000 * settings.quietBlockSeconds} ms deviates at most ${settings.weighingAlike} times as much as the steadiest.`,
+        `In ${count} body weight is the mean force over ${settings.weighingSeconds} s of quiet standing after the landing.`,
+    ),
+    saidOf(
+      [...before, ...after, ...from("quiet standing before and after the jump"), ...from("pooled over the session")],
+      () =>
+        `Among the seconds around the steadiest whose force has at most ${settings.weighingAlike} times its standard deviation, the one was taken whose momentum strays least from a straight line.`,
     ),
     short.length === 0
       ? ""

@@ -2,7 +2,7 @@ import { formatValue, joinNumberText } from "../format-number.ts";
 import { asSentence, dateInWords } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
 import type { SessionDescription } from "../session.ts";
-import { mean } from "../sides/trial-statistic.ts";
+import { median } from "../sides/trial-statistic.ts";
 import type { SheetBlock } from "./document.ts";
 import { isUsed } from "./sheet-trials.ts";
 
@@ -57,7 +57,8 @@ function bodyMassInWords(session: SessionResult): string {
   const masses = session.trials
     .filter(isUsed)
     .flatMap((trial) => trial.measures.filter((measure) => measure.id === "bodyMass").map((measure) => measure.value));
-  if (masses.length > 0) return `${joinNumberText(formatValue(mean(masses), undefined, "kg"))}, on the plates`;
+  // The median: one weighing with a hand on a rail is no part of the athlete's mass.
+  if (masses.length > 0) return `${joinNumberText(formatValue(median(masses), undefined, "kg"))}, on the plates`;
   const { massKg } = session.description;
   return massKg === undefined ? "not measured" : `${joinNumberText(formatValue(massKg, undefined, "kg"))}, entered`;
 }

@@ -22,7 +22,7 @@ export function symmetryTables(session: SessionResult, settings: Settings): read
     return [...new Set(ofLegs.map(groupName))].flatMap((name) => {
       const ofGroup = ofLegs.filter((each) => groupName(each) === name);
       const ordered = [...ofGroup].sort((a, b) => rank(a) - rank(b));
-      return [table(ordered, session, settings), ...weakerSides(ordered), ...notes(ordered)];
+      return [table(ordered, session, settings), ...platesInDoubt(ordered), ...weakerSides(ordered), ...notes(ordered)];
     });
   });
 }
@@ -144,6 +144,17 @@ function lastCell(comparison: Comparison, session: SessionResult): SheetCell {
 function lowerSide({ index, first, second }: Comparison): string {
   if (index === undefined || index === 100) return "";
   return index < 100 ? first.side : second.side;
+}
+
+/** Two-leg values whose feet nobody knows for sure say so where they stand, not only on the first page. */
+function platesInDoubt(comparisons: readonly Comparison[]): readonly SheetBlock[] {
+  const plates = comparisons.map((each) => each.plates);
+  const text = plates.includes("contradicted")
+    ? "Left and right of these jumps are in doubt: single-leg trials contradict which foot stood on which plate. The values are those of the plates as they are named."
+    : plates.includes("unproved")
+      ? "Which foot stood on which plate is not proved for these jumps. The values are those of the plates as they are named."
+      : "";
+  return text === "" ? [] : [{ kind: "paragraph", tone: "caution", text }];
 }
 
 /** Nobody injured: the weaker side in words, for what a criterion could read. */

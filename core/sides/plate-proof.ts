@@ -66,6 +66,10 @@ function speaksOf(witness: Witness, layout: PlateTrial["plates"][number]): boole
   return witness.trial.statedAlone !== true || own?.limb !== witness.foot || layout.limb === witness.foot;
 }
 
+/** What to do where single-leg trials and the plates' feet disagree: either may be wrong. */
+export const contradictionAction =
+  "Find out which way the athlete stood and whether each single-leg trial names the leg that jumped; then state the plate of each foot, correct the leg, or exclude the trials that are wrong.";
+
 /** True for a single-leg trial whose name a contradiction gives as its ground. */
 export function isNamedBy(contradiction: Finding, trial: Pick<PlateTrial, "file" | "trial">): boolean {
   const name = nameOf(trial);
@@ -81,12 +85,12 @@ function contradictionFinding(against: readonly Witness[], inFavour: number): Fi
   const direct = against.filter((each) => !each.byExclusion);
   const claims = [...new Set(direct.map((each) => `the ${each.foot} foot on plate ${each.plate}`))];
   const agreeing = inFavour === 1 ? "1 other single-leg trial agrees" : `${inFavour} other single-leg trials agree`;
-  const split = inFavour === 0 ? "" : ` ${agreeing} with the layout: the athlete may have turned round.`;
+  const split = inFavour === 0 ? "" : ` ${agreeing} with those: the athlete may have turned round.`;
   return finding(
     "plates-contradict",
     "warning",
-    `Single-leg trials put ${claims.join(" and ")} (${direct.map((each) => nameOf(each.trial)).join(", ")}), against the layout.${split}`,
-    "Find out which way the athlete stood, then state the plate of each foot for these trials or exclude them.",
+    `Single-leg trials put ${claims.join(" and ")} (${direct.map((each) => nameOf(each.trial)).join(", ")}); the columns' names or the stated plates say otherwise.${split}`,
+    contradictionAction,
     { where: [...new Set(direct.map((each) => `plate ${each.plate}`))].join(", ") },
   );
 }

@@ -1,5 +1,6 @@
 import { type Finding, finding } from "../finding.ts";
 import type { Limb } from "../limb.ts";
+import { foldWord } from "../recording/column-words.ts";
 import { type TestKind, testKinds, testLabel } from "../test-kind.ts";
 import type { RecognisedTest } from "./recognise-test.ts";
 import { withArticle } from "./test-contradictions.ts";
@@ -19,18 +20,19 @@ export interface Assignment {
   readonly findings: readonly Finding[];
 }
 
+/** Words of a folded name (`foldWord`): English, German, French, Spanish, as far as they mean one test alone. */
 const testWords: Readonly<Record<TestKind, RegExp>> = {
-  countermovementJump: /counter ?movement|\bcmj\b/,
-  squatJump: /squat ?jump|\bsj\b/,
-  dropJump: /drop ?jump|\bdj\b/,
-  repeatedHops: /\bhops?\b|\bhopping\b/,
+  countermovementJump: /counter ?movement|\bcmj\b|gegenbewegung|contre ?mouvement|contra ?movimiento/,
+  squatJump: /squat ?jump|\bsj\b|kniebeuge ?sprung/,
+  dropJump: /drop ?jump|\bdj\b|tief ?sprung|nieder ?sprung|contrebas/,
+  repeatedHops: /\bhops?\b|\bhopping\b|\bhupfer\b/,
   dropLanding: /drop ?landing/,
 };
 
 const limbWords: Readonly<Record<Limb, RegExp>> = {
-  left: /\bleft\b/,
-  right: /\bright\b/,
-  both: /\bboth\b|\btwo ?legs?\b|\bbilateral\b/,
+  left: /\bleft\b|\blinks\b|\bgauche\b|\bizquierd[ao]\b/,
+  right: /\bright\b|\brechts\b|\bdroite?\b|\bderech[ao]\b/,
+  both: /\bboth\b|\btwo ?legs?\b|\bbilateral\b|\b(?:beid|zwei)beinig\b|\bdeux ?jambes\b|\bdos ?piernas\b/,
 };
 
 /**
@@ -44,11 +46,8 @@ export function assignTrial(
   loadedLimb: Limb | undefined,
   recognised?: RecognisedTest,
 ): Assignment {
-  const words = path
-    .slice(path.lastIndexOf("/") + 1)
-    .replace(/([a-z])([A-Z])/g, "$1 $2")
-    .toLowerCase()
-    .replace(/[^a-zäöüéèß]+/g, " ");
+  const name = path.slice(path.lastIndexOf("/") + 1).replace(/([a-z])([A-Z])/g, "$1 $2");
+  const words = foldWord(name).replace(/[^\p{L}]+/gu, " ");
   const namedTest = onlyMatch(words, testKinds, testWords);
   const namedLimb = onlyMatch(words, ["left", "right", "both"] as const, limbWords);
   const test = statement.test ?? namedTest;

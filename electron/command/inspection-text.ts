@@ -1,5 +1,6 @@
 import type { TableInspection } from "../../core/file-inspection.ts";
 import type { Finding } from "../../core/finding.ts";
+import { countOf } from "../../core/plain-words.ts";
 import type { C3dInspection, InspectedPlatform } from "../../core/recording/c3d/inspect-c3d.ts";
 import type { SeriesFigures } from "../../core/recording/c3d/series-figures.ts";
 import { columnsOfText } from "./columns-of-text.ts";
@@ -19,7 +20,7 @@ function tableLines(table: TableInspection): readonly string[] {
   const { encoding, delimiter, decimalMark, thousandsMark, headerLines, rows, firstRowLine, lastRowLine } = table;
   const marks = thousandsMark === "none" ? "" : `, thousands ${thousandsMark}`;
   const lines = [
-    `  Delimited text: ${encoding}, ${delimiter}, decimal ${decimalMark}${marks}, ${headerLines} lines before ${rows} rows (lines ${firstRowLine} to ${lastRowLine})`,
+    `  Delimited text: ${encoding}, ${delimiter}, decimal ${decimalMark}${marks}, ${countOf(headerLines, "line")} before ${rows} rows (lines ${firstRowLine} to ${lastRowLine})`,
     `  Rate: ${table.rateHz === undefined ? "unknown" : `${table.rateHz} Hz`}, from: ${table.rateSource === "" ? table.rateFrom : table.rateSource}`,
     ...(table.layout === undefined ? [] : [`  Layout: ${table.layout}`]),
     ...table.hints.map(({ kind, value, unit, line, written }) => {

@@ -5,7 +5,9 @@ import type { Finding } from "../../core/finding.ts";
 import { formatPercent, formatValue, joinNumberText, percentDigits, roundTo } from "../../core/format-number.ts";
 import type { Limb, MeasureSide } from "../../core/limb.ts";
 import { fullLabel, measureCatalogue } from "../../core/measures/catalogue.ts";
+import { capitalised } from "../../core/plain-words.ts";
 import type { SessionResult, TrialResult } from "../../core/result.ts";
+import { groupName } from "../../core/sheet/sheet-trials.ts";
 import type { Comparison } from "../../core/sides/comparison.ts";
 import { testLabel } from "../../core/test-kind.ts";
 import { joinPath } from "../recording-names.ts";
@@ -81,14 +83,16 @@ function measureLines({ measures }: TrialResult): string {
 function sideBlocks(result: SessionResult): readonly string[] {
   const blocks: string[] = [];
   if (result.comparisons.length > 0) {
-    const header = ["Sides", ...sideHeads(result.comparisons), "index or difference", "interval"];
-    blocks.push(columnsOfText([header, ...result.comparisons.map(comparisonRow)], "  "));
+    blocks.push(columnsOfText(comparisonRows(result.comparisons), "  "));
   }
   if (result.criteria.length > 0) {
     const gate = [`  ${result.gate.reason}`];
     const lines = result.criteria.map((each) => {
-      const more = [each.reason, each.caution, each.moreTrials].filter((part) => part !== "").join(" ");
-      return `  ${each.criterion.label}, ${thresholdWords(each.criterion).replaceAll("\u00a0", " ")}: ${statusWords(each)}\n    ${more}`;
+      // The gate's own reason stands above them all.
+      const reason = each.reason === result.gate.reason ? "" : each.reason;
+      const more = [reason, each.caution, each.moreTrials].filter((part) => part !== "").join(" ");
+      const head = `  ${each.criterion.label}, ${thresholdWords(each.criterion).replaceAll("\u00a0", " ")}: ${statusWords(each)}`;
+      return more === "" ? head : `${head}\n    ${more}`;
     });
     blocks.push([`Criteria: ${result.criteriaSet.name}`, ...gate, ...lines].join("\n"));
   }
@@ -101,13 +105,24 @@ function sideHeads(comparisons: readonly Comparison[]): readonly [string, string
     : ["left", "right"];
 }
 
+/** Each test, number of legs and box under its own name, because the same measure stands in several. */
+function comparisonRows(comparisons: readonly Comparison[]): readonly (readonly string[])[] {
+  const header = ["Sides", ...sideHeads(comparisons), "index or difference", "interval"];
+  const names = [...new Set(comparisons.map(groupName))];
+  const groups = names.flatMap((name) => [
+    [capitalised(name)],
+    ...comparisons.filter((each) => groupName(each) === name).map(comparisonRow),
+  ]);
+  return [header, ...groups];
+}
+
 function comparisonRow(comparison: Comparison): readonly string[] {
-  const { legs, measure, unit, first, second, index, difference, intervals } = comparison;
+  const { measure, unit, first, second, index, difference, intervals } = comparison;
   const [decides] = intervals;
   const mean = (side: Comparison["first"]) =>
     `${side.side} ${joinNumberText(formatValue(side.mean, undefined, unit))} (n = ${side.values.length})`;
   return [
-    `${fullLabel(measure)}, ${legs === "both" ? "two-leg" : "single-leg"}`,
+    `  ${fullLabel(measure)}`,
     mean(first),
     mean(second),
     difference === undefined ? formatPercent(index) : joinNumberText(formatValue(difference, undefined, unit)),

@@ -174,6 +174,28 @@ describe("the first page", () => {
     }
   });
 
+  test("gives the body mass that one weighing with a hand on a rail does not move", () => {
+    const mass = (kg: number) => ({
+      measures: [{ id: "bodyMass", side: "both", value: kg, unit: "kg", uncertainty: 0.02 } as const],
+    });
+    // By hand: the mean of the four would be 67.4 kg.
+    const trials = [68, 65.7, 68, 68].map((kg, at) => exampleTrial(`${at}.csv`, "both", 0.24, mass(kg)));
+    const texts = sheetTexts(firstPage(sheetOf(exampleSession({ trials }))));
+    expect(texts.find((each) => each.startsWith("Body mass"))).toMatch(/: 68\.0\skg, on the plates$/);
+  });
+
+  test.each(["unproved", "contradicted"] as const)(
+    "says beside two-leg values whose plates are %s that it is so",
+    (plates) => {
+      const comparison = exampleComparison("brakingImpulse", "both", [93], [109], { plates });
+      const texts = sheetTexts(sheetOf(exampleSession({ comparisons: [comparison] })));
+      const proved = exampleComparison("brakingImpulse", "both", [93], [109], { plates: "proved" });
+      const said = "The values are those of the plates as they are named.";
+      expect(texts.filter((each) => each.includes(said))).toHaveLength(1);
+      expect(sheetTexts(sheetOf(exampleSession({ comparisons: [proved] }))).join(" ")).not.toContain(said);
+    },
+  );
+
   test("says when the sides of the plates are unproved or contradicted", () => {
     const plates = [
       { name: "1", limb: "left", proof: "unproved" },

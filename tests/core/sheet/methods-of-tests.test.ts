@@ -132,9 +132,9 @@ describe("the methods paragraph speaks of a test exactly where a trial of it was
 
 describe("the methods paragraph names exactly the sources of weight that were used", () => {
   const said: readonly (readonly [from: WeightUsed["from"], words: string])[] = [
-    ["quiet standing before the jump", "mean force over the steadiest 1 s of quiet standing before the jump"],
+    ["quiet standing before the jump", "mean force over 1 s of quiet standing before the jump"],
     ["quiet standing before and after the jump", "the change of the mean impulse between the two windows"],
-    ["quiet standing after the landing", "the first 1 s of quiet standing after the landing"],
+    ["quiet standing after the landing", "mean force over 1 s of quiet standing after the landing"],
     ["pooled over the session", "the weight pooled over the session was used"],
     ["another trial of the session", "the surest weight of another trial of the session was used"],
     ["entered mass", "weight follows from the entered mass"],

@@ -18,7 +18,12 @@ const standard = methodsParagraph(exampleSession(), defaultSettings);
 describe("the methods paragraph", () => {
   // Each changed setting must change its own words: the new figure appears, the old one is gone.
   const changes: readonly (readonly [Partial<Settings>, string, string])[] = [
-    [{ weighingSeconds: 2 }, "steadiest 2 s of quiet standing", "steadiest 1 s of quiet standing"],
+    [{ weighingSeconds: 2 }, "mean force over 2 s of quiet standing", "mean force over 1 s of quiet standing"],
+    [
+      { weighingAlike: 1.2 },
+      "at most 1.2 times its standard deviation",
+      `at most ${defaultSettings.weighingAlike} times its standard deviation`,
+    ],
     [
       { onsetSd: 4 },
       "larger of 4 standard deviations of the weighing",

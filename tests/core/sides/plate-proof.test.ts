@@ -52,14 +52,15 @@ describe("plates", () => {
       code: "plates-contradict",
       severity: "warning",
       where: "plate left",
-      message: "Single-leg trials put the right foot on plate left (jump-07.csv, jump-08.csv), against the layout.",
+      message:
+        "Single-leg trials put the right foot on plate left (jump-07.csv, jump-08.csv); the columns' names or the stated plates say otherwise.",
     });
   });
 
   it("are contradicted even where other single-leg trials agree, and that is said", () => {
     const made = provePlates([single("right", "right"), single("right", "left", "turned.csv")]);
     expect(plateProof(made, { name: "left", limb: "left", proof: "layout" })).toBe("unproved");
-    expect(made.findings[0]?.message).toContain("1 other single-leg trial agrees with the layout");
+    expect(made.findings[0]?.message).toContain("1 other single-leg trial agrees with those");
   });
 
   it("judge each layout by itself where files give one name different limbs", () => {

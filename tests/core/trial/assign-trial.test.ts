@@ -24,6 +24,24 @@ test.each([
   expect(codes(path, {}, undefined)).toEqual({ kind: "countermovementJump", limb, codes: ["test-from-name"] });
 });
 
+test.each([
+  ["Tiefsprung beidbeinig 30cm.csv", "dropJump", "both"],
+  ["Hüpfer rechts 2.txt", "repeatedHops", "right"],
+  ["Kniebeugesprung_links.csv", "squatJump", "left"],
+  ["saut en contrebas gauche.csv", "dropJump", "left"],
+  ["Contramovimiento derecha 1.csv", "countermovementJump", "right"],
+  ["Gegenbewegungssprung zweibeinig.csv", "countermovementJump", "both"],
+])("The file name %s is read in its own language", (path, kind, limb) => {
+  expect(codes(path, {}, undefined)).toEqual({ kind, limb, codes: ["test-from-name"] });
+});
+
+test.each(["Einbeinsprung 3.csv", "Sprung.csv", "hupferlgasse.csv", "rechtsanwalt.csv"])(
+  "The file name %s names no test and no leg",
+  (path) => {
+    expect(codes(path, {}, undefined)).toEqual({ kind: undefined, limb: undefined, codes: ["test-not-stated"] });
+  },
+);
+
 test("A name with two readings decides nothing: the trial is refused with what to give", () => {
   const { kind, limb, codes: found } = codes("countermovement-and-drop-jump-left-right.csv", {}, undefined);
   expect(kind).toBeUndefined();
