@@ -11,6 +11,7 @@ import { parseLayout } from "../../core/recording/layout-file.ts";
 import { parseSessionFile } from "../../core/session-file.ts";
 import { defaultSettings } from "../../core/settings.ts";
 import { fileOutcome } from "../../electron/file-outcome.ts";
+import { c3dSamples } from "../core/bytes/c3d/c3d-samples.ts";
 import { codesOf, readBytes } from "./read-zoo.ts";
 
 // Expected readings come from the script that writes the files (build/zoo): it knows what it wrote.
@@ -120,7 +121,7 @@ test.each(written.filter(({ expected }) => expected.table !== undefined))(
   },
 );
 
-test.each(files.filter(({ expected }) => expected.c3d !== undefined))(
+test.each([...files.filter(({ expected }) => expected.c3d !== undefined), ...c3dSamples()])(
   "the reader of tables makes none of the C3D file $name, and no other reader takes it for its own",
   ({ bytes }) => {
     expect(isC3d(bytes)).toBe(true);
