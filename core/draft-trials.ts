@@ -3,7 +3,8 @@ import type { EventEdit } from "./events/event.ts";
 import { type TrialWeighing, weighTrial } from "./events/weigh-trial.ts";
 import { type Finding, finding, isRefused } from "./finding.ts";
 import type { Limb, Side } from "./limb.ts";
-import type { FileEntry, SessionDescription } from "./session.ts";
+import type { FileEntry } from "./session.ts";
+import { entryOf } from "./session-entries.ts";
 import type { Settings } from "./settings.ts";
 import type { TestKind } from "./test-kind.ts";
 import { type Assignment, assignTrial } from "./trial/assign-trial.ts";
@@ -144,14 +145,6 @@ function loadFindings(
   const standing = test === "countermovementJump" || test === "squatJump";
   if (!standing || (stated.massKg ?? description.massKg) !== undefined) return [];
   return otherStanding(prepared, cut, settings);
-}
-
-/** What was said about a trial: entries for the whole file first, then those for the trial itself. */
-export function entryOf(description: SessionDescription, path: string, trial: number): Partial<FileEntry> {
-  const entries = (description.files ?? []).filter((entry) => entry.file === path);
-  const whole = entries.filter((entry) => entry.trial === undefined);
-  const own = entries.filter((entry) => entry.trial === trial);
-  return Object.assign({}, ...whole, ...own);
 }
 
 /** What is known about a trial besides its recording: options outrank its own entry, that the session's. */

@@ -1,6 +1,6 @@
 import { type Finding, finding } from "./finding.ts";
 import type { TrialResult } from "./result.ts";
-import type { SessionDescription } from "./session.ts";
+import type { FileEntry, SessionDescription } from "./session.ts";
 
 /** Entries of session.json that speak of a file or trial the session does not have. */
 export function unusedEntries(description: SessionDescription, trials: readonly TrialResult[]): readonly Finding[] {
@@ -18,4 +18,12 @@ export function unusedEntries(description: SessionDescription, trials: readonly 
         { where: entry.file },
       ),
     );
+}
+
+/** What was said about a trial: entries for the whole file first, then those for the trial itself. */
+export function entryOf(description: SessionDescription, path: string, trial: number): Partial<FileEntry> {
+  const entries = (description.files ?? []).filter((entry) => entry.file === path);
+  const whole = entries.filter((entry) => entry.trial === undefined);
+  const own = entries.filter((entry) => entry.trial === trial);
+  return Object.assign({}, ...whole, ...own);
 }

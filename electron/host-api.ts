@@ -23,8 +23,6 @@ export interface RecordingView {
   readonly outcome: FileOutcome;
   readonly reading?: FileReading;
   readonly findings: readonly Finding[];
-  /** The first lines of the file as text, or what a C3D file holds, for the preview. */
-  readonly head: string;
   readonly trials: number;
   /** Recordings with the same bytes in other sessions, "month-6/jump-1.csv". */
   readonly sameAs: readonly string[];

@@ -1,6 +1,6 @@
 import type { ReadRecording, SessionStatements } from "../core/analysis.ts";
 import { analyzeDrafts, type DraftedFile, draftFile, type FileSteps, type FileTrial } from "../core/file-trials.ts";
-import { isSameShape } from "../core/recording/layout-shape.ts";
+import { isSameShape } from "../core/recording/same-shape.ts";
 import type { Settings } from "../core/settings.ts";
 
 interface Drafted {

@@ -1,7 +1,8 @@
 import { type Finding, finding } from "../finding.ts";
 import type { Layout, LayoutShape } from "./layout.ts";
-import { isSameShape, saysLittle } from "./layout-shape.ts";
+import { saysLittle } from "./layout-shape.ts";
 import type { LayoutAnswers } from "./request.ts";
+import { isSameShape } from "./same-shape.ts";
 
 /** A person's answers joined with those of the saved layout that fits, if one does. */
 export interface AppliedLayout {

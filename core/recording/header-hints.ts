@@ -1,12 +1,11 @@
 import type { DecimalMark } from "../bytes/number-text.ts";
-import type { Limb } from "../limb.ts";
-import type { TestKind } from "../test-kind.ts";
-import { eastAsian, foldWord, leftWords, rightWords, totalWords } from "./column-words.ts";
+import { foldWord } from "./column-words.ts";
 import { forceUnitOf } from "./force-units.ts";
 import type { HeaderField } from "./header-fields.ts";
 import type { HeaderHint, HeaderHintKind } from "./header-hint.ts";
 import { readQuantity } from "./header-numbers.ts";
 import { keyMeaning, speaksOfSampling, unitInKey } from "./header-words.ts";
+import { limbIn, testIn } from "./named-in-words.ts";
 import { secondsIn, timeUnitOf } from "./time-units.ts";
 
 type Said = Pick<HeaderHint, "kind" | "value" | "numberWithoutUnit" | "unit">;
@@ -173,31 +172,4 @@ function calendarDate(year: number, month: number, day: number): string | undefi
   ];
   if (!(day >= 1 && day <= (lengths[month - 1] ?? 0))) return undefined;
   return `${year}-${String(month).padStart(2, "0")}-${String(day).padStart(2, "0")}`;
-}
-
-function limbIn(text: string): Limb | undefined {
-  const parts = foldWord(text).split(/[^\p{L}]+/u);
-  const isLeft = parts.some((part) => leftWords.has(part)) || eastAsian.left.test(text);
-  const isRight = parts.some((part) => rightWords.has(part)) || eastAsian.right.test(text);
-  const isBoth = parts.some((part) => totalWords.has(part) || part === "two" || part === "double" || part === "zwei");
-  if (isBoth || (isLeft && isRight)) return "both";
-  return isLeft ? "left" : isRight ? "right" : undefined;
-}
-
-const testWords: readonly (readonly [TestKind, RegExp])[] = [
-  [
-    "countermovementJump",
-    /counter[ -]?movement|\bcmj\b|contre[ -]?mouvement|contra[ -]?movi|contro[ -]?movi|gegenbewegung/,
-  ],
-  ["squatJump", /squat[ -]?jump|\bsj\b/],
-  ["dropLanding", /drop[ -]?landing|depth[ -]?landing/],
-  ["dropJump", /drop[ -]?jump|\bdj\b|depth[ -]?jump|tiefsprung|niedersprung|contrebas/],
-  ["repeatedHops", /\bhops?\b|\bhopping\b|\brebounds?\b/],
-];
-
-/** The test a value names, where it names one alone. */
-function testIn(text: string): TestKind | undefined {
-  const folded = foldWord(text);
-  const found = testWords.filter(([, pattern]) => pattern.test(folded));
-  return found.length === 1 ? found[0]![0] : undefined;
 }

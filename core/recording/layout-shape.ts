@@ -13,21 +13,6 @@ export function layoutShape(table: Table): LayoutShape {
   };
 }
 
-/** True for shapes that agree in everything. */
-export function isSameShape(one: LayoutShape, other: LayoutShape): boolean {
-  return (
-    one.delimiter === other.delimiter &&
-    one.decimalMark === other.decimalMark &&
-    one.columns.length === other.columns.length &&
-    one.columns.every(({ name, unit }, index) => {
-      const column = other.columns[index]!;
-      return column.name === name && column.unit === unit;
-    }) &&
-    one.headerKeys.length === other.headerKeys.length &&
-    one.headerKeys.every((key, index) => key === other.headerKeys[index])
-  );
-}
-
 /** True where a shape names no column and no header line: many kinds of files look like that. */
 export function saysLittle({ columns, headerKeys }: LayoutShape): boolean {
   return headerKeys.length === 0 && columns.every(({ name }) => name === "");

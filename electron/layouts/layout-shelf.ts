@@ -3,7 +3,7 @@ import { mkdirSync, readdirSync, readFileSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import type { Layout } from "../../core/recording/layout.ts";
 import { parseLayout, writeLayout } from "../../core/recording/layout-file.ts";
-import { isSameShape } from "../../core/recording/layout-shape.ts";
+import { isSameShape } from "../../core/recording/same-shape.ts";
 import { comparePaths } from "../recording-names.ts";
 import { diskTrouble, writeFileThrough } from "../register/file-sink.ts";
 import { RequestRefused } from "../request-refused.ts";

@@ -1,10 +1,9 @@
 import type { FindingCode } from "../../core/finding.ts";
-import type { Limb } from "../../core/limb.ts";
-import type { TableReading } from "../../core/recording/request.ts";
-import type { ForceUnit } from "../../core/session.ts";
-import { availableTests } from "../../core/test-kind.ts";
+import { type Limb, oppositeSide } from "../../core/limb.ts";
+import type { FileReading } from "../../core/recording/file-reading.ts";
+import { isSameShape } from "../../core/recording/same-shape.ts";
+import type { FileEntry, ForceUnit, SessionDescription } from "../../core/session.ts";
 import type { RecordingAnswers, RecordingView } from "../../electron/host-api.ts";
-import { boxHeightFrom } from "./box-height.ts";
 
 /** What a column may be stated to be. */
 export const columnRoles = ["unused", "time", "left", "right", "total"] as const;
@@ -15,86 +14,90 @@ export const forceUnits: readonly ForceUnit[] = ["N", "kN", "kgf", "lbf"];
 
 export const limbs: readonly Limb[] = ["both", "left", "right"];
 
-/** The form as written: empty texts are left as they are. */
-export interface WrittenAnswers {
-  readonly test: string;
-  readonly limb: string;
-  readonly rate: string;
-  readonly unit: string;
-  /** Height of the box, metres. */
-  readonly boxHeight: string;
-  readonly leadingLeg: string;
-  /** The role of each column, by position from 1; absent: as it was read. */
-  readonly roles: ReadonlyMap<number, ColumnRole>;
-}
-
-export const nothingWritten: WrittenAnswers = {
-  test: "",
-  limb: "",
-  rate: "",
-  unit: "",
-  boxHeight: "",
-  leadingLeg: "",
-  roles: new Map(),
-};
-
 /** A question of the form. */
-export type Question = "test" | "limb" | "rate" | "unit" | "columns";
+export type Question = "test" | "limb" | "rate" | "unit" | "columns" | "decimalMark" | "mass" | "resample";
 
 const questionOfCode: Readonly<Partial<Record<FindingCode, Question>>> = {
   "test-not-stated": "test",
   "limb-not-stated": "limb",
   "rate-missing": "rate",
+  "rate-contradicts": "rate",
   "unit-not-stated": "unit",
+  "unit-contradicts": "unit",
+  "weight-implausible": "unit",
   "columns-unclear": "columns",
+  "decimal-mark-unclear": "decimalMark",
+  "mass-missing": "mass",
+  "time-uneven": "resample",
 };
 
-/** What the file's findings ask for. */
+/** What the file's refusals ask for. */
 export function askedQuestions(view: RecordingView): ReadonlySet<Question> {
-  return new Set(view.findings.flatMap((each) => questionOfCode[each.code] ?? []));
+  const refusals = view.findings.filter((each) => each.severity === "refusal");
+  return new Set(refusals.flatMap((each) => questionOfCode[each.code] ?? []));
 }
 
-/** How a column was read, in the words of the form. */
-export function readRole(column: TableReading["columns"][number]): ColumnRole {
-  if (column.role === "time") return "time";
-  if (column.role === "unused") return "unused";
-  return column.limb === "left" || column.limb === "right" ? column.limb : "total";
+type ReadColumn = FileReading["columns"][number];
+
+/** How a column was read, in the words of the form; "unclear" where nothing tells what or whose it is. */
+export function readRole({ role, limb, confidence }: ReadColumn): ColumnRole | "unclear" {
+  if (role === "time") return role;
+  if (role === "unused") return confidence === "unclear" ? "unclear" : "unused";
+  if (limb === undefined) return "unclear";
+  return limb === "both" ? "total" : limb;
 }
 
 /**
- * What the form says, ready for the host; a sentence where it cannot be meant.
- * @param columns the columns as they were read; their roles are sent as a whole once one of them was changed
+ * The statement about all columns once one of them is given another role. Two columns of one foot are added; where one
+ * of two unclear columns is given a foot, the other belongs to the other foot.
  */
-export function answersFrom(
-  written: WrittenAnswers,
-  columns: TableReading["columns"],
-): { readonly answers: RecordingAnswers } | { readonly problem: string } {
-  const rateHz = Number(written.rate.replace(",", "."));
-  if (written.rate.trim() !== "" && !(rateHz >= 1))
-    return { problem: "The rate must be a number of samples a second." };
-  const roles = columns.map((column) => ({
-    position: column.position,
-    role: written.roles.get(column.position) ?? readRole(column),
-  }));
-  for (const role of columnRoles) {
-    if (role !== "unused" && roles.filter((each) => each.role === role).length > 1) {
-      return { problem: `Only one column can be ${role}.` };
-    }
-  }
-  const box = boxHeightFrom(written.boxHeight);
-  if (written.boxHeight.trim() !== "" && "problem" in box) return box;
-  const test = availableTests.find((each) => each === written.test);
-  const limb = limbs.find((each) => each === written.limb);
-  const unit = forceUnits.find((each) => each === written.unit);
-  const stated = roles.filter((each) => each.role !== "unused").map((each) => [each.role, each.position]);
-  const answers: RecordingAnswers = {
-    ...(test === undefined ? {} : { test }),
-    ...(limb === undefined ? {} : { limb }),
-    ...(written.rate.trim() === "" ? {} : { rateHz }),
-    ...(unit === undefined ? {} : { unit }),
-    ...(written.boxHeight.trim() !== "" && "metres" in box ? { dropHeightMetres: box.metres } : {}),
-    ...(written.leadingLeg === "left" || written.leadingLeg === "right" ? { leadingLeg: written.leadingLeg } : {}),
-    ...(written.roles.size === 0 ? {} : { columns: Object.fromEntries(stated) }),
+export function columnsAnswer(
+  columns: readonly ReadColumn[],
+  position: number,
+  role: ColumnRole,
+): NonNullable<RecordingAnswers["columns"]> {
+  const before = columns.map((column) => ({ position: column.position, role: readRole(column) }));
+  const unknown = before.filter((each) => each.role === "unclear" && each.position !== position);
+  const roles = before.map((each): { readonly position: number; readonly role: ColumnRole | "unclear" } => {
+    if (each.position === position) return { position, role };
+    if (role === "time" && each.role === "time") return { ...each, role: "unused" };
+    const isOther = (role === "left" || role === "right") && unknown.length === 1 && each.role === "unclear";
+    return isOther ? { ...each, role: oppositeSide(role) } : each;
+  });
+  const of = (wanted: ColumnRole) => roles.filter((each) => each.role === wanted).map((each) => each.position);
+  const had = before.some((each) => each.role === "time");
+  const time = of("time")[0] ?? (had ? "none" : undefined);
+  return {
+    ...(time === undefined ? {} : { time }),
+    ...named("left", of("left")),
+    ...named("right", of("right")),
+    ...named("total", of("total")),
   };
-  return Object.keys(answers).length === 0 ? { problem: "Nothing was stated yet." } : { answers };
+}
+
+function named(role: "left" | "right" | "total", positions: readonly number[]): object {
+  const [only] = positions;
+  if (only === undefined) return {};
+  return { [role]: positions.length === 1 ? only : positions.join("+") };
+}
+
+/** A rate as it was written, hertz; a sentence where it cannot be meant, `null` where the field was emptied. */
+export function rateFrom(written: string): { readonly rateHz: number | null } | { readonly problem: string } {
+  if (written.trim() === "") return { rateHz: null };
+  const rateHz = Number(written.trim().replace(",", "."));
+  return rateHz >= 1 && rateHz <= 1_000_000
+    ? { rateHz }
+    : { problem: "The rate must be a number of samples a second." };
+}
+
+/** What was stated about a file as a whole. */
+export function statedAbout({ files }: SessionDescription, file: string): Partial<FileEntry> {
+  return files?.find((entry) => entry.file === file && entry.trial === undefined) ?? {};
+}
+
+/** True for files of one shape: an answer about the columns of one is an answer about those of the other. */
+export function isSameKind(one: RecordingView, other: RecordingView): boolean {
+  const [reading, read] = [one.reading, other.reading];
+  if (reading?.kind === "delimited" && read?.kind === "delimited") return isSameShape(reading.shape, read.shape);
+  return reading?.kind === "c3d" && read?.kind === "c3d" && reading.columns.length === read.columns.length;
 }

@@ -1,14 +1,20 @@
 import { Button, Progress } from "@mantine/core";
 import { useRef, useState } from "react";
-import { withoutOptions } from "../../core/plain-words.ts";
 import type { Workspace } from "../../electron/host-api.ts";
 import { type Discarding, DiscardQuestion } from "../shell/discard-question.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { BatchOutcomePanel } from "./batch-outcome-panel.tsx";
 import { chosenFiles, droppedFiles, type PickedFile } from "./dropped-files.ts";
-import { progressWords, type TakenIn, type TakingIn, takeIn } from "./take-in.ts";
+import { progressWords, type TakenIn, type TakingIn, takeIn, withRetried } from "./take-in.ts";
+
+interface IntakePanelProps {
+  readonly workspace: Workspace;
+  /** Shows one of the files that came in. */
+  readonly onOpen: (file: string) => void;
+}
 
 /** Where recordings come in: dropped, or chosen as a folder or as files. */
-export function IntakePanel({ workspace }: { readonly workspace: Workspace }) {
+export function IntakePanel({ workspace, onOpen }: IntakePanelProps) {
   const { host, apply, report } = useWorkspace();
   const folderInput = useRef<HTMLInputElement>(null);
   const filesInput = useRef<HTMLInputElement>(null);
@@ -21,20 +27,27 @@ export function IntakePanel({ workspace }: { readonly workspace: Workspace }) {
   const askFirst = (title: string, onDiscard: () => void) =>
     workspace.unsaved ? setDiscarding({ title, onDiscard }) : onDiscard();
 
-  const start = async (files: readonly PickedFile[]) => {
-    if (files.length === 0) return;
+  const take = (files: readonly PickedFile[], batch: string) => {
     cancelled.current = false;
-    setOutcome(undefined);
-    const taken = await takeIn(host, files, {
+    return takeIn(host, files, {
+      batch,
       onProgress: setProgress,
       isCancelled: () => cancelled.current,
       now: () => performance.now(),
-    });
-    setProgress(undefined);
+    }).finally(() => setProgress(undefined));
+  };
+  const start = async (files: readonly PickedFile[]) => {
+    if (files.length === 0) return;
+    setOutcome(undefined);
+    const taken = await take(files, crypto.randomUUID());
     setOutcome(taken);
-    if (taken.folder === undefined || !(await apply("workspace.show", { folder: taken.folder }))) {
-      await apply("workspace.read", {});
-    }
+    const folder = taken.files.find((file) => file.folder !== undefined)?.folder;
+    if (folder === undefined || !(await apply("workspace.show", { folder }))) await apply("workspace.read", {});
+  };
+  const retry = async (files: readonly PickedFile[]) => {
+    if (outcome === undefined) return;
+    setOutcome(withRetried(outcome, await take(files, outcome.batch)));
+    await apply("workspace.read", {});
   };
   const pick = (input: HTMLInputElement) => {
     const files = chosenFiles(input.files ?? []);
@@ -75,7 +88,12 @@ export function IntakePanel({ workspace }: { readonly workspace: Workspace }) {
           <Button
             variant="default"
             disabled={progress !== undefined}
-            onClick={() => askFirst("Open the simulated demo world", () => void apply("workspace.openDemo", {}))}
+            onClick={() =>
+              askFirst("Open the simulated demo world", () => {
+                setOutcome(undefined);
+                void apply("workspace.openDemo", {});
+              })
+            }
           >
             Open the simulated demo world
           </Button>
@@ -84,7 +102,12 @@ export function IntakePanel({ workspace }: { readonly workspace: Workspace }) {
           <Button
             variant="default"
             disabled={progress !== undefined}
-            onClick={() => askFirst("Close all sessions", () => void apply("workspace.clear", {}))}
+            onClick={() =>
+              askFirst("Close all sessions", () => {
+                setOutcome(undefined);
+                void apply("workspace.clear", {});
+              })
+            }
           >
             Close all sessions
           </Button>
@@ -120,29 +143,20 @@ export function IntakePanel({ workspace }: { readonly workspace: Workspace }) {
             </Button>
           </div>
         )}
-        {outcome !== undefined && <IntakeOutcome outcome={outcome} />}
+        {outcome !== undefined && (
+          <BatchOutcomePanel
+            key={outcome.batch}
+            taken={outcome}
+            workspace={workspace}
+            busy={progress !== undefined}
+            onRetry={(files) => void retry(files).catch(report)}
+            onOpen={(folder, file) => {
+              onOpen(file);
+              if (folder !== workspace.folder) void apply("workspace.show", { folder });
+            }}
+          />
+        )}
       </div>
     </section>
-  );
-}
-
-function IntakeOutcome({ outcome }: { readonly outcome: TakenIn }) {
-  const { done, total, cancelled, leftOut } = outcome;
-  return (
-    <>
-      <p className="muted">
-        {cancelled ? `Cancelled after ${done} of ${total} files.` : `${total} ${total === 1 ? "file" : "files"} read.`}
-        {leftOut.length > 0 && ` ${leftOut.length} could not be used:`}
-      </p>
-      {leftOut.length > 0 && (
-        <ul className="findings">
-          {leftOut.map(({ path, message }) => (
-            <li key={path} className="finding caution">
-              <strong>{path}</strong>: {withoutOptions(message)}
-            </li>
-          ))}
-        </ul>
-      )}
-    </>
   );
 }

@@ -1,64 +1,83 @@
+import { Checkbox } from "@mantine/core";
+import { useState } from "react";
+import { countOf } from "../../core/plain-words.ts";
+import type { SessionResult } from "../../core/result.ts";
 import type { RecordingView } from "../../electron/host-api.ts";
 import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
-import { AnswersForm } from "./answers-form.tsx";
-import { formWords, originWords, outcomeWords, roleWords } from "./reading-words.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+import { isSameKind, statedAbout } from "./answers.ts";
+import { FileText } from "./file-text.tsx";
+import { ReadingForm } from "./reading-form.tsx";
+import { formWords, outcomeWords } from "./reading-words.ts";
+import { RecordingChart } from "./recording-chart.tsx";
+import { RememberForm } from "./remember-form.tsx";
 import { TakeAsRecognised } from "./take-as-recognised.tsx";
 
 interface RecordingDetailProps {
-  readonly folder: string;
+  readonly session: SessionResult;
   readonly view: RecordingView;
-  /** Every file of the session that asks for something. */
-  readonly asking: readonly string[];
+  /** Every recording of the session. */
+  readonly all: readonly RecordingView[];
+  /** The files chosen in the table. */
+  readonly chosen: ReadonlySet<string>;
 }
 
-/** One file: what was found, how its columns were read and why, its first lines, and what may be stated about it. */
-export function RecordingDetail({ folder, view, asking }: RecordingDetailProps) {
+/** One file as text beside the trace as understood, with every decision between the two. */
+export function RecordingDetail({ session, view, all, chosen }: RecordingDetailProps) {
+  const { apply } = useWorkspace();
+  const { folder, description } = session;
+  const [toAsking, setToAsking] = useState(false);
+  const { file, reading } = view;
+  const stated = statedAbout(description, file);
+  const alike = all.filter((other) => other.file !== file && isSameKind(view, other));
+  const along = alike.filter((other) => chosen.has(other.file));
+  const asking = alike.filter((other) => other.outcome === "asks" && !chosen.has(other.file));
+  const files = [file, ...along.map((each) => each.file), ...(toAsking ? asking.map((each) => each.file) : [])];
   return (
     <section className="panel panel-padded recording-detail" aria-labelledby="recording-title">
       <h2 id="recording-title" className="panel-title">
-        {view.file}
+        {file}
       </h2>
       <p className="muted">
         {outcomeWords(view.outcome)} · {sizeWords(view.byteLength)}
-        {view.reading !== undefined && ` · ${formWords(view.reading)} · ${originWords(view.reading)}`}
+        {reading !== undefined && ` · ${formWords(reading)}`}
       </p>
       <FindingsList findings={bySeverity(view.findings)} />
-      <TakeAsRecognised folder={folder} file={view.file} said={view.findings} />
-      {view.reading !== undefined && (
+      <TakeAsRecognised folder={folder} file={file} said={view.findings} />
+      <div className="preview-columns">
+        <FileText key={`${folder} ${file}`} folder={folder} file={file} reading={reading} />
+        <RecordingChart folder={folder} view={view} involved={description.involved} />
+      </div>
+      {reading !== undefined && (
         <>
-          <h3>{view.reading.kind === "c3d" ? "Force platforms" : "Columns"}</h3>
-          <table className="columns-table">
-            <thead>
-              <tr>
-                <th scope="col" className="number">
-                  No.
-                </th>
-                <th scope="col">Name</th>
-                <th scope="col">Read as</th>
-                <th scope="col">Unit</th>
-                <th scope="col">Why</th>
-              </tr>
-            </thead>
-            <tbody>
-              {view.reading.columns.map((column) => (
-                <tr key={column.position}>
-                  <td className="number">{column.position}</td>
-                  <td>{column.name === "" ? "–" : column.name}</td>
-                  <td>{roleWords(column)}</td>
-                  <td>{column.unit === "" ? "–" : column.unit}</td>
-                  <td className="muted">{column.reason}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
+          {along.length > 0 && (
+            <p className="muted">
+              Answers hold for this file and the {countOf(along.length, "other chosen recording")} of its shape.
+            </p>
+          )}
+          {asking.length > 0 && (
+            <Checkbox
+              size="xs"
+              label={`Answer also for the ${countOf(asking.length, "other recording")} of this shape that ${asking.length === 1 ? "asks" : "ask"}`}
+              checked={toAsking}
+              onChange={(event) => setToAsking(event.currentTarget.checked)}
+            />
+          )}
+          <ReadingForm
+            view={view}
+            reading={reading}
+            stated={stated}
+            onAnswer={(answers) => void apply("recordings.answer", { folder, files, answers })}
+          />
+          <RememberForm
+            key={reading.kind === "delimited" ? reading.layout : ""}
+            folder={folder}
+            file={file}
+            reading={reading}
+            stated={stated}
+          />
         </>
       )}
-      <h3 id="head-title">{view.reading?.kind === "c3d" ? "What the file holds" : "First lines"}</h3>
-      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls sideways, so it must be reachable by keyboard */}
-      <section className="file-head" aria-labelledby="head-title" tabIndex={0}>
-        <pre>{view.head === "" ? "The file is empty." : view.head}</pre>
-      </section>
-      <AnswersForm key={view.file} folder={folder} view={view} asking={asking} />
     </section>
   );
 }

@@ -1,11 +1,18 @@
 import "./recordings.css";
 import { Button } from "@mantine/core";
-import { useState } from "react";
-import type { Workspace } from "../../electron/host-api.ts";
+import { useMemo, useState } from "react";
+import { assignmentRows, filledDown } from "../../core/assignment-rows.ts";
+import { countOf } from "../../core/plain-words.ts";
+import type { AssignedRow, Workspace } from "../../electron/host-api.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+import { AssignmentBar } from "./assignment-bar.tsx";
+import { AssignmentTable, type RecordingRow } from "./assignment-table.tsx";
 import { IntakePanel } from "./intake-panel.tsx";
+import { LayoutsPanel } from "./layouts-panel.tsx";
 import { RecordingDetail } from "./recording-detail.tsx";
-import { RecordingsTable } from "./recordings-table.tsx";
+import { keptSelection, onlyRow, type RowSelection } from "./row-selection.ts";
 import { SessionStatements } from "./session-statements.tsx";
+import { useWatch } from "./use-watch.ts";
 import { WatchPanel } from "./watch-panel.tsx";
 
 interface RecordingsScreenProps {
@@ -13,23 +20,31 @@ interface RecordingsScreenProps {
   readonly onShowTraces: () => void;
 }
 
-/** Bringing recordings in, and what was understood of them. */
+/** Bringing recordings in, what each one is, and what was understood of it. */
 export function RecordingsScreen({ workspace, onShowTraces }: RecordingsScreenProps) {
-  const { recordings, session, folder } = workspace;
-  const [chosen, setChosen] = useState("");
-  const asking = recordings.filter((view) => view.outcome === "asks").map((view) => view.file);
-  const shown =
-    recordings.find((view) => view.file === chosen) ??
-    recordings.find((view) => view.outcome === "asks") ??
-    recordings.find((view) => view.outcome === "refused") ??
-    recordings[0];
+  const { apply } = useWorkspace();
+  const watch = useWatch();
+  const isWatching = watch.view !== undefined && watch.view.state !== "off";
+  const { session, recordings, folder } = workspace;
+  const [selected, setSelected] = useState<RowSelection>();
+  const rows = useMemo(() => rowsOf(workspace), [workspace]);
+  const keys = rows.map((each) => each.key);
+  const selection = keptSelection(selected, keys, firstToLookAt(rows)?.key ?? "");
+  const shown = rows.find((each) => each.key === selection.active);
+  const chosen = rows.filter((each) => selection.chosen.has(each.key));
+  const assign = (changes: readonly AssignedRow[]) => {
+    if (changes.length > 0) void apply("recordings.assign", { folder, rows: changes });
+  };
+  const open = (file: string) => setSelected(onlyRow(keyOf({ file })));
   return (
     <>
       <h1 className="area-title">Recordings</h1>
-      <WatchPanel before={<IntakePanel workspace={workspace} />} />
-      {session !== undefined && <SessionStatements key={sessionKey(workspace)} session={session} />}
-      {recordings.length > 0 && shown !== undefined && (
-        <div className="recordings-columns">
+      <WatchPanel watch={watch} before={<IntakePanel workspace={workspace} onOpen={open} />} />
+      {session !== undefined && (
+        <SessionStatements key={sessionKey(workspace)} session={session} showsProtocol={!isWatching} />
+      )}
+      {session !== undefined && shown !== undefined && (
+        <>
           <section className="panel recordings-panel" aria-labelledby="files-title">
             <div className="recordings-head">
               <div>
@@ -40,12 +55,44 @@ export function RecordingsScreen({ workspace, onShowTraces }: RecordingsScreenPr
               </div>
               <Button onClick={onShowTraces}>Look at the traces</Button>
             </div>
-            <RecordingsTable recordings={recordings} selected={shown.file} onSelect={setChosen} />
+            <AssignmentTable
+              rows={rows}
+              selection={selection}
+              onSelect={setSelected}
+              onFillDown={() => assign(filledDown(chosen.map((each) => each.row)))}
+            />
+            <AssignmentBar rows={chosen.map((each) => each.row)} onAssign={assign} />
           </section>
-          <RecordingDetail folder={folder} view={shown} asking={asking} />
-        </div>
+          <RecordingDetail
+            key={`${folder} ${shown.view.file}`}
+            session={session}
+            view={shown.view}
+            all={recordings}
+            chosen={new Set(chosen.map((each) => each.row.file))}
+          />
+        </>
       )}
+      <LayoutsPanel workspace={workspace} />
     </>
+  );
+}
+
+function rowsOf({ session, recordings }: Workspace): readonly RecordingRow[] {
+  if (session === undefined) return [];
+  const views = new Map(recordings.map((view) => [view.file, view]));
+  return assignmentRows(session, recordings).flatMap((row) => {
+    const view = views.get(row.file);
+    return view === undefined ? [] : [{ key: keyOf(row), row, view }];
+  });
+}
+
+function keyOf({ file, trial }: { readonly file: string; readonly trial?: number }): string {
+  return trial === undefined ? file : `${file} ${trial}`;
+}
+
+function firstToLookAt(rows: readonly RecordingRow[]): RecordingRow | undefined {
+  return (
+    rows.find(({ view }) => view.outcome === "asks") ?? rows.find(({ view }) => view.outcome === "refused") ?? rows[0]
   );
 }
 
@@ -58,7 +105,7 @@ function sessionKey({ folder, session }: Workspace): string {
 function countWords({ recordings }: Workspace): string {
   const count = (outcome: (typeof recordings)[number]["outcome"]) =>
     recordings.filter((view) => view.outcome === outcome).length;
-  const words = [`${recordings.length} ${recordings.length === 1 ? "recording" : "recordings"}`];
+  const words = [countOf(recordings.length, "recording")];
   if (count("asks") > 0) words.push(`${count("asks")} asking for something`);
   if (count("refused") > 0) words.push(`${count("refused")} refused`);
   return words.join(", ");

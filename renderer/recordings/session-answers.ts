@@ -1,4 +1,5 @@
 import type { InvolvedSide } from "../../core/limb.ts";
+import { shippedProtocol } from "../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../core/result.ts";
 import { type EffusionGrade, effusionGrades, type SessionDescription } from "../../core/session.ts";
 import { settingsCatalogue } from "../../core/settings.ts";
@@ -21,6 +22,8 @@ export interface WrittenSession {
   readonly cautionsBy: string;
   readonly cautionsDate: string;
   readonly cautionsNote: string;
+  /** Identifier of the protocol; "" for none. */
+  readonly protocol: string;
   /** The plate the left foot stood on, where that was stated. */
   readonly leftFoot: string;
 }
@@ -43,6 +46,7 @@ export function writtenSession(description: SessionDescription): WrittenSession 
     cautionsBy: description.cautions?.answeredBy ?? "",
     cautionsDate: description.cautions?.date ?? "",
     cautionsNote: description.cautions?.note ?? "",
+    protocol: description.protocol?.id ?? "",
     leftFoot: description.plates?.find((each) => each.foot === "left")?.column ?? "",
   };
 }
@@ -87,6 +91,7 @@ export function sessionChangeFrom(
     ...(changed("cautionsBy") || changed("cautionsDate") || changed("cautionsNote")
       ? { cautions: cautionsFrom(written) }
       : {}),
+    ...(changed("protocol") ? { protocol: shippedProtocol(written.protocol) ?? null } : {}),
     ...(changed("leftFoot") ? { plates: feetOnPlates(written.leftFoot, plates) } : {}),
   };
   return Object.keys(change).length === 0 ? { problem: "Nothing was changed." } : { change };

@@ -1,6 +1,8 @@
 import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { listInWords } from "../../core/plain-words.ts";
+import type { Protocol } from "../../core/protocol/protocol.ts";
+import { shippedProtocols } from "../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../core/result.ts";
 import { effusionGrades } from "../../core/session.ts";
 import { involvedWords, sentenceCase } from "../shell/words.ts";
@@ -57,6 +59,12 @@ export function SessionForm({ session }: SessionFormProps) {
         <TextInput className="answer-wide" label="Injury in words" {...field("injury")} />
         <TextInput label="Date" type="date" {...field("date")} />
         <TextInput label="Milestone" {...field("milestone")} />
+        <NativeSelect
+          className="answer-wide"
+          label="Protocol"
+          {...field("protocol")}
+          data={[{ value: "", label: "none: nothing is counted against it" }, ...protocolChoices(description.protocol)]}
+        />
         <TextInput label="Body mass, kg" inputMode="decimal" {...field("mass")} />
         <TextInput label="Worst pain, 0 to 10" inputMode="decimal" {...field("pain")} />
         <NativeSelect
@@ -101,6 +109,13 @@ export function SessionForm({ session }: SessionFormProps) {
       </Button>
     </form>
   );
+}
+
+/** The protocols that ship with the program, and the session's own where it is another or was changed. */
+function protocolChoices(own: Protocol | undefined) {
+  const known = shippedProtocols.filter(({ id }) => id !== own?.id);
+  const all = own === undefined ? known : [own, ...known];
+  return all.map(({ id, name, stage }) => ({ value: id, label: `${stage}: ${name}` }));
 }
 
 /** What is needed to compare sides and to name the sheet, and nobody stated. */

@@ -1,10 +1,17 @@
 import { useState } from "react";
+import { sessionProgress } from "../../core/protocol/session-progress.ts";
 import type { SessionResult } from "../../core/result.ts";
 import { athleteWords, dateWords, injuryWords } from "../shell/words.ts";
 import { missingWords, SessionForm } from "./session-form.tsx";
 
+interface SessionStatementsProps {
+  readonly session: SessionResult;
+  /** False while the board of the watch shows the same. */
+  readonly showsProtocol: boolean;
+}
+
 /** Asks whose session it is; where that was stated, a line that opens the same form. */
-export function SessionStatements({ session }: { readonly session: SessionResult }) {
+export function SessionStatements({ session, showsProtocol }: SessionStatementsProps) {
   const [opened, setOpened] = useState(false);
   const open = opened || missingWords(session) !== "";
   return (
@@ -22,8 +29,32 @@ export function SessionStatements({ session }: { readonly session: SessionResult
           </>
         )}
       </div>
+      {showsProtocol && <ProtocolProgress session={session} />}
       {open && <SessionForm session={session} />}
     </section>
+  );
+}
+
+/** How far the session has come in its protocol, and what is still missing; nothing without one. */
+function ProtocolProgress({ session }: { readonly session: SessionResult }) {
+  const progress = sessionProgress(session);
+  if (progress === undefined) return null;
+  const { protocol, lines, missing, tooEarly } = progress;
+  return (
+    <div className="protocol-progress">
+      <h3>{protocol}</h3>
+      <ul>
+        {lines.map((line) => (
+          <li key={line}>{line}</li>
+        ))}
+      </ul>
+      {missing.length === 0 && <p className="muted">Every test of the protocol is done.</p>}
+      {tooEarly.map((line) => (
+        <p key={line} className="finding caution">
+          {line}
+        </p>
+      ))}
+    </div>
   );
 }
 

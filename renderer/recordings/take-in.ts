@@ -1,4 +1,4 @@
-import type { Host } from "../../electron/host-api.ts";
+import type { Host, TakenFile } from "../../electron/host-api.ts";
 import { sentenceOf } from "../host.ts";
 import type { PickedFile } from "./dropped-files.ts";
 
@@ -10,18 +10,28 @@ export interface TakingIn {
   readonly secondsLeft?: number;
 }
 
+/** What became of one file of a batch; "not read" where the batch was cancelled before it. */
+export interface BatchFile {
+  readonly picked: PickedFile;
+  /** The session it went to; absent where it went nowhere. */
+  readonly folder?: string;
+  readonly outcome: TakenFile["outcome"] | "not read";
+  readonly message: string;
+}
+
 /** What became of a batch. */
 export interface TakenIn {
-  readonly done: number;
-  readonly total: number;
+  readonly batch: string;
   readonly cancelled: boolean;
-  /** The session of the first file taken in; absent when none was. */
-  readonly folder?: string;
-  /** Files that were left out, each with its sentence. */
-  readonly leftOut: readonly { readonly path: string; readonly message: string }[];
+  /** Every file of the batch, in the order it was handed in. */
+  readonly files: readonly BatchFile[];
+  /** Where folders went whose name was open already, a sentence each. */
+  readonly places: readonly string[];
 }
 
 export interface TakeInOptions {
+  /** Names the batch; the same name again brings files to the sessions they went to before. */
+  readonly batch: string;
   readonly onProgress: (progress: TakingIn) => void;
   readonly isCancelled: () => boolean;
   /** Milliseconds of a clock that only goes forward. */
@@ -29,35 +39,63 @@ export interface TakeInOptions {
 }
 
 /** Hands files to the host one by one. A file that cannot be read or is refused never costs the rest of the batch. */
-export async function takeIn(host: Host, files: readonly PickedFile[], options: TakeInOptions): Promise<TakenIn> {
-  const { onProgress, isCancelled, now } = options;
+export async function takeIn(host: Host, picked: readonly PickedFile[], options: TakeInOptions): Promise<TakenIn> {
+  const { batch, onProgress, isCancelled, now } = options;
   const started = now();
-  const leftOut: { path: string; message: string }[] = [];
-  let folder: string | undefined;
-  let done = 0;
-  onProgress({ done, total: files.length });
-  for (const { path, read } of files) {
+  const files: BatchFile[] = [];
+  const total = picked.length;
+  onProgress({ done: 0, total });
+  for (const each of picked) {
     if (isCancelled()) break;
-    try {
-      const bytes = await read().catch(() => {
-        throw new Error("The file could not be read. See whether it still exists and may be opened.");
-      });
-      const reply = await host.call("recordings.add", { path, bytes });
-      if (reply.outcome === "refused") leftOut.push({ path, message: reply.message });
-      folder ??= reply.folder;
-    } catch (reason) {
-      leftOut.push({ path, message: sentenceOf(reason) });
-    }
-    done += 1;
-    const secondsLeft = ((now() - started) / 1000 / done) * (files.length - done);
-    onProgress({ done, total: files.length, secondsLeft });
+    files.push(await takeOne(host, each, batch));
+    const done = files.length;
+    onProgress({ done, total, secondsLeft: ((now() - started) / 1000 / done) * (total - done) });
   }
+  const { places } = await host.call("recordings.endBatch", { batch });
+  const placed = new Map(places.map(({ folder, session }) => [folder, session]));
   return {
-    done,
-    total: files.length,
-    cancelled: done < files.length,
-    ...(folder === undefined ? {} : { folder }),
-    leftOut,
+    batch,
+    cancelled: files.length < total,
+    files: [
+      ...files.map((file) => {
+        const session = placed.get(folderOf(file.picked.path));
+        return file.folder === undefined || session === undefined ? file : { ...file, folder: session };
+      }),
+      ...picked.slice(files.length).map(notRead),
+    ],
+    places: places.flatMap(({ message }) => (message === "" ? [] : [message])),
+  };
+}
+
+async function takeOne(host: Host, picked: PickedFile, batch: string): Promise<BatchFile> {
+  try {
+    const bytes = await picked.read().catch(() => {
+      throw new Error("The file could not be read. See whether it still exists and may be opened.");
+    });
+    const { folder, outcome, message } = await host.call("recordings.add", { path: picked.path, bytes, batch });
+    return { picked, folder, outcome, message };
+  } catch (reason) {
+    return { picked, outcome: "refused", message: sentenceOf(reason) };
+  }
+}
+
+function notRead(picked: PickedFile): BatchFile {
+  return { picked, outcome: "not read", message: "The batch was cancelled before this file." };
+}
+
+function folderOf(path: string): string {
+  return path.slice(0, Math.max(0, path.lastIndexOf("/")));
+}
+
+/** The batch with what became of some of its files when they were tried again. */
+export function withRetried(before: TakenIn, again: TakenIn): TakenIn {
+  const news = new Map(again.files.map((file) => [file.picked.path, file]));
+  const files = before.files.map((file) => news.get(file.picked.path) ?? file);
+  return {
+    batch: before.batch,
+    cancelled: files.some((file) => file.outcome === "not read"),
+    files,
+    places: [...new Set([...before.places, ...again.places])],
   };
 }
 

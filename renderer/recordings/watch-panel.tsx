@@ -1,15 +1,17 @@
 import "./watch.css";
 import { Button, TextInput } from "@mantine/core";
 import { type ReactNode, useState } from "react";
-import { useWatch } from "./use-watch.ts";
+import type { Watch } from "./use-watch.ts";
 import { WatchBoard } from "./watch-board.tsx";
 
-/**
- * Watching a folder during the session: off, one line that starts it; on, a board to read across the room.
- * @param before how recordings come in otherwise; it stands below the board while the watch is on
- */
-export function WatchPanel({ before }: { readonly before: ReactNode }) {
-  const { view, change } = useWatch();
+interface WatchPanelProps {
+  readonly watch: Watch;
+  /** How recordings come in otherwise; it stands below the board while the watch is on. */
+  readonly before: ReactNode;
+}
+
+/** Watching a folder during the session: off, one line that starts it; on, a board to read across the room. */
+export function WatchPanel({ watch: { view, change }, before }: WatchPanelProps) {
   const [folder, setFolder] = useState("");
   if (view === undefined) return before;
   if (view.state !== "off") {

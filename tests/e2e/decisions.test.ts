@@ -67,8 +67,8 @@ test("moving an event and excluding a trial gives the numbers that the command l
   await goTo("Recordings");
   await page.locator("input[webkitdirectory]").setInputFiles(join(parent, session));
   await page.getByRole("heading", { name: session, exact: true }).waitFor();
-  await page.getByText("24 recordings").waitFor();
-  expect(await page.getByRole("cell", { name: "understood" }).count()).toBe(24);
+  await page.getByText("24 recordings", { exact: true }).waitFor();
+  expect(await page.getByRole("gridcell", { name: "understood" }).count()).toBe(24);
 
   // Untouched, the screen agrees with the command line.
   await goTo("Traces");

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { analyzeSession } from "../../core/analyze.ts";
 import { defaultSettings } from "../../core/settings.ts";
+import { FileTexts } from "../../electron/file-lines.ts";
 import { isRecordingName } from "../../electron/recording-names.ts";
 import { viewRecording } from "../../electron/recording-view.ts";
 import { standingFile } from "../core/bytes/c3d/standing-file.ts";
@@ -16,10 +17,12 @@ test("a C3D file is a recording by its name, in either case", () => {
   expect(["trial.c3d", "TRIAL.C3D"].map(isRecordingName)).toEqual([true, true]);
 });
 
-test("a C3D file shows what it holds in place of first lines, its platforms first", () => {
-  const { reading, head } = view(writeC3d(standingFile()));
+test("a C3D file shows what it holds in place of lines, its platforms first", () => {
+  const bytes = writeC3d(standingFile());
+  const { reading } = view(bytes);
+  const { lines } = new FileTexts().linesOf({ path: "standing.c3d", bytes, sha256: "" }, reading, 1, 100);
   expect(reading?.kind).toBe("c3d");
-  expect(head.split("\n").slice(0, 6)).toEqual([
+  expect(lines.slice(0, 6)).toEqual([
     "C3D, Intel byte order, integers",
     "20 frames at 100 Hz with 2 points",
     "12 analog channels at 1000 Hz",
@@ -27,7 +30,7 @@ test("a C3D file shows what it holds in place of first lines, its platforms firs
     "force platform 2, type 2, channels 7 8 9 10 11 12, tilted by 0.0 degrees",
     "upwards is +Z of the laboratory",
   ]);
-  expect(head).toContain("channel 3: Fz, N, scale -0.5, offset 0");
+  expect(lines).toContain("channel 3: Fz, N, scale -0.5, offset 0");
 });
 
 test("a C3D file without a force platform is refused; one without a rate asks", () => {

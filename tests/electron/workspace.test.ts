@@ -131,13 +131,27 @@ describe("taking recordings in", () => {
     expect(answered.undo).toBe("Answer for jump.txt");
   });
 
-  test("the preview shows the first lines, and marks what cannot be printed", async () => {
+  test("the preview shows the lines as they stand, and marks what cannot be printed", async () => {
     await importSession("", { "jump.csv": jumpText("both", 309), "binary.dat": "\u0000\u0001\u0002\nabc" });
-    const { recordings } = await host.call("workspace.read", {});
-    expect(recordings.find((each) => each.file === "jump.csv")?.head.split("\n")[0]).toBe(
-      "time (s),left (N),right (N)",
-    );
-    expect(recordings.find((each) => each.file === "binary.dat")?.head).toBe("\ufffd\ufffd\ufffd\nabc");
+    const lines = async (name: string, first: number) =>
+      host.call("recordings.lines", { folder: "", file: name, first, count: 2 });
+    expect((await lines("jump.csv", 1)).lines[0]).toBe("time (s),left (N),right (N)");
+    const { lines: later, total } = await lines("jump.csv", 1000);
+    expect(later.map((line) => line.split(",")[0])).toEqual(["0.998", "0.999"]);
+    expect(total).toBeGreaterThan(1000);
+    expect(await lines("binary.dat", 1)).toEqual({ first: 1, lines: ["\ufffd\ufffd\ufffd", "abc"], total: 2 });
+  });
+
+  test("the preview draws the force as understood, and follows an answer", async () => {
+    await importSession("", { "jump-both.csv": jumpText("both", 309) });
+    const place = { folder: "", file: "jump-both.csv" };
+    const limbs = async () =>
+      (await host.call("recordings.outline", place)).outline?.plates.map(({ name, limb }) => `${name} ${limb}`);
+    expect(await limbs()).toEqual(["left left", "right right"]);
+    await host.call("recordings.answer", { folder: "", files: [place.file], answers: { swapPlates: true } });
+    expect(await limbs()).toEqual(["left right", "right left"]);
+    await host.call("workspace.undo", {});
+    expect(await limbs()).toEqual(["left left", "right right"]);
   });
 
   test("a file of the same name takes the other's place and says so", async () => {

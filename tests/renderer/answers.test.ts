@@ -1,35 +1,64 @@
 import { describe, expect, it } from "vitest";
 import { finding } from "../../core/finding.ts";
 import type { TableReading } from "../../core/recording/request.ts";
-import { answersFrom, askedQuestions, nothingWritten } from "../../renderer/recordings/answers.ts";
+import { askedQuestions, columnsAnswer, rateFrom, readRole } from "../../renderer/recordings/answers.ts";
 import { sessionChangeFrom, writtenSession } from "../../renderer/recordings/session-answers.ts";
 
-const columns: TableReading["columns"] = [
-  { position: 1, name: "a", role: "force", limb: "left", unit: "", reason: "", confidence: "certain" },
-  { position: 2, name: "b", role: "force", limb: "right", unit: "", reason: "", confidence: "certain" },
-];
+type Columns = TableReading["columns"];
+
+const column = (
+  position: number,
+  role: Columns[number]["role"],
+  limb?: "left" | "right" | "both",
+): Columns[number] => ({
+  position,
+  name: `c${position}`,
+  role,
+  unit: "",
+  reason: "",
+  confidence: "certain",
+  ...(limb === undefined ? {} : { limb }),
+});
+
+describe("answers about columns", () => {
+  const two = [column(1, "time"), column(2, "force", "left"), column(3, "force", "right"), column(4, "unused")];
+
+  it("speak of all columns once one of them is another", () => {
+    expect(columnsAnswer(two, 4, "total")).toEqual({ time: 1, left: 2, right: 3, total: 4 });
+    expect(columnsAnswer(two, 3, "unused")).toEqual({ time: 1, left: 2 });
+  });
+
+  it("add two columns under one foot", () => {
+    expect(columnsAnswer(two, 4, "right")).toEqual({ time: 1, left: 2, right: "3+4" });
+  });
+
+  it("say that the time column is not to be used, and know one time column only", () => {
+    expect(columnsAnswer(two, 1, "unused")).toEqual({ time: "none", left: 2, right: 3 });
+    expect(columnsAnswer(two, 4, "time")).toEqual({ time: 4, left: 2, right: 3 });
+    expect(columnsAnswer(two.slice(1), 3, "unused")).toEqual({ left: 2 });
+  });
+
+  it("give the other of two unclear columns to the other foot, and leave three to be told apart", () => {
+    const unknown = [column(1, "force"), column(2, "force")];
+    expect(unknown.map(readRole)).toEqual(["unclear", "unclear"]);
+    expect(columnsAnswer(unknown, 2, "left")).toEqual({ left: 2, right: 1 });
+    expect(columnsAnswer([...unknown, column(3, "force")], 2, "left")).toEqual({ left: 2 });
+  });
+});
 
 describe("answers about a file", () => {
-  it("send only what was stated", () => {
-    expect(answersFrom({ ...nothingWritten, rate: "600", unit: "kN" }, columns)).toEqual({
-      answers: { rateHz: 600, unit: "kN" },
-    });
+  it("know a rate, written with a point or a comma, an emptied field and what is none", () => {
+    expect(["600", " 600,5 ", ""].map(rateFrom)).toEqual([{ rateHz: 600 }, { rateHz: 600.5 }, { rateHz: null }]);
+    expect(["fast", "0", "-5"].map((written) => "problem" in rateFrom(written))).toEqual([true, true, true]);
   });
 
-  it("send the roles of all columns once one of them was changed", () => {
-    const roles = new Map([[1, "right"] as const, [2, "left"] as const]);
-    expect(answersFrom({ ...nothingWritten, roles }, columns)).toEqual({ answers: { columns: { right: 1, left: 2 } } });
-  });
-
-  it("are sent back with a sentence when they cannot be meant", () => {
-    expect(answersFrom(nothingWritten, columns)).toHaveProperty("problem");
-    expect(answersFrom({ ...nothingWritten, rate: "fast" }, columns)).toHaveProperty("problem");
-    expect(answersFrom({ ...nothingWritten, roles: new Map([[1, "right"]]) }, columns)).toHaveProperty("problem");
-  });
-
-  it("are asked for by the file's findings", () => {
-    const findings = [finding("rate-missing", "refusal", "m", "a"), finding("unit-not-stated", "refusal", "m", "a")];
-    const view = { file: "a", byteLength: 1, outcome: "asks", findings, head: "", trials: 0, sameAs: [] } as const;
+  it("are asked for by the file's refusals, not by what is only noted", () => {
+    const findings = [
+      finding("rate-missing", "refusal", "m", "a"),
+      finding("unit-not-stated", "refusal", "m", "a"),
+      finding("columns-unclear", "warning", "m", "a"),
+    ];
+    const view = { file: "a", byteLength: 1, outcome: "asks", findings, trials: 0, sameAs: [] } as const;
     expect([...askedQuestions(view)]).toEqual(["rate", "unit"]);
   });
 });

@@ -1,47 +1,66 @@
 import { describe, expect, it } from "vitest";
 import type { Host } from "../../electron/host-api.ts";
-import { progressWords, type TakingIn, takeIn } from "../../renderer/recordings/take-in.ts";
+import { progressWords, type TakingIn, takeIn, withRetried } from "../../renderer/recordings/take-in.ts";
 
-function fakeHost(outcomes: Readonly<Record<string, "understood" | "refused">>): { host: Host; received: string[] } {
+type Outcome = "understood" | "refused";
+
+function fakeHost(outcomes: Readonly<Record<string, Outcome>>): { host: Host; received: string[]; ended: string[] } {
   const received: string[] = [];
+  const ended: string[] = [];
   const host: Host = {
-    async call(_name, request) {
+    async call(name, request) {
+      if (name === "recordings.endBatch") {
+        ended.push((request as { batch: string }).batch);
+        const message = "Another session “day” is open already; this one stands beside it as “day (2)”.";
+        return { places: [{ folder: "day", session: "day (2)", message }] } as never;
+      }
       const { path } = request as { path: string };
       received.push(path);
-      return { folder: "day", outcome: outcomes[path] ?? "understood", message: `About ${path}.` } as never;
+      return { folder: "day", outcome: outcomes[path] ?? "understood", message: `About ${path}.`, sameAs: [] } as never;
     },
   };
-  return { host, received };
+  return { host, received, ended };
 }
 
 const readable = (path: string) => ({ path, read: async () => Uint8Array.of(1) });
 const unreadable = (path: string) => ({ path, read: () => Promise.reject(new Error("NotFoundError")) });
 
 describe("taking a batch of files in", () => {
-  const options = { onProgress: () => {}, isCancelled: () => false, now: () => 0 };
+  const options = { batch: "first", onProgress: () => {}, isCancelled: () => false, now: () => 0 };
 
   it("never loses the rest of the batch to a file that cannot be read or is refused", async () => {
     const { host, received } = fakeHost({ "day/b.csv": "refused" });
     const files = [unreadable("day/a.csv"), readable("day/b.csv"), readable("day/c.csv")];
     const taken = await takeIn(host, files, options);
     expect(received).toEqual(["day/b.csv", "day/c.csv"]);
-    expect(taken.leftOut.map((each) => each.path)).toEqual(["day/a.csv", "day/b.csv"]);
-    expect(taken.leftOut[0]!.message).toContain("could not be read");
-    expect(taken).toMatchObject({ done: 3, total: 3, cancelled: false, folder: "day" });
+    expect(taken.files.map((each) => each.outcome)).toEqual(["refused", "refused", "understood"]);
+    expect(taken.files[0]!.message).toContain("could not be read");
+    expect(taken.cancelled).toBe(false);
   });
 
-  it("stops where it is cancelled and says how far it came", async () => {
-    const { host, received } = fakeHost({});
-    const files = ["a", "b", "c", "d"].map(readable);
+  it("ends the batch, also a cancelled one, and knows where its folder went and which files were not read", async () => {
+    const { host, received, ended } = fakeHost({});
+    const files = ["day/a", "day/b", "day/c", "day/d"].map(readable);
     const taken = await takeIn(host, files, { ...options, isCancelled: () => received.length === 2 });
-    expect(received).toEqual(["a", "b"]);
-    expect(taken).toMatchObject({ done: 2, total: 4, cancelled: true });
+    expect(ended).toEqual(["first"]);
+    expect(taken.cancelled).toBe(true);
+    expect(taken.files.map((each) => each.folder)).toEqual(["day (2)", "day (2)", undefined, undefined]);
+    expect(taken.files.map((each) => each.outcome)).toEqual(["understood", "understood", "not read", "not read"]);
+    expect(taken.places).toEqual([expect.stringContaining("stands beside it as “day (2)”")]);
+  });
+
+  it("is joined by what came of the files that were tried again", async () => {
+    const files = [readable("day/a.csv"), readable("day/b.csv")];
+    const first = await takeIn(fakeHost({ "day/b.csv": "refused" }).host, files, options);
+    const again = await takeIn(fakeHost({}).host, files.slice(1), options);
+    expect(withRetried(first, again).files.map((each) => each.outcome)).toEqual(["understood", "understood"]);
   });
 
   it("tells the time left from the files so far", async () => {
     let clock = 0;
     const told: TakingIn[] = [];
     await takeIn(fakeHost({}).host, ["a", "b", "c", "d"].map(readable), {
+      batch: "timed",
       onProgress: (progress) => told.push(progress),
       isCancelled: () => false,
       now: () => {

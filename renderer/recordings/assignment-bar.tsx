@@ -1,0 +1,148 @@
+import { Button, NativeSelect, TextInput } from "@mantine/core";
+import { useState } from "react";
+import { type AssignmentRow, acceptedOffers, filledDown, placeOf } from "../../core/assignment-rows.ts";
+import { countOf } from "../../core/plain-words.ts";
+import { availableTests, testLabel } from "../../core/test-kind.ts";
+import type { AssignedRow, TrialAssignment } from "../../electron/host-api.ts";
+import { limbs } from "./answers.ts";
+import { boxHeightFrom } from "./box-height.ts";
+
+interface AssignmentBarProps {
+  /** The chosen rows, in the order of the table. */
+  readonly rows: readonly AssignmentRow[];
+  readonly onAssign: (rows: readonly AssignedRow[]) => void;
+}
+
+const limbWords = { both: "both legs", left: "left leg", right: "right leg" } as const;
+const notStated = { value: "", label: "not stated" };
+const several = { value: "several", label: "several" };
+
+/** States what the chosen rows are. Each change holds for all of them and is one step that can be taken back. */
+export function AssignmentBar({ rows, onAssign }: AssignmentBarProps) {
+  const offered = acceptedOffers(rows);
+  const test = common(rows.map((row) => row.test.value));
+  const limb = common(rows.map((row) => row.limb.value));
+  const lead = common(rows.map((row) => row.leadingLeg.value));
+  const box = common(rows.map((row) => row.dropHeightMetres.value));
+  const hasBox = rows.some((row) => row.dropHeightMetres.applies);
+  const hasLead = rows.some((row) => row.leadingLeg.applies);
+  const state = (change: TrialAssignment, mayHave: (row: AssignmentRow) => boolean = () => true) =>
+    onAssign(rows.filter(mayHave).map((row) => ({ ...placeOf(row), ...change })));
+  const [only] = rows;
+  return (
+    <fieldset className="assignment-bar">
+      <legend>
+        {rows.length === 1 && only !== undefined
+          ? `${only.file}${only.trial === undefined ? "" : ` trial ${only.trial}`} is`
+          : `The ${rows.length} chosen are`}
+      </legend>
+      <NativeSelect
+        label="Test"
+        value={test === "several" ? test : (test ?? "")}
+        onChange={(event) => {
+          const chosen = event.currentTarget.value;
+          if (chosen !== "several") state({ test: availableTests.find((each) => each === chosen) ?? null });
+        }}
+        data={[
+          ...(test === "several" ? [several] : []),
+          notStated,
+          ...availableTests.map((each) => ({ value: each, label: testLabel(each) })),
+        ]}
+      />
+      <NativeSelect
+        label="Limb"
+        value={limb === "several" ? limb : (limb ?? "")}
+        onChange={(event) => {
+          const chosen = event.currentTarget.value;
+          if (chosen !== "several") state({ limb: limbs.find((each) => each === chosen) ?? null });
+        }}
+        data={[
+          ...(limb === "several" ? [several] : []),
+          notStated,
+          ...limbs.map((each) => ({ value: each, label: limbWords[each] })),
+        ]}
+      />
+      {hasBox && (
+        <BoxField
+          key={String(box)}
+          before={typeof box === "number" ? box.toFixed(2) : ""}
+          placeholder={box === "several" ? "several" : "not stated"}
+          onState={(metres) => state({ dropHeightMetres: metres }, (row) => row.dropHeightMetres.applies)}
+        />
+      )}
+      {hasLead && (
+        <NativeSelect
+          label="Leading leg"
+          value={lead === "several" ? lead : (lead ?? "")}
+          onChange={(event) => {
+            const chosen = event.currentTarget.value;
+            if (chosen === "several") return;
+            const leadingLeg = chosen === "left" || chosen === "right" ? chosen : null;
+            state({ leadingLeg }, (row) => row.leadingLeg.applies);
+          }}
+          data={[
+            ...(lead === "several" ? [several] : []),
+            notStated,
+            { value: "left", label: "left" },
+            { value: "right", label: "right" },
+          ]}
+        />
+      )}
+      <div className="assignment-deeds">
+        {offered.length > 0 && (
+          <Button onClick={() => onAssign(offered)}>
+            {offered.length === 1 ? "Accept what is offered" : `Accept what is offered for ${offered.length}`}
+          </Button>
+        )}
+        {rows.length > 1 && (
+          <Button
+            variant="default"
+            aria-keyshortcuts="Control+D"
+            title={`${countOf(rows.length - 1, "row")} below take over what the first one is (Ctrl+D)`}
+            onClick={() => onAssign(filledDown(rows))}
+          >
+            Fill down
+          </Button>
+        )}
+      </div>
+    </fieldset>
+  );
+}
+
+/** What all rows have in common: one value, nothing, or several. */
+function common<Value>(values: readonly (Value | undefined)[]): Value | undefined | "several" {
+  return new Set(values).size > 1 ? "several" : values[0];
+}
+
+interface BoxFieldProps {
+  readonly before: string;
+  readonly placeholder: string;
+  readonly onState: (metres: number | null) => void;
+}
+
+/** Stated when the field is left or Enter is pressed; emptied, it takes the statement back. */
+function BoxField({ before, placeholder, onState }: BoxFieldProps) {
+  const [written, setWritten] = useState(before);
+  const [problem, setProblem] = useState("");
+  const send = () => {
+    if (written.trim() === before) return;
+    const height = written.trim() === "" ? { metres: null } : boxHeightFrom(written);
+    if ("problem" in height) return setProblem(height.problem);
+    setProblem("");
+    onState(height.metres);
+  };
+  return (
+    <TextInput
+      label="Height of the box, m"
+      inputMode="decimal"
+      placeholder={placeholder}
+      value={written}
+      error={problem === "" ? undefined : problem}
+      onChange={(event) => setWritten(event.currentTarget.value)}
+      onBlur={send}
+      onKeyDown={(event) => {
+        if (event.key === "Enter") send();
+      }}
+    />
+  );
+}

@@ -1,0 +1,127 @@
+import { Button, SegmentedControl } from "@mantine/core";
+import { useState } from "react";
+import { countOf, withoutOptions } from "../../core/plain-words.ts";
+import type { Workspace } from "../../electron/host-api.ts";
+import { saveFile } from "../shell/save-file.ts";
+import {
+  failedFiles,
+  type OutcomeKind,
+  type OutcomeLine,
+  outcomeKinds,
+  outcomeLines,
+  outcomeReport,
+  outcomeSummary,
+} from "./batch-outcome.ts";
+import type { PickedFile } from "./dropped-files.ts";
+import { outcomeWords } from "./reading-words.ts";
+import type { TakenIn } from "./take-in.ts";
+
+interface BatchOutcomePanelProps {
+  readonly taken: TakenIn;
+  readonly workspace: Workspace;
+  readonly busy: boolean;
+  readonly onRetry: (files: readonly PickedFile[]) => void;
+  readonly onOpen: (folder: string, file: string) => void;
+}
+
+/** What became of a batch: a line where all is well; else the files that need something, and what to do with them. */
+export function BatchOutcomePanel({ taken, workspace, busy, onRetry, onOpen }: BatchOutcomePanelProps) {
+  const lines = outcomeLines(taken, workspace);
+  const failed = failedFiles(taken, lines);
+  const kinds = outcomeKinds.filter((kind) => lines.some((line) => line.kind === kind));
+  // Where all of it is one session, the table of that session says the same.
+  const isShown = lines.every((line) => line.folder === workspace.folder);
+  const [opened, setListed] = useState<boolean>();
+  const listed = opened ?? (failed.length > 0 && !isShown);
+  const [chosen, setChosen] = useState<OutcomeKind | "all">("all");
+  const shown = chosen === "all" || !kinds.includes(chosen) ? lines : lines.filter((line) => line.kind === chosen);
+  return (
+    <div className="batch-outcome">
+      <div className="batch-summary">
+        <p>
+          {taken.cancelled && "Cancelled. "}
+          {outcomeSummary(lines)}
+        </p>
+        {failed.length > 0 && (
+          <Button size="xs" variant="default" disabled={busy} onClick={() => onRetry(failed)}>
+            Try {failed.length === 1 ? "the one that did not come through" : `the ${failed.length} others`} again
+          </Button>
+        )}
+        <button type="button" className="text-button" aria-expanded={listed} onClick={() => setListed(!listed)}>
+          {listed ? "Hide the list" : "Show the list"}
+        </button>
+        <button type="button" className="text-button" onClick={() => saveFile(outcomeReport(lines))}>
+          Save a report
+        </button>
+      </div>
+      {taken.places.map((place) => (
+        <p key={place} className="finding caution">
+          {place}
+        </p>
+      ))}
+      {listed && (
+        <>
+          {kinds.length > 1 && (
+            <SegmentedControl
+              size="xs"
+              aria-label="Files listed"
+              value={chosen}
+              onChange={(value) => setChosen(value as OutcomeKind | "all")}
+              data={[
+                { value: "all", label: `all ${lines.length}` },
+                ...kinds.map((kind) => ({
+                  value: kind,
+                  label: `${kind === "not read" ? kind : outcomeWords(kind)} ${lines.filter((line) => line.kind === kind).length}`,
+                })),
+              ]}
+            />
+          )}
+          <OutcomeList lines={shown} onOpen={onOpen} />
+        </>
+      )}
+    </div>
+  );
+}
+
+interface OutcomeListProps {
+  readonly lines: readonly OutcomeLine[];
+  readonly onOpen: BatchOutcomePanelProps["onOpen"];
+}
+
+function OutcomeList({ lines, onOpen }: OutcomeListProps) {
+  return (
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so it must be reachable by keyboard
+    <section className="batch-list" aria-label={countOf(lines.length, "file")} tabIndex={0}>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col">File</th>
+            <th scope="col">Outcome</th>
+            <th scope="col">What was found</th>
+          </tr>
+        </thead>
+        <tbody>
+          {lines.map(({ path, name, folder, kind, message }) => (
+            <tr key={path}>
+              <th scope="row">
+                {folder === undefined ? (
+                  path
+                ) : (
+                  <button type="button" className="text-button file-name" onClick={() => onOpen(folder, name)}>
+                    {folder === "" ? name : `${folder}/${name}`}
+                  </button>
+                )}
+              </th>
+              <td>
+                <span className={kind === "understood" ? undefined : "caution outcome"}>
+                  {kind === "not read" ? kind : outcomeWords(kind)}
+                </span>
+              </td>
+              <td className="muted">{withoutOptions(message)}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+}

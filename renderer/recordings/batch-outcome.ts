@@ -1,0 +1,71 @@
+import { countOf, withoutOptions } from "../../core/plain-words.ts";
+import type { MadeFile, Workspace } from "../../electron/host-api.ts";
+import type { BatchFile, TakenIn } from "./take-in.ts";
+
+/** How the files of a batch are told apart. */
+export const outcomeKinds = ["understood", "asks", "refused", "not read"] as const;
+
+export type OutcomeKind = (typeof outcomeKinds)[number];
+
+/** One file of a batch as it stands now. */
+export interface OutcomeLine {
+  readonly path: string;
+  readonly name: string;
+  readonly folder?: string;
+  readonly kind: OutcomeKind;
+  readonly message: string;
+}
+
+/**
+ * The recordings of a batch as they stand now: what was answered or excluded since is followed in the session that is
+ * shown. Files that describe a session are listed only where they could not be understood in full.
+ */
+export function outcomeLines({ files }: TakenIn, workspace: Workspace): readonly OutcomeLine[] {
+  return files.flatMap((file) => {
+    const { picked, folder, outcome, message } = file;
+    const name = picked.path.slice(picked.path.lastIndexOf("/") + 1);
+    const place = { path: picked.path, name, ...(folder === undefined ? {} : { folder }) };
+    if (outcome === "session") {
+      return message === "Describes the session." ? [] : [{ ...place, kind: "understood" as const, message }];
+    }
+    const view = folder === workspace.folder ? workspace.recordings.find((each) => each.file === name) : undefined;
+    if (view === undefined || outcome === "not read") return [{ ...place, kind: outcome, message }];
+    const refusal = view.findings.find((each) => each.severity === "refusal");
+    const said = view.outcome === outcome ? message : refusal === undefined ? countOf(view.trials, "trial") : "";
+    const now = refusal === undefined || view.outcome === outcome ? said : `${refusal.message} ${refusal.action}`;
+    return [{ ...place, kind: view.outcome, message: now }];
+  });
+}
+
+/** "24 recordings: 20 understood, 3 ask for something, 1 refused." */
+export function outcomeSummary(lines: readonly OutcomeLine[]): string {
+  const count = (kind: OutcomeKind) => lines.filter((line) => line.kind === kind).length;
+  const words: Readonly<Record<OutcomeKind, string>> = {
+    understood: "understood",
+    asks: count("asks") === 1 ? "asks for something" : "ask for something",
+    refused: "refused",
+    "not read": "not read",
+  };
+  const parts = outcomeKinds.flatMap((kind) => (count(kind) === 0 ? [] : [`${count(kind)} ${words[kind]}`]));
+  if (parts.length === 1 && count("understood") > 0) return `${countOf(lines.length, "recording")}, all understood.`;
+  return `${countOf(lines.length, "recording")}: ${parts.join(", ")}.`;
+}
+
+/** The files that did not come through: to be tried again, also after something was answered or remembered. */
+export function failedFiles({ files }: TakenIn, lines: readonly OutcomeLine[]): readonly BatchFile["picked"][] {
+  const failed = new Set(lines.filter((line) => line.kind !== "understood").map((line) => line.path));
+  return files.flatMap(({ picked }) => (failed.has(picked.path) ? [picked] : []));
+}
+
+/** The outcome of every file as a table to keep: file, session, outcome, reason. */
+export function outcomeReport(lines: readonly OutcomeLine[]): MadeFile {
+  const rows = lines.map(({ path, folder = "", kind, message }) => [path, folder, kind, withoutOptions(message)]);
+  const text = [["file", "session", "outcome", "reason"], ...rows].map((row) => row.map(cell).join(",")).join("\r\n");
+  return { name: "recordings-taken-in.csv", mediaType: "text/csv", bytes: new TextEncoder().encode(`${text}\r\n`) };
+}
+
+/** A cell that stays text wherever it is opened: one that looks like a formula is led by an apostrophe. */
+function cell(text: string): string {
+  const harmless = /^[=+\-@\t\r]/.test(text) ? `'${text}` : text;
+  return /[",\r\n]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
+}

@@ -1,0 +1,116 @@
+import type { Data, Layout, Shape } from "plotly.js";
+import { useEffect, useMemo, useState } from "react";
+import type { InvolvedSide } from "../../core/limb.ts";
+import type { RecordingOutline, RecordingView } from "../../electron/host-api.ts";
+import { axis, baseLayout } from "../charts/axis-layout.ts";
+import { type ChartColours, limbLine, useChartColours } from "../charts/chart-colours.ts";
+import { Plot } from "../charts/plot.tsx";
+import { limbRole, limbWords } from "../shell/limb-role.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+
+interface RecordingChartProps {
+  readonly folder: string;
+  readonly view: RecordingView;
+  readonly involved: InvolvedSide | undefined;
+}
+
+const height = 260;
+
+/** The force of the whole file as it was understood, a curve a plate, with its trials as bands. */
+export function RecordingChart({ folder, view, involved }: RecordingChartProps) {
+  const outline = useOutline(folder, view);
+  const colours = useChartColours();
+  const figure = useMemo(
+    () => (outline === undefined ? undefined : outlineFigure(outline, involved, colours)),
+    [outline, involved, colours],
+  );
+  if (outline === "nothing") {
+    return <p className="muted recording-chart-empty">Nothing in this file was understood as force yet.</p>;
+  }
+  if (outline === undefined || figure === undefined) return <div style={{ height }} />;
+  return (
+    <figure className="recording-chart">
+      <Plot {...figure} height={height} description={`Force of the whole recording, ${view.file}`} />
+      <figcaption className="muted">
+        {outline.plates.map(({ name, limb }) => {
+          const form = limbLine(limbRole(limb, involved), colours);
+          return (
+            <span key={`${name} ${limb}`} className="recording-chart-plate">
+              <svg width="22" height="8" aria-hidden="true">
+                <line
+                  x1="0"
+                  y1="4"
+                  x2="22"
+                  y2="4"
+                  stroke={form.color}
+                  strokeWidth="2"
+                  strokeDasharray={form.dash === "dash" ? "6 4" : undefined}
+                />
+              </svg>
+              {name}: {limb === "both" ? "total" : limbWords(limb, involved)}
+            </span>
+          );
+        })}
+      </figcaption>
+    </figure>
+  );
+}
+
+/** Fetched again whenever what was understood of the file changes; the former curve stays until then. */
+function useOutline(folder: string, view: RecordingView): RecordingOutline | "nothing" | undefined {
+  const { host, report } = useWorkspace();
+  const [outline, setOutline] = useState<{
+    readonly file: string;
+    readonly outline: RecordingOutline | "nothing";
+  }>();
+  useEffect(() => {
+    let wanted = true;
+    host.call("recordings.outline", { folder, file: view.file }).then((reply) => {
+      if (wanted) setOutline({ file: view.file, outline: reply.outline ?? "nothing" });
+    }, report);
+    return () => {
+      wanted = false;
+    };
+  }, [host, report, folder, view]);
+  return outline?.file === view.file ? outline.outline : undefined;
+}
+
+function outlineFigure(
+  outline: RecordingOutline | "nothing",
+  involved: InvolvedSide | undefined,
+  colours: ChartColours,
+): { readonly data: Partial<Data>[]; readonly layout: Partial<Layout> } | undefined {
+  if (outline === "nothing") return undefined;
+  const data = outline.plates.map(({ limb, seconds, force }): Partial<Data> => {
+    const { color, dash } = limbLine(limbRole(limb, involved), colours);
+    return {
+      type: "scatter",
+      mode: "lines",
+      x: [...seconds],
+      y: [...force],
+      line: { color, dash, width: 1.4, simplify: false },
+    };
+  });
+  const bands = outline.trials.map(
+    ({ from, to }): Partial<Shape> => ({
+      type: "rect",
+      xref: "x",
+      yref: "paper",
+      x0: from,
+      x1: to,
+      y0: 0,
+      y1: 1,
+      layer: "below",
+      fillcolor: colours.line,
+      opacity: 0.35,
+      line: { width: 0 },
+    }),
+  );
+  const layout: Partial<Layout> = {
+    ...baseLayout(colours),
+    xaxis: { ...axis("time, s", colours), fixedrange: false, range: [0, outline.durationSeconds], showgrid: false },
+    yaxis: { ...axis("vertical force, N", colours), rangemode: "tozero" },
+    shapes: outline.trials.length > 1 ? bands : [],
+  };
+  return { data, layout };
+}

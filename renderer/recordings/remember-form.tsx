@@ -1,0 +1,44 @@
+import { Button, TextInput } from "@mantine/core";
+import { useState } from "react";
+import type { FileReading } from "../../core/recording/file-reading.ts";
+import { rememberedAnswers } from "../../core/recording/remembered-answers.ts";
+import type { FileEntry } from "../../core/session.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+
+interface RememberFormProps {
+  readonly folder: string;
+  readonly file: string;
+  readonly reading: FileReading;
+  readonly stated: Partial<FileEntry>;
+}
+
+/** Offers to remember what was answered, for every file of this shape. Says which saved layout answered here. */
+export function RememberForm({ folder, file, reading, stated }: RememberFormProps) {
+  const { apply } = useWorkspace();
+  const layout = reading.kind === "delimited" ? reading.layout : undefined;
+  const [name, setName] = useState(layout ?? "");
+  const isNews = reading.kind === "delimited" && rememberedAnswers(stated, undefined) !== undefined;
+  return (
+    <>
+      {layout !== undefined && <p className="muted">Read with the saved layout “{layout}”.</p>}
+      {isNews && (
+        <form
+          className="remember-form"
+          onSubmit={(event) => {
+            event.preventDefault();
+            void apply("layouts.remember", { folder, file, name: name.trim() });
+          }}
+        >
+          <TextInput
+            label="Remember these answers for files of this shape, under the name"
+            value={name}
+            onChange={(event) => setName(event.currentTarget.value)}
+          />
+          <Button type="submit" variant="default" disabled={name.trim() === ""}>
+            Remember
+          </Button>
+        </form>
+      )}
+    </>
+  );
+}

@@ -1,0 +1,140 @@
+import { beforeAll, describe, expect, it, test } from "vitest";
+import { analyzeSession } from "../../core/analyze.ts";
+import { assignmentOffers } from "../../core/assignment-offers.ts";
+import { type AssignmentRow, acceptedOffers, assignmentRows, filledDown } from "../../core/assignment-rows.ts";
+import { nameOffers } from "../../core/name-offers.ts";
+import type { SessionDescription } from "../../core/session.ts";
+import { defaultSettings } from "../../core/settings.ts";
+import { recordingFile } from "../../electron/stored-session.ts";
+import { bytesOf, jumpText } from "../electron/simulated-recordings.ts";
+
+describe("a name", () => {
+  test.each([
+    ["drop-jump-left-30cm-2", { test: "dropJump", limb: "left", dropHeightMetres: 0.3 }],
+    ["DropJump_L_box20", { test: "dropJump", limb: "left", dropHeightMetres: 0.2 }],
+    [
+      "drop jump both 0,45 m lead right",
+      { test: "dropJump", limb: "both", dropHeightMetres: 0.45, leadingLeg: "right" },
+    ],
+    ["drop-landing-right-leg-first-300mm", { test: "dropLanding", leadingLeg: "right", dropHeightMetres: 0.3 }],
+    ["2026-10-14 counterMovement rechts", { test: "countermovementJump", limb: "right", date: "2026-10-14" }],
+    ["20261014_gauche", { limb: "left", date: "2026-10-14" }],
+    ["squatjump-3", { test: "squatJump" }],
+  ] as const)("%s is understood", (name, offers) => {
+    expect(nameOffers(name)).toEqual(offers);
+  });
+
+  test.each([
+    "month-7",
+    "drop-jump and squat-jump",
+    "trial 12",
+    "20 30 40",
+    "14.10.2026",
+    "5000 m",
+    "30cm or 40cm",
+    "20261399",
+  ])("%s says nothing that has one reading", (name) => {
+    expect(nameOffers(name)).toEqual({});
+  });
+});
+
+describe("offers", () => {
+  it("come from the header before the file name, from that before the folders, and last from the trace", () => {
+    const reading = {
+      kind: "delimited",
+      hints: [
+        { kind: "test", value: "squatJump", unit: "", line: 2, written: "Test: squat jump" },
+        { kind: "dropHeight", value: 0.4, unit: "m", line: 3, written: "Box: 40 cm" },
+        { kind: "athlete", value: "GH-07", unit: "", line: 1, written: "Athlete: GH-07" },
+      ],
+    } as never;
+    const recognised = { test: "countermovementJump", reason: "a dip" } as const;
+    const offers = assignmentOffers({ file: "dropjump-left.csv", folder: "30cm/2026-10-14", reading, recognised });
+    expect(offers.test).toEqual([
+      { value: "squatJump", from: "header, line 2" },
+      { value: "dropJump", from: "file name" },
+      { value: "countermovementJump", from: "trace" },
+    ]);
+    expect(offers.limb).toEqual([{ value: "left", from: "file name" }]);
+    expect(offers.dropHeightMetres).toEqual([
+      { value: 0.4, from: "header, line 3" },
+      { value: 0.3, from: "folder name" },
+    ]);
+    expect(offers.athlete).toEqual([{ value: "GH-07", from: "header, line 1" }]);
+    expect(offers.date).toEqual([{ value: "2026-10-14", from: "folder name" }]);
+  });
+
+  it("name each value once, by its strongest source", () => {
+    const recognised = { test: "dropJump", reason: "" } as const;
+    expect(assignmentOffers({ file: "dropjump.csv", folder: "drop jump", recognised }).test).toEqual([
+      { value: "dropJump", from: "file name" },
+    ]);
+  });
+});
+
+describe("rows of the assignment", () => {
+  const texts = {
+    "cmj-both.csv": jumpText("both", 701),
+    "rec-1.csv": `Athlete,GH-08\n${jumpText("left", 703, 0.12)}`,
+    "squat-jump-right.csv": jumpText("right", 705, 0.12),
+  };
+  let rows: readonly AssignmentRow[];
+  beforeAll(() => {
+    const files = Object.entries(texts).map(([name, text]) => recordingFile(name, bytesOf(text)));
+    const description: SessionDescription = {
+      athlete: { code: "GH-07" },
+      files: [{ file: "cmj-both.csv", limb: "both" }],
+    };
+    const nothing = { folder: "left/day", unreadable: [], descriptionFindings: [], stated: {} };
+    const { result, recordings } = analyzeSession({ ...nothing, files, description }, defaultSettings);
+    rows = assignmentRows(
+      result,
+      files.map(({ path }) => {
+        const reading = recordings.get(path)?.reading;
+        return { file: path, ...(reading === undefined ? {} : { reading }) };
+      }),
+    );
+  });
+  const row = (file: string) => {
+    const found = rows.find((each) => each.file === file);
+    if (found === undefined) throw new Error(`No row of ${file}.`);
+    return found;
+  };
+
+  it("say of each value where it comes from, and offer what else is said", () => {
+    expect(row("cmj-both.csv").test).toEqual({
+      value: "countermovementJump",
+      from: "file name",
+      offers: [],
+      applies: true,
+    });
+    expect(row("cmj-both.csv").limb).toMatchObject({ value: "both", from: "stated" });
+    expect(row("cmj-both.csv").limb.offers).toEqual([{ value: "left", from: "folder name" }]);
+    expect(row("rec-1.csv").limb).toMatchObject({ value: "left", from: "loaded plate" });
+    expect(row("rec-1.csv").test).toEqual({
+      from: "",
+      offers: [{ value: "countermovementJump", from: "trace" }],
+      applies: true,
+    });
+    expect(row("rec-1.csv").dropHeightMetres.applies).toBe(true);
+    expect(row("cmj-both.csv").dropHeightMetres.applies).toBe(false);
+  });
+
+  it("point out where trace or header contradict them", () => {
+    expect(row("squat-jump-right.csv").contradictions.join(" ")).toContain("a countermovement");
+    expect(row("rec-1.csv").contradictions).toEqual([
+      "The file names “GH-08” (header, line 1); the session is that of GH-07.",
+    ]);
+  });
+
+  it("are filled by offers only where nothing is known and one thing is offered", () => {
+    expect(acceptedOffers(rows)).toEqual([{ file: "rec-1.csv", test: "countermovementJump" }]);
+  });
+
+  it("are filled down with what the first one is taken for", () => {
+    expect(filledDown([row("cmj-both.csv"), row("rec-1.csv")])).toEqual([
+      { file: "rec-1.csv", test: "countermovementJump", limb: "both" },
+    ]);
+    expect(filledDown([])).toEqual([]);
+  });
+});
