@@ -81,8 +81,8 @@ export interface RegisterApi {
   /** Takes the passphrase out of the key store of the operating system. */
   "register.forgetPassphrase": { readonly request: Nothing; readonly reply: Workspace };
   "register.lockAfter": { readonly request: { readonly minutes: number }; readonly reply: Workspace };
-  /** Says that a person is there; answers whether the register is locked. */
-  "register.attend": { readonly request: Nothing; readonly reply: { readonly locked: boolean } };
+  /** Says whether a person is there; answers whether the register is locked. */
+  "register.attend": { readonly request: { readonly present: boolean }; readonly reply: { readonly locked: boolean } };
   "register.verify": { readonly request: Nothing; readonly reply: Verification };
   "athletes.list": {
     readonly request: { readonly filter: AthleteFilter };

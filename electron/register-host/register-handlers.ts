@@ -13,7 +13,7 @@ import { sessionHandlers } from "./session-handlers.ts";
 /** The part of the host's handlers that serves the register. */
 export type RegisterHandlers = Pick<HostHandlers, keyof RegisterApi>;
 
-/** Implements the register's requests; each is a sign of a person, except the one that only asks. */
+/** Implements the register's requests. */
 export function registerHandlers(home: RegisterHome): RegisterHandlers {
   const thenRead = (): Workspace => home.workspace.read();
   return {
@@ -48,8 +48,8 @@ export function registerHandlers(home: RegisterHome): RegisterHandlers {
       home.attend();
       return thenRead();
     },
-    "register.attend": () => {
-      home.attend();
+    "register.attend": ({ present }) => {
+      if (present) home.attend();
       return { locked: home.view().locked };
     },
     "register.verify": () => home.register.verify(),

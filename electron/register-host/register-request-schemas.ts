@@ -59,7 +59,7 @@ export const registerRequestSchemas = {
   "register.removePassphrase": nothing,
   "register.forgetPassphrase": nothing,
   "register.lockAfter": z.strictObject({ minutes: z.int().min(0).max(720) }),
-  "register.attend": nothing,
+  "register.attend": z.strictObject({ present: z.boolean() }),
   "register.verify": nothing,
   "athletes.list": z.strictObject({
     filter: z.strictObject({

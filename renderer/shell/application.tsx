@@ -1,6 +1,7 @@
 import "./frame.css";
 import { useCallback, useState } from "react";
 import type { Workspace } from "../../electron/host-api.ts";
+import { AthletesScreen } from "../athletes/athletes-screen.tsx";
 import { RecordingsScreen } from "../recordings/recordings-screen.tsx";
 import { SheetScreen } from "../sheet/sheet-screen.tsx";
 import { SidesScreen } from "../sides/sides-screen.tsx";
@@ -9,8 +10,10 @@ import { AreaBoundary } from "./area-boundary.tsx";
 import { type Area, rememberArea, rememberedArea } from "./areas.ts";
 import { ErrorToast } from "./error-toast.tsx";
 import { Header } from "./header.tsx";
+import { LockScreen } from "./lock-screen.tsx";
 import { Navigation } from "./navigation.tsx";
 import { Notices } from "./notices.tsx";
+import { useAttendance } from "./use-attendance.ts";
 import { useLeavingQuestion } from "./use-leaving-question.ts";
 import { useUndoKeys } from "./use-undo-keys.ts";
 import { useWorkspace } from "./workspace.tsx";
@@ -24,7 +27,10 @@ export function Application() {
     setChosen(area);
     window.scrollTo(0, 0);
   }, []);
+  const register = workspace?.register;
+  const isLocked = register?.locked === true;
   useUndoKeys();
+  useAttendance(register?.encrypted === true && !isLocked);
   useLeavingQuestion(workspace?.unsaved ?? false);
 
   if (workspace === undefined) {
@@ -36,16 +42,18 @@ export function Application() {
       </main>
     );
   }
-  const area = chosen ?? (workspace.session === undefined ? "recordings" : "traces");
+  if (register !== undefined && isLocked) return <LockScreen file={register.file} />;
+  const area =
+    chosen ?? (workspace.session !== undefined ? "traces" : register === undefined ? "recordings" : "athletes");
   return (
     <div className="frame">
       <button type="button" className="skip-link" onClick={() => document.getElementById("area")?.focus()}>
         Skip to the content
       </button>
-      <Navigation area={area} onChoose={choose} />
+      <Navigation area={area} register={register} onChoose={choose} />
       <div className="frame-body">
         <Header onOpen={() => choose("recordings")} />
-        <Notices />
+        <Notices onKeep={() => choose("athletes")} />
         <main id="area" className={`area area-${area}`} tabIndex={-1} aria-busy={busy}>
           <AreaBoundary area={area} workspace={workspace}>
             <AreaScreen area={area} workspace={workspace} onChoose={choose} />
@@ -64,6 +72,7 @@ interface AreaScreenProps {
 }
 
 function AreaScreen({ area, workspace, onChoose }: AreaScreenProps) {
+  if (area === "athletes") return <AthletesScreen workspace={workspace} onShow={onChoose} />;
   if (area === "recordings") return <RecordingsScreen workspace={workspace} onShowTraces={() => onChoose("traces")} />;
   const { session } = workspace;
   if (session === undefined) return <NothingOpen area={area} onOpen={() => onChoose("recordings")} />;

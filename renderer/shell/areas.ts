@@ -1,9 +1,10 @@
 /** The areas of the application that work today, in the order of the work. */
-export const areas = ["recordings", "traces", "sides", "sheet"] as const;
+export const areas = ["athletes", "recordings", "traces", "sides", "sheet"] as const;
 
 export type Area = (typeof areas)[number];
 
 const labels: Readonly<Record<Area, string>> = {
+  athletes: "Athletes",
   recordings: "Recordings",
   traces: "Traces",
   sides: "Sides",

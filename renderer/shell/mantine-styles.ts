@@ -12,6 +12,8 @@ import "@mantine/core/styles/Modal.css";
 import "@mantine/core/styles/Loader.css";
 import "@mantine/core/styles/Input.css";
 import "@mantine/core/styles/Combobox.css";
+import "@mantine/core/styles/ActionIcon.css";
+import "@mantine/core/styles/PasswordInput.css";
 import "@mantine/core/styles/InlineInput.css";
 import "@mantine/core/styles/Checkbox.css";
 import "@mantine/core/styles/Radio.css";

@@ -1,15 +1,18 @@
 import { SegmentedControl, useMantineColorScheme } from "@mantine/core";
+import type { RegisterView } from "../../electron/register-host/register-view.ts";
 import { type Area, areaLabel, areas } from "./areas.ts";
+import { useWorkspace } from "./workspace.tsx";
 
 interface NavigationProps {
   readonly area: Area;
+  readonly register: RegisterView | undefined;
   readonly onChoose: (area: Area) => void;
 }
 
 /** The areas on the left, the colour scheme and the promise at the foot. */
-export function Navigation({ area, onChoose }: NavigationProps) {
+export function Navigation({ area, register, onChoose }: NavigationProps) {
   return (
-    <header className="navigation">
+    <section className="navigation" aria-label="Counterpoise">
       <p className="product">
         <svg className="product-mark" viewBox="0 0 14 16" aria-hidden="true">
           <rect x="1" y="1" width="4" height="14" rx="1.5" fill="var(--involved)" />
@@ -35,10 +38,27 @@ export function Navigation({ area, onChoose }: NavigationProps) {
         </ul>
       </nav>
       <div className="navigation-foot">
+        {register !== undefined && <RegisterWords register={register} />}
         <SchemeSwitch />
         <p>Nothing leaves this computer</p>
       </div>
-    </header>
+    </section>
+  );
+}
+
+/** Which register is open, on every screen; and locking it. */
+function RegisterWords({ register: { kind, encrypted, readOnlyBecause } }: { readonly register: RegisterView }) {
+  const { apply } = useWorkspace();
+  const words = { own: "Register: this computer", demo: "Demo: invented athletes", none: "No register is open" }[kind];
+  return (
+    <div>
+      <p>{readOnlyBecause === undefined ? words : `${words}, read only`}</p>
+      {encrypted && (
+        <button type="button" className="text-button" onClick={() => void apply("register.lock", {})}>
+          Lock it now
+        </button>
+      )}
+    </div>
   );
 }
 

@@ -1,0 +1,140 @@
+import { Button, NativeSelect, TextInput } from "@mantine/core";
+import { useState } from "react";
+import type { Workspace } from "../../electron/host-api.ts";
+import type { AthleteLine } from "../../electron/register/register-views.ts";
+import { dateWords, involvedWords, sentenceCase } from "../shell/words.ts";
+import { sinceWords, today } from "./dates.ts";
+import { type ChosenFilter, isNarrowed, openFilter, operationSpans, sessionSpans } from "./list-filter.ts";
+import { useAthletes } from "./use-athletes.ts";
+
+interface AthleteListProps {
+  readonly workspace: Workspace;
+  /** Identifier of the athlete whose page is shown; "" for none. */
+  readonly shown: string;
+  readonly onChoose: (athlete: string) => void;
+  readonly onAdd: () => void;
+}
+
+/** Most lines drawn at a time: whoever has more athletes searches. */
+const mostLines = 100;
+
+/** The athletes, narrowed as one types. */
+export function AthleteList({ workspace, shown, onChoose, onAdd }: AthleteListProps) {
+  const [chosen, setChosen] = useState<ChosenFilter>(openFilter);
+  const list = useAthletes(chosen, workspace);
+  const set = (name: keyof ChosenFilter) => ({
+    value: chosen[name],
+    onChange: (event: React.ChangeEvent<HTMLInputElement | HTMLSelectElement>) =>
+      setChosen({ ...chosen, [name]: event.currentTarget.value }),
+  });
+  const athletes = list?.athletes ?? [];
+  const isOpen = chosen.text.trim() === "" && !isNarrowed(chosen);
+  const recent = isOpen ? recentOf(athletes, list?.recent ?? []) : [];
+  return (
+    <section className="panel athlete-list" aria-labelledby="list-title">
+      <div className="athlete-list-head">
+        <div className="session-summary">
+          <h2 id="list-title" className="panel-title">
+            {list === undefined ? "Athletes" : countWords(athletes.length, isOpen)}
+          </h2>
+          <Button
+            size="xs"
+            variant="default"
+            disabled={workspace.register?.readOnlyBecause !== undefined}
+            onClick={onAdd}
+          >
+            Add an athlete
+          </Button>
+        </div>
+        <TextInput label="Search code or name" type="search" {...set("text")} />
+        <details open={isNarrowed(chosen)} className="athlete-narrow">
+          <summary>Narrow the list</summary>
+          <div className="athlete-filters">
+            <NativeSelect
+              label="Involved side"
+              {...set("involved")}
+              data={[
+                { value: "", label: "any" },
+                { value: "left", label: "left" },
+                { value: "right", label: "right" },
+                { value: "both", label: "both knees" },
+                { value: "none", label: "nobody injured" },
+              ]}
+            />
+            <NativeSelect
+              label="Operated"
+              {...set("operated")}
+              data={[{ value: "", label: "at any time, or not" }, ...optionsOf(operationSpans)]}
+            />
+            <NativeSelect
+              label="Last session"
+              {...set("lastSession")}
+              data={[{ value: "", label: "at any time, or none" }, ...optionsOf(sessionSpans)]}
+            />
+            <TextInput label="Last milestone" {...set("milestone")} />
+          </div>
+        </details>
+      </div>
+      {recent.length > 0 && (
+        <p className="athlete-recent">
+          <span className="muted">Recently used:</span>{" "}
+          {recent.map((line) => (
+            <button key={line.id} type="button" className="text-button" onClick={() => onChoose(line.id)}>
+              {line.code}
+            </button>
+          ))}
+        </p>
+      )}
+      <ul aria-label="Athletes found" className="athlete-lines">
+        {athletes.slice(0, mostLines).map((line) => (
+          <li key={line.id}>
+            <button
+              type="button"
+              className="athlete-line"
+              aria-current={line.id === shown ? "true" : undefined}
+              onClick={() => onChoose(line.id)}
+            >
+              <LineWords line={line} />
+            </button>
+          </li>
+        ))}
+      </ul>
+      {athletes.length > mostLines && (
+        <p className="muted athlete-more">And {athletes.length - mostLines} more: search to find them.</p>
+      )}
+    </section>
+  );
+}
+
+function LineWords({ line }: { readonly line: AthleteLine }) {
+  const { code, name, involved, operated, lastSession } = line;
+  const last = [lastSession?.date && dateWords(lastSession.date), lastSession?.milestone].filter(Boolean).join(", ");
+  return (
+    <>
+      <span className="athlete-line-name">
+        {name ?? code}
+        {name !== undefined && <span className="muted"> {code}</span>}
+      </span>
+      <span className="muted">
+        {involved === "none" ? "Nobody injured" : sentenceCase(involvedWords(involved))}
+        {operated !== undefined && ` · operated ${sinceWords(operated, today())}`}
+      </span>
+      <span className="muted">
+        {lastSession === undefined ? "No session yet" : `Last: ${last || "no date stated"}`}
+      </span>
+    </>
+  );
+}
+
+function optionsOf(spans: typeof operationSpans): { value: string; label: string }[] {
+  return spans.map(({ value, label }) => ({ value, label }));
+}
+
+function recentOf(athletes: readonly AthleteLine[], recent: readonly string[]): readonly AthleteLine[] {
+  return recent.flatMap((id) => athletes.find((line) => line.id === id) ?? []).slice(0, 5);
+}
+
+function countWords(count: number, isOpen: boolean): string {
+  const noun = count === 1 ? "athlete" : "athletes";
+  return isOpen ? `${count} ${noun}` : `${count} ${noun} found`;
+}

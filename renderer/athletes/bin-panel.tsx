@@ -1,0 +1,54 @@
+import { Button } from "@mantine/core";
+import { useEffect, useState } from "react";
+import type { Workspace } from "../../electron/host-api.ts";
+import type { BinnedRecord } from "../../electron/register-host/register-api.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+import { EraseQuestion } from "./erase-question.tsx";
+
+/** What was moved to the bin: to be taken out again, or erased for good. */
+export function BinPanel({ workspace }: { readonly workspace: Workspace }) {
+  const { host, apply, report } = useWorkspace();
+  const [records, setRecords] = useState<readonly BinnedRecord[]>();
+  const [erasing, setErasing] = useState<BinnedRecord>();
+  const canWrite = workspace.register?.readOnlyBecause === undefined;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a changed workspace is worth another look into the bin
+  useEffect(() => {
+    host.call("bin.read", {}).then((reply) => setRecords(reply.records), report);
+  }, [host, report, workspace]);
+  return (
+    <section className="panel panel-padded session-statements" aria-labelledby="bin-title">
+      <h2 id="bin-title" className="panel-title">
+        Bin
+      </h2>
+      {records?.length === 0 && <p className="muted">The bin is empty.</p>}
+      <ul className="caution-moments">
+        {(records ?? []).map((record) => (
+          <li key={`${record.kind} ${record.id}`}>
+            <span>{record.title}</span>
+            {canWrite && (
+              <>
+                <Button
+                  size="xs"
+                  variant="default"
+                  aria-label={`Take out of the bin: ${record.title}`}
+                  onClick={() => void apply("records.takeOut", { kind: record.kind, id: record.id })}
+                >
+                  Take out
+                </Button>
+                <button
+                  type="button"
+                  className="text-button"
+                  aria-label={`Erase for good: ${record.title}`}
+                  onClick={() => setErasing(record)}
+                >
+                  Erase for good…
+                </button>
+              </>
+            )}
+          </li>
+        ))}
+      </ul>
+      {erasing !== undefined && <EraseQuestion record={erasing} onClose={() => setErasing(undefined)} />}
+    </section>
+  );
+}

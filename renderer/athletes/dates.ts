@@ -1,0 +1,35 @@
+/** Today on the calendar of this computer, as an ISO date. */
+export function today(now = new Date()): string {
+  const part = (value: number) => String(value).padStart(2, "0");
+  return `${now.getFullYear()}-${part(now.getMonth() + 1)}-${part(now.getDate())}`;
+}
+
+/** The date some whole months before another one; the last day of a shorter month where the day is missing. */
+export function monthsBefore(date: string, months: number): string {
+  const [year = 0, month = 1, day = 1] = date.split("-").map(Number);
+  const monthsSinceZero = year * 12 + (month - 1) - months;
+  const [toYear, toMonth] = [Math.floor(monthsSinceZero / 12), (((monthsSinceZero % 12) + 12) % 12) + 1];
+  const lastDay = new Date(Date.UTC(toYear, toMonth, 0)).getUTCDate();
+  const part = (value: number, width = 2) => String(value).padStart(width, "0");
+  return `${part(toYear, 4)}-${part(toMonth)}-${part(Math.min(day, lastDay))}`;
+}
+
+/** "8 months ago", "3 weeks ago", "today"; "in 2 months" for what lies ahead. */
+export function sinceWords(date: string, until: string): string {
+  const days = Math.round((Date.parse(until) - Date.parse(date)) / 86_400_000);
+  if (days === 0) return "today";
+  const words = spanWords(Math.abs(days), days > 0 ? [date, until] : [until, date]);
+  return days > 0 ? `${words} ago` : `in ${words}`;
+}
+
+function spanWords(days: number, [from, to]: readonly [string, string]): string {
+  if (days < 14) return counted(days, "day");
+  let months = 0;
+  while (monthsBefore(to, months + 1) >= from) months += 1;
+  if (months < 2) return counted(Math.floor(days / 7), "week");
+  return months < 36 ? counted(months, "month") : counted(Math.floor(months / 12), "year");
+}
+
+function counted(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? "" : "s"}`;
+}

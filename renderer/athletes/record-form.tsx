@@ -1,0 +1,102 @@
+import { Button, NativeSelect, TextInput } from "@mantine/core";
+import { useId, useState } from "react";
+import type { WrittenKind, WrittenRecord } from "../../electron/register-host/register-api.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+import { contentFrom, type RecordField, recordFields, writtenFields } from "./record-fields.ts";
+
+interface RecordFormProps {
+  readonly kind: WrittenKind;
+  readonly title: string;
+  /** Whose it is; absent for an athlete. */
+  readonly athlete?: string;
+  /** The record that is changed; absent: a new one. */
+  readonly record?: { readonly id: string; readonly content: object };
+  /** What a new one begins with. */
+  readonly defaults?: object;
+  /** With the record's identifier after it was kept. */
+  readonly onDone: (id: string) => void;
+  readonly onCancel: () => void;
+}
+
+/** Asks for one record of an athlete and keeps it. */
+export function RecordForm({ kind, title, athlete, record, defaults, onDone, onCancel }: RecordFormProps) {
+  const { apply } = useWorkspace();
+  const [written, setWritten] = useState(() => writtenFields(kind, record?.content ?? defaults ?? {}));
+  const [problem, setProblem] = useState("");
+  const titleId = useId();
+  const keep = async () => {
+    const outcome = contentFrom(kind, written, record?.content ?? {});
+    if ("problem" in outcome) return setProblem(outcome.problem);
+    setProblem("");
+    const id = record?.id ?? crypto.randomUUID();
+    const owner = athlete === undefined ? {} : { athlete };
+    // The content was made from the fields of this very kind.
+    const kept = { kind, id, ...owner, content: outcome.content } as WrittenRecord;
+    if (await apply("records.save", { record: kept })) onDone(id);
+  };
+  return (
+    <form
+      className="panel panel-padded session-form"
+      aria-labelledby={titleId}
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        void keep();
+      }}
+    >
+      <h2 id={titleId} className="panel-title">
+        {title}
+      </h2>
+      <div className="answer-fields">
+        {recordFields[kind].map((field) => (
+          <Field
+            key={field.name}
+            field={field}
+            value={written[field.name] ?? ""}
+            onChange={(value) => setWritten({ ...written, [field.name]: value })}
+          />
+        ))}
+      </div>
+      {problem !== "" && (
+        <p className="caution finding" role="alert">
+          {problem}
+        </p>
+      )}
+      <div className="form-buttons">
+        <Button type="submit">Keep</Button>
+        <Button variant="default" onClick={onCancel}>
+          Cancel
+        </Button>
+      </div>
+    </form>
+  );
+}
+
+interface FieldProps {
+  readonly field: RecordField;
+  readonly value: string;
+  readonly onChange: (value: string) => void;
+}
+
+function Field({ field, value, onChange }: FieldProps) {
+  const { label, type, options = [], required, wide } = field;
+  const common = {
+    label,
+    value,
+    onChange: (event: React.ChangeEvent<HTMLInputElement | HTMLSelectElement>) => onChange(event.currentTarget.value),
+    ...(wide && { className: "answer-wide" }),
+  };
+  if (type === "choice") {
+    return (
+      <NativeSelect
+        {...common}
+        data={[
+          ...(required && value !== "" ? [] : [{ value: "", label: "not stated" }]),
+          ...options.map(([each, shown]) => ({ value: each, label: shown })),
+        ]}
+      />
+    );
+  }
+  const input = type === "date" ? { type: "date" } : type === "number" ? { inputMode: "decimal" as const } : {};
+  return <TextInput {...common} {...input} />;
+}

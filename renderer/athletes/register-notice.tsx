@@ -1,0 +1,55 @@
+import { Button } from "@mantine/core";
+import type { Workspace } from "../../electron/host-api.ts";
+import { useWorkspace } from "../shell/workspace.tsx";
+
+/** What must be known of the register before working in it, and the one thing to do about it. */
+export function RegisterNotice({ workspace }: { readonly workspace: Workspace }) {
+  const { apply } = useWorkspace();
+  const { register } = workspace;
+  if (register === undefined) {
+    return (
+      <section className="panel panel-padded">
+        <p>This program was started without a register; sessions live until it is closed.</p>
+      </section>
+    );
+  }
+  const { kind, problem, file, readOnlyBecause, damage, encrypted, hasOwn } = register;
+  if (kind === "none") {
+    return (
+      <section className="panel panel-padded session-statements" aria-label="The register">
+        <p className="caution finding">{problem ?? "No register is open."} Nothing of it was touched.</p>
+        <p className="muted">The register lies at {file}.</p>
+        <div className="form-buttons">
+          <Button onClick={() => void apply("register.openOwn", {})}>
+            {hasOwn ? "Try to open it again" : "Start your own register"}
+          </Button>
+          <Button variant="default" onClick={() => void apply("workspace.openDemo", {})}>
+            Open the simulated demo world
+          </Button>
+        </div>
+      </section>
+    );
+  }
+  return (
+    <section className="register-notice" aria-label="The register">
+      {kind === "demo" && (
+        <div className="register-demo">
+          <p>
+            <strong>Demo.</strong> Invented athletes, simulated recordings: a copy to try everything on. It is thrown
+            away when you {hasOwn ? "go back to" : "start"} your own register.
+          </p>
+          <Button onClick={() => void apply("register.openOwn", {})}>
+            {hasOwn ? "Open your own register" : "Start your own register"}
+          </Button>
+        </div>
+      )}
+      {readOnlyBecause !== undefined && <p className="caution finding">{readOnlyBecause}</p>}
+      {damage !== undefined && <p className="caution finding">{damage}</p>}
+      {kind === "own" && !encrypted && (
+        <p className="muted">
+          The register has no passphrase: what protects it when this computer is lost is the encryption of its disk.
+        </p>
+      )}
+    </section>
+  );
+}

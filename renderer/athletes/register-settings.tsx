@@ -1,0 +1,22 @@
+import type { Workspace } from "../../electron/host-api.ts";
+import { ArchivesPanel } from "./archives-panel.tsx";
+import { BackupsPanel } from "./backups-panel.tsx";
+import { BinPanel } from "./bin-panel.tsx";
+import { ProtectionPanel } from "./protection-panel.tsx";
+
+/** The register as a whole: who can read it, copies of it, and what was thrown away. */
+export function RegisterSettings({ workspace }: { readonly workspace: Workspace }) {
+  const { register } = workspace;
+  if (register === undefined) return null;
+  return (
+    <>
+      <p className="muted">This register lies at {register.file}.</p>
+      <div className="settings-columns">
+        <ProtectionPanel register={register} />
+        <BackupsPanel workspace={workspace} />
+        <ArchivesPanel workspace={workspace} />
+        <BinPanel workspace={workspace} />
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,138 @@
+import { shippedProtocol } from "../../core/protocol/shipped-protocols.ts";
+import type { RecordContent } from "../../electron/register/record-schemas.ts";
+import type { AthletePage } from "../../electron/register/register-views.ts";
+import type { SessionPlan } from "../../electron/register-host/register-api.ts";
+
+type Conditions = NonNullable<RecordContent<"sessions">["conditions"]>;
+
+/** What the form about the next session holds, as written. */
+export interface WrittenPlan {
+  readonly date: string;
+  readonly milestone: string;
+  readonly protocol: string;
+  readonly place: string;
+  readonly tester: string;
+  readonly mass: string;
+  readonly conditions: WrittenConditions;
+}
+
+/** One condition under which the athlete jumps. */
+interface ConditionField {
+  readonly name: keyof Conditions;
+  readonly label: string;
+  readonly type: "text" | "number" | "yesNo";
+  /** How many of what is written make one of what is kept. */
+  readonly scale?: number;
+}
+
+export const conditionFields = [
+  { name: "arms", label: "Arms", type: "text" },
+  { name: "instruction", label: "Instruction", type: "text" },
+  { name: "shoes", label: "Shoes", type: "text" },
+  { name: "braceOrTape", label: "Brace or tape", type: "text" },
+  { name: "surface", label: "Surface", type: "text" },
+  { name: "warmUp", label: "Warm-up", type: "text" },
+  { name: "practiceJumps", label: "Practice jumps", type: "number" },
+  { name: "limbOrder", label: "Order of limbs", type: "text" },
+  { name: "restSeconds", label: "Rest between trials, s", type: "number" },
+  { name: "boxHeightMetres", label: "Box, cm", type: "number", scale: 100 },
+  { name: "painkillerWithin24Hours", label: "Painkiller in the last 24 hours", type: "yesNo" },
+  { name: "timeOfDay", label: "Time of day", type: "text" },
+] as const satisfies readonly ConditionField[];
+
+export type WrittenConditions = Readonly<Record<(typeof conditionFields)[number]["name"], string>>;
+
+/** Painkillers and the time of day are of the day; everything else is what it was last time. */
+const ofTheDay: ReadonlySet<string> = new Set(["painkillerWithin24Hours", "timeOfDay"]);
+
+/** The form as it begins: the conditions, place and tester of the last session that has any. */
+export function plannedFrom(page: AthletePage, today: string): WrittenPlan {
+  const earlier = page.sessions.map(({ session }) => session.content).toReversed();
+  const last = earlier.find(({ conditions }) => conditions !== undefined)?.conditions ?? {};
+  const known: Readonly<Record<string, unknown>> = last;
+  const conditions = Object.fromEntries(
+    conditionFields.map(({ name, ...field }) => {
+      const value = ofTheDay.has(name) ? undefined : known[name];
+      const scale = "scale" in field ? field.scale : 1;
+      return [name, typeof value === "number" ? String(Number((value * scale).toFixed(6))) : String(value ?? "")];
+    }),
+  ) as WrittenConditions;
+  const [latest] = earlier;
+  const protocol = earlier.find((each) => each.protocol !== undefined)?.protocol?.id ?? "";
+  return {
+    date: today,
+    milestone: "",
+    protocol: shippedProtocol(protocol) === undefined ? "" : protocol,
+    place: latest?.place ?? "",
+    tester: latest?.tester ?? "",
+    mass: "",
+    conditions,
+  };
+}
+
+/** What is written, ready for the register; a sentence where it cannot be meant. */
+export function planFrom(
+  written: WrittenPlan,
+  page: AthletePage,
+): { readonly plan: SessionPlan } | { readonly problem: string } {
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(written.date)) return { problem: "The date of the session is missing." };
+  const massKg = numberIn(written.mass);
+  if (massKg !== undefined && !(massKg >= 20 && massKg <= 250))
+    return { problem: "Body mass is a number of kilograms from 20 to 250." };
+  const conditions: Record<string, unknown> = {};
+  for (const { name, label, type, ...field } of conditionFields) {
+    const text = written.conditions[name].trim();
+    if (text === "") continue;
+    if (type === "text") conditions[name] = text;
+    else if (type === "yesNo") conditions[name] = text === "yes";
+    else {
+      const value = numberIn(text);
+      if (value === undefined || !(value >= 0)) return { problem: `${label} is a number.` };
+      conditions[name] = value / ("scale" in field ? field.scale : 1);
+    }
+  }
+  const text = (name: "milestone" | "place" | "tester") => {
+    const said = written[name].trim();
+    return said === "" ? {} : { [name]: said };
+  };
+  const protocol = shippedProtocol(written.protocol);
+  const injury = injuryAt(page, written.date);
+  const plan: SessionPlan = {
+    date: written.date,
+    ...text("milestone"),
+    ...text("place"),
+    ...text("tester"),
+    ...(massKg !== undefined && { massKg }),
+    ...(protocol !== undefined && { protocol }),
+    ...(injury !== "" && { injury }),
+    ...(Object.keys(conditions).length > 0 && { conditions: conditions as Conditions }),
+  };
+  return { plan };
+}
+
+/** The injury in words as of a day: the latest operation, else the latest injury. */
+function injuryAt({ injuries, operations }: AthletePage, date: string): string {
+  const operation = latestBy(
+    operations.map(({ content }) => content),
+    date,
+  );
+  if (operation !== undefined) {
+    const graft = operation.graft === undefined ? "" : `, ${operation.graft} graft`;
+    return `${operation.side} ${operation.procedure}${graft}`;
+  }
+  const injury = latestBy(
+    injuries.map(({ content }) => content),
+    date,
+  );
+  return injury === undefined ? "" : `${injury.side} ${injury.structure}`;
+}
+
+/** The latest of what happened by a day. */
+function latestBy<Each extends { readonly date: string }>(events: readonly Each[], date: string): Each | undefined {
+  const known = events.filter((each) => each.date <= date);
+  return known.toSorted((first, second) => (first.date < second.date ? 1 : -1))[0];
+}
+
+function numberIn(text: string): number | undefined {
+  return text.trim() === "" ? undefined : Number(text.trim().replace(",", "."));
+}

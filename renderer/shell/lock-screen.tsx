@@ -1,0 +1,46 @@
+import { Button, Checkbox, PasswordInput } from "@mantine/core";
+import { useState } from "react";
+import { ErrorToast } from "./error-toast.tsx";
+import { usePassphraseStore } from "./use-passphrase-store.ts";
+import { useWorkspace } from "./workspace.tsx";
+
+/** Stands before everything while the register is locked; nothing of it is drawn behind. */
+export function LockScreen({ file }: { readonly file: string }) {
+  const { apply, busy } = useWorkspace();
+  const store = usePassphraseStore();
+  const [passphrase, setPassphrase] = useState("");
+  const [remember, setRemember] = useState(false);
+  return (
+    <main className="waiting">
+      <form
+        className="panel panel-padded lock-form"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void apply("register.unlock", { passphrase, ...(remember && { remember }) }).then(() => setPassphrase(""));
+        }}
+      >
+        <h1 className="area-title">The register is locked</h1>
+        <p className="muted">{file}</p>
+        <PasswordInput
+          label="Passphrase"
+          autoComplete="current-password"
+          autoFocus
+          visibilityToggleButtonProps={{ "aria-label": "Show the passphrase" }}
+          value={passphrase}
+          onChange={(event) => setPassphrase(event.currentTarget.value)}
+        />
+        {store.state !== "absent" && (
+          <Checkbox
+            label="Remember it on this computer, in the key store of the operating system"
+            checked={remember}
+            onChange={(event) => setRemember(event.currentTarget.checked)}
+          />
+        )}
+        <Button type="submit" disabled={passphrase === "" || busy}>
+          Unlock
+        </Button>
+      </form>
+      <ErrorToast />
+    </main>
+  );
+}
