@@ -24,7 +24,9 @@ export function lastCellMayBeCut(text: TextBytes, body: NumericBody, dialect: Di
   if (isMissing(lastCell(last, dialect))) return true;
   if (dialect.hasTrailingDelimiter) return !/[,;|\t]\s*$/.test(last);
   const kind = dialect.kinds.at(-1);
-  if (/"\s*$/.test(last) || (/ $/.test(last) && kind !== "text")) return false;
+  if (/"\s*$/.test(last)) return false;
+  // A blank ends a number, unless it separates its thousands.
+  if (/ $/.test(last) && kind !== "text" && dialect.thousandsMark !== "space") return false;
   const before = starts.slice(-1 - rowsCompared, -1).map(line);
   if (kind === "text") return !isWholeWord(lastCell(last, dialect), body);
   const lastShape = shapeOfLastCell(last, dialect);

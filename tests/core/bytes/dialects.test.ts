@@ -295,3 +295,10 @@ test("an empty column between two plates takes the name of neither", () => {
   const { table } = read(`left,,,right,\ntime (s),Fz (N),,time (s),Fz (N)\n${rows}`);
   expect(table?.names).toEqual(["left time (s)", "left Fz (N)", "", "right time (s)", "right Fz (N)"]);
 });
+
+test("a file that stops behind the blank between thousands and hundreds stops inside a number", () => {
+  const rows = Array.from({ length: 8 }, (_, row) => `0,${row};1 02${row},25\n`).join("");
+  const outcome = read(`t;F\n${rows}0,8;1 `);
+  expect(codes(outcome)).toEqual(["truncated:warning"]);
+  expect(outcome.table?.rows).toBe(8);
+});
