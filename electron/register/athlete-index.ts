@@ -1,5 +1,7 @@
 import type { InvolvedSide } from "../../core/limb.ts";
 import { comparePaths } from "../recording-names.ts";
+import { RequestRefused } from "../request-refused.ts";
+import type { AthleteLines } from "./athlete-lines.ts";
 import { involvedSideAt } from "./involved-side.ts";
 import type { RecordKind } from "./record-schemas.ts";
 import type { RecordStore } from "./record-store.ts";
@@ -9,46 +11,49 @@ import type { AthleteFilter, AthleteLine } from "./register-views.ts";
 /** The list of athletes in memory, so that searching needs no file and works on encrypted names. */
 export class AthleteIndex {
   readonly #store: RecordStore;
-  readonly #lines = new Map<string, IndexedAthlete>();
+  readonly #lines: AthleteLines;
+  readonly #shown = new Map<string, IndexedAthlete>();
+  #isKept: boolean;
 
   /** Rows that could not be read while the list was made. */
-  readonly damagedRows: number;
+  readonly damagedRows: number = 0;
+  /** The lines in the file were in step with the journal and yet not what was written. */
+  readonly hadDamagedLines: boolean = false;
 
-  /** Reads every athlete once. A damaged row does not keep the others from being shown. */
-  constructor(store: RecordStore) {
+  /**
+   * Takes the lines that lie in the file; where there are none that fit, reads every record once. A damaged row does
+   * not keep the others from being shown.
+   */
+  constructor(store: RecordStore, lines: AthleteLines, isWritable: boolean) {
     this.#store = store;
-    let damagedRows = 0;
-    const readAll = <Kind extends RecordKind>(kind: Kind) =>
-      store.readSound(kind, () => {
-        damagedRows += 1;
-      });
-    const operations = [...readAll("operations")];
-    const injured = byAthlete([...readAll("injuries"), ...operations]);
-    const operated = byAthlete(operations);
-    const sessions = new Map<string, AthleteSessions>();
-    for (const session of readAll("sessions")) {
-      const athlete = session.references.athlete;
-      if (athlete === undefined || session.binned) continue;
-      sessions.set(athlete, withSession(sessions.get(athlete), session));
+    this.#lines = lines;
+    const wereInStep = lines.inStep;
+    const kept = wereInStep ? lines.readAll() : undefined;
+    this.hadDamagedLines = wereInStep && kept === undefined;
+    this.#isKept = kept !== undefined && areOfEveryAthlete(kept, store);
+    if (kept !== undefined && this.#isKept) {
+      for (const line of kept) this.#show(line);
+      return;
     }
-    for (const athlete of readAll("athletes")) {
-      const { id } = athlete;
-      this.#put(athlete, injured.get(id) ?? [], operated.get(id) ?? [], sessions.get(id));
-    }
-    this.damagedRows = damagedRows;
+    const made = athleteLinesOf(store);
+    this.damagedRows = made.damagedRows;
+    for (const line of made.lines) this.#show(line);
+    // Lines that lack something are not kept: the next opening is to tell of the damage again.
+    if (isWritable && made.damagedRows === 0) this.#isKept = keepWherePossible(lines, made.lines);
   }
 
-  /** Reads one athlete again after a change. */
-  refresh(id: string): void {
-    const athlete = this.#store.read("athletes", id);
-    this.#lines.delete(id);
-    if (athlete === undefined) return;
-    const operations = this.#store.readBy("operations", "athlete", id);
-    const injured = [...this.#store.readBy("injuries", "athlete", id), ...operations];
-    const sessions = this.#store
-      .readBy("sessions", "athlete", id)
-      .reduce<AthleteSessions | undefined>((before, session) => withSession(before, session), undefined);
-    this.#put(athlete, injured, operations, sessions);
+  /** Makes the lines of some athletes anew within the transaction of a change; `show` them when it is done. */
+  keep(athletes: ReadonlySet<string>): ReadonlyMap<string, AthleteLine | undefined> {
+    const changed = new Map([...athletes].map((id) => [id, athleteLineOf(this.#store, id)] as const));
+    if (this.#isKept) this.#lines.replaceSome(changed);
+    return changed;
+  }
+
+  show(changed: ReadonlyMap<string, AthleteLine | undefined>): void {
+    for (const [id, line] of changed) {
+      if (line === undefined) this.#shown.delete(id);
+      else this.#show(line);
+    }
   }
 
   /** The athletes that fit, by code. */
@@ -56,43 +61,103 @@ export class AthleteIndex {
     const words = foldText(filter.text ?? "")
       .split(" ")
       .filter((word) => word !== "");
-    return [...this.#lines.values()]
+    return [...this.#shown.values()]
       .filter((each) => words.every((word) => each.text.includes(word)) && fits(each.line, filter))
       .map(({ line }) => line)
       .toSorted((first, second) => comparePaths(first.code, second.code) || comparePaths(first.id, second.id));
   }
 
-  #put(
-    { id, binned, content }: StoredRecord<"athletes">,
-    injured: readonly InjuryOrOperation[],
-    operations: readonly InjuryOrOperation[],
-    sessions: AthleteSessions | undefined,
-  ): void {
-    if (binned) return;
-    const operated = operations
-      .map((each) => each.content.date)
-      .toSorted(comparePaths)
-      .at(-1);
-    const line: AthleteLine = {
-      id,
-      code: content.code,
-      ...(content.name !== undefined && { name: content.name }),
-      involved:
-        injured.length > 0
-          ? involvedSideAt(
-              injured.map((each) => each.content),
-              undefined,
-            )
-          : (sessions?.involved ?? "none"),
-      ...(operated !== undefined && { operated }),
-      sessions: sessions?.count ?? 0,
-      ...(sessions && { lastSession: sessions.last }),
-    };
-    this.#lines.set(id, { line, text: foldText(`${content.code} ${content.name ?? ""}`) });
+  #show(line: AthleteLine): void {
+    this.#shown.set(line.id, { line, text: foldText(`${line.code} ${line.name ?? ""}`) });
+  }
+}
+
+/** Every athlete's own row can be read, and has a line unless it lies in the bin. */
+function areOfEveryAthlete(lines: readonly AthleteLine[], store: RecordStore): boolean {
+  const shown = new Set(lines.map(({ id }) => id));
+  let isSound = true;
+  let athletes = 0;
+  const tellDamaged = () => {
+    isSound = false;
+  };
+  for (const { id, binned } of store.readSound("athletes", tellDamaged)) {
+    if (binned) continue;
+    athletes += 1;
+    if (!shown.has(id)) return false;
+  }
+  return isSound && athletes === lines.length;
+}
+
+/** A full disk keeps nobody from reading: the list is there, and is made again at the next opening. */
+function keepWherePossible(lines: AthleteLines, made: readonly AthleteLine[]): boolean {
+  try {
+    lines.replaceAll(made);
+    return true;
+  } catch (error) {
+    if (!(error instanceof RequestRefused)) throw error;
+    return false;
   }
 }
 
 type InjuryOrOperation = StoredRecord<"injuries" | "operations">;
+
+/** The line of every athlete outside the bin, from all records. */
+export function athleteLinesOf(store: RecordStore) {
+  let damagedRows = 0;
+  const readAll = <Kind extends RecordKind>(kind: Kind) =>
+    store.readSound(kind, () => {
+      damagedRows += 1;
+    });
+  const operations = [...readAll("operations")];
+  const injured = byAthlete([...readAll("injuries"), ...operations]);
+  const operated = byAthlete(operations);
+  const sessions = new Map<string, AthleteSessions>();
+  for (const session of readAll("sessions")) {
+    const athlete = session.references.athlete;
+    if (athlete === undefined || session.binned) continue;
+    sessions.set(athlete, withSession(sessions.get(athlete), session));
+  }
+  const lines: AthleteLine[] = [];
+  for (const athlete of readAll("athletes")) {
+    const { id, binned } = athlete;
+    if (!binned) lines.push(lineOf(athlete, injured.get(id) ?? [], operated.get(id) ?? [], sessions.get(id)));
+  }
+  return { lines, damagedRows };
+}
+
+/** The line of one athlete; undefined in the bin. */
+function athleteLineOf(store: RecordStore, id: string): AthleteLine | undefined {
+  const athlete = store.read("athletes", id);
+  if (athlete === undefined || athlete.binned) return undefined;
+  const operations = store.readSoundBy("operations", "athlete", id);
+  const injured = [...store.readSoundBy("injuries", "athlete", id), ...operations];
+  const sessions = store
+    .readSoundBy("sessions", "athlete", id)
+    .reduce<AthleteSessions | undefined>((before, session) => withSession(before, session), undefined);
+  return lineOf(athlete, injured, operations, sessions);
+}
+
+function lineOf(
+  { id, content }: StoredRecord<"athletes">,
+  injured: readonly InjuryOrOperation[],
+  operations: readonly InjuryOrOperation[],
+  sessions: AthleteSessions | undefined,
+): AthleteLine {
+  const operated = operations
+    .map((each) => each.content.date)
+    .toSorted(comparePaths)
+    .at(-1);
+  const sides = injured.map((each) => each.content);
+  return {
+    id,
+    code: content.code,
+    ...(content.name !== undefined && { name: content.name }),
+    involved: sides.length > 0 ? involvedSideAt(sides, undefined) : (sessions?.involved ?? "none"),
+    ...(operated !== undefined && { operated }),
+    sessions: sessions?.count ?? 0,
+    ...(sessions && { lastSession: sessions.last }),
+  };
+}
 
 interface IndexedAthlete {
   readonly line: AthleteLine;

@@ -26,12 +26,18 @@ export async function keepDailyBackup(register: Register): Promise<string | unde
   return makeDailyBackup(register, now);
 }
 
-/** Makes a backup among the daily ones at once. */
+/**
+ * Makes a backup among the daily ones at once. The oldest go; before them those whose names lie ahead of it, made while
+ * the machine's clock was wrong, so that neither a clock put back nor one that ran ahead ever costs the newest.
+ */
 export async function makeDailyBackup(register: Register, now = register.circumstances.now()): Promise<string> {
   register.requireWritable();
   const path = backupPath(register.file, "daily", now);
   await copyDatabase(register.connection, path);
-  for (const old of dailyBackups(register.file).slice(0, -keptDays)) removeDatabase(old);
+  const kept = dailyBackups(register.file);
+  const newest = kept.indexOf(path);
+  const firstToGo = [...kept.slice(newest + 1), ...kept.slice(0, Math.max(0, newest))];
+  for (const old of firstToGo.slice(0, Math.max(0, kept.length - keptDays))) removeDatabase(old);
   return path;
 }
 

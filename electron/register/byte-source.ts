@@ -18,13 +18,16 @@ export interface ByteSink {
 /** A file as it lies on the disk. */
 export function openFile(path: string): ByteSource {
   const file = openSync(path, "r");
+  const { size } = fstatSync(file);
   return {
-    size: fstatSync(file).size,
+    size,
     read: (offset, length) => {
-      const bytes = Buffer.alloc(length);
+      // A damaged list of contents may point anywhere.
+      const isWithin = offset >= 0 && offset < size && length > 0;
+      const bytes = Buffer.alloc(isWithin ? Math.min(length, size - offset) : 0);
       let filled = 0;
-      while (filled < length) {
-        const count = readSync(file, bytes, filled, length - filled, offset + filled);
+      while (filled < bytes.byteLength) {
+        const count = readSync(file, bytes, filled, bytes.byteLength - filled, offset + filled);
         if (count === 0) break;
         filled += count;
       }

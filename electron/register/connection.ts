@@ -94,6 +94,7 @@ const sentences: Readonly<Record<number, string>> = {
   11: "The register's file is damaged. Restore the newest backup; nothing was changed.",
   13: "The disk is full; nothing was changed. Make room and do it again.",
   14: "The register's file could not be opened: the folder is missing, or may not be used by this user.",
+  18: "This is too long to be kept in a register; nothing was changed.",
   26: "The file is no register: it does not hold what a register holds.",
 };
 

@@ -75,6 +75,22 @@ export function leaveNothingBehind(connection: Connection): void {
   emptyLog(connection);
 }
 
+/** Cleans the file after its content was written again under another protection, where that was not yet done. */
+export function finishCleaning(connection: Connection): void {
+  if (readFact(connection, "unfinishedCleaning") === undefined) return;
+  leaveNothingBehind(connection);
+  connection.transaction(() => removeFact(connection, "unfinishedCleaning"));
+}
+
+/** Finishes what was broken off; where another window is reading just now, that is left to a later opening. */
+export function whereFree(finish: () => void): void {
+  try {
+    finish();
+  } catch (error) {
+    if (!(error instanceof RequestRefused)) throw error;
+  }
+}
+
 function emptyLog(connection: Connection): void {
   if (connection.one("PRAGMA wal_checkpoint(TRUNCATE)")?.busy === 0) return;
   throw new RequestRefused(

@@ -1,3 +1,4 @@
+import { removeAthleteLines } from "./athlete-lines.ts";
 import { numberOf, textOf } from "./connection.ts";
 import type { Journal, JournalChange } from "./journal.ts";
 import type { RecordKind } from "./record-schemas.ts";
@@ -53,6 +54,7 @@ export function eraseRecords(
   for (const { sequence, part } of emptied) journal.emptyContent(sequence, part);
   journal.emptyContentsOf(erased);
   connection.execute("PRAGMA defer_foreign_keys = ON");
+  removeAthleteLines(connection);
   for (const { kind, id } of erased.toReversed()) {
     if (kind === "recordings") connection.run("DELETE FROM recordingBytes WHERE recording = ?", id);
     connection.run(`DELETE FROM ${kind} WHERE id = ?`, id);

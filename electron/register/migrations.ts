@@ -86,6 +86,15 @@ export const migrations: readonly Migration[] = [
       indexed("operations", "injury"),
     ].join("\n"),
   },
+  {
+    schema: 3,
+    name: "the list of athletes, so that opening need not read every session",
+    sql: `CREATE TABLE athleteLines (
+  athlete TEXT PRIMARY KEY REFERENCES athletes,
+  content BLOB NOT NULL,
+  checksum BLOB NOT NULL
+) STRICT;`,
+  },
 ];
 
 /** The schema this version of the program reads and writes. */

@@ -1,10 +1,12 @@
 import { accessSync, closeSync, constants, existsSync, openSync, statSync } from "node:fs";
 import { userInfo } from "node:os";
+import { basename } from "node:path";
 import { pathToFileURL } from "node:url";
 import { RequestRefused } from "../request-refused.ts";
+import { hasAthleteLines } from "./athlete-lines.ts";
 import { Connection } from "./connection.ts";
 import { checkSchema, checkStructure, copyDatabase, fileBytes } from "./copy-database.ts";
-import { finishErasure } from "./erase-for-good.ts";
+import { finishCleaning, finishErasure, whereFree } from "./erase-for-good.ts";
 import { plainFields } from "./field-protection.ts";
 import { diskTrouble } from "./file-sink.ts";
 import { Journal } from "./journal.ts";
@@ -32,7 +34,7 @@ const defaultWaitMilliseconds = 2000;
  * rest with each day's backup. Each row has a checksum that is looked at whenever it is read.
  */
 const wholeCheckBytes = 128 * 1024 * 1024;
-const tablesReadOnOpening = ["facts", "journal", "athletes", "injuries", "operations", "sessions"];
+const tablesReadOnOpening = ["facts", "journal", "athletes", "athleteLines"];
 
 /** The user of the operating system, and the machine's clock. */
 export function machineCircumstances(): Circumstances {
@@ -59,22 +61,14 @@ export async function openRegister(file: string, options: OpenOptions = {}): Pro
   try {
     connection = await openForWriting(file, circumstances);
     const register = new Register(file, connection, circumstances, undefined, right.release);
+    whereFree(() => finishCleaning(register.connection));
     unlocked(register, options.passphrase);
-    if (!register.locked) finishWhereFree(register);
+    if (!register.encrypted) whereFree(() => finishErasure(register));
     return register;
   } catch (error) {
     connection?.close();
     right.release();
     throw error;
-  }
-}
-
-/** Where another window is reading just now, the erasure is finished at a later opening. */
-function finishWhereFree(register: Register): void {
-  try {
-    finishErasure(register);
-  } catch (error) {
-    if (!(error instanceof RequestRefused)) throw error;
   }
 }
 
@@ -91,7 +85,9 @@ function rightToWrite(file: string, isNew: boolean, waitMilliseconds: number) {
     return lock ?? "Another window or program has this register open, so it is open for reading only.";
   } catch (error) {
     const code = error instanceof Error && "code" in error ? error.code : "";
-    if (code === "EACCES" || code === "EROFS" || code === "EPERM") {
+    // The lock is another user's file, or lies where nothing may be written.
+    const isRefused = error instanceof RequestRefused && !isNew;
+    if (isRefused || code === "EACCES" || code === "EROFS" || code === "EPERM") {
       return "The register's file or folder may not be written to by this user, so it is open for reading only.";
     }
     throw diskTrouble(error, file) ?? error;
@@ -104,6 +100,7 @@ function openForReading(file: string): Connection {
   const immutable = new URL(`${pathToFileURL(file).href}?immutable=1`);
   const connection = new Connection(waiting === 0 && !existsSync(`${file}-shm`) ? immutable : file, { readOnly: true });
   try {
+    if (waiting > 0) checkLogReadable(connection, file);
     checkIsRegister(connection);
     checkSchema(connection);
     if (schemaOf(connection) < latestSchema) {
@@ -116,6 +113,18 @@ function openForReading(file: string): Connection {
   } catch (error) {
     connection.close();
     throw error;
+  }
+}
+
+/** A log that was left behind can only be read where SQLite may write beside it. */
+function checkLogReadable(connection: Connection, file: string): void {
+  try {
+    applicationOf(connection);
+  } catch (error) {
+    if (!(error instanceof RequestRefused)) throw error;
+    throw new RequestRefused(
+      `The register was not closed and its last changes stand in ${basename(file)}-wal, which can only be taken in where this user may write. Copy both files to such a folder and open the register there.`,
+    );
   }
 }
 
@@ -177,7 +186,8 @@ function checkIsRegister(connection: Connection): void {
 }
 
 function checkOnOpening(connection: Connection): void {
-  checkStructure(connection, fileBytes(connection) <= wholeCheckBytes ? undefined : tablesReadOnOpening);
+  const present = tablesReadOnOpening.filter((each) => each !== "athleteLines" || hasAthleteLines(connection));
+  checkStructure(connection, fileBytes(connection) <= wholeCheckBytes ? undefined : present);
   registerId(connection);
   readFact(connection, "protection");
 }

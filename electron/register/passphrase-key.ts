@@ -13,7 +13,11 @@ const keyBytes = 32;
 export const derivationSchema = z.strictObject({
   method: z.literal("scrypt"),
   // Bounds keep a forged header from asking for all memory of the machine.
-  N: z.int().min(1024).max(262_144),
+  N: z
+    .int()
+    .min(1024)
+    .max(262_144)
+    .refine((rounds) => Number.isInteger(Math.log2(rounds))),
   r: z.int().min(1).max(8),
   p: z.int().min(1).max(4),
   salt: z.base64(),

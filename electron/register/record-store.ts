@@ -58,6 +58,18 @@ export class RecordStore {
       .map((row) => this.#soundRecord(kind, row));
   }
 
+  /** The same, without those that cannot be read. */
+  readSoundBy<Kind extends RecordKind>(
+    kind: Kind,
+    reference: ReferenceName,
+    id: string,
+  ): readonly StoredRecord<Kind>[] {
+    return this.connection
+      .all(`SELECT * FROM ${kind} WHERE ${reference} = ? AND binned = 0 ORDER BY rowid`, id)
+      .map((row) => this.#readable(kind, row))
+      .filter((record) => typeof record !== "string");
+  }
+
   /** The trials of a session's recordings, outside the bin, in the order they came. */
   readTrials(session: string): readonly StoredRecord<"trials">[] {
     const sql = `SELECT * FROM trials WHERE binned = 0
@@ -112,7 +124,8 @@ export class RecordStore {
     if (!sameBytes(sha256Of(place, stored), bytesOf(row, "checksum"))) return undefined;
     const compressed = this.#protection.read(stored, place);
     if (compressed === undefined) return undefined;
-    const bytes = inflateSync(compressed);
+    const bytes = inflated(compressed, content.byteLength);
+    if (bytes === undefined) return undefined;
     return createHash("sha256").update(bytes).digest("hex") === content.sha256 ? bytes : undefined;
   }
 
@@ -194,6 +207,15 @@ export class RecordStore {
 
   #bytesPlace(recording: string): string {
     return JSON.stringify([this.#registerId, "recordingBytes", recording, "bytes"]);
+  }
+}
+
+/** Never more than was imported; undefined for bytes that were not compressed by us. */
+function inflated(compressed: Uint8Array, byteLength: number): Uint8Array | undefined {
+  try {
+    return inflateSync(compressed, { maxOutputLength: Math.max(1, byteLength) });
+  } catch {
+    return undefined;
   }
 }
 

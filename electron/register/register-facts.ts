@@ -17,6 +17,10 @@ const factSchemas = {
   protection: wrappedKeySchema,
   /** The last entry of the journal. */
   journalHead: headSchema,
+  /** The last entry of the journal when the lines of the list of athletes were written. */
+  athleteLines: z.strictObject({ journalHash: z.hex() }),
+  /** Present while free pages or the write-ahead log may hold what was written again under another protection. */
+  unfinishedCleaning: z.strictObject({ since: z.iso.datetime() }),
   /** Records erased from the register but perhaps not yet from its backups. */
   unfinishedErasure: z.strictObject({ records: z.array(keySchema) }),
 } as const;
@@ -30,9 +34,23 @@ export function readFact<Name extends FactName>(connection: Connection, name: Na
   if (row === undefined) return undefined;
   const value = bytesOf(row, "value");
   if (!sameBytes(sha256Of(name, value), bytesOf(row, "checksum"))) {
-    throw new RequestRefused("The register's own description is damaged. Restore the newest backup.");
+    throw damagedFact();
   }
-  return factSchemas[name].parse(JSON.parse(Buffer.from(value).toString())) as Fact<Name>;
+  const read = factSchemas[name].safeParse(jsonIn(value));
+  if (!read.success) throw damagedFact();
+  return read.data as Fact<Name>;
+}
+
+function jsonIn(value: Uint8Array): unknown {
+  try {
+    return JSON.parse(Buffer.from(value).toString());
+  } catch {
+    throw damagedFact();
+  }
+}
+
+function damagedFact(): RequestRefused {
+  return new RequestRefused("The register's own description is damaged. Restore the newest backup.");
 }
 
 export function writeFact<Name extends FactName>(connection: Connection, name: Name, fact: Fact<Name>): void {

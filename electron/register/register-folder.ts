@@ -37,10 +37,14 @@ export function backupPath(registerFile: string, reason: string, now: Date): str
     flushFolder(folder);
   }
   const time = now.toISOString().slice(0, 19).replaceAll(":", "-");
-  for (let number = 1; ; number += 1) {
-    const path = join(folder, `${reason}-${time}${number === 1 ? "" : `-${number}`}.sqlite`);
-    if (!existsSync(path)) return path;
-  }
+  // One more than the last of this second, also where earlier ones are gone: names stand in the order they were made.
+  const start = `${reason}-${time}`;
+  const numbers = namesIn(registerFile).flatMap((name) => {
+    const stamp = stampOf(name);
+    return stamp.time === start ? [stamp.number] : [];
+  });
+  const number = Math.max(0, ...numbers) + 1;
+  return join(folder, `${start}${number === 1 ? "" : `-${number}`}.sqlite`);
 }
 
 /** A place beside a file where it is written before it takes its name. */
@@ -101,7 +105,17 @@ function namesIn(registerFile: string): readonly string[] {
   if (!existsSync(folder)) return [];
   return readdirSync(folder)
     .filter((name) => name.endsWith(".sqlite") && !name.startsWith("."))
-    .toSorted();
+    .toSorted((first, second) => {
+      const [one, other] = [stampOf(first), stampOf(second)];
+      if (one.time === other.time) return one.number - other.number;
+      return one.time < other.time ? -1 : 1;
+    });
+}
+
+/** The reason and time in a backup's name, and which of that second it is. */
+function stampOf(name: string): { readonly time: string; readonly number: number } {
+  const [, time = name, number = "1"] = /^(.*T\d\d-\d\d-\d\d)(?:-(\d+))?\.sqlite$/.exec(name) ?? [];
+  return { time, number: Number(number) };
 }
 
 function flushFolder(folder: string): void {

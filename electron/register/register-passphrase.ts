@@ -1,6 +1,7 @@
 import { RequestRefused } from "../request-refused.ts";
+import { removeAthleteLines } from "./athlete-lines.ts";
 import { Connection } from "./connection.ts";
-import { leaveNothingBehind, rewriteBackup } from "./erase-for-good.ts";
+import { finishCleaning, rewriteBackup } from "./erase-for-good.ts";
 import { presentKinds } from "./erase-records.ts";
 import { encryptedFields, type FieldProtection, plainFields } from "./field-protection.ts";
 import type { Journal } from "./journal.ts";
@@ -41,7 +42,7 @@ export function setPassphrase(register: Register, passphrase: string): void {
     writeFact(store.connection, "protection", wrapped);
     journalChange(register, journal);
   });
-  leaveNothingBehind(store.connection);
+  finishCleaning(store.connection);
 }
 
 /** Takes the passphrase away from the register and the backups it keeps. */
@@ -69,7 +70,7 @@ function protectUnder(
     rewrite(store, journal, protection, wrapped);
   });
   register.continueUnder(dataKey);
-  leaveNothingBehind(store.connection);
+  finishCleaning(store.connection);
 }
 
 function rewrite(
@@ -80,6 +81,7 @@ function rewrite(
 ): void {
   store.rewriteUnder(protection, presentKinds(store));
   journal.rewriteUnder(protection);
+  removeAthleteLines(store.connection);
   if (wrapped === undefined) removeFact(store.connection, "protection");
   else writeFact(store.connection, "protection", wrapped);
 }
@@ -106,5 +108,7 @@ function protectionIn(path: string, register: Register, passphrase: string | und
 
 function journalChange(register: Register, journal: Journal): void {
   const { who, now } = register.circumstances;
+  // Broken off before the file was cleaned, that is done when it is next opened.
+  writeFact(register.connection, "unfinishedCleaning", { since: now().toISOString() });
   journal.append(now(), { action: "passphrase changed", who }, []);
 }

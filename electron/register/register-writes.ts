@@ -33,12 +33,14 @@ export class RegisterWrites {
   /** Does all of an action, journals it, or leaves everything as it was. An action that changes nothing leaves no entry. */
   act<Result>(action: JournalAction, work: (changes: ChangeSet) => Result): Result {
     let sequence: number | undefined;
-    let changed: readonly JournalChange[] = [];
+    let lines: ChangedLines = new Map();
     const result = this.#store.connection.transaction(() => {
       const changes = new ChangeSet(this.#store);
       const made = work(changes);
-      changed = changes.changes;
-      if (changed.length > 0) sequence = this.#append(action, changed);
+      if (changes.changes.length > 0) {
+        sequence = this.#append(action, changes.changes);
+        lines = this.#index.keep(athletesIn(changes.changes));
+      }
       return made;
     });
     if (sequence !== undefined) {
@@ -47,7 +49,7 @@ export class RegisterWrites {
         this.#done.push(sequence);
         this.#undone.length = 0;
       }
-      this.#refresh(changed);
+      this.#index.show(lines);
     }
     return result;
   }
@@ -100,32 +102,34 @@ export class RegisterWrites {
     }
     const original = this.#journal.readChanges(sequence);
     if (original === undefined) throw new RequestRefused("This step was erased since and cannot be brought back.");
-    let changed: readonly JournalChange[] = [];
-    this.#store.connection.transaction(() => {
+    const lines = this.#store.connection.transaction(() => {
       const changes = new ChangeSet(this.#store);
       const inOrder = action === "undone" ? original.toReversed() : original;
       for (const each of inOrder) changes.write(each, stateAfter(each));
-      changed = changes.changes;
-      this.#append(action, changed, sequence);
+      this.#append(action, changes.changes, sequence);
+      return this.#index.keep(athletesIn(changes.changes));
     });
     from.pop();
     to.push(sequence);
-    this.#refresh(changed);
+    this.#index.show(lines);
   }
 
   #append(action: JournalAction, changes: readonly JournalChange[], of?: number): number {
     const { who, now } = this.#circumstances;
     return this.#journal.append(now(), { action, who, ...(of !== undefined && { of }) }, changes);
   }
+}
 
-  #refresh(changes: readonly JournalChange[]): void {
-    const athletes = new Set<string>();
-    for (const { kind, id, before, after } of changes) {
-      if (kind === "athletes") athletes.add(id);
-      for (const state of [before, after]) if (state?.references.athlete) athletes.add(state.references.athlete);
-    }
-    for (const id of athletes) this.#index.refresh(id);
+type ChangedLines = ReturnType<AthleteIndex["keep"]>;
+
+/** Whose line in the list may say something else now. */
+function athletesIn(changes: readonly JournalChange[]): ReadonlySet<string> {
+  const athletes = new Set<string>();
+  for (const { kind, id, before, after } of changes) {
+    if (kind === "athletes") athletes.add(id);
+    for (const state of [before, after]) if (state?.references.athlete) athletes.add(state.references.athlete);
   }
+  return athletes;
 }
 
 function actionAt(journal: Journal, steps: readonly number[]): JournalAction | undefined {

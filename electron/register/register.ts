@@ -1,6 +1,8 @@
 import { RequestRefused } from "../request-refused.ts";
 import { AthleteIndex } from "./athlete-index.ts";
+import { AthleteLines } from "./athlete-lines.ts";
 import type { Connection } from "./connection.ts";
+import { finishErasure, whereFree } from "./erase-for-good.ts";
 import { encryptedFields, type FieldProtection, plainFields } from "./field-protection.ts";
 import { Journal } from "./journal.ts";
 import { unwrapKey } from "./passphrase-key.ts";
@@ -15,6 +17,7 @@ import { verifyRegister } from "./verify-register.ts";
 interface Unlocked {
   readonly store: RecordStore;
   readonly journal: Journal;
+  readonly lines: AthleteLines;
   readonly index: AthleteIndex;
   readonly reads: RegisterReads;
   readonly writes: RegisterWrites;
@@ -64,15 +67,12 @@ export class Register {
     if (dataKey === undefined) throw new RequestRefused("This is not the passphrase of the register.");
     this.#dataKey = dataKey;
     this.#openContents();
+    if (this.readOnlyBecause === undefined) whereFree(() => finishErasure(this));
   }
 
   /** Forgets the key and everything that was read with it; without a passphrase there is nothing to lock. */
   lock(): void {
-    if (!this.encrypted) return;
-    this.#unlocked?.store.protection.forget();
-    this.#dataKey?.fill(0);
-    this.#dataKey = undefined;
-    this.#unlocked = undefined;
+    if (this.encrypted) this.#forget();
   }
 
   /** @throws RequestRefused while it is locked */
@@ -88,8 +88,13 @@ export class Register {
 
   /** What of the register could not be read while it was opened, in one sentence; undefined where all of it could. */
   get damage(): string | undefined {
-    const rows = this.#unlocked?.index.damagedRows ?? 0;
-    if (rows === 0) return undefined;
+    const index = this.#unlocked?.index;
+    const rows = index?.damagedRows ?? 0;
+    if (rows === 0) {
+      return index?.hadDamagedLines
+        ? "The list of athletes was damaged in the file and was made anew from the records; verifying names whether anything else is damaged."
+        : undefined;
+    }
     const what = rows === 1 ? "One row of the register is" : `${rows} rows of the register are`;
     return `${what} damaged and not shown; verifying names what it is, and a backup can be restored.`;
   }
@@ -99,14 +104,17 @@ export class Register {
     const id = registerId(this.#connection);
     const store = this.#unlocked?.store ?? new RecordStore(this.#connection, id, plainFields);
     const journal = this.#unlocked?.journal ?? new Journal(this.#connection, id, plainFields);
-    return verifyRegister(store, journal, !this.locked);
+    const lines = this.#unlocked?.lines ?? new AthleteLines(this.#connection, id, plainFields);
+    return verifyRegister(store, journal, lines, !this.locked);
   }
 
   close(): void {
-    this.#unlocked = undefined;
-    this.#dataKey = undefined;
-    this.#connection.close();
-    this.#releaseLock();
+    this.#forget();
+    try {
+      this.#connection.close();
+    } finally {
+      this.#releaseLock();
+    }
   }
 
   /** For the parts of the register that care for it as a whole: backups, erasing, protection. */
@@ -141,14 +149,22 @@ export class Register {
     this.continueUnder(dataKey);
   }
 
+  #forget(): void {
+    this.#unlocked?.store.protection.forget();
+    this.#dataKey?.fill(0);
+    this.#dataKey = undefined;
+    this.#unlocked = undefined;
+  }
+
   #openContents(): void {
     const protection: FieldProtection = this.#dataKey === undefined ? plainFields : encryptedFields(this.#dataKey);
     const id = registerId(this.#connection);
     const store = new RecordStore(this.#connection, id, protection);
     const journal = new Journal(this.#connection, id, protection);
-    const index = new AthleteIndex(store);
+    const lines = new AthleteLines(this.#connection, id, protection);
+    const index = new AthleteIndex(store, lines, this.readOnlyBecause === undefined);
     const reads = new RegisterReads(store, journal, index);
     const writes = new RegisterWrites(store, journal, index, this.circumstances);
-    this.#unlocked = { store, journal, index, reads, writes };
+    this.#unlocked = { store, journal, lines, index, reads, writes };
   }
 }

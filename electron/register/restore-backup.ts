@@ -1,4 +1,5 @@
 import { RequestRefused } from "../request-refused.ts";
+import { AthleteLines } from "./athlete-lines.ts";
 import { previewOf, withBackup } from "./backups.ts";
 import { Connection } from "./connection.ts";
 import { copyDatabase, copyInto } from "./copy-database.ts";
@@ -93,6 +94,7 @@ function checkContents(backup: Connection, key: Uint8Array | undefined): void {
   const { problems } = verifyRegister(
     new RecordStore(backup, id, protection),
     new Journal(backup, id, protection),
+    new AthleteLines(backup, id, protection),
     true,
   );
   const [first] = problems;

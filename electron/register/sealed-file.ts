@@ -18,7 +18,7 @@ const noncePrefixBytes = 7;
 const headerSchema = z.strictObject({
   derivation: derivationSchema,
   pieceBytes: z.literal(pieceBytes),
-  noncePrefix: z.base64(),
+  noncePrefix: z.base64().refine((prefix) => Buffer.from(prefix, "base64").byteLength === noncePrefixBytes),
 });
 
 function nonceOf(prefix: Uint8Array, piece: number, isLast: boolean): Uint8Array {

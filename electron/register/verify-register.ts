@@ -1,4 +1,6 @@
 import { RequestRefused } from "../request-refused.ts";
+import { athleteLinesOf } from "./athlete-index.ts";
+import { type AthleteLines, hasAthleteLines } from "./athlete-lines.ts";
 import { sameBytes, sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection, numberOf, textOf } from "./connection.ts";
 import { presentKinds } from "./erase-records.ts";
@@ -25,7 +27,12 @@ const mostSentences = 20;
  * row, the bytes of every recording, the chain of the journal, and every record against the journal's last word on it.
  * @param unlocked false while the key is missing: contents are then left out, and the answer says so
  */
-export function verifyRegister(store: RecordStore, journal: Journal, unlocked: boolean): Verification {
+export function verifyRegister(
+  store: RecordStore,
+  journal: Journal,
+  lines: AthleteLines,
+  unlocked: boolean,
+): Verification {
   const { connection } = store;
   const problems: string[] = [];
   const say = (sentence: string) => {
@@ -51,6 +58,7 @@ export function verifyRegister(store: RecordStore, journal: Journal, unlocked: b
   attempt(() => {
     journalEntries = checkJournal(connection, journal, unlocked, counts.digests, say);
   });
+  attempt(() => checkAthleteLines(store, lines, unlocked, say));
   const { records, recordings } = counts;
   return { problems, records, recordings, journalEntries, contentsChecked: unlocked };
 }
@@ -103,6 +111,29 @@ function checkRecords(store: RecordStore, unlocked: boolean, say: Say) {
     }
   }
   return { records, recordings, digests };
+}
+
+/** The list of athletes against the records it is made from. Lines that are out of step are made anew anyway. */
+function checkAthleteLines(store: RecordStore, lines: AthleteLines, unlocked: boolean, say: Say): void {
+  // A backup of an earlier schema has none.
+  if (!hasAthleteLines(store.connection) || !lines.inStep) return;
+  const written = new Map<string, string>();
+  for (const row of store.connection.each("SELECT * FROM athleteLines")) {
+    const athlete = textOf(row, "athlete");
+    const line = unlocked ? lines.readLine(row) : undefined;
+    if (!lines.fitsChecksum(row)) say(`The list's line of athlete ${athlete} does not fit its checksum.`);
+    else if (unlocked && line === undefined) say(`The list's line of athlete ${athlete} cannot be decrypted.`);
+    written.set(athlete, JSON.stringify(line));
+  }
+  if (!unlocked) return;
+  const { lines: expected, damagedRows } = athleteLinesOf(store);
+  // What damaged records would say cannot be known; they are named already.
+  if (damagedRows > 0) return;
+  for (const line of expected) {
+    if (written.get(line.id) !== JSON.stringify(line))
+      say(`The list's line of athlete ${line.id} is not what the records say.`);
+  }
+  if (written.size > expected.length) say("The list of athletes holds lines of athletes who are not in the register.");
 }
 
 function checkJournal(

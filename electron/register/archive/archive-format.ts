@@ -1,6 +1,6 @@
 import { z } from "zod";
 import { type RecordKind, recordSchemas } from "../record-schemas.ts";
-import { type RecordKey, type References, recordKinds, referenceNames } from "../record-tables.ts";
+import { type RecordKey, type References, recordKinds, recordTables, referenceNames } from "../record-tables.ts";
 
 /** Raised when a key changes its meaning or leaves; new optional keys do not raise it. ARCHIVE.md describes the format. */
 export const archiveVersion = 1;
@@ -37,12 +37,25 @@ export function recordsName(kind: RecordKind): string {
 
 /** The original file of a recording, under its session and its own path, as it was imported. */
 export function recordingName(session: string, path: string): string {
-  return `recordings/${session}/${path}`;
+  return asUtf8(`recordings/${session}/${path}`);
+}
+
+/** As a zip can hold the name: half of a surrogate pair, which a file name may have, has no UTF-8. */
+function asUtf8(name: string): string {
+  return Buffer.from(name).toString();
+}
+
+/** Where that name is taken: two recordings of a session may have one path, when one of them came out of the bin. */
+export function secondRecordingName(session: string, path: string, recording: string): string {
+  return asUtf8(`recordings/${session}/${recording}/${path}`);
 }
 
 /** How the records of one kind are written. */
 export function recordsSchema(kind: RecordKind) {
-  const names = referenceNames(kind).map((name) => [name, z.uuid().exactOptional()] as const);
+  const needs: Readonly<Record<string, string>> = recordTables[kind];
+  const names = referenceNames(kind).map(
+    (name) => [name, needs[name] === "required" ? z.uuid() : z.uuid().exactOptional()] as const,
+  );
   return z.array(
     z.strictObject({
       id: z.uuid(),

@@ -4,7 +4,7 @@ import { wordsOf } from "../change-set.ts";
 import type { RecordContent, RecordKind } from "../record-schemas.ts";
 import { type ReferenceName, type References, referenceKinds, referenceNames } from "../record-tables.ts";
 import type { Register } from "../register.ts";
-import { type ArchivedRecord, archivedKinds, keyText, recordingName } from "./archive-format.ts";
+import { type ArchivedRecord, archivedKinds, keyText, recordingName, secondRecordingName } from "./archive-format.ts";
 import { type ArchiveReading, withArchive } from "./read-archive.ts";
 
 /** What came of merging an archive. */
@@ -43,6 +43,7 @@ function merge(register: Register, changes: ChangeSet, archive: ArchiveReading):
   for (const kind of archivedKinds) {
     for (const record of archive.records.get(kind) ?? []) {
       const references = translated(kind, record, merging);
+      checkPresent(kind, references, merging);
       const known = knownAs(kind, record, references, merging);
       if (known !== undefined) {
         merging.names.set(keyText({ kind, id: record.id }), known);
@@ -77,6 +78,17 @@ function translated(kind: RecordKind, { references }: ArchivedRecord, { names }:
   };
   const pairs = referenceNames(kind).map((name) => [name, translate(name)] as const);
   return Object.fromEntries(pairs.filter(([, target]) => target !== undefined)) as References;
+}
+
+/** @throws RequestRefused when a record hangs on another that neither the archive nor the register holds */
+function checkPresent(kind: RecordKind, references: References, { register }: Merging): void {
+  for (const name of referenceNames(kind)) {
+    const target = references[name];
+    if (target === undefined || register.contents.store.read(referenceKinds[name], target) !== undefined) continue;
+    throw new RequestRefused(
+      `The archive is not complete: one of the ${wordsOf(kind)} belongs to a record that is not in it; nothing of it was used.`,
+    );
+  }
 }
 
 /** The identifier under which a record of the archive is in the register already. */
@@ -114,15 +126,20 @@ function knownAs(
 }
 
 function samePerson(person: RecordContent<"athletes">, { register, notes }: Merging): string | undefined {
-  for (const { id } of register.reads.athletes().filter(({ code }) => code === person.code)) {
+  const ofThatCode = register.reads.athletes().filter(({ code }) => code === person.code);
+  const same = ofThatCode.find(({ id }) => {
     const known = register.reads.record("athletes", id)?.content;
     const contradicts = (["sex", "birthYear", "birthDate"] as const).some(
       (key) => known?.[key] !== undefined && person[key] !== undefined && known[key] !== person[key],
     );
-    if (known?.name !== undefined && known.name === person.name && !contradicts) return id;
-    notes.push(`Two athletes now carry the code ${person.code}; look whether they are one person.`);
+    return known?.name !== undefined && known.name === person.name && !contradicts;
+  });
+  if (same === undefined && ofThatCode.length > 0) {
+    notes.push(
+      `${ofThatCode.length + 1 === 2 ? "Two" : ofThatCode.length + 1} athletes now carry the code ${person.code}; look whether they are one person.`,
+    );
   }
-  return undefined;
+  return same?.id;
 }
 
 /** A session of the same athlete that holds every recording of the archived one. */
@@ -138,11 +155,29 @@ function sameSession(archived: string, athlete: string, { register, archive }: M
   })?.id;
 }
 
+/** "jump-1.csv", "jump-1 (2).csv", …: the first that no other recording of the session has. */
+function freePath(path: string, taken: ReadonlySet<string>): string {
+  if (!taken.has(path)) return path;
+  const [, start = path, ending = ""] = /^(.*?)(\.[^./]*)?$/s.exec(path) ?? [];
+  for (let number = 2; ; number += 1) {
+    const other = `${start} (${number})${ending}`;
+    if (!taken.has(other)) return other;
+  }
+}
+
 function addRecording(changes: ChangeSet, record: ArchivedRecord, references: References, merging: Merging): void {
   const { path, sha256, byteLength, ...said } = record.content as RecordContent<"recordings">;
-  const bytes = merging.archive.bytesOf(recordingName(record.references.session ?? "", path));
-  const added = changes.addRecording(references.session ?? "", path, bytes, said, record.id);
-  const stored = merging.register.reads.record("recordings", added)?.content;
+  const { register, archive, notes } = merging;
+  const session = record.references.session ?? "";
+  const second = secondRecordingName(session, path, record.id);
+  const bytes = archive.bytesOf(archive.holds(second) ? second : recordingName(session, path));
+  const present = register.contents.store.readBy("recordings", "session", references.session ?? "");
+  const taken = new Set(present.map(({ content }) => content.path));
+  const free = freePath(path, taken);
+  if (free !== path)
+    notes.push(`${path} is in the session already with other bytes; the archive's came in as ${free}.`);
+  const added = changes.addRecording(references.session ?? "", free, bytes, said, record.id);
+  const stored = register.reads.record("recordings", added)?.content;
   if (stored?.sha256 !== sha256 || stored.byteLength !== byteLength) {
     throw new RequestRefused(
       `${path} in the archive is not the recording its record describes; nothing of it was used.`,

@@ -22,9 +22,13 @@ export interface ArchiveReading {
   readonly records: ReadonlyMap<RecordKind, readonly ArchivedRecord[]>;
   /** The original bytes of one entry, checked against the manifest. */
   readonly bytesOf: (name: string) => Uint8Array;
+  readonly holds: (name: string) => boolean;
 }
 
 const pieceBytes = 1024 * 1024;
+
+/** 200,000 recordings take about 40 MB of manifest; text of more than this is no list of ours. */
+const mostManifestBytes = 256 * 1024 * 1024;
 
 /** True for a file that is an archive or a sealed file by its first bytes, so that it is not taken for a recording. */
 export function looksLikeArchive(path: string): boolean {
@@ -67,15 +71,23 @@ function readArchive(source: ByteSource): ArchiveReading {
       throw new RequestRefused(`The archive holds ${name}, which its manifest does not list; nothing of it was used.`);
     }
   }
+  const inZip = new Set(zip.names);
+  for (const { name } of manifest.entries) {
+    if (!inZip.has(name)) throw new RequestRefused(`The archive lacks ${name}; nothing of it was used.`);
+  }
+  if (listed.size !== manifest.entries.length) {
+    throw new RequestRefused("The archive's manifest lists an entry twice; nothing of it was used.");
+  }
   const bytesOf = (name: string) => {
     const entry = listed.get(name);
-    const bytes = zip.read(name);
+    // Its size is known before anything is unpacked, so that a small file cannot fill the memory.
+    const bytes = zip.read(name, entry?.bytes ?? 0);
     if (entry?.sha256 === createHash("sha256").update(bytes).digest("hex")) return bytes;
     throw new RequestRefused(`${name} in the archive is not what its manifest says; nothing of it was used.`);
   };
   const kinds = archivedKinds.filter((kind) => listed.has(recordsName(kind)));
   const records = new Map(kinds.map((kind) => [kind, readRecords(kind, bytesOf(recordsName(kind)))] as const));
-  return { manifest, records, bytesOf };
+  return { manifest, records, bytesOf, holds: (name) => listed.has(name) };
 }
 
 function checkWhole(source: ByteSource, comment: string): void {
@@ -91,7 +103,7 @@ function checkWhole(source: ByteSource, comment: string): void {
 }
 
 function readManifest(zip: ZipReading): ArchiveManifest {
-  const document = readJson(zip.read(manifestName), manifestName);
+  const document = readJson(zip.read(manifestName, mostManifestBytes), manifestName);
   const read = manifestSchema.safeParse(document);
   if (read.success) return read.data;
   const version =

@@ -19,8 +19,11 @@ export interface ZipReading {
   /** What stands at the very end of the file. */
   readonly comment: string;
   readonly names: readonly string[];
-  /** @throws RequestRefused when there is no such entry or it cannot be unpacked */
-  read(name: string): Uint8Array;
+  /**
+   * @param mostBytes an entry that says it holds more is not unpacked
+   * @throws RequestRefused when there is no such entry or it cannot be unpacked
+   */
+  read(name: string, mostBytes?: number): Uint8Array;
 }
 
 interface Entry {
@@ -40,9 +43,10 @@ export function readZip(source: ByteSource): ZipReading {
   return {
     comment: end.comment,
     names: [...entries.keys()],
-    read: (name) => {
+    read: (name, mostBytes = mostEntryBytes) => {
       const entry = entries.get(name);
       if (entry === undefined) throw new RequestRefused(`The archive lacks ${name}; nothing of it was used.`);
+      if (entry.size > mostBytes) throw damagedEntry(name);
       return unpack(source, name, entry);
     },
   };
@@ -106,7 +110,9 @@ function readDirectory(source: ByteSource, { entries: count, start, size }: End)
     });
     at = extraEnd + bytes.readUInt16LE(at + 32);
   }
-  if (entries.size !== count) throw damaged();
+  // Entries that share bytes could make a small file unpack to anything.
+  const packed = [...entries.values()].reduce((sum, entry) => sum + entry.packed, 0);
+  if (entries.size !== count || packed > source.size) throw damaged();
   return entries;
 }
 

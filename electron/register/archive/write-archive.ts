@@ -19,6 +19,7 @@ import {
   manifestName,
   recordingName,
   recordsName,
+  secondRecordingName,
   wholeChecksumWord,
 } from "./archive-format.ts";
 import { ZipWriter } from "./write-zip.ts";
@@ -78,9 +79,16 @@ function writeContents(register: Register, sink: ByteSink, chosen: ReadonlySet<s
   };
   const zip = new ZipWriter(counted);
   const entries: ArchiveManifest["entries"] = [];
+  const taken = new Set<string>();
   const add = (name: string, bytes: Uint8Array) => {
     zip.add(name, bytes);
+    taken.add(name);
     entries.push({ name, bytes: bytes.byteLength, sha256: createHash("sha256").update(bytes).digest("hex") });
+  };
+  const freeName = ({ id, references, content }: StoredRecord<"recordings">) => {
+    const session = references.session ?? "";
+    const name = recordingName(session, content.path);
+    return taken.has(name) ? secondRecordingName(session, content.path, id) : name;
   };
   const left = new Set<string>();
   let records = 0;
@@ -97,7 +105,7 @@ function writeContents(register: Register, sink: ByteSink, chosen: ReadonlySet<s
       records += 1;
       if (kind !== "recordings") continue;
       const recording = record as StoredRecord<"recordings">;
-      add(recordingName(recording.references.session ?? "", recording.content.path), store.readBytes(recording));
+      add(freeName(recording), store.readBytes(recording));
       recordings += 1;
     }
     if (lines.length > 0) add(recordsName(kind), Buffer.from(`[\n${lines.join(",\n")}\n]\n`));

@@ -38,7 +38,7 @@ async function noticed(file: string, open: { readonly passphrase?: string }): Pr
     throw error;
   }
   try {
-    const [problem] = register.verify().problems;
+    const problem = register.damage ?? register.verify().problems[0];
     if (problem !== undefined || open.passphrase === undefined) return problem;
     // What the checksums let through must not get past the key.
     register.unlock(open.passphrase);
@@ -55,12 +55,15 @@ async function noticed(file: string, open: { readonly passphrase?: string }): Pr
 function placesOfValues(connection: Connection, file: string): readonly number[] {
   const bytes = readFileSync(file);
   const places: number[] = [];
-  for (const table of [...recordKinds, "recordingBytes", "facts", "journal", "journalParts", "journalContents"]) {
+  const tables = ["recordingBytes", "athleteLines", "facts", "journal", "journalParts", "journalContents"];
+  for (const table of [...recordKinds, ...tables]) {
     for (const row of connection.all(`SELECT * FROM ${table}`)) {
       for (const value of Object.values(row)) {
         const stored =
           typeof value === "string" ? Buffer.from(value) : value instanceof Uint8Array ? Buffer.from(value) : undefined;
         if (stored === undefined || stored.byteLength < 16) continue;
+        // The hash before the first entry is all zeros, and so is unused space.
+        if (stored.every((byte) => byte === 0)) continue;
         const at = bytes.indexOf(stored.subarray(0, 400));
         // A value that goes on over several pages is found by its beginning.
         if (at >= 0)
