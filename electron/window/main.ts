@@ -1,5 +1,5 @@
 import { join } from "node:path";
-import { app, BrowserWindow, ipcMain, Menu, protocol, session } from "electron";
+import { app, BrowserWindow, ipcMain, Menu, protocol, safeStorage, session } from "electron";
 import { dataFolder } from "../layouts/data-folder.ts";
 import { programFolder, rendererFolder, sampleTracesFolder } from "../program-folders.ts";
 import { startHostWorker } from "../worker/remote-handlers.ts";
@@ -8,7 +8,9 @@ import { askBeforeLeaving } from "./ask-before-leaving.ts";
 import { lockDownProgram, lockDownSession } from "./lock-down.ts";
 import { menuTemplate } from "./menu.ts";
 import { ownOrigin, ownScheme } from "./own-pages.ts";
+import { rememberPassphrase } from "./remembered-passphrase.ts";
 import { servePages } from "./serve-pages.ts";
+import { systemKeyStore } from "./system-key-store.ts";
 
 /** Starts the window. What must happen before the program is ready stands before the first wait. */
 async function start(): Promise<void> {
@@ -24,12 +26,14 @@ async function start(): Promise<void> {
   await app.whenReady();
   lockDownSession(session.defaultSession);
   protocol.handle(ownScheme, servePages(rendererFolder()));
-  const host = startHostWorker({
-    host: "window",
-    sampleTraces: sampleTracesFolder(),
-    dataFolder: dataFolder(),
-  });
-  answerMessages(ipcMain, host.handlers, (error) => console.error(error));
+  const data = dataFolder();
+  const host = startHostWorker({ host: "window", sampleTraces: sampleTracesFolder(), dataFolder: data });
+  const remembering = rememberPassphrase(
+    host.handlers,
+    systemKeyStore(safeStorage, process.platform),
+    join(data, "remembered-passphrase"),
+  );
+  answerMessages(ipcMain, remembering.handlers, (error) => console.error(error));
   app.on("will-quit", () => void host.close());
   const window = openWindow();
   app.on("second-instance", () => {
@@ -37,6 +41,7 @@ async function start(): Promise<void> {
     window.focus();
   });
   Menu.setApplicationMenu(Menu.buildFromTemplate(menuTemplate(process.platform, () => window.webContents.print())));
+  await remembering.unlockAtStart();
   await window.loadURL(`${ownOrigin}/`);
 }
 

@@ -1,0 +1,126 @@
+import { existsSync, readdirSync, readFileSync } from "node:fs";
+import { join } from "node:path";
+import { describe, expect, test } from "vitest";
+import { temporaryFolder } from "../register/register-world.ts";
+import { bytesOf, jumpText } from "../simulated-recordings.ts";
+import { ownWorld } from "./host-world.ts";
+
+async function filledWorld() {
+  const world = await ownWorld();
+  const session = crypto.randomUUID();
+  const plan = { date: "2026-11-02" };
+  const { folder } = await world.host.call("sessions.start", { session, athlete: world.athlete, plan });
+  await world.host.call("recordings.add", { path: `${folder}/a.csv`, bytes: bytesOf(jumpText("both", 521)) });
+  const answers = { test: "countermovementJump", limb: "both" } as const;
+  await world.host.call("recordings.answer", { folder, files: ["a.csv"], answers });
+  return { ...world, session };
+}
+
+const codes = async ({ host }: Awaited<ReturnType<typeof ownWorld>>) =>
+  (await host.call("athletes.list", { filter: {} })).athletes.map(({ code }) => code);
+
+describe("backups", () => {
+  test("are looked at before anything is replaced; going back is complete, and today's content is kept beside", async () => {
+    const world = await filledWorld();
+    const { host } = world;
+    const { path } = await host.call("backups.make", {});
+    await host.call("records.save", {
+      record: { kind: "athletes", id: crypto.randomUUID(), content: { code: "B-2" } },
+    });
+    expect(await host.call("backups.preview", { path })).toMatchObject({ athletes: 1, sessions: 1, recordings: 1 });
+    expect(await codes(world)).toEqual(["A-1", "B-2"]);
+    const restored = await host.call("backups.restore", { path });
+    expect(await codes(world)).toEqual(["A-1"]);
+    // Steps of what was replaced cannot be taken back any more.
+    expect([restored.undo, restored.keptAs]).toEqual(["", world.session]);
+    const { backups } = await host.call("backups.read", {});
+    expect(backups.some(({ name }) => name.startsWith("before-restoring"))).toBe(true);
+  });
+
+  test("elsewhere can be sealed, need a whole path, and open with their passphrase alone", async () => {
+    const world = await filledWorld();
+    const { host } = world;
+    const place = join(temporaryFolder(), "copy.sealed");
+    await expect(host.call("backups.make", { place: "copy.sealed" })).rejects.toThrow("whole path");
+    await host.call("backups.make", { place, passphrase: "carry it home" });
+    expect(readFileSync(place, "latin1").includes("Brekke")).toBe(false);
+    await expect(host.call("backups.preview", { path: place })).rejects.toThrow("passphrase");
+    const choice = { path: place, filePassphrase: "carry it home" };
+    expect(await host.call("backups.preview", choice)).toMatchObject({ athletes: 1 });
+    await host.call("records.bin", { kind: "athletes", id: world.athlete });
+    await host.call("backups.restore", choice);
+    expect(await codes(world)).toEqual(["A-1"]);
+  });
+});
+
+describe("archives", () => {
+  test.each([undefined, "carry it home"])(
+    "handed over with the passphrase %s come in elsewhere with the same results",
+    async (passphrase) => {
+      const world = await filledWorld();
+      const sealed = passphrase === undefined ? {} : { passphrase };
+      const { file } = await world.host.call("archive.export", { athlete: world.athlete, ...sealed });
+      expect(file?.name).toBe(passphrase === undefined ? "A-1-2026-11-02.zip" : "A-1-2026-11-02.sealed");
+      const before = await world.host.call("workspace.read", {});
+      const other = await ownWorld();
+      await other.host.call("workspace.undo", {});
+      const merged = await other.host.call("archive.import", { bytes: file!.bytes, ...sealed });
+      expect(merged).toMatchObject({ recordings: 1, kept: 0 });
+      const opened = await other.host.call("sessions.open", { session: world.session });
+      expect(opened.session).toEqual(before.session);
+      expect(opened.undo).toBe("Import an archive");
+      expect(await other.host.call("archive.import", { bytes: file!.bytes, ...sealed })).toMatchObject({ added: 0 });
+      expect(readdirSync(other.dataFolder).filter((name) => name.includes("passing"))).toEqual([]);
+    },
+  );
+
+  test("go to a place of the person's choice and come from there", async () => {
+    const world = await filledWorld();
+    const place = join(temporaryFolder(), "all.zip");
+    expect(await world.host.call("archive.export", { place })).not.toHaveProperty("file");
+    expect(existsSync(place)).toBe(true);
+    const other = await ownWorld();
+    await other.host.call("archive.import", { place });
+    expect((await codes(other)).length).toBeGreaterThan(0);
+  });
+});
+
+describe("erasing", () => {
+  test("names what goes and which copies elsewhere remain, and needs the bin first", async () => {
+    const world = await filledWorld();
+    const { host, athlete, dataFolder } = world;
+    const key = { kind: "athletes", id: athlete } as const;
+    await host.call("backups.make", {});
+    const place = join(temporaryFolder(), "elsewhere.zip");
+    await host.call("archive.export", { place });
+    await host.call("archive.export", { athlete });
+    await expect(host.call("records.erase", key)).rejects.toThrow("Only what lies in the bin can be erased");
+    const binned = await host.call("records.bin", key);
+    expect(binned.sessions).toEqual([]);
+    expect((await host.call("bin.read", {})).records.map(({ title }) => title)).toEqual(["Athlete A-1, Ylva Brekke"]);
+    const preview = await host.call("records.previewErasure", key);
+    expect(preview).toMatchObject({ athletes: 1, sessions: 1, recordings: 1 });
+    expect(preview.backups).toBeGreaterThan(0);
+    expect(preview.copiesElsewhere).toEqual([
+      `${place} (archive, 2026-11-02)`,
+      "handed over as A-1-2026-11-02.zip (archive, 2026-11-02)",
+    ]);
+    const erased = await host.call("records.erase", key);
+    expect([erased.undo, (await host.call("bin.read", {})).records]).toEqual(["", []]);
+    world.close();
+    for (const name of readdirSync(dataFolder, { recursive: true, encoding: "utf8" })) {
+      if (!name.endsWith(".sqlite")) continue;
+      expect(readFileSync(join(dataFolder, name), "latin1").includes("Brekke"), name).toBe(false);
+    }
+  });
+
+  test("what lies in the bin comes out again with everything that hangs on it", async () => {
+    const world = await filledWorld();
+    const key = { kind: "athletes", id: world.athlete } as const;
+    await world.host.call("records.bin", key);
+    expect(await codes(world)).toEqual([]);
+    await world.host.call("records.takeOut", key);
+    const { sessions } = await world.host.call("athletes.page", { athlete: world.athlete });
+    expect(sessions.map(({ recordings }) => recordings.length)).toEqual([1]);
+  });
+});
