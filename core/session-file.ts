@@ -29,12 +29,37 @@ function issueFindings(error: z.ZodError, document: unknown, before: readonly Pr
     const where = pathText(path);
     const unknown = issue.code === "unrecognized_keys";
     const found = unknown ? "" : `, found ${foundText(valueAt(document, path))}`;
+    const entry = path.length > before.length && before.length > 1 ? `${pathText(before)} is` : "this entry is";
     return unreadable(
       `session.json is not understood at ${where}: ${expectationOf(issue)} is expected${found}.`,
-      "Correct this entry; until then it is left out, the others are used.",
+      `Correct it; until then ${entry} left out, the others are used.`,
       where,
     );
   });
+}
+
+/** Keys by which a person may have meant an exclusion. */
+const exclusionKey = /^exclu/i;
+
+/**
+ * What is left of an entry of `files` that cannot be read: nothing, but where it speaks of an exclusion the exclusion.
+ * A trial that somebody excluded must not count because the entry that says so is misspelt.
+ */
+function exclusionLeft(entry: unknown): readonly unknown[] {
+  if (typeof entry !== "object" || entry === null) return [];
+  const key = Object.keys(entry).find((name) => exclusionKey.test(name));
+  if (key === undefined) return [];
+  const said = valueAt(entry, [key]);
+  if (said === false || said === null) return [];
+  const reason = valueAt(said, ["reason"]);
+  const spoken = typeof said === "string" ? said : typeof reason === "string" ? reason : "";
+  const left = {
+    file: valueAt(entry, ["file"]),
+    ...(Object.hasOwn(entry, "trial") ? { trial: valueAt(entry, ["trial"]) } : {}),
+    excluded: { reason: spoken.trim() === "" ? "session.json excludes it in words that cannot be read" : spoken },
+  };
+  const read = fileEntrySchema.safeParse(left);
+  return read.success ? [read.data] : [];
 }
 
 /** One entry of the document, or what is left of a list after its bad entries; undefined where nothing is left. */
@@ -45,7 +70,7 @@ function readEntry(key: string, document: Readonly<Record<string, unknown>>, fin
     return value.flatMap((entry: unknown, at) => {
       const read = entrySchema.safeParse(entry);
       if (!read.success) findings.push(...issueFindings(read.error, document, [key, at]));
-      return read.success ? [read.data] : [];
+      return read.success ? [read.data] : key === "files" ? exclusionLeft(entry) : [];
     });
   }
   const read = sessionSchema.shape[key as keyof typeof sessionSchema.shape].safeParse(value);

@@ -23,7 +23,7 @@ export function criteriaToday(session: SessionResult): readonly SheetBlock[] {
         "What was measured is on the following pages.",
       );
   return [
-    { kind: "paragraph", tone: "muted", text: held },
+    ...(criteria.length === 0 ? [] : [{ kind: "paragraph", tone: "muted", text: held } as const]),
     ...(mismatch === "" ? [] : [{ kind: "paragraph", tone: "caution", text: mismatch } as const]),
     ...(closed === "" ? [] : [{ kind: "paragraph", tone: "caution", text: closed } as const]),
     ...(criteria.length === 0

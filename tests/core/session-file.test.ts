@@ -152,6 +152,30 @@ describe("what cannot be read of session.json", () => {
     });
   });
 
+  it("costs no exclusion: a trial that somebody excluded does not count because the entry is misspelt", () => {
+    const { description, findings } = parse({
+      files: [
+        { file: "a.csv", excluded: "stumbled" },
+        { file: "b.csv", exclude: true },
+        { file: "c.csv", trial: 2, rateHz: "fast", excluded: { reason: "hand on the rail" } },
+        { file: "d.csv", excluded: false },
+        { file: "e.csv", excluded: { because: "tired" } },
+        { excluded: "no file" },
+      ],
+    });
+    const unread = { reason: "session.json excludes it in words that cannot be read" };
+    expect(description).toEqual({
+      files: [
+        { file: "a.csv", excluded: { reason: "stumbled" } },
+        { file: "b.csv", excluded: unread },
+        { file: "c.csv", trial: 2, excluded: { reason: "hand on the rail" } },
+        { file: "e.csv", excluded: unread },
+      ],
+    });
+    expect(findings.map((each) => each.code)).toEqual(Array.from({ length: 8 }, () => "session-unreadable"));
+    expect(findings[0]?.action).toBe("Correct it; until then files[0] is left out, the others are used.");
+  });
+
   // The sentence completes "session.json is not understood at PLACE: … ".
   it.each([
     [{ involved: "rigth" }, "involved", 'one of left, right, both, none is expected, found "rigth".'],
