@@ -29,7 +29,7 @@ export function draftFile(file: RecordingFile, session: SessionStatements, setti
 
 /** The trials of one file from their drafts to their measures, with the weight that the whole session gave. */
 export function analyzeDrafts(
-  { drafts }: DraftedFile,
+  { drafts }: Pick<DraftedFile, "drafts">,
   weight: SessionWeighing,
   { stated, description }: SessionStatements,
   settings: Settings,
@@ -44,7 +44,12 @@ export function analyzeDrafts(
 /** The two steps of an analysis that concern one file alone. */
 export interface FileSteps {
   readonly draftFile: typeof draftFile;
-  readonly analyzeDrafts: typeof analyzeDrafts;
+  readonly analyzeDrafts: (
+    drafted: DraftedFile,
+    weight: SessionWeighing,
+    session: SessionStatements,
+    settings: Settings,
+  ) => readonly FileTrial[];
 }
 
 export const fileSteps: FileSteps = { draftFile, analyzeDrafts };

@@ -1,6 +1,6 @@
 import type { SampleSpan } from "../trial/sample-span.ts";
 import type { Anchor, JumpEvents } from "./jump-events.ts";
-import { anchored, type Kinematics, positionAt, stillOver } from "./kinematics.ts";
+import { anchored, type Kinematics, positionAtSample, stillOver } from "./kinematics.ts";
 
 /** Gives a motion its velocity and position from what is known about them (METHODS §3). */
 export function anchorMotion(motion: Kinematics, anchor: Anchor, events: JumpEvents): Kinematics {
@@ -31,6 +31,6 @@ export function anchorPosition(motion: Kinematics, anchor: Anchor, events: JumpE
 /** Mean position over the samples of a window, m. */
 export function meanPosition(motion: Kinematics, window: SampleSpan): number {
   let sum = 0;
-  for (let index = window.start; index < window.end; index += 1) sum += positionAt(motion, index);
+  for (let index = window.start; index < window.end; index += 1) sum += positionAtSample(motion, index);
   return sum / (window.end - window.start);
 }

@@ -92,6 +92,31 @@ export function powerAt(motion: Kinematics, sample: number): number {
   return forceAt(motion.signal, sample) * velocityAt(motion, sample);
 }
 
+/** Velocity in m/s at a whole sample: the value of `velocityAt`, quicker because nothing lies between samples. */
+export function velocityAtSample(motion: Kinematics, sample: number): number {
+  const index = sample - motion.startSample;
+  if (index < 0 || index > motion.impulse.length - 2) return velocityAt(motion, sample);
+  const step = 1 / motion.signal.rateHz;
+  return motion.gravity * (motion.impulse[index]! / motion.weightNewtons - index * step) + motion.startVelocity;
+}
+
+/** Position in m at a whole sample: the value of `positionAt`. */
+export function positionAtSample(motion: Kinematics, sample: number): number {
+  const index = sample - motion.startSample;
+  if (index < 0 || index > motion.impulse.length - 2) return positionAt(motion, sample);
+  const time = index * (1 / motion.signal.rateHz);
+  return (
+    motion.gravity * (motion.doubleImpulse[index]! / motion.weightNewtons - (time * time) / 2) +
+    motion.startVelocity * time +
+    motion.startPosition
+  );
+}
+
+/** Power in W at a whole sample: the value of `powerAt`. */
+export function powerAtSample(motion: Kinematics, sample: number): number {
+  return motion.signal.force[sample]! * velocityAtSample(motion, sample);
+}
+
 /** The same motion with velocity and position shifted so that they are as given at `sample`. */
 export function anchored(
   motion: Kinematics,

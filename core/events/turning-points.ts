@@ -1,14 +1,14 @@
 import { forceAt } from "../trial/force-signal.ts";
-import { type Kinematics, positionAt, velocityAt } from "./kinematics.ts";
+import { type Kinematics, positionAtSample, velocityAt, velocityAtSample } from "./kinematics.ts";
 
 /** Index of the sample with the lowest position in [from, to]. */
 export function lowestPositionIndex(motion: Kinematics, from: number, to: number): number {
-  return extremeIndex(motion, from, to, positionAt);
+  return extremeIndex(motion, from, to, positionAtSample);
 }
 
 /** Index of the sample with the most negative velocity in [from, to]. */
 export function lowestVelocityIndex(motion: Kinematics, from: number, to: number): number {
-  return extremeIndex(motion, from, to, velocityAt);
+  return extremeIndex(motion, from, to, velocityAtSample);
 }
 
 function extremeIndex(

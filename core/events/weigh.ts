@@ -1,5 +1,5 @@
 import type { Settings } from "../settings.ts";
-import { meanAndDeviation } from "../trial/force-signal.ts";
+import { meanAndDeviation, meanOf } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 import type { WeighingSecond } from "./weighing-second.ts";
 
@@ -141,32 +141,30 @@ function swayDeviations(
 ): { readonly velocity: number; readonly position: number } {
   const count = window.end - window.start;
   const step = 1 / rateHz;
-  const { mean } = meanAndDeviation(total, window.start, window.end);
+  const mean = meanOf(total, window.start, window.end);
   const slope = forceTrend(total, window, mean);
+  const velocities = new Float64Array(count);
   let velocity = 0;
-  let position = 0;
   let before = 0;
   let sumVelocity = 0;
   let squaresVelocity = 0;
+  for (let index = 0; index < count; index += 1) {
+    const net = (total[window.start + index]! - mean - slope * (index - (count - 1) / 2)) / mass;
+    if (index > 0) velocity += ((before + net) / 2) * step;
+    before = net;
+    velocities[index] = velocity;
+    sumVelocity += velocity;
+    squaresVelocity += velocity * velocity;
+  }
+  // Position is counted without the mean velocity.
+  const meanVelocity = sumVelocity / count;
+  let position = 0;
   let sumPosition = 0;
   let squaresPosition = 0;
-  // Twice through: the first finds the mean velocity, which the position is then counted without.
-  for (const round of [1, 2]) {
-    const meanVelocity = round === 1 ? 0 : sumVelocity / count;
-    velocity = 0;
-    for (let index = 0; index < count; index += 1) {
-      const net = (total[window.start + index]! - mean - slope * (index - (count - 1) / 2)) / mass;
-      if (index > 0) velocity += ((before + net) / 2) * step;
-      before = net;
-      if (round === 1) {
-        sumVelocity += velocity;
-        squaresVelocity += velocity * velocity;
-      } else {
-        position += (velocity - meanVelocity) * step;
-        sumPosition += position;
-        squaresPosition += position * position;
-      }
-    }
+  for (let index = 0; index < count; index += 1) {
+    position += (velocities[index]! - meanVelocity) * step;
+    sumPosition += position;
+    squaresPosition += position * position;
   }
   const deviation = (sum: number, squares: number): number =>
     Math.sqrt(Math.max(0, squares / count - (sum / count) ** 2));

@@ -1,5 +1,5 @@
 import type { Settings } from "../settings.ts";
-import { meanAndDeviation } from "../trial/force-signal.ts";
+import { meanAndDeviation, meanOf } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 import { type QuietSide, weighingWindow } from "../trial/weighing-window.ts";
 
@@ -41,6 +41,8 @@ export function weighingSecond(
     const gained = (momentum[start + width - 1]! - momentum[start]!) / (width - 1);
     const middle = calm.start + start + (width - 1) / 2;
     const samples = side === "before" ? stretch.end - 1 - middle : middle - stretch.start;
+    // Both parts together are no smaller than the larger of them; their root is taken where that may decide.
+    if (Math.max(Math.abs(beside), Math.abs(gained * samples)) > least) continue;
     const off = Math.max(rounding, Math.hypot(beside, gained * samples));
     if (side === "before" ? off > least : off >= least) continue;
     least = off;
@@ -75,7 +77,7 @@ function calmAround(total: Float64Array, steadiest: SampleSpan, stretch: SampleS
 /** Momentum at each sample beside its own straight line of least squares (N·s), and its running sums. */
 function restOfMomentum(total: Float64Array, rateHz: number, span: SampleSpan) {
   const count = span.end - span.start;
-  const { mean } = meanAndDeviation(total, span.start, span.end);
+  const mean = meanOf(total, span.start, span.end);
   const momentum = new Float64Array(count);
   const sums = new Float64Array(count + 1);
   const centre = (count - 1) / 2;

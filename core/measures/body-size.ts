@@ -1,17 +1,22 @@
-import { measureEntry } from "./catalogue.ts";
+import { measureCatalogue } from "./catalogue.ts";
 import type { RawMeasure } from "./raw-measure.ts";
+
+/** The identifiers of each measure's body-size forms, made once: the forms of a trial are made a dozen times. */
+const formsOf: ReadonlyMap<string, readonly { readonly id: string; readonly isPerMass: boolean }[]> = new Map(
+  measureCatalogue.map(({ id, forms }) => [
+    id,
+    forms.map((form) => ({ id: `${id}${form}`, isPerMass: form === "PerBodyMass" })),
+  ]),
+);
 
 /** The same measures divided by body mass or body weight, as their catalogue entries ask. */
 export function bodySizeForms(measures: readonly RawMeasure[], weightNewtons: number, massKg: number): RawMeasure[] {
-  return measures.flatMap((measure) =>
-    measureEntry(measure.id).forms.map((form) => {
-      const size = form === "PerBodyMass" ? massKg : weightNewtons;
-      return {
-        id: `${measure.id}${form}`,
-        side: measure.side,
-        value: measure.value / size,
-        noise: measure.noise / size,
-      };
-    }),
-  );
+  const all: RawMeasure[] = [];
+  for (const { id: plainId, side, value, noise } of measures) {
+    for (const { id, isPerMass } of formsOf.get(plainId) ?? []) {
+      const size = isPerMass ? massKg : weightNewtons;
+      all.push({ id, side, value: value / size, noise: noise / size });
+    }
+  }
+  return all;
 }

@@ -14,15 +14,33 @@ export interface ForceNoise {
 }
 
 /** The total's noise. */
-export function totalNoise({ jump, noiseNewtons, zeroNewtons }: MeasureContext): ForceNoise {
-  return forceNoise(jump.motion.signal, noiseNewtons, zeroNewtons, jump.events);
+export function totalNoise(context: MeasureContext): ForceNoise {
+  return noisesOf(context).total;
 }
 
 /** The noise of each limb's own plate, in the order of the context's limbs. */
-export function limbNoises({ jump, limbs }: MeasureContext): readonly ForceNoise[] {
-  return limbs.map(({ signal, noiseNewtons, zeroNewtons }) =>
-    forceNoise(signal, noiseNewtons, zeroNewtons, jump.events),
-  );
+export function limbNoises(context: MeasureContext): readonly ForceNoise[] {
+  return noisesOf(context).limbs;
+}
+
+interface Noises {
+  readonly total: ForceNoise;
+  readonly limbs: readonly ForceNoise[];
+}
+
+/** Every family of measures asks for the same noises, a dozen times a trial; they follow from the context alone. */
+const found = new WeakMap<MeasureContext, Noises>();
+
+function noisesOf(context: MeasureContext): Noises {
+  const known = found.get(context);
+  if (known !== undefined) return known;
+  const { jump, limbs, noiseNewtons, zeroNewtons } = context;
+  const noises: Noises = {
+    total: forceNoise(jump.motion.signal, noiseNewtons, zeroNewtons, jump.events),
+    limbs: limbs.map((limb) => forceNoise(limb.signal, limb.noiseNewtons, limb.zeroNewtons, jump.events)),
+  };
+  found.set(context, noises);
+  return noises;
 }
 
 function forceNoise(signal: ForceSignal, white: number, zero: number, events: JumpEvents): ForceNoise {

@@ -26,24 +26,32 @@ export function measureJump(
   const spread = propagate(context, values, uncertainties, (varied) => measureValues(varied, settings), settings);
   // No uncertainty can be derived for the time to stabilisation: it depends on the length of the recording.
   const stabilisation = measureStabilisation(context, settings);
-  const known = new Map(values.map((raw, index) => [`${raw.id} ${raw.side}`, { raw, uncertainty: spread[index] }]));
-  for (const raw of stabilisation) known.set(`${raw.id} ${raw.side}`, { raw, uncertainty: undefined });
-  return measureCatalogue.flatMap((entry) =>
-    (["both", "left", "right"] as const).flatMap((side) => {
-      const found = known.get(`${entry.id} ${side}`);
+  const known = new Map<string, Known[]>();
+  const add = (raw: RawMeasure, uncertainty: number | undefined): void => {
+    const sides = known.get(raw.id);
+    if (sides === undefined) known.set(raw.id, [{ raw, uncertainty }]);
+    else sides.push({ raw, uncertainty });
+  };
+  for (const [index, raw] of values.entries()) add(raw, spread[index]);
+  for (const raw of stabilisation) add(raw, undefined);
+  return measureCatalogue.flatMap(({ id, unit }) => {
+    const sides = known.get(id);
+    if (sides === undefined) return [];
+    return (["both", "left", "right"] as const).flatMap((side): Measure[] => {
+      const found = sides.findLast(({ raw }) => raw.side === side);
       if (found === undefined || !Number.isFinite(found.raw.value)) return [];
-      const { raw, uncertainty } = found;
+      const { value } = found.raw;
+      const { uncertainty } = found;
       return [
-        {
-          id: raw.id,
-          side,
-          value: raw.value,
-          unit: entry.unit,
-          ...(uncertainty !== undefined && isKnown(uncertainty, raw.value) ? { uncertainty } : {}),
-        },
+        { id, side, value, unit, ...(uncertainty !== undefined && isKnown(uncertainty, value) ? { uncertainty } : {}) },
       ];
-    }),
-  );
+    });
+  });
+}
+
+interface Known {
+  readonly raw: RawMeasure;
+  readonly uncertainty: number | undefined;
 }
 
 /** Below this part of a value an uncertainty is rounding: no input moved it, so none could be derived. */

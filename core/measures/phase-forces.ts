@@ -20,13 +20,33 @@ export function measurePhases(context: MeasureContext): RawMeasure[] {
   ];
 }
 
+/** Written out, because identifiers put together at run time are slow to compare. */
+const phaseIds = {
+  braking: {
+    time: "brakingTime",
+    impulse: "brakingImpulse",
+    peak: "peakBrakingForce",
+    mean: "meanBrakingForce",
+    net: "brakingNetImpulse",
+    limbNet: "brakingLimbNetImpulse",
+  },
+  propulsion: {
+    time: "propulsionTime",
+    impulse: "propulsionImpulse",
+    peak: "peakPropulsionForce",
+    mean: "meanPropulsionForce",
+    net: "propulsionNetImpulse",
+    limbNet: "propulsionLimbNetImpulse",
+  },
+} as const;
+
 /** What braking and propulsion are measured by. */
 function loadedPhase(context: MeasureContext, name: "braking" | "propulsion", phase: Phase): RawMeasure[] {
   return [
-    duration(context, `${name}Time`, phase),
+    duration(context, phaseIds[name].time, phase),
     ...limbwise(context, (signal, noise, side) => phaseForces(signal, noise, side, name, phase)),
-    netImpulse(context, `${name}NetImpulse`, phase),
-    ...limbNetImpulses(context, `${name}LimbNetImpulse`, phase),
+    netImpulse(context, phaseIds[name].net, phase),
+    ...limbNetImpulses(context, phaseIds[name].limbNet, phase),
   ];
 }
 
@@ -59,15 +79,15 @@ function phaseForces(
   name: "braking" | "propulsion",
   { from, to }: Phase,
 ): RawMeasure[] {
-  const phase = name === "braking" ? "Braking" : "Propulsion";
+  const ids = phaseIds[name];
   const impulse = integrateForce(signal, from, to);
   const seconds = (to - from) / signal.rateHz;
   const ofImpulse = impulseNoise(noise, to - from, signal.rateHz);
   const peak = maximumForce(signal, from, to);
   return [
-    { id: `${name}Impulse`, side, value: impulse, noise: ofImpulse },
-    { id: `peak${phase}Force`, side, value: peak.newtons, noise: peakNoise(signal, peak, from, to, noise).newtons },
-    { id: `mean${phase}Force`, side, value: impulse / seconds, noise: ofImpulse / seconds },
+    { id: ids.impulse, side, value: impulse, noise: ofImpulse },
+    { id: ids.peak, side, value: peak.newtons, noise: peakNoise(signal, peak, from, to, noise).newtons },
+    { id: ids.mean, side, value: impulse / seconds, noise: ofImpulse / seconds },
   ];
 }
 

@@ -1,4 +1,4 @@
-import { type Kinematics, powerAt, velocityAt } from "../events/kinematics.ts";
+import { type Kinematics, powerAt, powerAtSample, velocityAt } from "../events/kinematics.ts";
 import { type Phase, phasesOf } from "../events/phases.ts";
 import { impulseNoise, totalNoise } from "./force-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
@@ -40,8 +40,9 @@ function integratePower(motion: Kinematics, from: number, to: number): number {
   let left = from;
   let leftPower = powerAt(motion, from);
   while (left < to) {
-    const right = Math.min(to, Math.floor(left) + 1);
-    const rightPower = powerAt(motion, right);
+    const next = Math.floor(left) + 1;
+    const right = Math.min(to, next);
+    const rightPower = right === next ? powerAtSample(motion, right) : powerAt(motion, right);
     const middlePower = powerAt(motion, (left + right) / 2);
     joules += ((leftPower + 4 * middlePower + rightPower) / 6) * (right - left);
     left = right;
@@ -66,7 +67,14 @@ function extremePower(
       sample = candidate;
     }
   };
-  for (let index = Math.ceil(from); index <= Math.floor(to); index += 1) consider(index);
+  const last = Math.floor(to);
+  for (let index = Math.ceil(from); index <= last; index += 1) {
+    const power = powerAtSample(motion, index);
+    if (sign * power > sign * watts) {
+      watts = power;
+      sample = index;
+    }
+  }
   consider(to);
   // Inside the two segments beside the largest sample the cubic may still rise above it.
   const centre = Math.round(sample);

@@ -98,9 +98,10 @@ function unitOf(decisions: readonly UnitDecision[]): Pick<ForceColumn, "unit" | 
 
 /** Turns values into newtons upward in place; true where they pointed down. */
 function convert(force: Float64Array, factor: number, settings: Settings): boolean {
-  if (factor !== 1) for (let row = 0; row < force.length; row++) force[row] = force[row]! * factor;
+  const rows = force.length;
+  if (factor !== 1) for (let row = 0; row < rows; row++) force[row] = force[row]! * factor;
   if (!pointsDown(force, settings)) return false;
-  for (let row = 0; row < force.length; row++) force[row] = -force[row]!;
+  for (let row = 0; row < rows; row++) force[row] = -force[row]!;
   return true;
 }
 
@@ -118,13 +119,14 @@ function pointsDown(force: Float64Array, settings: Settings): boolean {
   const load = settings.signLoadFraction * settings.bodyMassMinimumKg * settings.gravity;
   let up = 0;
   let down = 0;
-  for (let row = 0; row < force.length; row++) {
+  const rows = force.length;
+  for (let row = 0; row < rows; row++) {
     const value = force[row]!;
     if (value > load) up++;
     else if (value < -load) down++;
   }
   // A hundredth of the samples keeps single spikes from turning an empty plate.
-  return down > up + force.length / 100;
+  return down > up + rows / 100;
 }
 
 function platesSummed(limb: Limb, names: readonly string[]): Finding {

@@ -1,4 +1,4 @@
-import { orderStatistic } from "../order-statistic.ts";
+import { orderStatistic } from "./order-statistic.ts";
 
 /** A level is read from this many rows spread over the recording; more would not move it. */
 const mostRowsLookedAt = 20_000;
@@ -12,8 +12,9 @@ export function rowStride(rows: number): number {
 export function loadLevel(values: Float64Array): number {
   const stride = rowStride(values.length);
   const sizes = new Float64Array(Math.ceil(values.length / Math.max(1, stride)));
+  const rows = values.length;
   let count = 0;
-  for (let row = 0; row < values.length; row += stride) {
+  for (let row = 0; row < rows; row += stride) {
     if (Number.isFinite(values[row])) sizes[count++] = Math.abs(values[row]!);
   }
   if (count === 0) return 0;

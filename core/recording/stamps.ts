@@ -4,9 +4,10 @@ const leastRisingShare = 0.98;
 /** True when nearly every value is larger than the one before: so does time, and no force. */
 export function isSteadilyRising(values: Float64Array): boolean {
   if (values.length < 2) return false;
+  const count = values.length;
   let rising = 0;
-  for (let index = 1; index < values.length; index++) if (values[index]! > values[index - 1]!) rising++;
-  return rising >= leastRisingShare * (values.length - 1);
+  for (let index = 1; index < count; index++) if (values[index]! > values[index - 1]!) rising++;
+  return rising >= leastRisingShare * (count - 1);
 }
 
 /** True when no value is smaller than the one before: stamps that share their last printed place do so. */
@@ -62,7 +63,8 @@ export function typicalStep(stamps: Float64Array): number {
 
 /** The first row from `from` on before which time runs backwards; the number of rows where none is left. */
 function nextFall(stamps: Float64Array, from: number): number {
+  const rows = stamps.length;
   let row = from;
-  while (row < stamps.length && !(stamps[row]! < stamps[row - 1]!)) row++;
+  while (row < rows && !(stamps[row]! < stamps[row - 1]!)) row++;
   return row;
 }

@@ -1,10 +1,10 @@
 import { type Finding, finding } from "../finding.ts";
-import { orderStatistic } from "../order-statistic.ts";
 import type { ForceUnit } from "../session.ts";
 import type { Settings } from "../settings.ts";
 import type { ForceColumn } from "./force-columns.ts";
 import { newtonsIn } from "./force-units.ts";
 import { loadLevel, rowStride } from "./load-level.ts";
+import { orderStatistic } from "./order-statistic.ts";
 
 /** What is seen of the load of a recording, in newtons as converted. */
 interface StandingLoad {

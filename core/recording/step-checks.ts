@@ -44,11 +44,14 @@ export function checkSteps(
   const gaps: number[] = [];
   const backwards: number[] = [];
   const jitter: number[] = [];
-  for (let row = 1; row < stamps.length; row++) {
+  const mostStep = settings.gapSamples * step + rounding;
+  const mostUneven = settings.timeUnevenFraction * step + rounding;
+  const rows = stamps.length;
+  for (let row = 1; row < rows; row++) {
     const difference = stamps[row]! - stamps[row - 1]!;
     if (difference < 0 || (difference === 0 && !mayRepeat)) backwards.push(row);
-    else if (difference > settings.gapSamples * step + rounding) gaps.push(row);
-    else if (Math.abs(difference - step) > settings.timeUnevenFraction * step + rounding) jitter.push(row);
+    else if (difference > mostStep) gaps.push(row);
+    else if (Math.abs(difference - step) > mostUneven) jitter.push(row);
   }
   const findings: Finding[] = [];
   if (backwards.length > 0) findings.push(backwardTime(column, backwards));
@@ -63,12 +66,17 @@ export function checkSteps(
 function largestDrift(stamps: Float64Array, typical: number): { readonly samples: number; readonly row: number } {
   const last = stamps.length - 1;
   const step = (stamps[last]! - stamps[0]!) / last;
-  let largest = { samples: 0, row: 0 };
+  const first = stamps[0]!;
+  let largest = 0;
+  let at = 0;
   for (let row = 0; row <= last; row++) {
-    const samples = Math.abs(stamps[row]! - stamps[0]! - row * step) / typical;
-    if (samples > largest.samples) largest = { samples, row };
+    const samples = Math.abs(stamps[row]! - first - row * step) / typical;
+    if (samples > largest) {
+      largest = samples;
+      at = row;
+    }
   }
-  return largest;
+  return { samples: largest, row: at };
 }
 
 function lineWhere(column: StampColumn, row: number): string {

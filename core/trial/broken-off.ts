@@ -11,7 +11,8 @@ export function brokenOffMovements(input: CutInput): readonly SampleSpan[] {
   const { quiet, empty, steadyLoad, emptyLevel } = segments;
   const load = steadyLoad - emptyLevel;
   if (load <= 0) return [];
-  const smooth = runningMean(total, Math.max(2, Math.round(settings.quietBlockSeconds * rateHz)));
+  const block = Math.max(2, Math.round(settings.quietBlockSeconds * rateHz));
+  let smooth: Float64Array | undefined;
   const low = (1 - settings.brokenOffFraction) * load;
   const high = (1 + settings.brokenOffFraction) * load;
   return quiet.flatMap((before, position) => {
@@ -19,6 +20,8 @@ export function brokenOffMovements(input: CutInput): readonly SampleSpan[] {
     if (after === undefined) return [];
     const gap = { start: before.end, end: after.start };
     if (empty.some((span) => span.start >= gap.start && span.end <= gap.end)) return [];
+    // Most recordings have a flight between any two standings and never need the means.
+    smooth ??= runningMean(total, block);
     let least = Number.POSITIVE_INFINITY;
     let most = Number.NEGATIVE_INFINITY;
     for (let index = gap.start; index < gap.end; index += 1) {

@@ -15,32 +15,41 @@ const roundedTopSteps = 12;
  * rounded).
  */
 export function clippedSpans(force: Float64Array, steadyLoad: number, settings: Settings): readonly SampleSpan[] {
-  let largest = Number.NEGATIVE_INFINITY;
-  for (let index = 0; index < force.length; index += 1) {
-    const newtons = force[index]!;
-    if (newtons > largest) largest = newtons;
-  }
+  const { largest, tops } = topsOf(force, settings.clippedSamples);
   if (largest <= steadyLoad) return [];
-  const spans: SampleSpan[] = [];
-  const step = converterStep(force) ?? 0;
+  let step: number | undefined;
   const isRounded = (span: SampleSpan): boolean => {
+    step ??= converterStep(force) ?? 0;
     const half = Math.ceil((span.end - span.start) / 2);
     const beyond = [force[span.start - half], force[span.end - 1 + half]];
-    return (
-      step <= coarsestStepNewtons &&
-      beyond.every((newtons) => newtons !== undefined && largest - newtons <= roundedTopSteps * step)
-    );
+    const most = roundedTopSteps * step;
+    return step <= coarsestStepNewtons && beyond.every((newtons) => newtons !== undefined && largest - newtons <= most);
   };
+  return tops.filter((span) => !isRounded(span));
+}
+
+/** The largest force, and every stretch of at least `least` samples at it. */
+function topsOf(
+  force: Float64Array,
+  least: number,
+): { readonly largest: number; readonly tops: readonly SampleSpan[] } {
+  let largest = Number.NEGATIVE_INFINITY;
+  let tops: SampleSpan[] = [];
   let start = -1;
-  for (let index = 0; index <= force.length; index += 1) {
-    const atTop = index < force.length && force[index] === largest;
-    if (atTop && start < 0) start = index;
-    if (atTop || start < 0) continue;
-    const span = { start, end: index };
-    if (index - start >= settings.clippedSamples && !isRounded(span)) spans.push(span);
+  const count = force.length;
+  for (let index = 0; index <= count; index += 1) {
+    const newtons = index < count ? force[index]! : Number.NaN;
+    if (newtons === largest && start >= 0) continue;
+    if (start >= 0 && index - start >= least) tops.push({ start, end: index });
     start = -1;
+    if (newtons < largest) continue;
+    if (newtons > largest) {
+      largest = newtons;
+      tops = [];
+    }
+    if (newtons === largest) start = index;
   }
-  return spans;
+  return { largest, tops };
 }
 
 /** A flat top of one plate. */

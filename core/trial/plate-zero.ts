@@ -1,7 +1,6 @@
 import { type Finding, finding } from "../finding.ts";
 import type { Plate } from "../recording/recording.ts";
 import type { Settings } from "../settings.ts";
-import { converterStep } from "./converter-step.ts";
 import { meanAndDeviation } from "./force-signal.ts";
 import type { SampleSpan } from "./sample-span.ts";
 
@@ -32,9 +31,11 @@ interface EmptyReading {
  * Removes each plate's zero: its mean over the longest empty stretch, or a straight line through all of them where
  * they show a drift (METHODS §1). Of a stretch only the middle half counts, because plates ring. Nothing is removed
  * where no stretch is long and calm enough: a zero is never guessed.
+ * @param steps one step of each plate's converter, newtons
  */
 export function removePlateZero(
   plates: readonly Plate[],
+  steps: readonly number[],
   rateHz: number,
   emptyStretches: readonly SampleSpan[],
   settings: Settings,
@@ -42,7 +43,7 @@ export function removePlateZero(
   const findings: Finding[] = [];
   const stretches = readableStretches(emptyStretches, plates[0]!.force.length, rateHz, settings);
   const uncertainties: number[] = [];
-  const forces = plates.map(({ force, name }) => {
+  const forces = plates.map(({ force, name }, plate) => {
     const readings = stretches
       .map((stretch) => readEmpty(force, stretch))
       .filter((reading) => reading.deviation <= settings.plateOffsetSd);
@@ -53,7 +54,7 @@ export function removePlateZero(
     }
     const longest = readings.reduce((best, each) => (each.samples > best.samples ? each : best), first);
     const drift = driftLine(readings, settings);
-    const own = zeroUncertainty(longest, rateHz, converterStep(force) ?? 0);
+    const own = zeroUncertainty(longest, rateHz, steps[plate]!);
     uncertainties.push(drift === undefined ? Math.hypot(own, wander(readings)) : own);
     if (drift === undefined) {
       if (longest.mean === 0) return force;
@@ -91,8 +92,9 @@ function zeroUncertainty({ deviation, samples }: EmptyReading, rateHz: number, s
 
 /** A plain loop: `map` with a closure took ten times as long on a long recording. */
 function without(force: Float64Array, { atStart, slope }: ZeroLine): Float64Array {
-  const result = new Float64Array(force.length);
-  for (let index = 0; index < result.length; index += 1) result[index] = force[index]! - (atStart + slope * index);
+  const count = force.length;
+  const result = new Float64Array(count);
+  for (let index = 0; index < count; index += 1) result[index] = force[index]! - (atStart + slope * index);
   return result;
 }
 

@@ -3,6 +3,7 @@ import type { Recording } from "../recording/recording.ts";
 import type { Settings } from "../settings.ts";
 import { brokenOffMovements } from "./broken-off.ts";
 import { type ClippedSpan, clippedPlates } from "./clipping.ts";
+import { converterStep } from "./converter-step.ts";
 import { cutLandings } from "./cut-landings.ts";
 import { cutJumps, type JumpCut } from "./cut-trials.ts";
 import { type ForceSignal, totalForce } from "./force-signal.ts";
@@ -42,11 +43,13 @@ export interface PreparedRecording {
 export function prepareRecording(recording: Recording, settings: Settings): PreparedRecording {
   const { rateHz, plates } = recording;
   const raw = plates.map((plate) => plate.force);
-  const segments = segmentLoad(totalForce(raw), rateHz, settings);
-  const zeroed = removePlateZero(plates, rateHz, segments.empty, settings);
+  const recorded = totalForce(raw);
+  const steps = raw.map((each) => converterStep(each) ?? 0);
+  const segments = segmentLoad(recorded, rateHz, settings);
+  const zeroed = removePlateZero(plates, steps, rateHz, segments.empty, settings);
   const force = totalForce(zeroed.forces);
   const input = { total: force, rateHz, segments, settings };
-  const signal = signalFindings(raw, rateHz, segments, settings);
+  const signal = signalFindings({ rateHz, force: recorded }, raw, steps, segments, settings);
   return {
     recording,
     forces: zeroed.forces,
@@ -58,7 +61,7 @@ export function prepareRecording(recording: Recording, settings: Settings): Prep
     brokenOff: brokenOffMovements(input),
     clipped: clippedPlates(raw, segments.steadyLoad, settings),
     spikes: raw.flatMap((each, plate) => findSpikes(each, settings).map((sample) => ({ plate, sample }))),
-    stuck: stuckSpans(raw, rateHz, segments, settings),
+    stuck: stuckSpans(raw, steps, rateHz, segments, settings),
     findings: isRefused(signal) ? signal : [...signal, ...zeroed.findings],
   };
 }

@@ -1,5 +1,4 @@
 import type { Settings } from "../settings.ts";
-import { converterStep } from "./converter-step.ts";
 
 /** Force must change this fast, on average over the window, for equal neighbours to mean repetition. */
 const movingNewtonsPerSecond = 2000;
@@ -14,27 +13,42 @@ const leastChanges = 20;
 /**
  * How many samples stand for one measured value where force moves fast: 1 in a sound recording, ten where 100 values a
  * second were written as 1000. Equal neighbours are no chance there: a converter's steps are passed in one sample.
+ * @param steps one step of each plate's converter, newtons
  */
-export function samplesPerValue(forces: readonly Float64Array[], rateHz: number, settings: Settings): number {
+export function samplesPerValue(
+  forces: readonly Float64Array[],
+  steps: readonly number[],
+  rateHz: number,
+  settings: Settings,
+): number {
   const half = Math.max(leastHalf, Math.round((windowSeconds * rateHz) / 2));
-  const steps = forces.map((force) => stepsASample * (converterStep(force) ?? 0));
-  const least = half * Math.max(movingNewtonsPerSecond / rateHz, ...steps);
+  const least = half * Math.max(movingNewtonsPerSecond / rateHz, ...steps.map((step) => stepsASample * step));
   const count = forces[0]?.length ?? 0;
   let moving = 0;
   let changed = 0;
   for (let index = half; index < count - half; index += 1) {
-    let moves = false;
-    let changes = false;
-    for (const force of forces) {
-      const here = force[index]!;
-      // On either side: at a single step force stands still before and after.
-      if (Math.min(Math.abs(force[index + half]! - here), Math.abs(here - force[index - half]!)) > least) moves = true;
-      if (force[index] !== force[index - 1]) changes = true;
-    }
-    if (!moves) continue;
+    if (!moves(forces, index, half, least)) continue;
     moving += 1;
-    if (changes) changed += 1;
+    if (changes(forces, index)) changed += 1;
   }
   if (changed < leastChanges || changed > (1 - settings.repeatedFraction) * moving) return 1;
   return moving / changed;
+}
+
+/** True where a plate's force moves on either side: at a single step it stands still before and after. */
+function moves(forces: readonly Float64Array[], index: number, half: number, least: number): boolean {
+  for (let plate = 0; plate < forces.length; plate += 1) {
+    const force = forces[plate]!;
+    const here = force[index]!;
+    if (Math.abs(force[index + half]! - here) > least && Math.abs(here - force[index - half]!) > least) return true;
+  }
+  return false;
+}
+
+function changes(forces: readonly Float64Array[], index: number): boolean {
+  for (let plate = 0; plate < forces.length; plate += 1) {
+    const force = forces[plate]!;
+    if (force[index] !== force[index - 1]) return true;
+  }
+  return false;
 }

@@ -6,8 +6,8 @@ import { runningMean } from "./segment-load.ts";
 export interface RestingNoise {
   /** Standard deviation after slow changes are taken away, newtons. */
   readonly newtons: number;
-  /** Mains frequency that makes most of it; absent where none does. */
-  readonly humHz?: number;
+  /** Mains frequency that makes most of it; undefined where none does. */
+  readonly humHz: () => number | undefined;
 }
 
 /** Hum of the mains: 50 or 60 Hz, as the country has it. */
@@ -22,7 +22,10 @@ const restQuantile = 0.2;
 /** Noise at rest: the deviation of short blocks from their running mean, read where it is small. */
 export function restingNoise({ force, rateHz }: ForceSignal): RestingNoise {
   const smooth = runningMean(force, Math.max(2, Math.round(slowSeconds * rateHz)));
-  const fast = force.map((value, index) => value - smooth[index]!);
+  // In the same place: the means are not needed any more.
+  const fast = smooth;
+  const count = force.length;
+  for (let index = 0; index < count; index += 1) fast[index] = force[index]! - smooth[index]!;
   const width = Math.max(4, Math.round(blockSeconds * rateHz));
   const blocks: { readonly start: number; readonly deviation: number }[] = [];
   for (let start = 0; start + width <= fast.length; start += width) {
@@ -30,12 +33,11 @@ export function restingNoise({ force, rateHz }: ForceSignal): RestingNoise {
   }
   blocks.sort((a, b) => a.deviation - b.deviation);
   const rest = blocks[Math.floor(restQuantile * blocks.length)];
-  if (rest === undefined) return { newtons: 0 };
+  if (rest === undefined) return { newtons: 0, humHz: () => undefined };
   const { start, deviation } = rest;
-  const humHz = mainsHz.find(
-    (hertz) => lineVariance(fast.subarray(start, start + width), hertz / rateHz) > humFraction * deviation ** 2,
-  );
-  return { newtons: deviation, ...(humHz === undefined ? {} : { humHz }) };
+  const makesMost = (hertz: number): boolean =>
+    lineVariance(fast.subarray(start, start + width), hertz / rateHz) > humFraction * deviation ** 2;
+  return { newtons: deviation, humHz: () => mainsHz.find(makesMost) };
 }
 
 /** Variance of the sinusoid of a frequency (cycles a sample) in some samples: one line of their Fourier transform. */

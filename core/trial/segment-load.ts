@@ -8,6 +8,8 @@ export interface LoadSegments {
   readonly steadyLoad: number;
   /** Level of the empty plate as first seen, before any plate zero is taken, newtons. */
   readonly emptyLevel: number;
+  /** The lowest mean of a block, and the sample at its middle. */
+  readonly lowest: { readonly newtons: number; readonly sample: number };
   /** Stretches in which the plate is empty, in order. */
   readonly empty: readonly SampleSpan[];
   /** Stretches of loaded quiet standing, in order. */
@@ -23,11 +25,18 @@ const steadyDeviation = 0.03;
 export function segmentLoad(total: Float64Array, rateHz: number, settings: Settings): LoadSegments {
   const block = Math.max(2, Math.round(settings.quietBlockSeconds * rateHz));
   const smooth = runningMean(total, block);
-  const emptyLevel = lowestSteadyLevel(total, smooth, block, settings);
+  const { lowest, highest } = extremesOf(smooth);
+  const emptyLevel = lowestSteadyLevel(total, lowest, smooth[highest]!, block, settings);
   const steadyLoad = findSteadyLoad(total, rateHz, emptyLevel, settings);
   const threshold = Math.max(settings.emptyMinimumNewtons, settings.emptyLoadFraction * (steadyLoad - emptyLevel));
   const empty = emptySpans(total, rateHz, emptyLevel, threshold, settings);
-  return { steadyLoad, emptyLevel, empty, quiet: quietSpans(smooth, steadyLoad, emptyLevel, rateHz, settings) };
+  return {
+    steadyLoad,
+    emptyLevel,
+    lowest: { newtons: smooth[lowest]!, sample: lowest },
+    empty,
+    quiet: quietSpans(smooth, steadyLoad, emptyLevel, rateHz, settings),
+  };
 }
 
 /** Centred running mean over `width` samples; shorter at the ends. */
@@ -54,19 +63,39 @@ export function runningMean(values: Float64Array, width: number): Float64Array {
   return mean;
 }
 
-/** The lowest level the plate rests at: its zero, or 0 N where it is never unloaded. */
-function lowestSteadyLevel(total: Float64Array, smooth: Float64Array, block: number, settings: Settings): number {
+/** Where the first of the smallest values stands, and the first of the largest. */
+function extremesOf(values: Float64Array): { readonly lowest: number; readonly highest: number } {
   let lowest = 0;
   let highest = 0;
-  for (let index = 1; index < smooth.length; index += 1) {
-    if (smooth[index]! < smooth[lowest]!) lowest = index;
-    if (smooth[index]! > smooth[highest]!) highest = index;
+  let least = values[0]!;
+  let most = values[0]!;
+  const count = values.length;
+  for (let index = 1; index < count; index += 1) {
+    const value = values[index]!;
+    if (value < least) {
+      least = value;
+      lowest = index;
+    } else if (value > most) {
+      most = value;
+      highest = index;
+    }
   }
+  return { lowest, highest };
+}
+
+/** The lowest level the plate rests at: its zero, or 0 N where it is never unloaded. */
+function lowestSteadyLevel(
+  total: Float64Array,
+  lowest: number,
+  highestNewtons: number,
+  block: number,
+  settings: Settings,
+): number {
   const half = Math.floor(block / 2);
   const from = Math.max(0, lowest - half);
   const to = Math.min(total.length, lowest + half + 1);
   const { mean, deviation } = meanAndDeviation(total, from, to);
-  const small = Math.abs(mean) < settings.emptyLoadFraction * smooth[highest]!;
+  const small = Math.abs(mean) < settings.emptyLoadFraction * highestNewtons;
   return small && deviation < settings.plateOffsetSd ? mean : 0;
 }
 
@@ -92,7 +121,8 @@ function steadiestLoadedWindow(
   let squares = 0;
   let bestVariance = Number.POSITIVE_INFINITY;
   let bestMean: number | undefined;
-  for (let index = 0; index < total.length; index += 1) {
+  const count = total.length;
+  for (let index = 0; index < count; index += 1) {
     const value = total[index]! - emptyLevel;
     sum += value;
     squares += value * value;
@@ -126,8 +156,9 @@ function emptySpans(
   const spans: { start: number; end: number }[] = [];
   let loaded = total[0]! > loadedAbove;
   let start = 0;
-  for (let index = 0; index <= total.length; index += 1) {
-    const ends = index === total.length;
+  const count = total.length;
+  for (let index = 0; index <= count; index += 1) {
+    const ends = index === count;
     const changes = !ends && (loaded ? total[index]! < emptyBelow : total[index]! > loadedAbove);
     if (!changes && !ends) continue;
     if (!loaded) {

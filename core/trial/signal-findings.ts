@@ -1,22 +1,26 @@
 import { type Finding, finding } from "../finding.ts";
 import type { Settings } from "../settings.ts";
-import { type ForceSignal, totalForce } from "./force-signal.ts";
+import type { ForceSignal } from "./force-signal.ts";
 import { samplesPerValue } from "./repeated-samples.ts";
 import { restingNoise } from "./resting-noise.ts";
-import { type LoadSegments, runningMean } from "./segment-load.ts";
+import type { LoadSegments } from "./segment-load.ts";
 
-/** What the force signal alone says against a whole recording: noise that hides a flight, a turned sign, a false rate. */
+/**
+ * What the force signal alone says against a whole recording: noise that hides a flight, a turned sign, a false rate.
+ * @param total as recorded, no zero removed
+ * @param steps one step of each plate's converter, newtons
+ */
 export function signalFindings(
+  total: ForceSignal,
   forces: readonly Float64Array[],
-  rateHz: number,
+  steps: readonly number[],
   segments: LoadSegments,
   settings: Settings,
 ): readonly Finding[] {
-  const total = { rateHz, force: totalForce(forces) };
   return [
     ...noiseRefusal(total, segments, settings),
-    ...signChange(total, segments, settings),
-    ...rateNotReal(forces, rateHz, settings),
+    ...signChange(total.rateHz, segments, settings),
+    ...rateNotReal(forces, steps, total.rateHz, settings),
   ];
 }
 
@@ -25,7 +29,8 @@ function noiseRefusal(total: ForceSignal, segments: LoadSegments, settings: Sett
   // A load that is no athlete's is said to be none where it is weighed: its noise is not in newtons either.
   const scaled = segments.steadyLoad > settings.bodyMassMaximumKg * settings.gravity;
   if (scaled || newtons <= settings.noiseRefuseNewtons) return [];
-  const kind = humHz === undefined ? "noise" : `hum of ${humHz} Hz, as the mains make it`;
+  const hum = humHz();
+  const kind = hum === undefined ? "noise" : `hum of ${hum} Hz, as the mains make it`;
   return [
     finding(
       "plate-noisy",
@@ -37,26 +42,29 @@ function noiseRefusal(total: ForceSignal, segments: LoadSegments, settings: Sett
 }
 
 /** Nobody pulls a plate upwards: force of both signs means that the sign was changed, or the plate not zeroed. */
-function signChange({ force, rateHz }: ForceSignal, segments: LoadSegments, settings: Settings): readonly Finding[] {
-  const smooth = runningMean(force, Math.max(2, Math.round(settings.quietBlockSeconds * rateHz)));
-  let lowest = 0;
-  for (let index = 1; index < smooth.length; index += 1) if (smooth[index]! < smooth[lowest]!) lowest = index;
+function signChange(rateHz: number, segments: LoadSegments, settings: Settings): readonly Finding[] {
+  const { newtons, sample } = segments.lowest;
   const load = Math.max(segments.steadyLoad, settings.bodyMassMinimumKg * settings.gravity);
-  if (smooth[lowest]! >= -settings.signChangesFraction * load) return [];
-  const where = `${(lowest / rateHz).toFixed(2)} s`;
+  if (newtons >= -settings.signChangesFraction * load) return [];
+  const where = `${(sample / rateHz).toFixed(2)} s`;
   return [
     finding(
       "sign-changes",
       "refusal",
-      `Force has both signs: a load of ${load.toFixed(0)} N at rest, and ${smooth[lowest]!.toFixed(0)} N at ${where}. Nobody pulls on a plate, so the sign changed in mid-recording, or the plate was zeroed under a load.`,
+      `Force has both signs: a load of ${load.toFixed(0)} N at rest, and ${newtons.toFixed(0)} N at ${where}. Nobody pulls on a plate, so the sign changed in mid-recording, or the plate was zeroed under a load.`,
       "Find out what was changed during the recording, and record again.",
       { where },
     ),
   ];
 }
 
-function rateNotReal(forces: readonly Float64Array[], rateHz: number, settings: Settings): readonly Finding[] {
-  const times = samplesPerValue(forces, rateHz, settings);
+function rateNotReal(
+  forces: readonly Float64Array[],
+  steps: readonly number[],
+  rateHz: number,
+  settings: Settings,
+): readonly Finding[] {
+  const times = samplesPerValue(forces, steps, rateHz, settings);
   if (times === 1) return [];
   const real = rateHz / times;
   return [

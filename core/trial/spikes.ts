@@ -6,12 +6,14 @@ import type { Settings } from "../settings.ts";
  */
 export function findSpikes(force: Float64Array, settings: Settings): readonly number[] {
   const found: number[] = [];
-  for (let index = 2; index < force.length - 2; index += 1) {
+  const leastBend = settings.spikeNewtons / 2;
+  const end = force.length - 2;
+  for (let index = 2; index < end; index += 1) {
     const before = force[index - 1]!;
     const after = force[index + 1]!;
     // Cheap first look: most samples lie between their neighbours.
     const bend = force[index]! - (before + after) / 2;
-    if (bend < settings.spikeNewtons / 2 && bend > -settings.spikeNewtons / 2) continue;
+    if (bend < leastBend && bend > -leastBend) continue;
     const expected = (4 * (before + after) - force[index - 2]! - force[index + 2]!) / 6;
     const away = Math.abs(force[index]! - expected);
     const steepest = Math.max(

@@ -1,5 +1,4 @@
 import type { Settings } from "../settings.ts";
-import { converterStep } from "./converter-step.ts";
 import { sameValueRuns } from "./sample-runs.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import type { LoadSegments } from "./segment-load.ts";
@@ -21,18 +20,24 @@ const mostEqual = 0.5;
 /** Noise must be at least this many steps of the converter for its equal neighbours to be chance alone. */
 const noiseSteps = 0.5;
 
-/** Stretches in which a plate's samples were lost and filled, or its last value was held. */
+/**
+ * Stretches in which a plate's samples were lost and filled, or its last value was held.
+ * @param steps one step of each plate's converter, newtons; 0 where nothing changes
+ */
 export function stuckSpans(
   forces: readonly Float64Array[],
+  steps: readonly number[],
   rateHz: number,
   segments: LoadSegments,
   settings: Settings,
 ): readonly StuckSpan[] {
   return forces.flatMap((force, plate) => {
-    const lost = lostSpans(force, rateHz, segments, settings);
+    const repeated = sameValueRuns(force, 2);
     return [
-      ...lost.map((span): StuckSpan => ({ plate, span, kind: "lost", newtons: force[span.start]! })),
-      ...heldSpans(force, segments, settings).map(
+      ...lostSpans(force, repeated, rateHz, segments, settings).map(
+        (span): StuckSpan => ({ plate, span, kind: "lost", newtons: force[span.start]! }),
+      ),
+      ...heldSpans(force, repeated, steps[plate]!, segments, settings).map(
         (span): StuckSpan => ({ plate, span, kind: "held", newtons: force[span.start]! }),
       ),
     ];
@@ -42,6 +47,7 @@ export function stuckSpans(
 /** Force falls to one value and comes back, both from one sample to the next: no foot leaves a plate like that. */
 function lostSpans(
   force: Float64Array,
+  repeated: readonly SampleSpan[],
   rateHz: number,
   { steadyLoad, emptyLevel }: LoadSegments,
   settings: Settings,
@@ -52,7 +58,7 @@ function lostSpans(
     settings.emptyMinimumNewtons,
   );
   const longest = settings.flightMinimumSeconds * rateHz;
-  return sameValueRuns(force, 2).filter(({ start, end }) => {
+  return repeated.filter(({ start, end }) => {
     if (start === 0 || end >= force.length || end - start > longest) return false;
     return force[start - 1]! - force[start]! > step && force[end]! - force[start]! > step;
   });
@@ -65,24 +71,23 @@ function lostSpans(
  */
 function heldSpans(
   force: Float64Array,
+  repeated: readonly SampleSpan[],
+  step: number,
   { quiet, steadyLoad, emptyLevel }: LoadSegments,
   settings: Settings,
 ): readonly SampleSpan[] {
   const { deviation, equalFraction } = neighboursOf(force, quiet);
-  const step = converterStep(force);
-  if (
-    step === undefined ||
-    equalFraction > mostEqual ||
-    deviation < Math.max(settings.heldNoiseNewtons, noiseSteps * step)
-  )
+  if (step === 0 || equalFraction > mostEqual || deviation < Math.max(settings.heldNoiseNewtons, noiseSteps * step))
     return [];
   const chance = Math.max(equalFraction, 1 / force.length);
   const needed = 1 + Math.log(expectedRuns / force.length) / Math.log(chance);
   const least = Math.max(settings.heldSamples, Math.ceil(needed));
   const loadedAbove = emptyLevel + Math.max(settings.emptyMinimumNewtons, settings.emptyLoadFraction * steadyLoad);
+  const long = repeated.filter(({ start, end }) => end - start >= least);
+  if (long.length === 0) return [];
   let largest = Number.NEGATIVE_INFINITY;
   for (let index = 0; index < force.length; index += 1) if (force[index]! > largest) largest = force[index]!;
-  return sameValueRuns(force, least).filter(({ start }) => force[start]! > loadedAbove && force[start]! < largest);
+  return long.filter(({ start }) => force[start]! > loadedAbove && force[start]! < largest);
 }
 
 /** White noise (second differences: variance 6σ²) and the part of equal neighbours in quiet standing. */

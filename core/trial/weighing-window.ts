@@ -92,19 +92,24 @@ function eachWindow(
   const level = total[(span.start + span.end) >> 1]!;
   let sum = 0;
   let squares = 0;
-  const count = (index: number, sign: 1 | -1): void => {
-    const value = total[index]! - level;
-    sum += sign * value;
-    squares += sign * value * value;
-  };
   for (let start = span.start; start + width <= span.end; start += 1) {
     if ((start - span.start) % width === 0) {
       sum = 0;
       squares = 0;
-      for (let index = start; index < start + width; index += 1) count(index, 1);
-    } else count(start + width - 1, 1);
+      for (let index = start; index < start + width; index += 1) {
+        const value = total[index]! - level;
+        sum += value;
+        squares += value * value;
+      }
+    } else {
+      const joins = total[start + width - 1]! - level;
+      sum += joins;
+      squares += joins * joins;
+    }
     if (!visit(start, Math.max(0, squares / width - (sum / width) ** 2))) return false;
-    count(start, -1);
+    const leaves = total[start]! - level;
+    sum -= leaves;
+    squares -= leaves * leaves;
   }
   return true;
 }

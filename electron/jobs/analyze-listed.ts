@@ -15,8 +15,10 @@ export interface SessionProgress {
   readonly allPasses: number;
 }
 
-/** Files handed to a member at a time: enough to keep it busy, few enough that the last ones end together. */
-const filesAtATime = 8;
+/** Most files handed to a member at a time: enough to keep it busy, few enough that the last ones end together. */
+const mostFilesAtATime = 8;
+/** Everybody gets this many portions at least, where there are as many files: a few files are shared out one by one. */
+const portionsEach = 4;
 
 /**
  * Analyses a listed session with everybody of the crew, reading each file where it is worked on. The result is that of
@@ -32,7 +34,10 @@ export async function analyzeListed(
   const { folder, directory, names } = listed;
   const statements: SessionStatements = { folder, ...readDescription(listed), ...said };
   const own = sessionSettings(statements, settings);
-  await everybody(crew, (member) => member.ask({ kind: "open", session: { directory, statements, settings } }));
+  // Nobody waits for the others: who has opened the session begins with the files at once.
+  const opened = everybody(crew, (member) =>
+    member.ask({ kind: "open", session: { directory, statements, settings } }),
+  );
   let passes = 0;
   const passed = (files: number): void => {
     passes += files;
@@ -40,11 +45,12 @@ export async function analyzeListed(
   };
 
   // Each file is cut and weighed, and leaves behind only what the session's weight is made from.
-  const first = await share(crew, names, async (member, paths) => {
+  const weighing = share(crew, names, async (member, paths) => {
     const answer = await member.ask({ kind: "weigh", paths });
     passed(paths.length);
     return answer;
   });
+  const [first] = await Promise.all([weighing, opened]);
   const unreadable = first.items.flatMap((each) => (each.kind === "unreadable" ? [each] : []));
   const { files, repeated } = withoutRepeats(first.items.filter(isRecording));
   const weight = weighSession(
@@ -124,6 +130,8 @@ function queuesOf<Item>(
   work: readonly Item[],
   wanted: ((item: Item) => CrewMember | undefined) | undefined,
 ): readonly Portion<Item>[][] {
+  const fair = Math.ceil(work.length / (portionsEach * crew.members.length));
+  const filesAtATime = Math.max(1, Math.min(mostFilesAtATime, fair));
   const portions = (items: readonly { readonly item: Item; readonly at: number }[]): Portion<Item>[] =>
     Array.from({ length: Math.ceil(items.length / filesAtATime) }, (_, index) => {
       const some = items.slice(index * filesAtATime, (index + 1) * filesAtATime);

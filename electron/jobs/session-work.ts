@@ -1,6 +1,7 @@
 import type { SessionStatements } from "../../core/analysis.ts";
 import type { SessionWeighing, WeighedTrial } from "../../core/choose-weight.ts";
-import { analyzeDrafts, type DraftedFile, draftFile, sessionSettings } from "../../core/file-trials.ts";
+import type { TrialDraft } from "../../core/draft-trials.ts";
+import { analyzeDrafts, draftFile, sessionSettings } from "../../core/file-trials.ts";
 import { finding } from "../../core/finding.ts";
 import type { WitnessedTrial } from "../../core/prove-trial-plates.ts";
 import { refusedFile } from "../../core/refused-file.ts";
@@ -26,8 +27,8 @@ export type FirstPass =
   | { readonly kind: "own result"; readonly path: string }
   | { readonly kind: "unreadable"; readonly path: string; readonly reason: string };
 
-/** Bytes of files whose drafts are kept between the passes; the others are read and cut again. */
-const keptByteLimit = 128 * 1024 * 1024;
+/** Drafts of files with so many bytes together are kept between the passes; the others are read and cut again. */
+const keptByteLimit = 192 * 1024 * 1024;
 
 /**
  * Works through the files of one session in two passes: each is cut and weighed; then, with the weight that the whole
@@ -36,7 +37,7 @@ const keptByteLimit = 128 * 1024 * 1024;
 export class SessionWork {
   readonly #session: WorkedSession;
   readonly #settings: Settings;
-  readonly #kept = new Map<string, DraftedFile>();
+  readonly #kept = new Map<string, readonly TrialDraft[]>();
   #keptBytes = 0;
 
   constructor(session: WorkedSession) {
@@ -48,13 +49,14 @@ export class SessionWork {
   weigh(path: string): FirstPass {
     const read = readListedFile(this.#session.directory, path);
     if (read.kind !== "recording") return { ...read, path };
-    const drafted = draftFile(read.file, this.#session.statements, this.#settings);
+    const { drafts } = draftFile(read.file, this.#session.statements, this.#settings);
+    // The drafts alone, without the bytes they were made from.
     const { byteLength } = read.file.bytes;
     if (this.#keptBytes + byteLength <= keptByteLimit) {
-      this.#kept.set(path, drafted);
+      this.#kept.set(path, drafts);
       this.#keptBytes += byteLength;
     }
-    const weighed = drafted.drafts.map(
+    const weighed = drafts.map(
       ({ excluded, weighing, balance, otherFootWeighed }): WeighedTrial => ({
         otherFootWeighed,
         ...(excluded === undefined ? {} : { excluded }),
@@ -67,19 +69,19 @@ export class SessionWork {
 
   /** The second pass over a file that the first found to be a recording. */
   analyze(path: string, sha256: string, weight: SessionWeighing): readonly WitnessedTrial[] {
-    const drafted = this.#kept.get(path) ?? this.#draftAgain(path, sha256);
-    if (drafted === undefined) return [changedMeanwhile(path, sha256)];
+    const drafts = this.#kept.get(path) ?? this.#draftAgain(path, sha256);
+    if (drafts === undefined) return [changedMeanwhile(path, sha256)];
     this.#kept.delete(path);
-    return analyzeDrafts(drafted, weight, this.#session.statements, this.#settings).map(({ result, evidence }) => ({
+    return analyzeDrafts({ drafts }, weight, this.#session.statements, this.#settings).map(({ result, evidence }) => ({
       result,
       evidence,
     }));
   }
 
-  #draftAgain(path: string, sha256: string): DraftedFile | undefined {
+  #draftAgain(path: string, sha256: string): readonly TrialDraft[] | undefined {
     const read = readListedFile(this.#session.directory, path);
     if (read.kind !== "recording" || read.file.sha256 !== sha256) return undefined;
-    return draftFile(read.file, this.#session.statements, this.#settings);
+    return draftFile(read.file, this.#session.statements, this.#settings).drafts;
   }
 }
 

@@ -1,19 +1,26 @@
 /**
  * How many files a second are read and analysed, on one thread and on two, in one run on one machine: files of 10 s,
  * two plates, 1000 Hz, as comma-separated text with two decimals, written to the system's temporary folder first.
+ * Before that the processor's time for one file, which other work on the machine hardly moves: reading (bytes to a
+ * recording) and analysis (recording to measures) apart. The time threads need to start is shown apart too.
  *
  *   node tests/bench/batch-speed.ts [files]     1000 files unless another number is given (Node 24)
  */
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import type { SessionStatements } from "../../core/analysis.ts";
+import { analyzeTrial } from "../../core/analyze-trial.ts";
+import { draftTrials } from "../../core/draft-trials.ts";
+import { readSessionRecording } from "../../core/read-session-recording.ts";
 import { defaultSettings } from "../../core/settings.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
 import { analyzeListed } from "../../electron/jobs/analyze-listed.ts";
-import { startCrew } from "../../electron/jobs/crew.ts";
-import { listFolder } from "../../electron/read-folder.ts";
+import { type Crew, startCrew } from "../../electron/jobs/crew.ts";
+import { type ListedSession, listFolder, readListedFile } from "../../electron/read-folder.ts";
 
 const goalFilesPerSecond = 200;
+const goalMilliseconds = 6;
 const rateHz = 1000;
 const seconds = 10;
 /** Different jumps; the rest are copies that differ in a digit of the header, so that each counts as a recording. */
@@ -43,6 +50,47 @@ function jumpText(seed: number): string {
   return `time (s),left (N),right (N)\n${rows.join("\n")}\n`;
 }
 
+/** Milliseconds of the processor since some earlier reading, on all threads. */
+function cpuMilliseconds(since?: NodeJS.CpuUsage): number {
+  const { user, system } = process.cpuUsage(since);
+  return (user + system) / 1000;
+}
+
+/** What one file costs the processor, beginning when everything is compiled. */
+function printCosts({ folder: name, directory, names }: ListedSession): void {
+  const session: SessionStatements = { folder: name, description: {}, descriptionFindings: [], stated: {} };
+  const spent = { bytes: 0, reading: 0, analysis: 0 };
+  const warmUps = Math.floor(names.length / 2);
+  for (const [index, path] of names.entries()) {
+    const start = process.cpuUsage();
+    const listed = readListedFile(directory, path);
+    if (listed.kind !== "recording") throw new Error(`${path} is no recording.`);
+    const bytes = cpuMilliseconds(start);
+    const read = readSessionRecording(listed.file, session, defaultSettings);
+    const reading = cpuMilliseconds(start) - bytes;
+    for (const draft of draftTrials(read, session, defaultSettings)) {
+      analyzeTrial(draft, {}, undefined, defaultSettings);
+    }
+    const analysis = cpuMilliseconds(start) - bytes - reading;
+    if (index < warmUps) continue;
+    spent.bytes += bytes;
+    spent.reading += reading;
+    spent.analysis += analysis;
+  }
+  const perFile = (milliseconds: number): string => (milliseconds / (names.length - warmUps)).toFixed(2);
+  const all = spent.bytes + spent.reading + spent.analysis;
+  console.log(
+    `CPU time a file: ${perFile(all)} ms (goal ${goalMilliseconds}): from disk and hashed ${perFile(spent.bytes)}, reading ${perFile(spent.reading)}, analysis ${perFile(spent.analysis)}`,
+  );
+}
+
+/** Waits until everybody has answered once: then the threads are there and have loaded the program. */
+async function ready(crew: Crew, { directory, folder: name }: ListedSession): Promise<void> {
+  const statements = { folder: name, description: {}, descriptionFindings: [], stated: {} };
+  const session = { directory, statements, settings: defaultSettings };
+  await Promise.all(crew.members.map((member) => member.ask({ kind: "open", session })));
+}
+
 try {
   const session = join(folder, "session");
   mkdirSync(session);
@@ -54,17 +102,23 @@ try {
   const [listed] = listFolder(folder);
   if (listed === undefined) throw new Error("The files are not there.");
   console.log(`${files} files of ${seconds} s, two plates, ${rateHz} Hz; goal ${goalFilesPerSecond} files a second.`);
+  printCosts(listed);
   const speeds: number[] = [];
   for (const jobs of [1, 2]) {
+    const asked = performance.now();
     const crew = startCrew(jobs);
+    await ready(crew, listed);
+    const startSeconds = (performance.now() - asked) / 1000;
+    const before = process.cpuUsage();
     const started = performance.now();
     const result = await analyzeListed(listed, { stated: {} }, defaultSettings, crew);
     const taken = (performance.now() - started) / 1000;
+    const cpu = cpuMilliseconds(before);
     await crew.close();
     const analysed = result.trials.filter(({ status }) => status === "analysed").length;
     speeds.push(files / taken);
     console.log(
-      `${jobs} ${jobs === 1 ? "thread " : "threads"}: ${taken.toFixed(2)} s, ${(files / taken).toFixed(0)} files a second, ${analysed} of ${result.trials.length} trials analysed, ${(process.memoryUsage().rss / 1e6).toFixed(0)} MB in use`,
+      `${jobs} ${jobs === 1 ? "thread " : "threads"}: ${taken.toFixed(2)} s, ${(files / taken).toFixed(0)} files a second, ${(cpu / files).toFixed(2)} ms of CPU a file (started in ${startSeconds.toFixed(2)} s), ${analysed} of ${result.trials.length} trials analysed, ${(process.memoryUsage().rss / 1e6).toFixed(0)} MB in use`,
     );
   }
   const [one = Number.NaN, two = Number.NaN] = speeds;

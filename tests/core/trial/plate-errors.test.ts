@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { defaultSettings } from "../../../core/settings.ts";
 import { clippedPlates } from "../../../core/trial/clipping.ts";
+import { converterStep } from "../../../core/trial/converter-step.ts";
 import { removePlateZero } from "../../../core/trial/plate-zero.ts";
 import { findSpikes } from "../../../core/trial/spikes.ts";
 import { stretches } from "./standing.ts";
@@ -23,7 +24,13 @@ describe("the zero of a plate", () => {
   ];
   const zeroed = (newtons: (index: number) => number) => {
     const force = stretches(parts).map((value, index) => value + newtons(index));
-    return removePlateZero([{ name: "left", limb: "left", proof: "stated", force }], rateHz, empty, settings);
+    return removePlateZero(
+      [{ name: "left", limb: "left", proof: "stated", force }],
+      [converterStep(force) ?? 0],
+      rateHz,
+      empty,
+      settings,
+    );
   };
 
   test("that drifts in a straight line between empty stretches is removed as that line, and reported", () => {
