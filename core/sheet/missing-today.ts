@@ -1,4 +1,5 @@
 import type { CriterionResult, Status } from "../criteria/criterion.ts";
+import { sessionProgress } from "../protocol/session-progress.ts";
 import type { SessionResult } from "../result.ts";
 import { isUsed } from "./sheet-trials.ts";
 
@@ -18,6 +19,7 @@ export function missingToday(session: SessionResult): readonly string[] {
       const named = whichCriteria(criteria, (each) => each.status === status);
       return named === undefined ? [] : [`${words}: ${named}.`];
     }),
+    ...protocolMissing(session),
     ...moreTrials(criteria),
     ...(session.comparisons.some((each) => each.plates === "unproved" && each.role === "criterion")
       ? [
@@ -31,6 +33,13 @@ export function missingToday(session: SessionResult): readonly string[] {
     ...(description.cautions === undefined ? ["No record says that the cautions for jump testing were asked."] : []),
     "What no force plate measures: strength, range of motion, laxity, questionnaires and the sport-specific programme. The clinician adds it.",
   ];
+}
+
+/** What the session's protocol still wants; nothing without one, or when it is done. */
+function protocolMissing(session: SessionResult): readonly string[] {
+  const progress = sessionProgress(session);
+  if (progress === undefined || progress.missing.length === 0) return [];
+  return [`Missing in the protocol “${progress.protocol}”: ${progress.missing.join(" ")}`];
 }
 
 /** Whether more trials could settle open questions, each answer once with the criteria it is given for. */

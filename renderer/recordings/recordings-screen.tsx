@@ -3,6 +3,7 @@ import { Button } from "@mantine/core";
 import { useMemo, useState } from "react";
 import { assignmentRows, filledDown } from "../../core/assignment-rows.ts";
 import { countOf } from "../../core/plain-words.ts";
+import { type SessionOffers, sessionOffers } from "../../core/session-offers.ts";
 import type { AssignedRow, Workspace } from "../../electron/host-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { AssignmentBar } from "./assignment-bar.tsx";
@@ -28,6 +29,10 @@ export function RecordingsScreen({ workspace, onShowTraces }: RecordingsScreenPr
   const { session, recordings, folder } = workspace;
   const [selected, setSelected] = useState<RowSelection>();
   const rows = useMemo(() => rowsOf(workspace), [workspace]);
+  const offers = useMemo(
+    () => sessionOffers(session?.description ?? {}, folder, recordings),
+    [session, folder, recordings],
+  );
   const keys = rows.map((each) => each.key);
   const selection = keptSelection(selected, keys, firstToLookAt(rows)?.key ?? "");
   const shown = rows.find((each) => each.key === selection.active);
@@ -41,7 +46,12 @@ export function RecordingsScreen({ workspace, onShowTraces }: RecordingsScreenPr
       <h1 className="area-title">Recordings</h1>
       <WatchPanel watch={watch} before={<IntakePanel workspace={workspace} onOpen={open} />} />
       {session !== undefined && (
-        <SessionStatements key={sessionKey(workspace)} session={session} showsProtocol={!isWatching} />
+        <SessionStatements
+          key={sessionKey(workspace, offers)}
+          session={session}
+          showsProtocol={!isWatching}
+          offers={offers}
+        />
       )}
       {session !== undefined && shown !== undefined && (
         <>
@@ -97,9 +107,9 @@ function firstToLookAt(rows: readonly RecordingRow[]): RecordingRow | undefined 
 }
 
 /** The form starts anew when another session is shown or what it shows was changed, also by undo. */
-function sessionKey({ folder, session }: Workspace): string {
+function sessionKey({ folder, session }: Workspace, offers: SessionOffers): string {
   const { files: _files, ...about } = session?.description ?? {};
-  return `${folder} ${JSON.stringify(about)}`;
+  return `${folder} ${JSON.stringify([about, offers])}`;
 }
 
 function countWords({ recordings }: Workspace): string {

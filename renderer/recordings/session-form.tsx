@@ -5,7 +5,8 @@ import type { Protocol } from "../../core/protocol/protocol.ts";
 import { shippedProtocols } from "../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../core/result.ts";
 import { effusionGrades } from "../../core/session.ts";
-import { involvedWords, sentenceCase } from "../shell/words.ts";
+import type { SessionOffers } from "../../core/session-offers.ts";
+import { dateWords, involvedWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import {
   involvedSides,
@@ -17,13 +18,15 @@ import {
 
 interface SessionFormProps {
   readonly session: SessionResult;
+  /** What the files say of the athlete and the day; it stands in the form until it is kept or overwritten. */
+  readonly offers: SessionOffers;
 }
 
 /** Asks what session.json does not say; all of it can be changed. */
-export function SessionForm({ session }: SessionFormProps) {
+export function SessionForm({ session, offers }: SessionFormProps) {
   const { apply } = useWorkspace();
   const { description, folder } = session;
-  const [written, setWritten] = useState<WrittenSession>(() => writtenSession(description));
+  const [written, setWritten] = useState<WrittenSession>(() => withOffers(writtenSession(description), offers));
   const [problem, setProblem] = useState("");
   const field = (name: keyof WrittenSession) => ({
     value: written[name],
@@ -32,6 +35,7 @@ export function SessionForm({ session }: SessionFormProps) {
   });
   const missing = missingWords(session);
   const plates = plateNames(session);
+  const offered = offerWords(offers);
   return (
     <form
       className="session-form"
@@ -45,6 +49,7 @@ export function SessionForm({ session }: SessionFormProps) {
       }}
     >
       {missing !== "" && <p className="caution finding">{missing}</p>}
+      {offered !== "" && <p className="muted">{offered}</p>}
       <div className="answer-fields">
         <TextInput label="Athlete's code" {...field("code")} />
         <TextInput label="Athlete's name, if wanted" {...field("name")} />
@@ -109,6 +114,19 @@ export function SessionForm({ session }: SessionFormProps) {
       </Button>
     </form>
   );
+}
+
+function withOffers(written: WrittenSession, { athlete, date }: SessionOffers): WrittenSession {
+  return { ...written, code: athlete?.value ?? written.code, date: date?.value ?? written.date };
+}
+
+/** "Offered: athlete GH-07 (header, line 1), 14 Oct 2026 (folder name). Keep or overwrite it." */
+function offerWords({ athlete, date }: SessionOffers): string {
+  const parts = [
+    ...(athlete === undefined ? [] : [`athlete ${athlete.value} (${athlete.from})`]),
+    ...(date === undefined ? [] : [`${dateWords(date.value)} (${date.from})`]),
+  ];
+  return parts.length === 0 ? "" : `Offered by the files: ${parts.join(", ")}. Keep it or write over it.`;
 }
 
 /** The protocols that ship with the program, and the session's own where it is another or was changed. */

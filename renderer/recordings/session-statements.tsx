@@ -1,6 +1,7 @@
 import { useState } from "react";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
 import type { SessionResult } from "../../core/result.ts";
+import type { SessionOffers } from "../../core/session-offers.ts";
 import { athleteWords, dateWords, injuryWords } from "../shell/words.ts";
 import { missingWords, SessionForm } from "./session-form.tsx";
 
@@ -8,10 +9,11 @@ interface SessionStatementsProps {
   readonly session: SessionResult;
   /** False while the board of the watch shows the same. */
   readonly showsProtocol: boolean;
+  readonly offers: SessionOffers;
 }
 
 /** Asks whose session it is; where that was stated, a line that opens the same form. */
-export function SessionStatements({ session, showsProtocol }: SessionStatementsProps) {
+export function SessionStatements({ session, showsProtocol, offers }: SessionStatementsProps) {
   const [opened, setOpened] = useState(false);
   const open = opened || missingWords(session) !== "";
   return (
@@ -30,7 +32,7 @@ export function SessionStatements({ session, showsProtocol }: SessionStatementsP
         )}
       </div>
       {showsProtocol && <ProtocolProgress session={session} />}
-      {open && <SessionForm session={session} />}
+      {open && <SessionForm session={session} offers={offers} />}
     </section>
   );
 }

@@ -4,6 +4,7 @@ import { assignmentOffers } from "../../core/assignment-offers.ts";
 import { type AssignmentRow, acceptedOffers, assignmentRows, filledDown } from "../../core/assignment-rows.ts";
 import { nameOffers } from "../../core/name-offers.ts";
 import type { SessionDescription } from "../../core/session.ts";
+import { sessionOffers } from "../../core/session-offers.ts";
 import { defaultSettings } from "../../core/settings.ts";
 import { recordingFile } from "../../electron/stored-session.ts";
 import { bytesOf, jumpText } from "../electron/simulated-recordings.ts";
@@ -69,6 +70,30 @@ describe("offers", () => {
     expect(assignmentOffers({ file: "dropjump.csv", folder: "drop jump", recognised }).test).toEqual([
       { value: "dropJump", from: "file name" },
     ]);
+  });
+});
+
+describe("whose session it is", () => {
+  const naming = (athlete: string, file: string) => ({
+    file,
+    reading: {
+      kind: "delimited",
+      hints: [{ kind: "athlete", value: athlete, unit: "", line: 1, written: `Athlete: ${athlete}` }],
+    } as never,
+  });
+  const athlete = { value: "GH-07", from: "header, line 1" };
+
+  it("is offered where the files that say it agree, with the day in the folder's name", () => {
+    const files = [naming("GH-07", "a.csv"), { file: "b.csv" }, naming("GH-07", "c.csv")];
+    expect(sessionOffers({}, "2026-10-14", files)).toEqual({
+      athlete,
+      date: { value: "2026-10-14", from: "folder name" },
+    });
+  });
+
+  it("is not offered where they differ, nor where it is stated", () => {
+    expect(sessionOffers({}, "day", [naming("GH-07", "a.csv"), naming("GH-08", "b.csv")])).toEqual({});
+    expect(sessionOffers({ athlete: { code: "X" } }, "day", [naming("GH-07", "a.csv")])).toEqual({});
   });
 });
 

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { intervalCaution, standingCautions } from "../../../core/criteria/cautions.ts";
 import { returnToPivotingSport } from "../../../core/criteria/return-to-pivoting-sport.ts";
 import { fullLabel } from "../../../core/measures/catalogue.ts";
+import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../../core/result.ts";
 import { defaultSettings, settingsHash, settingsWith } from "../../../core/settings.ts";
 import { buildSheet } from "../../../core/sheet/build-sheet.ts";
@@ -132,6 +133,18 @@ describe("the first page", () => {
     expect(missing.some((text) => text.startsWith("No earlier value to hold against: Jump height, single-leg"))).toBe(
       true,
     );
+  });
+
+  test("says what the protocol of the session still wants, and nothing where it has none", () => {
+    const protocol = shippedProtocol("return-to-running");
+    if (protocol === undefined) throw new Error("The protocol ships with the program.");
+    const planned = exampleSession({ trials: [], description: { ...exampleDescription, protocol } });
+    const line = (session: SessionResult) =>
+      sheetTexts(firstPage(sheetOf(session))).filter((text) => text.startsWith("Missing in the protocol"));
+    expect(line(planned)).toEqual([
+      "Missing in the protocol “Two-leg jumps before running”: Four valid countermovement jumps.",
+    ]);
+    expect(line(exampleSession())).toEqual([]);
   });
 
   test("counts criteria that lack the same, where naming each again would hide what else is missing", () => {
