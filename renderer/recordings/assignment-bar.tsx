@@ -14,7 +14,6 @@ interface AssignmentBarProps {
 }
 
 const limbWords = { both: "both legs", left: "left leg", right: "right leg" } as const;
-const notStated = { value: "", label: "not stated" };
 const several = { value: "several", label: "several" };
 
 /** States what the chosen rows are. Each change holds for all of them and is one step that can be taken back. */
@@ -45,7 +44,7 @@ export function AssignmentBar({ rows, onAssign }: AssignmentBarProps) {
         }}
         data={[
           ...(test === "several" ? [several] : []),
-          notStated,
+          nothing(test),
           ...availableTests.map((each) => ({ value: each, label: testLabel(each) })),
         ]}
       />
@@ -58,7 +57,7 @@ export function AssignmentBar({ rows, onAssign }: AssignmentBarProps) {
         }}
         data={[
           ...(limb === "several" ? [several] : []),
-          notStated,
+          nothing(limb),
           ...limbs.map((each) => ({ value: each, label: limbWords[each] })),
         ]}
       />
@@ -82,7 +81,7 @@ export function AssignmentBar({ rows, onAssign }: AssignmentBarProps) {
           }}
           data={[
             ...(lead === "several" ? [several] : []),
-            notStated,
+            nothing(lead),
             { value: "left", label: "left" },
             { value: "right", label: "right" },
           ]}
@@ -107,6 +106,11 @@ export function AssignmentBar({ rows, onAssign }: AssignmentBarProps) {
       </div>
     </fieldset>
   );
+}
+
+/** Nothing stated; where there is a value, choosing it takes the statement back, and what is recognised remains. */
+function nothing(value: unknown): { readonly value: string; readonly label: string } {
+  return { value: "", label: value === undefined ? "not stated" : "take back what was stated" };
 }
 
 /** What all rows have in common: one value, nothing, or several. */

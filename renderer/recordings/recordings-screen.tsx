@@ -1,7 +1,7 @@
 import "./recordings.css";
 import { Button } from "@mantine/core";
 import { useMemo, useState } from "react";
-import { assignmentRows, filledDown } from "../../core/assignment-rows.ts";
+import { acceptedOffers, assignmentRows, filledDown } from "../../core/assignment-rows.ts";
 import { countOf } from "../../core/plain-words.ts";
 import { type SessionOffers, sessionOffers } from "../../core/session-offers.ts";
 import type { AssignedRow, Workspace } from "../../electron/host-api.ts";
@@ -37,6 +37,7 @@ export function RecordingsScreen({ workspace, onShowTraces }: RecordingsScreenPr
   const selection = keptSelection(selected, keys, firstToLookAt(rows)?.key ?? "");
   const shown = rows.find((each) => each.key === selection.active);
   const chosen = rows.filter((each) => selection.chosen.has(each.key));
+  const offered = useMemo(() => acceptedOffers(rows.map((each) => each.row)), [rows]);
   const assign = (changes: readonly AssignedRow[]) => {
     if (changes.length > 0) void apply("recordings.assign", { folder, rows: changes });
   };
@@ -63,7 +64,14 @@ export function RecordingsScreen({ workspace, onShowTraces }: RecordingsScreenPr
                 </h2>
                 <p className="muted">{countWords(workspace)}</p>
               </div>
-              <Button onClick={onShowTraces}>Look at the traces</Button>
+              <div className="intake-buttons">
+                {offered.length > 1 && chosen.length < rows.length && (
+                  <Button variant="default" onClick={() => assign(offered)}>
+                    Accept all {offered.length} offers
+                  </Button>
+                )}
+                <Button onClick={onShowTraces}>Look at the traces</Button>
+              </div>
             </div>
             <AssignmentTable
               rows={rows}
