@@ -15,7 +15,7 @@ export const settingsOfEvents = {
     "1",
     1,
     2,
-    "After a landing the first second whose 50 ms mean forces have an SD within this factor of the steadiest one weighs, because a shorter integration drifts less (simulated drop jumps).",
+    "Seconds whose force has an SD within this factor of the steadiest one's are steady alike: together they vouch for the second that weighs (simulated jumps).",
   ),
   weighingShortSeconds: number(0.3, "s", 0.1, 1, "Shorter quiet standing is used only with a strong warning."),
   weighingMinimumSeconds: number(0.1, "s", 0.05, 1, "Below this, weight is not measured unless the mass is given."),
@@ -154,6 +154,13 @@ export const settingsOfEvents = {
     0.1,
     50,
     "A plate's zero that moves by at least this much between empty stretches is a drift; it is removed and reported.",
+  ),
+  plateHiddenDrift: number(
+    0.05,
+    "N/s",
+    0,
+    1,
+    "A plate's zero may drift this fast where no two empty stretches show it; it widens the zero's uncertainty.",
   ),
   plateDriftSd: number(
     5,

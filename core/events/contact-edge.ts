@@ -48,7 +48,8 @@ export function contactEdge(
   const { force, rateHz } = signal;
   const threshold = contactThreshold(empty, settings);
   const hold = Math.max(1, Math.round(settings.contactHoldSeconds * rateHz));
-  for (let loaded = from; loaded !== limit; loaded += direction) {
+  // Not until it is equal to the limit: a search that starts beyond it, or nowhere, ends at once.
+  for (let loaded = from; (limit - loaded) * direction > 0; loaded += direction) {
     const here = force[loaded]!;
     const next = force[loaded + direction]!;
     if (here < threshold || next >= threshold) continue;

@@ -7,6 +7,7 @@ import { detectSquatJump } from "./detect-squat-jump.ts";
 import type { DetectionInput, Undetected } from "./detection.ts";
 import { withSpreads } from "./edge-spread.ts";
 import type { JumpMotion } from "./jump-events.ts";
+import { withOnsetDoubt } from "./onset-doubt.ts";
 
 const detectors: Readonly<Record<TestKind, (input: DetectionInput) => JumpMotion | Undetected>> = {
   countermovementJump: detectCountermovement,
@@ -19,5 +20,5 @@ const detectors: Readonly<Record<TestKind, (input: DetectionInput) => JumpMotion
 /** Finds motion and events of a trial by the rules of its test (METHODS §3, §6). */
 export function detectTrial(input: DetectionInput): JumpMotion | Undetected {
   const jump = detectors[input.test](input);
-  return "missing" in jump ? jump : withSpreads(jump, input);
+  return "missing" in jump ? jump : withOnsetDoubt(withSpreads(jump, input), input.settings);
 }

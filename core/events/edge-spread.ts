@@ -4,13 +4,14 @@ import type { SampleSpan } from "../trial/sample-span.ts";
 import { contactThreshold, type EmptyLevel, emptyLevel } from "./contact-edge.ts";
 import type { DetectionInput } from "./detection.ts";
 import { type EdgeLine, edgeLine } from "./edge-line.ts";
-import type { contactKeys, EdgeSpreads, JumpMotion, LimbContact } from "./jump-events.ts";
+import { contactKeys, type EdgeSpreads, type JumpMotion, type LimbContact } from "./jump-events.ts";
+import { ringDelay } from "./ring-delay.ts";
 
 /**
  * How uncertain each contact event is, samples (k = 1), read from its own flank: what plate noise leaves in the line that
  * carries it, how far that line and the event lie apart (it is carried outwards only, by 1.5 ms at most, and not at all
- * at low rates), a flank that starts gently, and a plate that rings across the threshold. All vanish on a quiet plate
- * with straight flanks that hold two samples.
+ * at low rates), a flank that starts gently, and a plate that rings across the threshold or holds force up as it is
+ * released. All vanish on a quiet plate with straight flanks that hold two samples.
  */
 export function withSpreads(jump: JumpMotion, input: DetectionInput): JumpMotion {
   const { total, limbs, cut, weight, settings } = input;
@@ -18,9 +19,11 @@ export function withSpreads(jump: JumpMotion, input: DetectionInput): JumpMotion
     edgeSpread(signal, edge, direction, flight, weight.newtons, settings);
   const spreadsOf = (signal: ForceSignal, edges: Partial<Record<EdgeKey, number>>): EdgeSpreads =>
     Object.fromEntries(
-      (["contactTouchdown", "takeoff", "touchdown"] as const).flatMap((key) => {
+      contactKeys.flatMap((key) => {
         const edge = edges[key];
-        return edge === undefined ? [] : [[key, spread(signal, edge, key === "takeoff" ? 1 : -1, cut.flight)]];
+        if (edge === undefined) return [];
+        const own = spread(signal, edge, key === "takeoff" ? 1 : -1, cut.flight);
+        return [[key, key === "takeoff" ? Math.hypot(own, rung(signal, edge, edges.touchdown, settings)) : own]];
       }),
     );
   const contacts = jump.contacts.map((contact): LimbContact => {
@@ -35,10 +38,28 @@ export function withSpreads(jump: JumpMotion, input: DetectionInput): JumpMotion
   });
   if (jump.hops === undefined) return { ...jump, contacts, spreads: spreadsOf(total, jump.events) };
   // Edges of one bout are varied together, so that one number stands for all of a kind.
-  const { contacts: hops } = jump.hops;
-  const touchdowns = hops.map((hop) => spread(total, hop.touchdown, -1, cut.flight));
-  const takeoffs = hops.flatMap((hop) => (hop.takeoff === undefined ? [] : spread(total, hop.takeoff, 1, cut.flight)));
+  const { entryTakeoff, contacts: hops } = jump.hops;
+  // Each was counted from the empty level of the flight beside it, the first touchdown after a fall from the next one.
+  const flights = [cut.flight, ...cut.laterFlights];
+  const before = entryTakeoff === undefined ? 1 : 0;
+  const beside = (index: number): SampleSpan => flights[Math.max(0, index - before)] ?? cut.flight;
+  const touchdowns = hops.map((hop, index) => spread(total, hop.touchdown, -1, beside(index)));
+  const takeoffs = hops.flatMap(({ takeoff }, index) =>
+    takeoff === undefined
+      ? []
+      : Math.hypot(
+          spread(total, takeoff, 1, beside(index + 1)),
+          rung(total, takeoff, hops[index + 1]?.touchdown, settings),
+        ),
+  );
   return { ...jump, spreads: { touchdown: rootMeanSquare(touchdowns), takeoff: rootMeanSquare(takeoffs) } };
+}
+
+/** A take-off lies anywhere within the half period that ringing may hold force up for: rectangular. */
+function rung(signal: ForceSignal, takeoff: number, touchdown: number | undefined, settings: Settings): number {
+  if (touchdown === undefined) return 0;
+  const flight = { start: Math.ceil(takeoff), end: Math.floor(touchdown) };
+  return ringDelay(signal, takeoff, flight, settings) / Math.sqrt(3);
 }
 
 /** The flank that tells the slope is this many standard deviations of the empty plate high, at least. */
@@ -68,8 +89,9 @@ function edgeSpread(
   const height = Math.max(carried, slopeDeviations * empty.deviation);
   const top = threshold + height;
   const line = edgeLine(force, loaded, direction, Number.NEGATIVE_INFINITY, top);
-  // No flank rises out of the noise: the edge may lie anywhere within the hold.
-  if (line === undefined || line.slope <= 0) return hold / Math.sqrt(3);
+  // No flank rises out of the noise: the edge may lie anywhere within the hold. A nearly flat one says no less: its
+  // line reaches the empty level anywhere.
+  if (line === undefined || !(line.slope > 0)) return hold / Math.sqrt(3);
   const wanted = reach(line, empty);
   const reached = (edge - loaded) * direction;
   const crossing = (force[loaded]! - threshold) / (force[loaded]! - force[loaded + direction]!);
@@ -78,12 +100,16 @@ function edgeSpread(
   const isOnLine = reached - crossing > justMoved && reached - crossing < most - justMoved;
   // The slope from the whole flank, the lever from the samples that carried the event.
   const noise = reachNoise(isOnLine ? { ...carry, slope: line.slope } : line, empty);
-  const rung = ringSamples(force, loaded + direction, direction, threshold, hold);
+  const again = ringSamples(force, loaded + direction, direction, threshold, hold);
   const upper = (direction === 1 ? settings.takeoffShapeSeconds : settings.touchdownShapeSeconds) * rateHz;
   const shape = Math.min(upper, shapeSamples(force, loaded, direction, line, top + 2 * height, empty));
   // Where events are not carried to their line, a sample is all that is known.
   const sampling = rateHz < settings.contactCarryRateHz ? 1 / Math.sqrt(12) : 0;
-  return Math.hypot(noise, isOnLine ? 0 : offLine(wanted - reached, settings), shape, rung / Math.sqrt(3), sampling);
+  const first = force[loaded + direction]! - empty.newtons;
+  const beside = besideFirstOff(first, isOnLine ? carry : line, reached, crossing, empty);
+  const ofLine = isOnLine ? 0 : offLine(wanted - reached, settings);
+  const spread = Math.hypot(noise, ofLine, beside, shape, again / Math.sqrt(3), sampling);
+  return Math.min(spread, hold / Math.sqrt(3));
 }
 
 /** An event this near to where its line was cut off was cut off, samples. */
@@ -97,6 +123,23 @@ const justMoved = 1e-6;
  */
 function offLine(withheld: number, settings: Settings): number {
   return withheld < 0 ? -withheld * settings.contactBeyondFraction : withheld / Math.sqrt(3);
+}
+
+/** The first sample off the plate contradicts an event from this many deviations of the empty plate on. */
+const firstOffDeviations = 3;
+
+/**
+ * What the first sample off the plate says against an event, samples. Where it still shows load beyond the event, the
+ * flank has a foot that reaches behind that sample. Where it shows less load than the line that carried the event says,
+ * the flank begins more steeply than its line, as beneath a plate that rings: the event was carried too far.
+ * @param first force of that sample above the empty level, newtons
+ */
+function besideFirstOff(first: number, line: EdgeLine, reached: number, crossing: number, empty: EmptyLevel): number {
+  const doubt = firstOffDeviations * empty.deviation;
+  if (reached < 1) return first > doubt ? 1 - reached + first / line.slope : 0;
+  const said = line.intercept - line.slope - empty.newtons;
+  const missing = (said - Math.max(0, first) - doubt) / line.slope;
+  return Math.min(Math.max(0, missing), Math.max(0, reached - crossing));
 }
 
 /** Where a line reaches the empty level, samples outwards from the loaded one it counts from. */
@@ -113,7 +156,8 @@ function reachNoise(line: EdgeLine, empty: EmptyLevel): number {
 /**
  * How far a flank that starts gently deceives the line that carries the event: how much further outwards that line
  * reaches the empty level than the line through the next part of the flank, as far as twice the noise does not make it.
- * Zero on a straight flank; on one that grows with the square of time nine tenths of the true error.
+ * Zero on a straight flank; on one that grows with the square of time nine tenths of the true error. A flank that begins
+ * more steeply than it goes on reaches the empty level nearer than its line, by what its bend says.
  */
 function shapeSamples(
   force: Float64Array,
@@ -125,9 +169,18 @@ function shapeSamples(
 ): number {
   const next = edgeLine(force, loaded - direction * line.count, direction, Number.NEGATIVE_INFINITY, top);
   if (next === undefined || next.slope <= 0) return 0;
-  const distance = Math.max(0, reach(line, empty) + line.count - reach(next, empty));
-  const noise = 2 * Math.hypot(reachNoise(next, empty), reachNoise(line, empty));
-  return Math.sqrt(Math.max(0, distance ** 2 - noise ** 2));
+  const distance = reach(line, empty) + line.count - reach(next, empty);
+  // The next part only tells the bend where it is less steep, not where it reaches the empty level itself.
+  const noise = 2 * Math.hypot(distance < 0 ? 0 : reachNoise(next, empty), reachNoise(line, empty));
+  const bent = distance < 0 ? reach(line, empty) - steeperReach(line, next, empty) : distance;
+  return Math.sqrt(Math.max(0, bent ** 2 - noise ** 2));
+}
+
+/** Where a flank reaches the empty level whose slope grows outwards as it does from its next part to its line. */
+function steeperReach(line: EdgeLine, next: EdgeLine, empty: EmptyLevel): number {
+  const growth = (line.slope - next.slope) / (line.count + next.meanDistance - line.meanDistance);
+  const outside = line.slope + growth * (line.meanDistance + reach(line, empty) / 2);
+  return (line.intercept - empty.newtons) / outside;
 }
 
 /** The loaded sample next to an edge: where force last was at the threshold. */

@@ -1,6 +1,6 @@
 import type { Settings } from "../settings.ts";
 import type { EventEdit, EventName } from "./event.ts";
-import type { Anchor, contactKeys, EdgeSpreads } from "./jump-events.ts";
+import type { Anchor, contactKeys, EdgeSpreads, JumpMotion } from "./jump-events.ts";
 import type { JumpChange } from "./vary-jump.ts";
 import type { MomentumBalance, Weighing, WeightEstimate } from "./weigh.ts";
 
@@ -41,7 +41,7 @@ export function inputUncertainties(
   };
 }
 
-/** By momentum balance weight and velocity have their causes in common; otherwise each has its own. */
+/** Weight and velocity of one weighing have causes in common; a weight from elsewhere has its own. */
 function motionCauses(
   weight: WeightEstimate,
   balance: MomentumBalance | undefined,
@@ -51,9 +51,12 @@ function motionCauses(
 ): InputUncertainties["motion"] {
   const isBalanced =
     balance !== undefined && balance.newtons === weight.newtons && balance.still.start === still?.window.start;
+  const isOwn = still !== undefined && still.newtons === weight.newtons && still.uncertainty === weight.uncertainty;
   const causes = isBalanced
     ? balance.ends
-    : [{ weightNewtons: weight.uncertainty }, { startVelocity: velocityUncertainty(still, anchor, settings) }];
+    : isOwn && anchor.kind === "still"
+      ? still.causes
+      : [{ weightNewtons: weight.uncertainty }, { startVelocity: velocityUncertainty(still, anchor, settings) }];
   // Position is counted from an instant of swaying, not from the middle of the standing.
   return still === undefined ? causes : [...causes, { startPosition: still.positionUncertainty }];
 }
@@ -70,4 +73,9 @@ export function edgeUncertainty(
   spreads: EdgeSpreads | undefined,
 ): number {
   return spreads?.[key] ?? (key === "takeoff" ? inputs.takeoff : inputs.touchdown);
+}
+
+/** Standard uncertainty of the onset, samples: where it was detected, with what a gentle beginning adds. */
+export function onsetUncertainty(inputs: InputUncertainties, jump: Pick<JumpMotion, "onsetDoubt">): number {
+  return Math.hypot(inputs.onset, inputs.fixed.has("onset") ? 0 : (jump.onsetDoubt ?? 0));
 }

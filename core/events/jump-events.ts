@@ -78,6 +78,8 @@ export interface JumpMotion {
   readonly events: JumpEvents;
   readonly contacts: readonly LimbContact[];
   readonly spreads?: EdgeSpreads;
+  /** What a movement that begins gently adds to the uncertainty of the onset, samples. */
+  readonly onsetDoubt?: number;
   /** Repeated hops only; their contacts stand here and not in `events`. */
   readonly hops?: HopBout;
 }

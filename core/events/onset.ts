@@ -31,7 +31,8 @@ export function findOnset(search: OnsetSearch, leaving: 1 | -1, settings: Settin
     const here = force[index]!;
     if (leaving * (here - edge) > 0) continue;
     const next = force[index + 1]!;
-    const leaves = index + (here - edge) / (here - next);
+    // A dip that never leaves the band has no slope to divide by: force is within it up to the dip itself.
+    const leaves = index + (leaving * (next - edge) > 0 ? (here - edge) / (here - next) : 1);
     return Math.max(earliest, leaves - settings.onsetBackSeconds * rateHz);
   }
   return undefined;

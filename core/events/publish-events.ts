@@ -1,8 +1,8 @@
-import { forceAt } from "../trial/force-signal.ts";
 import type { EventEdit, TrialEvent } from "./event.ts";
-import { edgeUncertainty, type InputUncertainties } from "./input-uncertainties.ts";
+import { edgeUncertainty, type InputUncertainties, onsetUncertainty } from "./input-uncertainties.ts";
 import { contactKeys, type EventKey, eventKeys, type JumpMotion } from "./jump-events.ts";
 import { editsEvent, publishedEvent } from "./published-events.ts";
+import { endOfUnweightingNoise, restNoise } from "./turning-point-noise.ts";
 import { varyJump } from "./vary-jump.ts";
 
 /** The events of a trial as they are published: the whole body's in order of time, then those of each limb. */
@@ -81,16 +81,16 @@ function hopEvents(jump: JumpMotion, edits: readonly EventEdit[], inputs: InputU
 
 /** Standard uncertainty of an event in samples. */
 function eventUncertainty(jump: JumpMotion, key: EventKey, noiseNewtons: number, inputs: InputUncertainties): number {
-  if (key === "onset") return inputs.onset;
+  if (key === "onset") return onsetUncertainty(inputs, jump);
   if (key === "contactTouchdown" || key === "takeoff" || key === "touchdown") {
     return edgeUncertainty(inputs, key, jump.spreads);
   }
   // Turning points follow from weight and velocity: moved by how far they move.
   const own = jump.events[key] ?? 0;
   const shifts = inputs.motion.map((change) => (varyJump(jump, change, inputs.fixed).events[key] ?? own) - own);
-  if (key === "endOfUnweighting") {
-    const slope = forceAt(jump.motion.signal, own + 0.5) - forceAt(jump.motion.signal, own - 0.5);
-    if (slope > 0) shifts.push(noiseNewtons / slope);
-  }
-  return Math.hypot(...shifts, 1 / Math.sqrt(12));
+  const ofNoise =
+    key === "endOfUnweighting"
+      ? endOfUnweightingNoise(jump, own, noiseNewtons, noiseNewtons)
+      : restNoise(jump, own, noiseNewtons);
+  return Math.hypot(...shifts, ofNoise, 1 / Math.sqrt(12));
 }

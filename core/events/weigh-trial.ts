@@ -4,7 +4,6 @@ import type { TestKind } from "../test-kind.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
-import type { QuietSide } from "../trial/weighing-window.ts";
 import {
   balanceMomentum,
   type MomentumBalance,
@@ -13,7 +12,7 @@ import {
   type WeightEstimate,
   weigh,
 } from "./weigh.ts";
-import { weighingSecond } from "./weighing-second.ts";
+import { type QuietSide, weighingSecond } from "./weighing-second.ts";
 
 /** Where a trial's quiet standing lies. */
 export type QuietPlace = "before the jump" | "after the landing";

@@ -12,6 +12,8 @@ export interface Weighing {
   readonly deviation: number;
   /** Standard uncertainty of the velocity that the window's mean is taken to be zero, m/s. */
   readonly velocityUncertainty: number;
+  /** The causes of both: a trend of velocity moves the weight, and the velocity where the window is off its middle. */
+  readonly causes: readonly WeighingShift[];
   /** Standard deviation of the position in quiet standing about its middle, m. */
   readonly positionUncertainty: number;
   readonly window: SampleSpan;
@@ -57,19 +59,26 @@ export function weigh(
   const mass = mean / settings.gravity;
   const sway = swayDeviations(total, rateHz, calm, mass, settings);
   const missing = Math.max(0, 1 - seconds / settings.weighingSeconds);
-  const offCentre = Math.abs(middle(window) - middle(calm)) / rateHz;
-  const parts = [
-    mass * endsOf(sway, seconds),
+  const trend = endsOf(sway, seconds);
+  // Mean velocity over the calm standing, and what its trend makes of that at the window's own middle.
+  const meanVelocity = (Math.SQRT2 * sway.position) / seconds;
+  const offMiddle = (trend * (middle(window) - middle(calm))) / rateHz;
+  const otherwise = Math.hypot(
     plateNoise / Math.sqrt(count),
     settings.weighingFloorFraction * mean,
     deviation * Math.sqrt(missing),
-  ];
+  );
   return {
     newtons: mean,
-    uncertainty: Math.hypot(...parts),
+    uncertainty: Math.hypot(mass * trend, otherwise),
     deviation,
-    // Mean velocity over the calm standing, and what its trend makes of that at the window's own middle.
-    velocityUncertainty: Math.hypot((Math.SQRT2 * sway.position) / seconds, endsOf(sway, seconds) * offCentre),
+    velocityUncertainty: Math.hypot(meanVelocity, offMiddle),
+    causes: [
+      // Velocity that rises by the trend is taken for weight, and is above zero where the window lies behind the middle.
+      { weightNewtons: mass * trend, startVelocity: -offMiddle },
+      { weightNewtons: otherwise, startVelocity: 0 },
+      { weightNewtons: 0, startVelocity: meanVelocity },
+    ],
     positionUncertainty: sway.position,
     window,
   };

@@ -1,7 +1,10 @@
 import type { Settings } from "../settings.ts";
 import { meanAndDeviation, meanOf } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
-import { type QuietSide, weighingWindow } from "../trial/weighing-window.ts";
+import { weighingWindow } from "../trial/weighing-window.ts";
+
+/** On which side of the movement the quiet standing lies. */
+export type QuietSide = "before" | "after";
 
 /** The second that weighs, and the calm standing around it that vouches for it. */
 export interface WeighingSecond {

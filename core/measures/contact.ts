@@ -1,8 +1,9 @@
+import { integralNoise } from "../events/integral-noise.ts";
 import { velocityAt } from "../events/kinematics.ts";
+import { velocityNoise } from "../events/velocity-noise.ts";
 import type { Settings } from "../settings.ts";
 import { integrateForce } from "../trial/force-signal.ts";
-import { integralNoise, type MeasureContext, type RawMeasure } from "./raw-measure.ts";
-import { velocityNoise } from "./velocity-noise.ts";
+import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 
 /**
  * Contact time, reactive strength index and effective drop heights (METHODS §5): of a drop jump from the touchdown of
@@ -18,7 +19,7 @@ export function measureContact(context: MeasureContext, settings: Settings): Raw
   const { rateHz } = motion.signal;
   const velocity = velocityAt(motion, fallen);
   const effective = (velocity * velocity) / (2 * gravity);
-  const effectiveNoise = (Math.abs(velocity) * velocityNoise(context, fallen)) / gravity;
+  const effectiveNoise = (Math.abs(velocity) * velocityNoise(jump, context.noiseNewtons, fallen)) / gravity;
   const measures: RawMeasure[] = [{ id: "dropHeightEffective", side, value: effective, noise: effectiveNoise }];
   if (contactTouchdown === undefined || takeoff === undefined) return measures;
 

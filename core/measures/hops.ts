@@ -85,8 +85,57 @@ export function measureHops(context: MeasureContext, settings: Settings): RawMea
     ...(used.length === 0
       ? []
       : [
-          { id: "reactiveStrengthIndexBestFive", side, value: mean((hop) => hop.reactiveStrengthIndex), noise: 0 },
-          { id: "hopStiffness", side, value: mean((hop) => hop.hopStiffness), noise: 0 },
+          {
+            id: "reactiveStrengthIndexBestFive",
+            side,
+            value: mean((hop) => hop.reactiveStrengthIndex),
+            noise: choiceDoubt(context, hops, (hop) => hop.reactiveStrengthIndex, settings),
+          },
+          {
+            id: "hopStiffness",
+            side,
+            value: mean((hop) => hop.hopStiffness),
+            noise: choiceDoubt(context, hops, (hop) => hop.hopStiffness, settings),
+          },
         ]),
   ];
+}
+
+/** Two hops may stand in the other order where their indices lie within this many standard uncertainties of each other. */
+const orderDeviations = 3;
+
+/**
+ * What the choice of the best hops leaves in their mean: a hop that was left out may be a better one than one that was
+ * used, where their indices, or a contact time and the limit of a slow one, differ by no more than their edges are
+ * uncertain. Each such exchange moves the mean by the difference of the two over the number of hops, so that the mean
+ * lies anywhere within it (rectangular, JCGM 100:2008, 4.3.7). The hops stay the same while other inputs are varied.
+ */
+export function choiceDoubt(
+  { jump, limb, usedHops = [] }: Pick<MeasureContext, "jump" | "limb" | "usedHops">,
+  hops: readonly Hop[],
+  value: (hop: Hop) => number,
+  settings: Settings,
+): number {
+  const { touchdown = 0, takeoff = 0 } = jump.spreads ?? {};
+  const edges = Math.hypot(touchdown, takeoff) / jump.motion.signal.rateHz;
+  const indexDoubt = (hop: Hop): number =>
+    hop.reactiveStrengthIndex * Math.hypot((2 * edges) / hop.flightTime, edges / hop.contactTime);
+  const nearLimit = (hop: Hop): boolean =>
+    limb === "both" && Math.abs(hop.contactTime - settings.slowContactSeconds) <= orderDeviations * edges;
+  const isUsed = (hop: Hop): boolean => usedHops.includes(hop.contactIndex);
+  const used = hops.filter(isUsed);
+  const left = hops.filter(
+    (hop) => !isUsed(hop) && (limb !== "both" || hop.contactTime < settings.slowContactSeconds || nearLimit(hop)),
+  );
+  const exchanges = left.map((out) => {
+    const apart = used.map((own) => {
+      const difference = own.reactiveStrengthIndex - out.reactiveStrengthIndex;
+      const doubtful = difference <= orderDeviations * Math.hypot(indexDoubt(own), indexDoubt(out));
+      return doubtful || nearLimit(own) ? Math.abs(value(own) - value(out)) : 0;
+    });
+    return Math.max(0, ...apart);
+  });
+  // No more hops are exchanged than were used.
+  const most = exchanges.sort((a, b) => b - a).slice(0, used.length);
+  return Math.hypot(...most) / Math.max(1, used.length) / Math.sqrt(3);
 }

@@ -23,7 +23,7 @@ export function measureJump(
   settings: Settings,
 ): readonly Measure[] {
   const values = measureValues(context, settings);
-  const spread = propagate(context, values, uncertainties, (varied) => measureValues(varied, settings), settings);
+  const spread = propagate(context, values, uncertainties, (varied) => measureValues(varied, settings));
   // No uncertainty can be derived for the time to stabilisation: it depends on the length of the recording.
   const stabilisation = measureStabilisation(context, settings);
   const known = new Map<string, Known[]>();

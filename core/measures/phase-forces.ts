@@ -1,9 +1,10 @@
+import { integralNoise } from "../events/integral-noise.ts";
 import { positionAt } from "../events/kinematics.ts";
 import { type Phase, phasesOf } from "../events/phases.ts";
 import type { MeasureSide } from "../limb.ts";
 import { type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
 import { type ForceNoise, impulseNoise, limbNoises, peakNoise, totalNoise } from "./force-noise.ts";
-import { integralNoise, type MeasureContext, type RawMeasure } from "./raw-measure.ts";
+import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 
 /** Impulses, forces and durations of the phases a trial has (METHODS §5), from unfiltered force. */
 export function measurePhases(context: MeasureContext): RawMeasure[] {
@@ -101,11 +102,14 @@ function netImpulse(context: MeasureContext, id: string, { from, to }: Phase): R
 /** Per limb, net of half the body weight (METHODS §5). */
 function limbNetImpulses(context: MeasureContext, id: string, { from, to }: Phase): RawMeasure[] {
   const half = context.jump.motion.weightNewtons / 2;
+  const { rateHz } = context.jump.motion.signal;
+  // The zeros of both plates are in the total's weight: half of either stays.
+  const ofZeros = (Math.hypot(...context.limbs.map((limb) => limb.zeroNewtons)) / 2) * ((to - from) / rateHz);
   return context.limbs.map(({ signal, noiseNewtons }) => ({
     id,
     side: signal.side,
     value: integrateForce(signal, from, to) - (half * (to - from)) / signal.rateHz,
-    noise: integralNoise(noiseNewtons, to - from, signal.rateHz),
+    noise: Math.hypot(integralNoise(noiseNewtons, to - from, signal.rateHz), ofZeros),
   }));
 }
 

@@ -1,6 +1,6 @@
 import { type Kinematics, powerAt, powerAtSample, velocityAt } from "../events/kinematics.ts";
 import { type Phase, phasesOf } from "../events/phases.ts";
-import { impulseNoise, totalNoise } from "./force-noise.ts";
+import { impulseNoise, peakDeviations, totalNoise } from "./force-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 
 /** Power of the total force on the centre of mass in braking and propulsion (METHODS §5). */
@@ -15,7 +15,8 @@ export function measurePower(context: MeasureContext): RawMeasure[] {
 function brakingPower(context: MeasureContext, { from, to }: Phase): RawMeasure[] {
   const { jump, limb: side } = context;
   const { watts, sample } = extremePower(jump.motion, from, to, -1);
-  const noise = totalNoise(context).point * Math.abs(velocityAt(jump.motion, sample));
+  const { point } = totalNoise(context);
+  const noise = extremeNoise(jump.motion, { from, to }, watts, point * Math.abs(velocityAt(jump.motion, sample)));
   return [{ id: "peakBrakingPower", side, value: watts, noise }];
 }
 
@@ -29,9 +30,24 @@ function propulsionPower(context: MeasureContext, { from, to }: Phase): RawMeasu
   const fastest = Math.abs(velocityAt(motion, sample));
   const workNoise = impulseNoise(noise, to - from, rateHz) * fastest;
   return [
-    { id: "peakPropulsionPower", side, value: watts, noise: noise.point * fastest },
+    {
+      id: "peakPropulsionPower",
+      side,
+      value: watts,
+      noise: extremeNoise(motion, { from, to }, watts, noise.point * fastest),
+    },
     { id: "meanPropulsionPower", side, value: integratePower(motion, from, to) / seconds, noise: workNoise / seconds },
   ];
+}
+
+/** As for a largest force: of the samples that may be the true extreme noise lifts one, σ·√(2 ln m) at most. */
+function extremeNoise(motion: Kinematics, { from, to }: Phase, watts: number, noiseWatts: number): number {
+  const least = Math.abs(watts) - peakDeviations * noiseWatts;
+  let count = 0;
+  for (let index = Math.ceil(from); index <= Math.floor(to); index += 1) {
+    if (powerAt(motion, index) * Math.sign(watts) >= least) count += 1;
+  }
+  return noiseWatts * Math.hypot(1, Math.sqrt(2 * Math.log(Math.max(1, count))));
 }
 
 /** ∫F·v dt in joules. F·v is a cubic between samples, which Simpson's rule integrates exactly. */

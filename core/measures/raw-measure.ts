@@ -34,8 +34,3 @@ export interface MeasureContext {
   /** The hops that stand for a bout, by contact index from 1; fixed while inputs are varied. */
   readonly usedHops?: readonly number[];
 }
-
-/** Standard uncertainty that white noise leaves in an integral over `samples` samples: σ·√(dt·T). */
-export function integralNoise(noiseNewtons: number, samples: number, rateHz: number): number {
-  return (noiseNewtons * Math.sqrt(Math.max(1, samples))) / rateHz;
-}

@@ -1,7 +1,8 @@
 import { positionAt, velocityAt } from "../events/kinematics.ts";
+import { velocityNoise } from "../events/velocity-noise.ts";
 import type { Settings } from "../settings.ts";
+import { positionNoise } from "./position-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
-import { positionNoise, velocityNoise } from "./velocity-noise.ts";
 
 /** Weight, heights, velocity, times and depth of a trial (METHODS §5). */
 export function measureWholeJump(context: MeasureContext, settings: Settings): RawMeasure[] {
@@ -43,7 +44,7 @@ function takeoffMeasures(context: MeasureContext, takeoff: number, settings: Set
   if (anchor.kind === "flight") return [];
   const { gravity } = motion;
   const velocity = velocityAt(motion, takeoff);
-  const noise = velocityNoise(context, takeoff);
+  const noise = velocityNoise(jump, context.noiseNewtons, takeoff);
   // Who does not rise has no height: v²/2g would make one of a fall (a take-off moved into the flight).
   if (velocity <= 0) return [{ id: "takeoffVelocity", side, value: velocity, noise }];
   const height = (velocity * velocity) / (2 * gravity);

@@ -4,7 +4,7 @@ import type { SampleSpan } from "./sample-span.ts";
 
 /** A converter with coarser steps than this is none, newtons. */
 const coarsestStepNewtons = 5;
-/** A rounded top has fallen by no more steps than this, half its length beyond either end: four, and room for noise. */
+/** A rounded top has fallen by no more steps than this on average, half its length beyond its ends: four, and room for noise. */
 const roundedTopSteps = 12;
 
 /**
@@ -21,9 +21,10 @@ export function clippedSpans(force: Float64Array, steadyLoad: number, settings: 
   const isRounded = (span: SampleSpan): boolean => {
     step ??= converterStep(force) ?? 0;
     const half = Math.ceil((span.end - span.start) / 2);
-    const beyond = [force[span.start - half], force[span.end - 1 + half]];
-    const most = roundedTopSteps * step;
-    return step <= coarsestStepNewtons && beyond.every((newtons) => newtons !== undefined && largest - newtons <= most);
+    const [before, after] = [force[span.start - half], force[span.end - 1 + half]];
+    if (step > coarsestStepNewtons || before === undefined || after === undefined) return false;
+    // On the average of both ends: a top that leans falls less on one side by what it falls more on the other.
+    return largest - (before + after) / 2 <= roundedTopSteps * step;
   };
   return tops.filter((span) => !isRounded(span));
 }

@@ -55,7 +55,8 @@ export function removePlateZero(
     const longest = readings.reduce((best, each) => (each.samples > best.samples ? each : best), first);
     const drift = driftLine(readings, settings);
     const own = zeroUncertainty(longest, rateHz, steps[plate]!);
-    uncertainties.push(drift === undefined ? Math.hypot(own, wander(readings)) : own);
+    const hidden = hiddenDrift(readings, longest, force.length, rateHz, settings);
+    uncertainties.push(drift === undefined ? Math.hypot(own, wander(readings), hidden) : own);
     if (drift === undefined) {
       if (longest.mean === 0) return force;
       if (Math.abs(longest.mean) > settings.plateOffsetNewtons) findings.push(offsetFinding(name, longest.mean));
@@ -74,6 +75,24 @@ export function removePlateZero(
 function wander(readings: readonly EmptyReading[]): number {
   const means = readings.map((reading) => reading.mean);
   return (Math.max(...means) - Math.min(...means)) / Math.sqrt(12);
+}
+
+/**
+ * What a drift that nothing shows leaves in the zero: a plate that is empty once may drift all the same, one that is
+ * empty in several stretches close to each other shows its drift there only. At the end of the recording furthest from
+ * where the zero was read it is off by that, half as much on the average, or by what the stretches show: rectangular.
+ */
+function hiddenDrift(
+  readings: readonly EmptyReading[],
+  { middle }: EmptyReading,
+  sampleCount: number,
+  rateHz: number,
+  settings: Settings,
+): number {
+  const apart = (readings.at(-1)!.middle - readings[0]!.middle) / rateHz;
+  const beyond = Math.max(0, Math.max(middle, sampleCount - middle) / rateHz - apart);
+  const shown = apart === 0 ? 0 : Math.abs(readings.at(-1)!.mean - readings[0]!.mean) / apart;
+  return (Math.max(settings.plateHiddenDrift / 2, shown) * beyond) / Math.sqrt(3);
 }
 
 /** The slowest mains hum, hertz. */

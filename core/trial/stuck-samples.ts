@@ -79,7 +79,7 @@ function heldSpans(
   const { deviation, equalFraction } = neighboursOf(force, quiet);
   if (step === 0 || equalFraction > mostEqual || deviation < Math.max(settings.heldNoiseNewtons, noiseSteps * step))
     return [];
-  const chance = Math.max(equalFraction, 1 / force.length);
+  const chance = Math.max(equalFraction, likeliestValue(deviation, step), 1 / force.length);
   const needed = 1 + Math.log(expectedRuns / force.length) / Math.log(chance);
   const least = Math.max(settings.heldSamples, Math.ceil(needed));
   const loadedAbove = emptyLevel + Math.max(settings.emptyMinimumNewtons, settings.emptyLoadFraction * steadyLoad);
@@ -88,6 +88,16 @@ function heldSpans(
   let largest = Number.NEGATIVE_INFINITY;
   for (let index = 0; index < force.length; index += 1) if (force[index]! > largest) largest = force[index]!;
   return long.filter(({ start }) => force[start]! > loadedAbove && force[start]! < largest);
+}
+
+/**
+ * How often noise leaves force at one value of the converter at most, where the load lies in the middle of its step: more
+ * often than neighbours are equal on the average over all loads. The noise seen holds the converter's rounding, step²/12;
+ * the normal distribution within x deviations is √(1 − exp(−2x²/π)) (Pólya 1949), within 0.01.
+ */
+function likeliestValue(deviation: number, step: number): number {
+  const own = deviation ** 2 - step ** 2 / 12;
+  return own <= 0 ? 1 : Math.sqrt(1 - Math.exp(-(step ** 2) / (2 * Math.PI * own)));
 }
 
 /** White noise (second differences: variance 6σ²) and the part of equal neighbours in quiet standing. */

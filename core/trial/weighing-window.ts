@@ -1,20 +1,9 @@
 import type { Settings } from "../settings.ts";
 import type { SampleSpan } from "./sample-span.ts";
-import { runningMean } from "./segment-load.ts";
-
-/** On which side of the movement the quiet standing lies. */
-export type QuietSide = "before" | "after";
-
-/** Deviations of force below this are rounding, newtons. */
-const roundingNewtons = 1e-6;
 
 /**
- * The steadiest `weighingSeconds` of quiet standing (METHODS §2); where every stretch is shorter, the longest stretch.
- * The shorter the integration, the smaller its drift: before the movement the latest of windows that are steady alike
- * is taken; after it, where nothing else pins the velocity, the earliest whose standard deviation is within
- * `weighingAlike` of the steadiest (on simulated drop jumps that took a third off the error of the impulse height).
- * That deviation is of the 50 ms means that tell quiet standing: beside noise and hum a body that still settles looks
- * as steady as one that stands.
+ * The steadiest `weighingSeconds` of quiet standing (METHODS §2), the latest of windows that are steady alike; where every
+ * stretch is shorter, the longest stretch.
  * @returns undefined when there is no quiet standing.
  */
 export function weighingWindow(
@@ -22,7 +11,6 @@ export function weighingWindow(
   rateHz: number,
   quiet: readonly SampleSpan[],
   settings: Settings,
-  side: QuietSide = "before",
 ): SampleSpan | undefined {
   const width = Math.round(settings.weighingSeconds * rateHz);
   const long = quiet.filter((span) => span.end - span.start >= width);
@@ -32,7 +20,7 @@ export function weighingWindow(
       undefined,
     );
   }
-  return side === "before" ? steadiest(total, long, width) : firstSteady(total, rateHz, long, width, settings);
+  return steadiest(total, long, width);
 }
 
 /** The latest of the windows with the least variance. */
@@ -45,48 +33,18 @@ function steadiest(total: Float64Array, long: readonly SampleSpan[], width: numb
         least = variance;
         latest = start;
       }
-      return true;
     });
   }
   return { start: latest, end: latest + width };
 }
 
-/** The first window whose 50 ms means are nearly as steady as those of the steadiest. */
-function firstSteady(
-  total: Float64Array,
-  rateHz: number,
-  long: readonly SampleSpan[],
-  width: number,
-  settings: Settings,
-): SampleSpan {
-  const means = runningMean(total, Math.max(2, Math.round(settings.quietBlockSeconds * rateHz)));
-  let least = Number.POSITIVE_INFINITY;
-  for (const span of long) {
-    eachWindow(means, span, width, (_start, variance) => {
-      least = Math.min(least, variance);
-      return true;
-    });
-  }
-  const enough = Math.max(least, roundingNewtons ** 2) * settings.weighingAlike ** 2;
-  let earliest = long[0]!.start;
-  for (const span of long) {
-    const found = !eachWindow(means, span, width, (start, variance) => {
-      if (variance > enough) return true;
-      earliest = start;
-      return false;
-    });
-    if (found) break;
-  }
-  return { start: earliest, end: earliest + width };
-}
-
-/** Visits every window of a stretch with its variance until told to stop; false when it was. */
+/** Visits every window of a stretch with its variance. */
 function eachWindow(
   total: Float64Array,
   span: SampleSpan,
   width: number,
-  visit: (start: number, variance: number) => boolean,
-): boolean {
+  visit: (start: number, variance: number) => void,
+): void {
   // Counted from the stretch's own level, and anew after every width, so that the running sums keep their digits: what
   // a restless part left in them would decide between windows that are perfectly still.
   const level = total[(span.start + span.end) >> 1]!;
@@ -106,10 +64,9 @@ function eachWindow(
       sum += joins;
       squares += joins * joins;
     }
-    if (!visit(start, Math.max(0, squares / width - (sum / width) ** 2))) return false;
+    visit(start, Math.max(0, squares / width - (sum / width) ** 2));
     const leaves = total[start]! - level;
     sum -= leaves;
     squares -= leaves * leaves;
   }
-  return true;
 }

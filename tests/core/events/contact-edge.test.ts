@@ -75,3 +75,13 @@ test("A plate that is never left has no take-off", () => {
   const found = contactEdge(signal, 150, 500, 1, { newtons: 0, deviation: 1 }, weight, defaultSettings);
   expect(found).toBeUndefined();
 });
+
+test.each([
+  ["beyond the limit", 600],
+  ["nowhere", Number.NaN],
+  ["between two samples beyond it", 500.5],
+])("A search that starts %s ends without an edge", (_, from) => {
+  const signal = { rateHz, force: fallingForce(20000, 300.5) };
+  const found = contactEdge(signal, from, 500, 1, emptyLevel(signal, flight), weight, defaultSettings);
+  expect(found).toBeUndefined();
+});

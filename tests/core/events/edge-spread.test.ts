@@ -97,3 +97,31 @@ describe("a force that fades with the square of time", () => {
     expect(foundWithSpread(fading, settings).spread).toBeCloseTo(upper, 9);
   });
 });
+
+test("A nearly flat edge is uncertain by the hold over √3 and by no more", () => {
+  // The last loaded samples differ by a billionth of a newton, so that their line reaches the empty level nowhere near.
+  const flat = (index: number) => (index < edge ? 1000 - Math.max(0, index - 200) * 9.7 - index * 1e-9 : 0);
+  const held = (index: number) => (index >= edge - 10 && index < edge ? flat(edge - 10) - index * 1e-9 : flat(index));
+  expect(foundWithSpread(held).spread).toBeCloseTo(30 / Math.sqrt(3), 9);
+});
+
+test("Load that the first sample off the plate still shows widens a take-off that lies before it", () => {
+  // Twenty newtons a sample until 299.7, where the line puts the event; sample 300 still has 6 N: 0.3 samples to it and
+  // 6/20 beyond.
+  const withFoot = (index: number) => (index === edge ? 6 : Math.max(0, Math.min(1000, (edge - 0.3 - index) * 20)));
+  const { spread, found } = foundWithSpread(withFoot);
+  expect(found).toBeCloseTo(edge - 0.3, 9);
+  expect(spread).toBeCloseTo(0.6, 9);
+});
+
+test("A flank that begins more steeply than its line widens the edge by what its bend and the first empty sample say", () => {
+  // Inwards from the edge 20, 32, 40 N and then 8 N a sample: the line through the first two reaches zero behind the edge.
+  const bent = (index: number) => {
+    const inwards = edge - index;
+    if (inwards <= 0) return 0;
+    return inwards === 1 ? 20 : inwards === 2 ? 32 : Math.min(1000, 32 + (inwards - 2) * 8);
+  };
+  const { spread, found } = foundWithSpread(bent);
+  expect(found).toBeGreaterThan(edge);
+  expect(spread).toBeGreaterThanOrEqual((found - edge) / 2);
+});

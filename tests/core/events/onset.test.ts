@@ -31,6 +31,10 @@ describe("an onset", () => {
     expect(findOnset(search(force, 599), 1, defaultSettings)).toBeCloseTo(273.5, 9);
   });
 
+  test("of a dip that never leaves the band is counted from the dip itself, however flat force is there", () => {
+    expect(findOnset(search(new Float64Array(600).fill(695), 400), -1, defaultSettings)).toBeCloseTo(400 - 30, 9);
+  });
+
   test("is unknown where the recording starts in the movement", () => {
     expect(findOnset(search(new Float64Array(600).fill(900), 599), 1, defaultSettings)).toBeUndefined();
   });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { integrate } from "../../../core/events/kinematics.ts";
-import { bestHops, type Hop, hopsOf } from "../../../core/measures/hops.ts";
+import { bestHops, choiceDoubt, type Hop, hopsOf } from "../../../core/measures/hops.ts";
 import { settingsWith } from "../../../core/settings.ts";
 
 const rateHz = 1000;
@@ -92,5 +92,40 @@ describe("the hops that stand for a bout", () => {
   test("are all there are where there are fewer", () => {
     expect(bestHops(bout.slice(0, 3), "both", settings)).toEqual([3, 2]);
     expect(bestHops(bout.slice(0, 1), "both", settings)).toEqual([]);
+  });
+});
+
+describe("the doubt of which hops are best", () => {
+  const hop = (contactIndex: number, reactiveStrengthIndex: number, hopStiffness: number): Hop => ({
+    contactIndex,
+    contactTime: 0.2,
+    flightTime: 0.4,
+    jumpHeightFlightTime: 0.2,
+    reactiveStrengthIndex,
+    hopStiffness,
+  });
+  const doubt = (spread: number, lastIndex: number) => {
+    const hops = [hop(1, 1.2, 30000), hop(2, 1.1, 31000), hop(3, lastIndex, 34000)];
+    const signal = { rateHz, force: new Float64Array(100) };
+    const motion = integrate(signal, { start: 0, end: 100 }, 700, gravity);
+    const jump = {
+      test: "repeatedHops",
+      motion,
+      anchor: { kind: "flight" },
+      events: {},
+      contacts: [],
+      spreads: { touchdown: spread, takeoff: spread },
+    } as const;
+    return choiceDoubt({ jump, limb: "left", usedHops: [1, 2] }, hops, ({ hopStiffness }) => hopStiffness, settings);
+  };
+
+  test("is a rectangle as wide as an exchange would move their mean", () => {
+    // Edges of 0.2 samples each leave 0.28 ms in both times: 0.0022 in either index, so that 1.1 and 1.099 may change
+    // places and 1.2 and 1.099 may not: (34000 − 31000)/2 over √3.
+    expect(doubt(0.2, 1.099)).toBeCloseTo(3000 / 2 / Math.sqrt(3), 6);
+  });
+
+  test("is none where the indices lie further apart than their edges are uncertain", () => {
+    expect(doubt(0.2, 1.05)).toBe(0);
   });
 });
