@@ -10,6 +10,7 @@ import type { Register } from "../register/register.ts";
 import { removePassphrase, setPassphrase } from "../register/register-passphrase.ts";
 import type { AthleteLine } from "../register/register-views.ts";
 import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
+import { RequestRefused } from "../request-refused.ts";
 import { findSessions } from "./find-sessions.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -44,6 +45,8 @@ export interface RegisterAnswer {
 
 interface RegisterAction {
   readonly takesPaths?: boolean;
+  /** Works on a register whose passphrase was not given. */
+  readonly worksLocked?: boolean;
   /** Makes the register where there is none. */
   readonly creates?: boolean;
   /** Checks what was typed before the register is opened. */
@@ -71,7 +74,7 @@ export const registerActions: Readonly<Record<string, RegisterAction>> = {
     },
     run: restore,
   },
-  verify: { run: verify },
+  verify: { worksLocked: true, run: verify },
   erase: { check: ({ options }) => void needed(options.athlete, "--athlete CODE"), run: erase },
   protect: {
     check: ({ newPassphrase }) => void needed(newPassphrase, "--new-passphrase-file FILE"),
@@ -95,7 +98,7 @@ function list(register: Register, { options }: RegisterRequest): RegisterAnswer 
       code,
       name ?? "",
       `involved: ${involved}`,
-      `${sessions} ${sessions === 1 ? "session" : "sessions"}`,
+      counted(sessions, "session"),
       [lastSession?.date, lastSession?.milestone].filter((each) => each !== undefined).join(", "),
     ].join("\t"),
   );
@@ -107,22 +110,43 @@ async function importPaths(register: Register, { paths, filePassphrase }: Regist
   const archives = paths.filter((path) => isFile(path) && looksLikeArchive(path));
   const others = paths.filter((path) => !archives.includes(path));
   const found = others.length > 0 ? findSessions(others, (sentence) => remarks.push(sentence)) : [];
-  const merged = archives.map((path) => ({ archive: path, ...mergeArchive(register, path, filePassphrase) }));
+  const done: string[] = [];
+  const merged = archives.map((path) => {
+    const archive = { archive: path, ...sayingWhatWasDone(done, () => mergeArchive(register, path, filePassphrase)) };
+    done.push(path);
+    return archive;
+  });
   // One session's recordings in memory at a time.
-  const sessions = found.map((listed) => importSession(register, readSession(listed)));
+  const sessions = found.map((listed) => {
+    const session = sayingWhatWasDone(done, () => importSession(register, readSession(listed)));
+    done.push(session.folder || "loose recordings");
+    return session;
+  });
   if (register.readOnlyBecause === undefined) await keepDailyBackup(register);
   const notes = [...merged, ...sessions].flatMap((each) => each.notes);
   return {
     document: { archives: merged, sessions },
     lines: [
       ...merged.map(
-        (each) => `${each.archive}: ${each.added} records added, ${each.same + each.kept} were there already`,
+        (each) => `${each.archive}: ${counted(each.added, "record")} added, ${each.same + each.kept} there already`,
       ),
-      ...sessions.map((each) => `${each.folder || "loose recordings"}: ${each.outcome}, ${each.recordings} recordings`),
+      ...sessions.map(
+        (each) => `${each.folder || "loose recordings"}: ${each.outcome}, ${counted(each.recordings, "recording")}`,
+      ),
     ],
     remarks: [...remarks, ...notes],
     needsEyes: notes.length > 0,
   };
+}
+
+/** Each archive and each session is a step of its own: where one is refused, those before it stay, and that is said. */
+function sayingWhatWasDone<Result>(done: readonly string[], work: () => Result): Result {
+  try {
+    return work();
+  } catch (error) {
+    if (!(error instanceof RequestRefused) || done.length === 0) throw error;
+    throw new RequestRefused(`${error.message} Imported before that: ${done.join(", ")}.`);
+  }
 }
 
 function exportArchive(register: Register, { options, filePassphrase }: RegisterRequest): RegisterAnswer {
@@ -135,7 +159,10 @@ function exportArchive(register: Register, { options, filePassphrase }: Register
   const open =
     filePassphrase === undefined ? ["The archive is not under a passphrase: whoever has it can read it."] : [];
   return {
-    ...done({ out, ...contents }, `${out}: ${contents.records} records and ${contents.recordings} recordings.`),
+    ...done(
+      { out, ...contents },
+      `${out}: ${counted(contents.records, "record")} and ${counted(contents.recordings, "recording")}.`,
+    ),
     remarks: open,
   };
 }
@@ -154,7 +181,7 @@ async function restore(register: Register, request: RegisterRequest): Promise<Re
   const passphrases = request.filePassphrase === undefined ? {} : { file: request.filePassphrase };
   const inside = request.newPassphrase === undefined ? {} : { register: request.newPassphrase };
   const preview = await previewBackup(register, path, passphrases);
-  const holds = `${path} holds ${preview.athletes} athletes, ${preview.sessions} sessions and ${preview.recordings} recordings; its last change is of ${preview.lastChange}.`;
+  const holds = `${path} holds ${counted(preview.athletes, "athlete")}, ${counted(preview.sessions, "session")} and ${counted(preview.recordings, "recording")}; its last change is of ${preview.lastChange}.`;
   if (request.options.confirm === undefined) {
     return {
       ...done({ preview, restored: false }, holds),
@@ -173,17 +200,19 @@ async function restore(register: Register, request: RegisterRequest): Promise<Re
 function verify(register: Register): RegisterAnswer {
   const verification = register.verify();
   const { problems, records, recordings, journalEntries, contentsChecked } = verification;
-  const counts = `${records} records, ${recordings} recordings and ${journalEntries} entries of the journal were checked`;
+  const entries = journalEntries === 1 ? "1 entry" : `${journalEntries} entries`;
+  const counts = `Checked: ${counted(records, "record")}, ${counted(recordings, "recording")} and ${entries} of the journal`;
   const lines = problems.length === 0 ? [`${counts}; everything is as it was written.`] : [`${counts}.`, ...problems];
   const locked = "The register is locked: contents were not decrypted; --passphrase-file checks them too.";
-  return { document: verification, lines, remarks: contentsChecked ? [] : [locked], needsEyes: problems.length > 0 };
+  const needsEyes = problems.length > 0 || !contentsChecked;
+  return { document: verification, lines, remarks: contentsChecked ? [] : [locked], needsEyes };
 }
 
 function erase(register: Register, { options }: RegisterRequest): RegisterAnswer {
   const { id, code } = athleteOf(register, needed(options.athlete, "--athlete CODE"));
   const root = { kind: "athletes", id } as const;
   const preview = previewErasure(register, [root]);
-  const removed = `${code}: ${preview.sessions} sessions, ${preview.recordings} recordings and ${preview.others} other records, also in ${preview.backups} backups.`;
+  const removed = `${code}: ${counted(preview.sessions, "session")}, ${counted(preview.recordings, "recording")} and ${counted(preview.others, "other record")}, also in ${counted(preview.backups, "backup")}.`;
   const elsewhere = preview.copiesElsewhere.map((copy) => `Not reached, delete it yourself: ${copy}`);
   if (options.confirm === undefined) {
     const remarks = [...elsewhere, `Nothing was erased. --confirm ${code} erases it for good.`];
@@ -217,6 +246,10 @@ function isFile(path: string): boolean {
 function needed(value: string | undefined, option: string): string {
   if (value === undefined) throw new UsageError(`${option} is needed.`);
   return value;
+}
+
+function counted(count: number, what: string): string {
+  return `${count} ${what}${count === 1 ? "" : "s"}`;
 }
 
 function done(document: unknown, ...lines: readonly string[]): RegisterAnswer {

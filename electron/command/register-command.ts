@@ -38,7 +38,13 @@ export async function registerCommand(typed: readonly string[], streams: Streams
       create: action.creates ?? false,
       ...(passphrase !== undefined && { passphrase }),
     });
-    return await answered(register, () => action.run(register, request), format, streams);
+    const run = () => {
+      if (register.locked && !action.worksLocked) {
+        throw new UsageError("The register is under a passphrase: --passphrase-file FILE gives it.");
+      }
+      return action.run(register, request);
+    };
+    return await answered(register, run, format, streams);
   } catch (error) {
     if (error instanceof RequestRefused) throw new UsageError(error.message);
     throw error;

@@ -3,22 +3,30 @@ export const registerHelp = `counterpoise register COMMAND --register FILE [opti
 
 Keeps athletes, sessions and recordings in one file.
 
-  list                        the athletes; --search TEXT narrows the list
-  import FOLDER|ARCHIVE…      recordings with their session.json, or archives; makes the register where there is none
-  export --out FILE.zip       the whole register as one archive, or --athlete CODE of one athlete
-  backup                      a backup among the register's own, or --out FILE for one elsewhere
-  restore BACKUP              what a backup holds; --confirm replace puts it in the place of the register's content
+  list                        the athletes, one a line: code, name, involved side, sessions, last session;
+                              --search TEXT shows those whose code or name holds it
+  import FOLDER|ARCHIVE…      recordings with their session.json, or archives; makes the register where there is none.
+                              What is there already stays as it is
+  export --out FILE           everything as one archive; --athlete CODE: that athlete alone
+  backup                      a copy beside the register, one of the last ten; --out FILE: a copy elsewhere
+  restore BACKUP              says what a backup holds; --confirm replace puts it in the place of the register's content,
+                              of which a copy is made first
   verify                      checks every row, every recording, the references and the journal
-  erase --athlete CODE        what erasing would remove; --confirm CODE erases that athlete for good
+  erase --athlete CODE        says what erasing would remove; --confirm CODE erases that athlete for good
   protect                     puts the register under the passphrase in --new-passphrase-file, or changes it
   unprotect                   takes the passphrase away
 
 Options:
   --register FILE             the register
-  --format FORMAT             text (default) or json
+  --format FORMAT             text (default) or json (the keys are described in electron/register/README.md)
   --passphrase-file FILE      holds the register's passphrase in its first line
   --file-passphrase-file FILE holds the passphrase of an archive or a backup kept elsewhere: export and backup put
                               the file under it, import and restore open it
+  --new-passphrase-file FILE  protect: the passphrase from now on; restore: that of the register inside the backup,
+                              where it is not today's
+
+A passphrase that is forgotten cannot be recovered. Erasing reaches the register and the copies beside it; archives and
+backups kept elsewhere are named and have to be deleted by hand.
 
 Examples:
   counterpoise register import sample-traces --register clinic.sqlite
@@ -26,6 +34,6 @@ Examples:
   counterpoise register export --register clinic.sqlite --athlete GH-07 --out gh-07.zip
   counterpoise register verify --register clinic.sqlite --format json
 
-Exit codes: 0 done, 1 done but something needs eyes (it is in the output), 2 something typed cannot be or was refused,
-3 a mistake in the program.
+Exit codes: 0 done, 1 done but something needs eyes or could not be checked (it is in the output), 2 something typed
+cannot be, there is nothing to read or it was refused, 3 a mistake in the program.
 `;

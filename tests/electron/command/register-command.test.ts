@@ -49,6 +49,28 @@ test("export and import carry an athlete to another register, under a passphrase
   expect((await runInProcess("register", "list", ...other)).out).toContain("GH-99");
 });
 
+test("where one of several things to import is refused, what came in before it is named", async () => {
+  const { folder, register } = await imported();
+  const [sound, damaged] = [join(folder, "sound.zip"), join(folder, "damaged.zip")];
+  await register("export", "--out", sound);
+  const bytes = readFileSync(sound);
+  bytes[60]! ^= 1;
+  writeFileSync(damaged, bytes);
+  const other = ["--register", join(folder, "other.sqlite")];
+  const { code, out, err } = await runInProcess("register", "import", sound, damaged, ...other);
+  expect({ code, out }).toEqual({ code: 2, out: "" });
+  expect(err).toBe(
+    `The archive is not as it was written: its checksum does not fit. Nothing of it was used. Imported before that: ${sound}.\n`,
+  );
+  expect((await runInProcess("register", "list", ...other)).out).toContain("GH-99");
+});
+
+test("a folder in which there is nothing to read is refused", async () => {
+  const { folder, register } = await imported();
+  mkdirSync(join(folder, "empty"));
+  expect(await register("import", join(folder, "empty"))).toMatchObject({ code: 2, out: "" });
+});
+
 test("backup, restore and verify: a restoration is shown first and done when it is confirmed", async () => {
   const { folder, register } = await imported();
   const backup = join(folder, "elsewhere.sqlite");
@@ -56,7 +78,7 @@ test("backup, restore and verify: a restoration is shown first and done when it 
   expect((await register("backup")).out).toContain("was made and opened again to check it.");
   const shown = await register("restore", backup);
   expect(shown).toMatchObject({ code: 0, err: "Nothing was replaced. --confirm replace restores it.\n" });
-  expect(shown.out).toContain("holds 1 athletes, 1 sessions and 2 recordings");
+  expect(shown.out).toContain("holds 1 athlete, 1 session and 2 recordings");
   expect((await register("restore", backup, "--confirm", "replace")).code).toBe(0);
   expect(await register("verify")).toMatchObject({ code: 0, err: "" });
 });
@@ -79,7 +101,7 @@ test("verify ends with 1 and names what is damaged", async () => {
 test("erase shows what it would remove and erases when the code is repeated", async () => {
   const { file, register } = await imported();
   const shown = await register("erase", "--athlete", "GH-99");
-  expect(shown.out).toBe("GH-99: 1 sessions, 2 recordings and 0 other records, also in 1 backups.\n");
+  expect(shown.out).toBe("GH-99: 1 session, 2 recordings and 0 other records, also in 1 backup.\n");
   expect(shown.err).toContain("Nothing was erased.");
   expect((await register("erase", "--athlete", "GH-99", "--confirm", "GH-98")).code).toBe(2);
   expect((await register("erase", "--athlete", "GH-99", "--confirm", "GH-99")).code).toBe(0);
@@ -94,8 +116,14 @@ test("protect locks the register to everyone without the passphrase, and unprote
   expect((await register("protect", "--new-passphrase-file", word)).code).toBe(0);
   expect(await register("list")).toMatchObject({
     code: 2,
-    err: "The register is locked: give its passphrase to read it.\n",
+    err: "The register is under a passphrase: --passphrase-file FILE gives it.\n",
   });
+  // Locked, only checksums can be looked at: that is said, and is not all.
+  const { code, out, err } = await register("verify", "--format", "json");
+  expect(code).toBe(1);
+  expect(JSON.parse(out)).toMatchObject({ problems: [], contentsChecked: false });
+  expect(err).toContain("contents were not decrypted");
+  expect((await register("verify", "--passphrase-file", word)).code).toBe(0);
   expect((await register("list", "--passphrase-file", word)).out).toContain("GH-99");
   expect((await register("unprotect", "--passphrase-file", word)).code).toBe(0);
   expect((await register("list")).out).toContain("GH-99");

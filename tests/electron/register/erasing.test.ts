@@ -104,6 +104,8 @@ test("an erasure that broke off after its transaction is finished when the regis
 test("where another window keeps reading, that is said, and the erasure is finished at a later opening", async () => {
   const register = await withPast();
   const [root] = register.reads.bin();
+  // How long it waits for the other window is not what is tested.
+  register.connection.execute("PRAGMA busy_timeout = 50");
   const reader = new Connection(register.file, { readOnly: true });
   const rows = reader.each("SELECT * FROM recordings");
   rows.next();

@@ -1,5 +1,5 @@
 import { randomBytes } from "node:crypto";
-import { chmodSync, readdirSync, readFileSync, statSync } from "node:fs";
+import { chmodSync, chownSync, copyFileSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { expect, test } from "vitest";
 import { importSession } from "../../../electron/register/import-sessions.ts";
@@ -106,5 +106,44 @@ test.skipIf(process.platform === "win32")(
     const register = await filledRegister();
     register.close();
     expect(statSync(register.file).mode & 0o777).toBe(0o600);
+  },
+);
+
+test.skipIf(process.platform === "win32")(
+  "a log that was left behind is never passed over: where it cannot be taken in, that is said, and a copy holds all",
+  async () => {
+    const register = await filledRegister();
+    register.writes.act("athlete added", (changes) => changes.add("athletes", {}, { code: "LAST" }));
+    const folder = temporaryFolder();
+    const file = join(folder, "register.sqlite");
+    for (const ending of ["", "-wal"]) {
+      copyFileSync(`${register.file}${ending}`, `${file}${ending}`);
+      chmodSync(`${file}${ending}`, 0o444);
+    }
+    chmodSync(folder, 0o555);
+    const { out } = runProgram(asNobody, [file]);
+    chmodSync(folder, 0o755);
+    expect(out).toBe(
+      "RequestRefused: The register was not closed and its last changes stand in register.sqlite-wal, which can only be taken in where this user may write. Copy both files to such a folder and open the register there.\n",
+    );
+    chmodSync(file, 0o600);
+    chmodSync(`${file}-wal`, 0o600);
+    const again = await testRegister({ file });
+    expect(again.reads.athletes().map(({ code }) => code)).toContain("LAST");
+  },
+);
+
+test.skipIf(process.platform === "win32")(
+  "where the lock may not be opened by this user, a register is open for reading only",
+  async () => {
+    const register = await filledRegister();
+    register.close();
+    if (process.getuid?.() === 0) {
+      // All but the lock belongs to the user that the program becomes.
+      for (const path of [dirname(register.file), register.file]) chownSync(path, 65534, 65534);
+    }
+    chmodSync(`${register.file}-lock`, 0o000);
+    const { out } = runProgram(asNobody, [register.file]);
+    expect(out).toContain("so it is open for reading only.|2|0");
   },
 );

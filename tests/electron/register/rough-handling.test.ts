@@ -137,6 +137,7 @@ test("put under a passphrase and killed before the file was cleaned, it is clean
   const folder = dirname(register.file);
   const copy = join(folder, "killed.sqlite");
   const reader = await openRegister(register.file, { waitMilliseconds: 0, circumstances: testCircumstances() });
+  register.connection.execute("PRAGMA busy_timeout = 50");
   // Another window reads: the log cannot be emptied, so what stood in the clear is in it still.
   const rows = reader.connection.each("SELECT * FROM recordings");
   rows.next();
@@ -157,23 +158,22 @@ test("put under a passphrase and killed before the file was cleaned, it is clean
 });
 
 describe("odd contents", () => {
-  const texts: readonly (readonly [string, string])[] = [
-    ["emoji and joined signs", "👩🏽‍⚕️ 🏃🏿‍♀️ 🇳🇴"],
-    ["marks of direction", "\u202eabc\u202c \u200fעברית\u200e"],
-    ["half of a surrogate pair", "a\ud800b\udfffc"],
-    ["zeros and line ends", "a\u0000b\r\nc\u2028"],
-    ["three million letters", "å".repeat(3_000_000)],
-  ];
-  test.each(texts)("%s come back as they went in, from the file and through a search", async (_what, text) => {
+  test("emoji, marks of direction, half a surrogate pair, zeros, and 300,000 letters come back as they went in", async () => {
+    const texts = [
+      "👩🏽‍⚕️ 🏃🏿‍♀️ 🇳🇴",
+      "\u202eabc\u202c \u200fעברית\u200e",
+      "a\ud800b\udfffc",
+      "a\u0000b\r\nc\u2028",
+      "å".repeat(300_000),
+    ];
     const register = await testRegister();
-    const id = register.writes.act("athlete added", (set) =>
-      set.add("athletes", {}, { code: `C ${text}`, note: text }),
-    );
+    const contents = texts.map((text) => ({ code: `C ${text}`, note: text }));
+    const added = contents.map((each) => register.writes.act("athlete added", (set) => set.add("athletes", {}, each)));
     setPassphrase(register, "nine grey geese");
     register.close();
     const again = await testRegister({ file: register.file, passphrase: "nine grey geese" });
-    expect(again.reads.record("athletes", id)?.content).toEqual({ code: `C ${text}`, note: text });
-    expect(again.reads.athletes({ text: text.slice(0, 40) })).toHaveLength(1);
+    expect(added.map((id) => again.reads.record("athletes", id)?.content)).toEqual(contents);
+    for (const text of texts) expect(again.reads.athletes({ text: text.slice(0, 40) })).toHaveLength(1);
     expect(again.verify().problems).toEqual([]);
   });
 
