@@ -79,6 +79,7 @@ export function SessionForm({ session, offers }: SessionFormProps) {
         />
         {plates.length === 2 && (
           <NativeSelect
+            className="answer-wide"
             label="Feet on the plates"
             {...field("leftFoot")}
             data={[
