@@ -10,6 +10,7 @@ import type { TestKind } from "./test-kind.ts";
 import { type Assignment, assignTrial } from "./trial/assign-trial.ts";
 import type { JumpCut } from "./trial/cut-trials.ts";
 import { deadPlateFindings } from "./trial/dead-plate.ts";
+import { equalPlatesFindings } from "./trial/equal-plates.ts";
 import { meanAndDeviation } from "./trial/force-signal.ts";
 import { loadChanges, otherStanding } from "./trial/load-changes.ts";
 import { loadedPlates } from "./trial/loaded-plate.ts";
@@ -122,6 +123,7 @@ function draftOne(
       ...assigned.findings,
       ...stuckFindings(prepared, cut),
       ...dead,
+      ...equalPlatesFindings(prepared),
       ...smoothedFindings(prepared, cut, settings),
       ...(dead.length > 0 ? [] : loadFindings(prepared, cut, weighed.weighing, test, input, settings)),
       ...contradicted,

@@ -12,6 +12,7 @@ export const findingCodes = [
   "plate-drift",
   "plate-noisy",
   "plate-dead",
+  "plates-equal",
   "clipped",
   "rate-low",
   "rate-missing",

@@ -50,6 +50,7 @@ export const weightAndPlatePairs: FindingPairs = {
     3,
   ),
   "plate-dead": kindPair("plate-dies-in-drop-jump"),
+  "plates-equal": around((differing: number) => leftTwice(differing), 0, 1),
   clipped: around((samples: number) => flatTop(samples), 5, 4),
   "landing-other-plate": kindPair("plates-exchanged-in-mid-file"),
   "other-foot-touching": around(
@@ -70,6 +71,15 @@ function still() {
 
 function unproved() {
   return written(jumpOf(seed), saidJump);
+}
+
+/** A jump whose right plate repeats the left one but for so many samples. */
+function leftTwice(differing: number) {
+  const jump = jumpOf(seed);
+  const [left, right] = jump.plates;
+  if (left === undefined || right === undefined) throw new Error("The jump has no two plates.");
+  const force = left.force.map((newtons, index) => newtons + (index < differing ? 1 : 0));
+  return written({ ...jump, plates: [left, { ...right, force }] }, saidJump);
 }
 
 /** The landing peak of a jump on one plate cut down to so many equal samples. */

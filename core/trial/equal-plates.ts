@@ -1,0 +1,34 @@
+import { type Finding, finding } from "../finding.ts";
+import type { PreparedRecording } from "./prepare-recording.ts";
+
+/**
+ * Newtons by which force leaves the line through its two neighbours, in the median of the samples: above this it is the
+ * noise of an amplifier (a tenth of a newton gives 0.17). Force without noise, as computed, may be equal on both sides.
+ */
+const leastNoiseNewtons = 0.3;
+
+/**
+ * Two plates that show the same force in every sample: two amplifiers never have the same noise, so one plate was
+ * exported twice, or one force divided in two. Neither tells left from right, and the former doubles half a weight.
+ */
+export function equalPlatesFindings({ recording }: PreparedRecording): readonly Finding[] {
+  const { plates } = recording;
+  const [first, second] = plates;
+  if (first === undefined || second === undefined || plates.length !== 2) return [];
+  if (first.force.some((newtons, index) => newtons !== second.force[index])) return [];
+  if (noiseFromSampleToSample(first.force) < leastNoiseNewtons) return [];
+  return [
+    finding(
+      "plates-equal",
+      "refusal",
+      `Plates ${first.name} and ${second.name} show the same force in every one of ${first.force.length} samples, noise included: one plate was exported twice, or one force was divided in two.`,
+      "Export both plates again; where one force was divided in two, state the columns as one total (--columns total=2+3).",
+      { where: `plate ${first.name}, plate ${second.name}` },
+    ),
+  ];
+}
+
+function noiseFromSampleToSample(force: Float64Array): number {
+  const bends = force.subarray(2).map((newtons, index) => Math.abs(newtons - 2 * force[index + 1]! + force[index]!));
+  return bends.sort()[bends.length >> 1] ?? 0;
+}
