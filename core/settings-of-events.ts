@@ -156,7 +156,7 @@ export const settingsOfEvents = {
     "A plate's zero that moves by at least this much between empty stretches is a drift; it is removed and reported.",
   ),
   plateHiddenDrift: number(
-    0.05,
+    0.02,
     "N/s",
     0,
     1,

@@ -80,7 +80,7 @@ function wander(readings: readonly EmptyReading[]): number {
 /**
  * What a drift that nothing shows leaves in the zero: a plate that is empty once may drift all the same, one that is
  * empty in several stretches close to each other shows its drift there only. At the end of the recording furthest from
- * where the zero was read it is off by that, half as much on the average, or by what the stretches show: rectangular.
+ * where the zero was read it is off by that, half as much on the average: rectangular.
  */
 function hiddenDrift(
   readings: readonly EmptyReading[],
@@ -91,8 +91,7 @@ function hiddenDrift(
 ): number {
   const apart = (readings.at(-1)!.middle - readings[0]!.middle) / rateHz;
   const beyond = Math.max(0, Math.max(middle, sampleCount - middle) / rateHz - apart);
-  const shown = apart === 0 ? 0 : Math.abs(readings.at(-1)!.mean - readings[0]!.mean) / apart;
-  return (Math.max(settings.plateHiddenDrift / 2, shown) * beyond) / Math.sqrt(3);
+  return (settings.plateHiddenDrift * beyond) / 2 / Math.sqrt(3);
 }
 
 /** The slowest mains hum, hertz. */
