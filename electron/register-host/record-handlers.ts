@@ -47,9 +47,9 @@ export function recordHandlers(home: RegisterHome): Pick<RegisterHandlers, Names
     }),
     "athletes.page": ({ athlete }) => {
       const page = home.register.reads.athletePage(athlete);
-      if (page === undefined) throw new RequestRefused("This athlete is no longer in the register.");
+      if (page === undefined) return {};
       if (home.preferences.recent[0] !== athlete) home.prefer(withRecent(home.preferences, athlete));
-      return page;
+      return { page };
     },
     "records.save": ({ record }) => {
       const isNew = home.register.reads.record(record.kind, record.id) === undefined;

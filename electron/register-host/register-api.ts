@@ -89,7 +89,11 @@ export interface RegisterApi {
     /** `recent`: identifiers of the athletes opened last, the latest first. */
     readonly reply: { readonly athletes: readonly AthleteLine[]; readonly recent: readonly string[] };
   };
-  "athletes.page": { readonly request: { readonly athlete: string }; readonly reply: AthletePage };
+  /** Nothing where the athlete is not in the register, or in its bin. */
+  "athletes.page": {
+    readonly request: { readonly athlete: string };
+    readonly reply: { readonly page?: AthletePage };
+  };
   "records.save": { readonly request: { readonly record: WrittenRecord }; readonly reply: Workspace };
   "records.bin": { readonly request: RecordKey; readonly reply: Workspace };
   "records.takeOut": { readonly request: RecordKey; readonly reply: Workspace };

@@ -39,7 +39,7 @@ export function AthletePage({ page, workspace, onShow, onGone }: AthletePageProp
   const canWrite = workspace.register?.readOnlyBecause === undefined;
   const shown = page.sessions.find(({ session }) => session.id === workspace.keptAs);
   const done = () => setDoing(undefined);
-  const bin = (key: RecordKey) => void apply("records.bin", key);
+  const bin = ({ kind, id }: RecordKey) => void apply("records.bin", { kind, id });
   const { code, name, note } = athlete.content;
   return (
     <div className="athlete-page">

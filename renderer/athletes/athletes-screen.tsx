@@ -66,10 +66,7 @@ function AthletesColumns({ workspace, onShow }: AthletesScreenProps) {
       {adding ? (
         <RecordForm kind="athletes" title="Add an athlete" onDone={choose} onCancel={() => setAdding(false)} />
       ) : athlete === "" ? (
-        <section className="panel panel-padded">
-          <h2 className="panel-title">Nobody is chosen</h2>
-          <p className="muted">Choose an athlete from the list, or add one.</p>
-        </section>
+        <NobodyChosen />
       ) : (
         <ChosenAthlete
           key={athlete}
@@ -91,17 +88,19 @@ interface ChosenAthleteProps extends AthletesScreenProps {
 function ChosenAthlete({ athlete, workspace, onShow, onGone }: ChosenAthleteProps) {
   const page = useAthletePage(athlete, workspace);
   if (page === undefined) return <p className="muted">Reading the register …</p>;
-  if (page === "gone") {
-    return (
-      <section className="panel panel-padded">
-        <h2 className="panel-title">This athlete is not in the register</h2>
-        <p className="muted">
-          Choose another one from the list. What was moved to the bin can be taken out of it again.
-        </p>
-      </section>
-    );
-  }
+  if (page === "gone") return <NobodyChosen />;
   return <AthletePage page={page} workspace={workspace} onShow={onShow} onGone={onGone} />;
+}
+
+function NobodyChosen() {
+  return (
+    <section className="panel panel-padded">
+      <h2 className="panel-title">Nobody is chosen</h2>
+      <p className="muted">
+        Choose an athlete from the list, or add one. What was moved to the bin can be taken out of it again.
+      </p>
+    </section>
+  );
 }
 
 /** The athlete of the session shown, else the one used last; "" where there is neither. */

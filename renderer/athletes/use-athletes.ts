@@ -31,18 +31,22 @@ export function useAthletes(chosen: ChosenFilter, workspace: Workspace): Athlete
 
 /** What the register has on one athlete; `gone` where it has nothing any more. */
 export function useAthletePage(athlete: string, workspace: Workspace): AthletePage | "gone" | undefined {
-  const { host } = useWorkspace();
+  const { host, report } = useWorkspace();
   const [page, setPage] = useState<{ readonly of: string; readonly page: AthletePage | "gone" }>();
   // biome-ignore lint/correctness/useExhaustiveDependencies: a changed workspace is worth another look at the register
   useEffect(() => {
     let wanted = true;
-    const show = (next: AthletePage | "gone") => {
-      if (wanted) setPage({ of: athlete, page: next });
-    };
-    host.call("athletes.page", { athlete }).then(show, () => show("gone"));
+    host.call("athletes.page", { athlete }).then(
+      (reply) => {
+        if (wanted) setPage({ of: athlete, page: reply.page ?? "gone" });
+      },
+      (reason: unknown) => {
+        if (wanted) report(reason);
+      },
+    );
     return () => {
       wanted = false;
     };
-  }, [host, athlete, workspace]);
+  }, [host, report, athlete, workspace]);
   return page?.of === athlete ? page.page : undefined;
 }

@@ -52,6 +52,7 @@ test("every area, trial, event and decision is reached with the Tab key, and its
   const stops = await tabStops(page);
   const names = stops.map((stop) => stop.name);
   for (const wanted of [
+    "Athletes",
     "Recordings",
     "Traces",
     "Sides",

@@ -17,6 +17,12 @@ export interface LaunchedApplication {
   close(): Promise<void>;
 }
 
+export interface LaunchOptions {
+  /** For the program's Node, before its script. */
+  readonly nodeArguments?: readonly string[];
+  readonly environment?: Readonly<Record<string, string>>;
+}
+
 export interface OpenOptions {
   readonly width?: number;
   readonly height?: number;
@@ -42,10 +48,11 @@ const flags = [
 ];
 
 /** Starts the built program as `npm start` does where there is no Electron, and a browser beside it. */
-export async function launchApplication(): Promise<LaunchedApplication> {
+export async function launchApplication(options: LaunchOptions = {}): Promise<LaunchedApplication> {
+  const { nodeArguments = [], environment: added = {} } = options;
   const dataFolder = mkdtempSync(join(tmpdir(), "counterpoise-data-"));
-  const server = spawn(process.execPath, [join(projectRoot, "dist/electron/serve.js")], {
-    env: { ...process.env, COUNTERPOISE_NO_BROWSER: "1", COUNTERPOISE_DATA: dataFolder },
+  const server = spawn(process.execPath, [...nodeArguments, join(projectRoot, "dist/electron/serve.js")], {
+    env: { ...process.env, ...added, COUNTERPOISE_NO_BROWSER: "1", COUNTERPOISE_DATA: dataFolder },
     stdio: ["ignore", "pipe", "inherit"],
   });
   const address = await readAddress(server);

@@ -8,7 +8,7 @@ import { type LaunchedApplication, launchApplication } from "./launched-applicat
 import { faultsOf } from "./screen-faults.ts";
 
 /** The areas that work today, as the navigation names them. */
-const areas = ["Recordings", "Traces", "Sides", "Sheet"] as const;
+const areas = ["Athletes", "Recordings", "Traces", "Sides", "Sheet"] as const;
 
 const sizes = [
   { width: 1024, height: 768 },
@@ -33,7 +33,9 @@ async function settled(page: Page): Promise<void> {
   await page.waitForFunction(
     () =>
       document.querySelector('[aria-busy="true"]') === null &&
-      !/(Drawing|Writing the sheet|Reading the recordings) …/.test(document.body.textContent ?? ""),
+      !/(Drawing|Writing the sheet|Reading the recordings|Reading the register) …/.test(
+        document.body.textContent ?? "",
+      ),
   );
 }
 

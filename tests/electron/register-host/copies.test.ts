@@ -120,7 +120,7 @@ describe("erasing", () => {
     await world.host.call("records.bin", key);
     expect(await codes(world)).toEqual([]);
     await world.host.call("records.takeOut", key);
-    const { sessions } = await world.host.call("athletes.page", { athlete: world.athlete });
-    expect(sessions.map(({ recordings }) => recordings.length)).toEqual([1]);
+    const { page } = await world.host.call("athletes.page", { athlete: world.athlete });
+    expect(page?.sessions.map(({ recordings }) => recordings.length)).toEqual([1]);
   });
 });

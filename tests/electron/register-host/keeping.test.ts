@@ -115,8 +115,8 @@ describe("a session of the register", () => {
     });
     const noted = await host.call("sessions.note", { session, notes: caution("drop tests") });
     expect(noted.session?.description.cautions).toEqual({ answeredBy: "K. L.", date: "2026-11-02" });
-    const page = await host.call("athletes.page", { athlete });
-    const { cautions, conditions } = page.sessions[0]!.session.content;
+    const { page } = await host.call("athletes.page", { athlete });
+    const { cautions, conditions } = page!.sessions[0]!.session.content;
     expect(cautions?.map(({ before }) => before)).toEqual(["session", "drop tests"]);
     expect(conditions).toEqual({ arms: "on the hips" });
   });

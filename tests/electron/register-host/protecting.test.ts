@@ -39,7 +39,7 @@ describe("a passphrase", () => {
     const second = await hostWorld({ dataFolder: first.dataFolder });
     expect(registerOf(await second.host.call("workspace.read", {})).locked).toBe(true);
     await second.host.call("register.unlock", { passphrase });
-    expect((await second.host.call("athletes.page", { athlete: first.athlete })).athlete.content.name).toBe(
+    expect((await second.host.call("athletes.page", { athlete: first.athlete })).page?.athlete.content.name).toBe(
       "Ylva Brekke",
     );
   });

@@ -1,0 +1,211 @@
+import { execFileSync } from "node:child_process";
+import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { fileURLToPath } from "node:url";
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { projectRoot } from "../architecture/imports.ts";
+import { type LaunchedApplication, launchApplication } from "./launched-application.ts";
+import { faultsOf } from "./screen-faults.ts";
+
+const guardFile = new URL("./refuse-network.ts", import.meta.url);
+const programFile = new URL("./try-network.ts", import.meta.url);
+const recordings = join(projectRoot, "sample-traces/maren-tveitlund/4-month-7");
+/** A machine that is busy with something else needs long for a step, and for all of them. */
+const stepMilliseconds = 90_000;
+const wholeMilliseconds = 480_000;
+const passphrase = "a long winter evening";
+
+let folder: string;
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), "counterpoise-athletes-"));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+interface Attempt {
+  readonly thread: "main" | "worker";
+  readonly what: string;
+  readonly to: string;
+  readonly allowed: boolean;
+}
+
+const attemptsIn = (file: string): readonly Attempt[] =>
+  readFileSync(file, "utf8")
+    .trim()
+    .split("\n")
+    .map((line) => JSON.parse(line) as Attempt);
+
+test("what watches the network sees and refuses each way out, on the thread of the window and on the worker's", () => {
+  const log = join(folder, "proof.log");
+  execFileSync(process.execPath, ["--import", guardFile.href, fileURLToPath(programFile)], {
+    env: { ...process.env, COUNTERPOISE_NETWORK_LOG: log },
+  });
+  const refused = attemptsIn(log).filter(({ allowed }) => !allowed);
+  for (const thread of ["main", "worker"]) {
+    const seen = refused.filter((each) => each.thread === thread).map(({ what, to }) => `${what} ${to}`);
+    expect(seen, thread).toEqual([
+      "socket 192.0.2.1",
+      "request 192.0.2.1",
+      "name counterpoise.invalid",
+      "datagram a datagram",
+      "fetch 192.0.2.1",
+      "listen every address",
+    ]);
+  }
+});
+
+/** Answers the cautions in the form that is open. */
+async function answerCautions(page: Page): Promise<void> {
+  await page.getByLabel("Pain now, 0 to 10").fill("1");
+  await page.getByLabel("Effusion now").selectOption("none");
+  for (const question of [/Fever/, /given way/, /restriction by/, /No practice/]) {
+    await page.getByLabel(question).selectOption("no");
+  }
+  await page.getByLabel("Answered by").fill("K. L.");
+}
+
+const goTo = (page: Page, area: string) =>
+  page.getByRole("navigation", { name: "Areas" }).getByRole("button", { name: area }).click();
+const press = (page: Page, name: string | RegExp) => page.getByRole("button", { name, exact: true }).click();
+
+describe.each([
+  ["light", 1024],
+  ["dark", 1920],
+] as const)("a whole session with the register in %s at %i", (colourScheme, width) => {
+  let application: LaunchedApplication;
+  const log = () => join(folder, `${colourScheme}.log`);
+  beforeAll(async () => {
+    application = await launchApplication({
+      nodeArguments: ["--import", guardFile.href],
+      environment: { COUNTERPOISE_NETWORK_LOG: log() },
+    });
+  });
+  afterAll(async () => application?.close());
+
+  test(
+    "leads from the demo to a person's own athlete, a session, its sheet, locking and erasing; no byte leaves",
+    async () => {
+      const { page, context, problems, requests } = await application.open({ width, height: 900, colourScheme });
+      page.setDefaultTimeout(stepMilliseconds);
+      const origin = new URL(application.address).origin;
+      const faults: string[] = [];
+      const look = async (state: string) => {
+        await page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null);
+        for (const fault of await faultsOf(page)) faults.push(`${state}: ${fault}`);
+      };
+
+      await goTo(page, "Athletes");
+      await page.getByRole("heading", { name: /Maren Tveitlund/ }).waitFor();
+      await page.getByText("Invented athletes, simulated recordings").waitFor();
+      await look("the demo");
+      await page.getByLabel("Search code or name").fill("ekre");
+      await page.getByText("1 athlete found").waitFor();
+      await page.getByRole("button", { name: /Jonas Ekre/ }).click();
+      await page.getByRole("heading", { name: /Jonas Ekre/ }).waitFor();
+
+      await press(page, "Start your own register");
+      await page.getByText("the encryption of its disk").waitFor();
+      await look("an empty register");
+      await press(page, "Add an athlete");
+      await press(page, "Keep");
+      await page.getByText("Code is missing.").waitFor();
+      await page.getByLabel("Code", { exact: true }).fill("GH-30");
+      await page.getByLabel("Name, if wanted").fill("Eira Solbakk");
+      await look("adding an athlete");
+      await press(page, "Keep");
+      await page.getByRole("heading", { name: /Eira Solbakk/ }).waitFor();
+      await press(page, "Add an operation");
+      await page.getByLabel("Side", { exact: true }).selectOption("right");
+      await page.getByLabel("Operation", { exact: true }).fill("anterior cruciate ligament reconstruction");
+      await page.getByLabel("Date of the operation").fill("2026-04-20");
+      await press(page, "Keep");
+      await page.getByText("right side involved").first().waitFor();
+
+      await press(page, "Start the next session");
+      await page.getByLabel("Protocol", { exact: true }).selectOption("return-to-pivoting-sport");
+      await page.getByText("Most attempts").waitFor();
+      await press(page, "Begin the session");
+      await page.getByText("Pain now is a number from 0 to 10.").waitFor();
+      await look("planning a session");
+      await answerCautions(page);
+      await press(page, "Begin the session");
+      await page.getByText("Four valid single-leg drop jumps from 0.20 m on the left.").waitFor();
+      await press(page, "Ask before single-leg tests");
+      await look("asking the cautions again");
+      await answerCautions(page);
+      await press(page, "Keep the answers");
+      await page.getByText(/^Answered before single-leg tests/).waitFor();
+      await look("a session begun");
+
+      const jumps = ["both-1", "both-2", "left-1", "right-1"].map((name) => `countermovement-${name}.csv`);
+      await page.getByLabel("Recordings of this session").setInputFiles(jumps.map((name) => join(recordings, name)));
+      await page.getByText("4 taken in or looked at.").waitFor();
+      await goTo(page, "Recordings");
+      await press(page, "Take it as a countermovement jump").catch(() => undefined);
+      await goTo(page, "Sheet");
+      await page.getByText("Eira Solbakk").first().waitFor();
+      const download = page.waitForEvent("download");
+      await press(page, "PDF");
+      await (await download).path();
+
+      await goTo(page, "Athletes");
+      await page.getByLabel("Stop the session because").fill("pain 5 of 10 in the second jump");
+      await press(page, "Stop the session");
+      await page.getByText("statuses are withheld today").first().waitFor();
+      await press(page, "Undo");
+      await page.getByLabel("Stop the session because").waitFor();
+
+      await press(page, /^Register: passphrase/);
+      await page.getByText("The bin is empty.").waitFor();
+      await press(page, "Make a backup now");
+      await page.getByText(/^Made: /).waitFor();
+      const archive = page.waitForEvent("download");
+      await press(page, "Take along as a file");
+      expect((await archive).suggestedFilename()).toMatch(/^register-.*\.zip$/);
+      await page
+        .getByRole("button", { name: /^Look at the backup/ })
+        .first()
+        .click();
+      await page.getByText(/^It holds 1 athlete, 1 session, 4 recordings/).waitFor();
+      await look("the register's settings");
+      await press(page, "Leave everything as it is");
+      await page.getByRole("textbox", { name: "Passphrase", exact: true }).fill(passphrase);
+      await page.getByRole("textbox", { name: "The same again", exact: true }).fill(passphrase);
+      await press(page, "Set the passphrase");
+      await press(page, "Lock now");
+      await page.getByRole("heading", { name: "The register is locked" }).waitFor();
+      expect(await page.textContent("body")).not.toContain("Solbakk");
+      await look("locked");
+      await page.getByRole("textbox", { name: "Passphrase" }).fill(passphrase);
+      await page.keyboard.press("Enter");
+      await page.getByRole("heading", { name: /Eira Solbakk/ }).waitFor();
+
+      await press(page, "Move Eira Solbakk to the bin");
+      await page.getByText("0 athletes").waitFor();
+      await press(page, /^Register: passphrase/);
+      await press(page, /^Erase for good: Athlete GH-30/);
+      await page.getByText(/will be gone from the register/).waitFor();
+      await page.getByText(/handed over as register-/).waitFor();
+      await look("erasing");
+      await press(page, "Erase for good");
+      await page.getByText("The bin is empty.").waitFor();
+
+      expect(faults).toEqual([]);
+      expect(problems).toEqual([]);
+      expect(requests.filter((address) => !address.startsWith(`${origin}/`) && !/^(blob|data):/.test(address))).toEqual(
+        [],
+      );
+      const attempts = attemptsIn(log());
+      expect(attempts.filter(({ what }) => what === "guarded").map(({ thread }) => thread)).toEqual(["main", "worker"]);
+      const others = attempts.filter(({ what }) => what !== "guarded");
+      // Listening to an address looks it up, which for an address written in figures asks nobody.
+    expect(others.map(({ thread, what, to }) => `${thread}: ${what} ${to}`)).toEqual([
+      "main: listen 127.0.0.1",
+      "main: name 127.0.0.1",
+    ]);
+      await context.close();
+    },
+    wholeMilliseconds,
+  );
+});

@@ -1,0 +1,35 @@
+import { describe, expect, test } from "vitest";
+import { contentFrom, recordFields, writtenFields } from "../../../renderer/athletes/record-fields.ts";
+
+describe("forms about records", () => {
+  test("what a record says comes back unchanged, also what its form does not show", () => {
+    const athlete = {
+      code: "GH-07",
+      heightMetres: 1.74,
+      birthYear: 2003,
+      birthDate: "2003-05-01",
+      note: "back player",
+    };
+    expect(writtenFields("athletes", athlete).heightMetres).toBe("174");
+    expect(contentFrom("athletes", writtenFields("athletes", athlete), athlete)).toEqual({ content: athlete });
+    const consent = { reader: "coach", sheet: "all sheets", given: false, date: "2026-11-02" };
+    expect(contentFrom("consents", writtenFields("consents", consent), consent)).toEqual({ content: consent });
+  });
+
+  test("an emptied field is taken away, and a decimal comma is a decimal point", () => {
+    const before = { code: "A", sport: "handball" };
+    const written = { ...writtenFields("athletes", before), sport: "", heightMetres: "173,5" };
+    expect(contentFrom("athletes", written, before)).toEqual({ content: { code: "A", heightMetres: 1.735 } });
+  });
+
+  test("each field that is needed is asked for by its label, and a number beyond its range is refused", () => {
+    for (const [kind, fields] of Object.entries(recordFields)) {
+      const first = fields.find(({ required }) => required);
+      expect(contentFrom(kind as keyof typeof recordFields, {}, {})).toEqual({
+        problem: `${first?.label} is missing.`,
+      });
+    }
+    const written = { ...writtenFields("athletes", { code: "A" }), heightMetres: "1.74" };
+    expect(contentFrom("athletes", written, {})).toEqual({ problem: "Height, cm is a number from 50 to 272." });
+  });
+});
