@@ -14,10 +14,10 @@ export interface NumberText {
 }
 
 /**
- * Decimals shown where no uncertainty is known, in the unit of the screen: about a tenth of what a repeated trial
- * varies by, so that rounding never shows and no digit pretends to be known.
+ * The finest decimals on the sheet, in the unit of the screen, and those shown anywhere where no uncertainty is known:
+ * about a tenth of what a repeated trial varies by, so that rounding never shows and no digit pretends to be of use.
  */
-const fallbackDecimals: Readonly<Record<UcumUnit, number>> = {
+const finestSheetDecimals: Readonly<Record<UcumUnit, number>> = {
   N: 0,
   kg: 1,
   "m/s": 2,
@@ -51,21 +51,43 @@ export function formatValue(
   unit: UcumUnit,
   thresholds: readonly number[] = [],
 ): NumberText {
+  return numberText(value, uncertainty, unit, thresholds, mostDecimals);
+}
+
+/**
+ * The same for a table of the sheet, never finer than its finest decimals: more would be true of one attempt and of no
+ * use to whoever reads several. An uncertainty below half of that place reads "<" and one step of it.
+ */
+export function formatSheetValue(
+  value: number | undefined,
+  uncertainty: number | undefined,
+  unit: UcumUnit,
+  thresholds: readonly number[] = [],
+): NumberText {
+  return numberText(value, uncertainty, unit, thresholds, finestSheetDecimals[unit]);
+}
+
+function numberText(
+  value: number | undefined,
+  uncertainty: number | undefined,
+  unit: UcumUnit,
+  thresholds: readonly number[],
+  finest: number,
+): NumberText {
   const { symbol, factor } = displayUnit(unit);
   if (value === undefined || !Number.isFinite(value)) return { value: noValue, uncertainty: "", symbol };
   const known = uncertainty !== undefined && Number.isFinite(uncertainty) && uncertainty > 0;
-  const marks = thresholds.map((each) => each * factor);
+  const least = known ? Math.min(justifiedDecimals(uncertainty * factor), finest) : finestSheetDecimals[unit];
   const decimals = decimalsBeside(
     value * factor,
-    known ? justifiedDecimals(uncertainty * factor) : fallbackDecimals[unit],
-    marks,
+    least,
+    thresholds.map((each) => each * factor),
   );
-  if (!known) return { value: roundTo(value * factor, decimals), uncertainty: "", symbol };
-  return {
-    value: roundTo(value * factor, decimals),
-    uncertainty: roundTo(uncertainty * factor, decimals),
-    symbol,
-  };
+  const text = roundTo(value * factor, decimals);
+  if (!known) return { value: text, uncertainty: "", symbol };
+  const rounded = roundTo(uncertainty * factor, decimals);
+  const below = !/[1-9]/.test(rounded);
+  return { value: text, uncertainty: below ? `<${roundTo(10 ** -decimals, decimals)}` : rounded, symbol };
 }
 
 /** The parts of `formatValue` on one line: "26.6 ± 0.2 cm". */

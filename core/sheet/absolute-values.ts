@@ -1,6 +1,6 @@
 import type { ReferenceValue } from "../criteria/criterion.ts";
 import { latestReference } from "../criteria/reference-value.ts";
-import { formatPercent, formatValue, noValue } from "../format-number.ts";
+import { formatPercent, formatSheetValue, noValue } from "../format-number.ts";
 import { fullLabel, measureEntry } from "../measures/catalogue.ts";
 import { dateInWords } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
@@ -102,7 +102,7 @@ function valueCells(
   unit: UcumUnit,
 ): readonly SheetCell[] {
   return [comparison.first, comparison.second].map((side, at) => ({
-    text: formatValue(values[at], undefined, unit).value,
+    text: formatSheetValue(values[at], undefined, unit).value,
     align: "end",
     limb: limbOf(comparison, side.side, at === 0),
   }));
@@ -110,7 +110,7 @@ function valueCells(
 
 function earlierCell(today: number | undefined, reference: ReferenceValue | undefined): SheetCell {
   if (reference === undefined) return { text: noValue, align: "end" };
-  const { value } = formatValue(reference.value, undefined, reference.unit);
+  const { value } = formatSheetValue(reference.value, undefined, reference.unit);
   if (today === undefined) return { text: value, align: "end" };
   return { text: value, muted: `today ${formatPercent((100 * today) / reference.value)}`, align: "end" };
 }

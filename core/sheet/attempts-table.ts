@@ -1,4 +1,4 @@
-import { formatValue, noValue } from "../format-number.ts";
+import { formatSheetValue, noValue } from "../format-number.ts";
 import type { InvolvedSide, Limb } from "../limb.ts";
 import { measureEntry } from "../measures/catalogue.ts";
 import { capitalised, sentences } from "../plain-words.ts";
@@ -91,7 +91,7 @@ function attemptsTable(group: TrialGroup, session: SessionResult): SheetBlock {
         { text: trialName(trial, session.trials), align: "start" },
         ...(single && trial.limb !== undefined ? [limbCell(trial.limb, session.description.involved)] : []),
         ...(led ? [leadCell(trial, session.description.involved)] : []),
-        ...measures.map(([id]) => measureCell(trial, id)),
+        ...measures.map(([id]) => measureCell(trial, id, thresholdsOf(id, group, session))),
         ...(alike ? [] : [{ text: states[at] ?? "", align: "start" } as const]),
       ] satisfies readonly SheetCell[],
     })),
@@ -112,10 +112,19 @@ function limbCell(limb: Limb, involved: InvolvedSide | undefined): SheetCell {
   return { text: limb, align: "start", limb: known ? (limb === involved ? "involved" : "uninvolved") : limb };
 }
 
-function measureCell(trial: TrialResult, id: string): SheetCell {
+/** What the criteria ask of a measure, so that no attempt reads across it. */
+function thresholdsOf(id: string, group: TrialGroup, { criteriaSet }: SessionResult): readonly number[] {
+  return criteriaSet.criteria.flatMap((each) =>
+    each.kind === "absolute" && each.measure === id && each.test === group.test && each.legs === group.legs
+      ? [each.atLeast]
+      : [],
+  );
+}
+
+function measureCell(trial: TrialResult, id: string, thresholds: readonly number[]): SheetCell {
   const measure = trial.measures.find((each) => each.id === id && each.side === trial.limb);
   if (measure === undefined) return { text: noValue, align: "end" };
-  const { value, uncertainty } = formatValue(measure.value, measure.uncertainty, measure.unit);
+  const { value, uncertainty } = formatSheetValue(measure.value, measure.uncertainty, measure.unit, thresholds);
   return { text: value, ...(uncertainty !== "" && { muted: `± ${uncertainty}` }), align: "end" };
 }
 

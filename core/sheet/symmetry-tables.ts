@@ -1,5 +1,5 @@
 import { percentOf } from "../criteria/threshold.ts";
-import { formatPercent, formatValue, noValue, percentDigits } from "../format-number.ts";
+import { formatPercent, formatSheetValue, noValue, percentDigits } from "../format-number.ts";
 import { fullLabel } from "../measures/catalogue.ts";
 import { asSentence, capitalised, keepUnits } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
@@ -105,7 +105,7 @@ function cells(comparison: Comparison, session: SessionResult, settings: Setting
   };
   const sides = [comparison.first, comparison.second].map(
     (side, at): SheetCell => ({
-      text: formatValue(side.mean, undefined, comparison.unit).value,
+      text: formatSheetValue(side.mean, undefined, comparison.unit).value,
       align: "end",
       limb: limbOf(comparison, side.side, at === 0),
     }),
@@ -116,7 +116,7 @@ function cells(comparison: Comparison, session: SessionResult, settings: Setting
 
 function indexCells(comparison: Comparison, session: SessionResult, settings: Settings): readonly SheetCell[] {
   if (comparison.difference !== undefined) {
-    const { value, symbol } = formatValue(comparison.difference, undefined, comparison.unit);
+    const { value, symbol } = formatSheetValue(comparison.difference, undefined, comparison.unit);
     return [
       { text: `${value}\u00a0${symbol}`, align: "end" },
       { text: "", align: "end" },

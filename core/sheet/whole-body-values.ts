@@ -1,4 +1,4 @@
-import { formatValue } from "../format-number.ts";
+import { formatSheetValue } from "../format-number.ts";
 import { fullLabel, measureEntry } from "../measures/catalogue.ts";
 import { capitalised } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
@@ -39,7 +39,7 @@ function table(group: TrialGroup, settings: Settings): SheetBlock {
     );
     if (values.length === 0) return [];
     const { unit } = measureEntry(id);
-    const cell = (value: number): SheetCell => ({ text: formatValue(value, undefined, unit).value, align: "end" });
+    const cell = (value: number): SheetCell => ({ text: formatSheetValue(value, undefined, unit).value, align: "end" });
     const { symbol } = displayUnit(unit);
     const cells: readonly SheetCell[] = [
       { text: fullLabel(id), ...(symbol !== "" && { muted: symbol }), align: "start" },

@@ -2,6 +2,7 @@ import * as fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
   formatPercent,
+  formatSheetValue,
   formatValue,
   joinNumberText,
   noValue,
@@ -94,6 +95,31 @@ describe("a value", () => {
         },
       ),
     );
+  });
+});
+
+describe("a value of the sheet", () => {
+  // By hand from the finest places of the sheet: 0.1 cm, 1 ms, 0.01 m/s, 1 N, 0.1 N·s.
+  test.each<readonly [number, number, UcumUnit, string, string]>([
+    [0.2473, 0.00013, "m", "24.7", "<0.1"],
+    [0.21548, 0.00015, "s", "0.215", "<0.001"],
+    [0.21548, 0.0006, "s", "0.215", "0.001"],
+    [2.2814, 0.0013, "m/s", "2.28", "<0.01"],
+    [1498.44, 0.13, "N", "1498", "<1"],
+    [93.118, 0.012, "N.s", "93.1", "<0.1"],
+    // Coarser than the finest place: as everywhere.
+    [0.2664, 0.0021, "m", "26.6", "0.2"],
+    [1498.4, 23, "N", "1500", "20"],
+  ])("%d ± %d %s reads %s ± %s", (value, uncertainty, unit, valueText, uncertaintyText) => {
+    expect(formatSheetValue(value, uncertainty, unit)).toMatchObject({
+      value: valueText,
+      uncertainty: uncertaintyText,
+    });
+  });
+
+  test("beside a threshold keeps the decimals that show on which side it lies", () => {
+    expect(formatSheetValue(1.2983, 0.0004, "m/s", [1.3])).toMatchObject({ value: "1.298", uncertainty: "<0.001" });
+    expect(formatSheetValue(1.2983, 0.0004, "m/s")).toMatchObject({ value: "1.30", uncertainty: "<0.01" });
   });
 });
 
