@@ -1,3 +1,5 @@
+import type { Protocol } from "../../core/protocol/protocol.ts";
+import { shippedProtocol } from "../../core/protocol/shipped-protocols.ts";
 import type { FileEntry, SessionDescription } from "../../core/session.ts";
 import type { SimulatedJump } from "../../core/simulate/countermovement-jump.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
@@ -141,6 +143,7 @@ export function describeSession(
   return {
     ...session.description,
     massKg: session.massKg,
+    protocol: protocolOf(session),
     ...(session.platesStated && !unnamed
       ? {
           plates: [
@@ -159,4 +162,12 @@ export function describeSession(
       })),
     ],
   };
+}
+
+/** Two-leg jumps alone before running, every test afterwards. */
+function protocolOf({ oneLeg }: DemoSession): Protocol {
+  const id = oneLeg === undefined ? "return-to-running" : "return-to-pivoting-sport";
+  const protocol = shippedProtocol(id);
+  if (protocol === undefined) throw new RangeError(`No protocol ${id} ships.`);
+  return protocol;
 }
