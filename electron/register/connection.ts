@@ -86,12 +86,14 @@ export class Connection {
   }
 }
 
+const damagedFile = 11;
+
 /** What SQLite's result codes mean to a person (sqlite.org/rescode.html, primary codes). */
 const sentences: Readonly<Record<number, string>> = {
   5: "Another program is writing to the register; nothing was changed. Try again in a moment.",
   8: "The register's file or folder may not be written to; nothing was changed.",
   10: "The disk could not be written to or read from (it may be full or gone); nothing was changed.",
-  11: "The register's file is damaged. Restore the newest backup; nothing was changed.",
+  [damagedFile]: "The register's file is damaged. Restore the newest backup; nothing was changed.",
   13: "The disk is full; nothing was changed. Make room and do it again.",
   14: "The register's file could not be opened: the folder is missing, or may not be used by this user.",
   18: "This is too long to be kept in a register; nothing was changed.",
@@ -112,6 +114,8 @@ export function sayingPlainly<Result>(work: () => Result): Result {
 /** The sentence for an error of SQLite; undefined for any other. */
 export function sqliteSentence(error: unknown): string | undefined {
   if (!(error instanceof Error) || !("errcode" in error) || typeof error.errcode !== "number") return undefined;
+  // SQLite says this of a file whose header was altered, by the code it uses for mistakes in statements.
+  if (error.message === "unsupported file format") return sentences[damagedFile];
   const primaryCode = error.errcode & 0xff;
   return sentences[primaryCode];
 }

@@ -2,7 +2,7 @@ import { backup } from "node:sqlite";
 import { RequestRefused } from "../request-refused.ts";
 import { Connection, numberOf, sqliteSentence } from "./connection.ts";
 import { diskTrouble } from "./file-sink.ts";
-import { applicationId, applicationOf, latestSchema, schemaOf } from "./migrations.ts";
+import { applicationId, applicationOf, latestSchema, migrate, schemaOf } from "./migrations.ts";
 import { readFact } from "./register-facts.ts";
 import { finishFile, makePrivateFile, partialPath, removeDatabase } from "./register-folder.ts";
 
@@ -58,6 +58,7 @@ export function checkFile(connection: Connection): void {
     throw new RequestRefused("The file is no register: it does not hold what a register holds.");
   }
   checkSchema(connection);
+  checkTables(connection);
   checkStructure(connection, undefined);
 }
 
@@ -68,6 +69,22 @@ export function checkSchema(connection: Connection): void {
   throw new RequestRefused(
     `This register was written by a newer version of Counterpoise (schema ${schema}; this version knows up to ${latestSchema}). It was left as it is; open it with the newer version.`,
   );
+}
+
+/**
+ * That the tables are those of the schema the file says it has; one turned byte in their description would otherwise
+ * show itself as a mistake of ours, much later.
+ */
+export function checkTables(connection: Connection): void {
+  const describe = (each: Connection) =>
+    JSON.stringify(each.all("SELECT type, name, tbl_name, sql FROM sqlite_schema WHERE sql IS NOT NULL ORDER BY name"));
+  const model = new Connection(":memory:");
+  try {
+    migrate(model, schemaOf(connection));
+    if (describe(model) !== describe(connection)) throw damagedStructure();
+  } finally {
+    model.close();
+  }
 }
 
 /** @param tables which tables to look at; undefined for the whole file */

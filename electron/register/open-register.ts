@@ -5,7 +5,7 @@ import { pathToFileURL } from "node:url";
 import { RequestRefused } from "../request-refused.ts";
 import { hasAthleteLines } from "./athlete-lines.ts";
 import { Connection } from "./connection.ts";
-import { checkSchema, checkStructure, copyDatabase, fileBytes } from "./copy-database.ts";
+import { checkSchema, checkStructure, checkTables, copyDatabase, fileBytes } from "./copy-database.ts";
 import { finishCleaning, finishErasure, whereFree } from "./erase-for-good.ts";
 import { plainFields } from "./field-protection.ts";
 import { diskTrouble } from "./file-sink.ts";
@@ -186,6 +186,7 @@ function checkIsRegister(connection: Connection): void {
 }
 
 function checkOnOpening(connection: Connection): void {
+  checkTables(connection);
   const present = tablesReadOnOpening.filter((each) => each !== "athleteLines" || hasAthleteLines(connection));
   checkStructure(connection, fileBytes(connection) <= wholeCheckBytes ? undefined : present);
   registerId(connection);

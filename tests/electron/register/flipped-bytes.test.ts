@@ -104,6 +104,31 @@ describe.each([
   });
 });
 
+test("a turned bit in the header or in the description of the tables is refused in a sentence, or changes nothing", async () => {
+  const register = await filledRegister();
+  const before = visible(register);
+  leaveNothingBehind(register.connection);
+  register.close();
+  const bytes = readFileSync(register.file);
+  const copy = join(dirname(register.file), "flipped.sqlite");
+  // SQLite's file format: schema format number at 44, user version at 60; then two columns of a table.
+  const column = bytes.indexOf("checksum BLOB NOT NULL");
+  expect(column).toBeGreaterThan(0);
+  for (const offset of [47, 63, column + 1, bytes.indexOf("binned INTEGER") + 2]) {
+    copyFileSync(register.file, copy);
+    flip(copy, offset);
+    expect(await noticed(copy, {}), `byte ${offset}`).toBeTypeOf("string");
+  }
+  for (let offset = 16; offset < 100; offset += 1) {
+    copyFileSync(register.file, copy);
+    flip(copy, offset);
+    if ((await noticed(copy, {})) !== undefined) continue;
+    const opened = await testRegister({ file: copy });
+    expect(visible(opened), `byte ${offset}`).toBe(before);
+    opened.close();
+  }
+});
+
 test("a turned bit in unused space changes nothing: every record reads as before", async () => {
   const register = await filledRegister();
   const before = visible(register);
