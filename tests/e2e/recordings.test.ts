@@ -103,7 +103,7 @@ test("what a batch asks is answered once, remembered for its shape, and its tria
   await page.getByText("No session is open").waitFor();
   expect(problems).toEqual([]);
   await context.close();
-});
+}, 120_000);
 
 test("a protocol is chosen with the other statements, and the screen says how far the session has come", async () => {
   const { page, context, problems } = await application.open({ width: 1024, height: 768, colourScheme: "dark" });
