@@ -16,7 +16,7 @@ import { loadChanges, otherStanding } from "./trial/load-changes.ts";
 import { loadedPlates } from "./trial/loaded-plate.ts";
 import { brokenOffFinding, noAttempt } from "./trial/no-attempt.ts";
 import { type PreparedRecording, prepareRecording } from "./trial/prepare-recording.ts";
-import { type RecognisedTest, recogniseTest } from "./trial/recognise-test.ts";
+import { flightBeyondPeople, type RecognisedTest, recogniseTest } from "./trial/recognise-test.ts";
 import type { SampleSpan } from "./trial/sample-span.ts";
 import { smoothedFindings } from "./trial/smoothed-finding.ts";
 import { stuckFindings } from "./trial/stuck-findings.ts";
@@ -29,7 +29,7 @@ export interface TrialDraft extends Omit<TrialWeighing, "findings"> {
   readonly trial: number;
   readonly test?: TestKind;
   readonly limb?: Limb;
-  /** What the trace looks like by itself. */
+  /** What the trace looks like by itself; absent where no test is offered. */
   readonly recognised?: RecognisedTest;
   /** Absent when the file was refused. */
   readonly prepared?: PreparedRecording;
@@ -99,7 +99,8 @@ function draftOne(
   const { plates, rateHz } = prepared.recording;
   const loaded = loadedPlates(plates, prepared.forces, cut, rateHz, settings);
   const recognised = recogniseTest(prepared, cut, settings);
-  const assigned = assignTrial(read.file.path, { ...said, ...input.stated }, loaded.limb, recognised);
+  const notOffered = flightBeyondPeople(cut, rateHz, settings);
+  const assigned = assignTrial(read.file.path, { ...said, ...input.stated }, loaded.limb, notOffered ?? recognised);
   const { test, limb } = assigned;
   const contradicted = test === undefined ? [] : testContradictions(test, cut, recognised, settings);
   const { findings, ...weighed } = weighTrial(prepared.total, cut, test ?? recognised.test, settings);
@@ -112,7 +113,7 @@ function draftOne(
     trial,
     prepared,
     cut,
-    recognised,
+    ...(notOffered === undefined ? { recognised } : {}),
     ...known(assigned, said, input),
     ...unbalanced,
     ...(balance === undefined || clipped ? {} : { balance }),

@@ -70,7 +70,7 @@ export interface TrialResult {
   readonly measures: readonly Measure[];
   /** The hops of repeated hops, in order; absent in every other test. */
   readonly hops?: readonly HopResult[];
-  /** What the trace looks like by itself: an offer with its reason, never a decision. Absent without an attempt. */
+  /** What the trace looks like by itself: an offer with its reason, never a decision. Absent without an attempt or an offer. */
   readonly recognised?: RecognisedTest;
   /** Where velocity and position end up after the jump by the weight of the standing before it alone. */
   readonly endMismatch?: EndMismatch;

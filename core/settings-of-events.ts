@@ -98,6 +98,13 @@ export const settingsOfEvents = {
     2,
     "Longer empty stretches are stepping off, not flight (1.2 s is a jump of 1.77 m).",
   ),
+  recognisedFlightSeconds: number(
+    1,
+    "s",
+    0.6,
+    1.2,
+    "Of a longer flight no test is offered: 1.0 s is a jump of 1.23 m, above what people jump, so more likely somebody who left the plate.",
+  ),
   takeoffVelocityMinimum: number(
     0.5,
     "m/s",

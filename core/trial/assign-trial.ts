@@ -2,7 +2,7 @@ import { type Finding, finding } from "../finding.ts";
 import type { Limb } from "../limb.ts";
 import { foldWord } from "../recording/column-words.ts";
 import { type TestKind, testKinds, testLabel } from "../test-kind.ts";
-import type { RecognisedTest } from "./recognise-test.ts";
+import type { NotOffered, RecognisedTest } from "./recognise-test.ts";
 import { withArticle } from "./test-contradictions.ts";
 
 /** What was stated about a trial, strongest first: command line option, session.json. */
@@ -44,7 +44,7 @@ export function assignTrial(
   path: string,
   statement: TrialStatement,
   loadedLimb: Limb | undefined,
-  recognised?: RecognisedTest,
+  recognised?: RecognisedTest | NotOffered,
 ): Assignment {
   const name = path.slice(path.lastIndexOf("/") + 1).replace(/([a-z])([A-Z])/g, "$1 $2");
   const words = foldWord(name).replace(/[^\p{L}]+/gu, " ");
@@ -58,9 +58,7 @@ export function assignTrial(
       finding(
         "test-not-stated",
         "refusal",
-        recognised === undefined
-          ? "Nothing says which jump test this is."
-          : `Nothing says which jump test this is; the trace looks like ${withArticle(recognised.test)}: ${recognised.reason}.`,
+        `Nothing says which jump test this is${traceInWords(recognised)}.`,
         `Choose the test (--test ${recognised?.test ?? "countermovementJump"}), or give it in session.json or in the file name.`,
       ),
     );
@@ -90,6 +88,13 @@ export function assignTrial(
   }
   const limbFromPlates = statement.limb === undefined && namedLimb === undefined && loadedLimb !== undefined;
   return { ...(test === undefined ? {} : { test }), ...(limb === undefined ? {} : { limb }), limbFromPlates, findings };
+}
+
+function traceInWords(recognised: RecognisedTest | NotOffered | undefined): string {
+  if (recognised === undefined) return "";
+  return recognised.test === undefined
+    ? `; the trace is offered as none: ${recognised.reason}`
+    : `; the trace looks like ${withArticle(recognised.test)}: ${recognised.reason}`;
 }
 
 function onlyMatch<Key extends string>(

@@ -11,6 +11,12 @@ export interface RecognisedTest {
   readonly reason: string;
 }
 
+/** Why a trace is offered as no test, in words that complete "the trace is offered as none: …". */
+export interface NotOffered {
+  readonly test?: undefined;
+  readonly reason: string;
+}
+
 /** This many flights after the first, without standing in between, make repeated hops. */
 const hopFlights = 2;
 
@@ -43,6 +49,26 @@ export function recogniseTest(prepared: PreparedRecording, cut: JumpCut, setting
         reason: `${before}, a dip to ${percent} % of body weight before the push, flight ${seconds(cut.flight)}`,
       }
     : { test: "squatJump", reason: `${before}, no dip before the push, flight ${seconds(cut.flight)}` };
+}
+
+/**
+ * Says where a flight is too long to offer any test by. Where somebody stood still before it and did not come back
+ * onto the plate, the momentum of the push has told the jump, and how long the plate stays empty tells nothing.
+ */
+export function flightBeyondPeople(
+  { kind, flight, laterFlights, landed, quietBefore }: JumpCut,
+  rateHz: number,
+  settings: Settings,
+): NotOffered | undefined {
+  if (kind === "landing") return undefined;
+  const most = settings.recognisedFlightSeconds;
+  const told = !landed && quietBefore.length > 0;
+  const flights = [...(told ? [] : [flight]), ...laterFlights];
+  if (flights.every(({ start, end }) => end - start <= most * rateHz)) return undefined;
+  const height = (settings.gravity * most ** 2) / 8;
+  return {
+    reason: `the plate is empty for more than ${most.toFixed(1)} s after a push, longer than people fly (${most.toFixed(1)} s is a height of ${height.toFixed(2)} m)`,
+  };
 }
 
 /**

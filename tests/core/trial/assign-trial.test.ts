@@ -70,3 +70,10 @@ test("What the trace looks like is offered with its reason where nothing names t
   expect(findings[0]?.message).toContain("a drop jump: empty plate, contact 0.21 s, flight 0.52 s");
   expect(findings[0]?.action).toContain("--test dropJump");
 });
+
+test("A trace that no test is offered for says why where a test is asked for", () => {
+  const { findings } = assignTrial("trial.csv", { limb: "both" }, undefined, { reason: "the plate is empty for long" });
+  expect(findings[0]?.message).toBe(
+    "Nothing says which jump test this is; the trace is offered as none: the plate is empty for long.",
+  );
+});

@@ -4,7 +4,7 @@ import { brokenOffMovements } from "../../../core/trial/broken-off.ts";
 import { cutLandings } from "../../../core/trial/cut-landings.ts";
 import { type CutInput, cutJumps } from "../../../core/trial/cut-trials.ts";
 import { prepareRecording } from "../../../core/trial/prepare-recording.ts";
-import { recogniseTest } from "../../../core/trial/recognise-test.ts";
+import { flightBeyondPeople, recogniseTest } from "../../../core/trial/recognise-test.ts";
 import { segmentLoad } from "../../../core/trial/segment-load.ts";
 import { testContradictions } from "../../../core/trial/test-contradictions.ts";
 import { stretches } from "./standing.ts";
@@ -157,6 +157,23 @@ describe("the test read from the trace alone", () => {
   test.each(cases)("is not contradicted by the label %s", (kind, parts) => {
     const [own] = recognised(parts);
     expect(testContradictions(kind as "dropJump", own!.cut, own!, settings)).toEqual([]);
+  });
+
+  // Flight of 1.0 s is the ceiling of the settings: 9.80665 · 1.0² / 8 = 1.23 m.
+  test.each<readonly [string, Parts, RegExp | undefined]>([
+    ["a drop with a flight of 1.00 s", [[1.5, 0], [0.22, 2400], [1, 0], [0.3, 1600], ...stand], undefined],
+    ["a drop with a flight of 1.02 s", [[1.5, 0], [0.22, 2400], [1.02, 0], [0.3, 1600], ...stand], /1\.0 s .*1\.23 m/],
+    [
+      "a contact after which the plate is empty for 1.5 s",
+      [[1.5, 0], [0.22, 2400], [1.5, 0], [0.3, 600], ...stand],
+      /1\.0 s .*1\.23 m/,
+    ],
+    ["a jump from standing that lands beside the plate", [...stand, [0.3, 350], [0.3, 1500], [3, 0]], undefined],
+  ])("of %s is offered only where people fly so long", (_what, parts, reason) => {
+    const [cut] = cutJumps(inputOf(parts));
+    const said = flightBeyondPeople(cut!, rateHz, settings)?.reason;
+    if (reason === undefined) expect(said).toBeUndefined();
+    else expect(said).toMatch(reason);
   });
 
   test("refuses a label that the trace cannot be", () => {
