@@ -94,7 +94,9 @@ function refuseTakenCode(register: Register, id: string, code: string): void {
 }
 
 function binned(register: Register): readonly BinnedRecord[] {
-  return register.reads.bin().map((record: StoredRecord) => ({
+  // What was said of a trial comes back by undo; alone it is nothing a person threw away.
+  const thrownAway = register.reads.bin().filter(({ kind }) => kind !== "trials");
+  return thrownAway.map((record: StoredRecord) => ({
     kind: record.kind,
     id: record.id,
     title: binnedTitle(register, record),

@@ -31,6 +31,10 @@ export class RegisterHome {
   #register: Register | undefined;
   #kind: RegisterView["kind"] = "none";
   #problem = "";
+  /** Why the day's backup could not be made. */
+  #backupTrouble = "";
+  /** Why the folder of the user's data cannot be used. */
+  readonly #folderTrouble: string;
   #preferences: Preferences;
   /** Sessions that were shown when the register was locked. */
   #shownBefore: readonly string[] = [];
@@ -38,8 +42,7 @@ export class RegisterHome {
   constructor(options: RegisterHomeOptions) {
     this.#options = options;
     this.workspace = options.workspace;
-    mkdirSync(options.dataFolder, { recursive: true, mode: 0o700 });
-    chmodSync(options.dataFolder, 0o700);
+    this.#folderTrouble = closedFolder(options.dataFolder);
     this.#preferences = readPreferences(options.dataFolder);
     this.#idle = new IdleClock(() => this.lock());
     this.workspace.keepWith(registerKeeper(this));
@@ -47,6 +50,8 @@ export class RegisterHome {
 
   /** What a start opens: the person's own register where there is one, else the demo world. */
   async begin(): Promise<void> {
+    this.#problem = this.#folderTrouble;
+    if (this.#folderTrouble !== "") return this.#demoInMemory();
     if (this.#hasOwn) await this.openOwn();
     else if (existsSync(this.#demoFile)) await this.#open("demo", this.#demoFile, false);
     else await this.openDemo().catch(startEmpty);
@@ -59,7 +64,9 @@ export class RegisterHome {
     await this.#open("own", this.#ownFile, true);
     if (wasDemo) removeCopy(this.#demoFile);
     if (this.#register === undefined || this.#register.readOnlyBecause !== undefined) return;
-    await keepDailyBackup(this.#register);
+    await keepDailyBackup(this.#register).catch((error: unknown) => {
+      this.#backupTrouble = `Today's backup could not be made: ${sentenceOfTrouble(error)}`;
+    });
   }
 
   /** Opens the demo world as a new copy. */
@@ -167,6 +174,7 @@ export class RegisterHome {
       ...(this.#problem !== "" && { problem: this.#problem }),
       ...(register?.readOnlyBecause !== undefined && { readOnlyBecause: register.readOnlyBecause }),
       ...(register?.damage !== undefined && { damage: register.damage }),
+      ...(this.#backupTrouble !== "" && { backupTrouble: this.#backupTrouble }),
     };
   }
 
@@ -185,11 +193,19 @@ export class RegisterHome {
         ...(waitMilliseconds !== undefined && { waitMilliseconds }),
       });
     } catch (error) {
-      if (!(error instanceof RequestRefused)) throw error;
-      this.#problem = error.message;
+      this.#problem = sentenceOfTrouble(error);
       return;
     }
     if (kind === "demo") this.#showDemo(this.#register);
+  }
+
+  /** The program is of use without a register too. */
+  #demoInMemory(): void {
+    try {
+      this.workspace.openDemo();
+    } catch (error) {
+      startEmpty(error);
+    }
   }
 
   #showDemo(register: Register): void {
@@ -208,6 +224,7 @@ export class RegisterHome {
     this.#register?.close();
     this.#register = undefined;
     this.#problem = "";
+    this.#backupTrouble = "";
     this.#shownBefore = [];
   }
 
@@ -228,6 +245,24 @@ export class RegisterHome {
 function localDate(time: Date): string {
   const part = (value: number) => String(value).padStart(2, "0");
   return `${time.getFullYear()}-${part(time.getMonth() + 1)}-${part(time.getDate())}`;
+}
+
+/** Makes the folder where it is missing and closes it to everybody but its owner. @returns why that cannot be done */
+function closedFolder(folder: string): string {
+  try {
+    mkdirSync(folder, { recursive: true, mode: 0o700 });
+    chmodSync(folder, 0o700);
+    return "";
+  } catch (error) {
+    return `The folder of your data, ${folder}, cannot be used: ${sentenceOfTrouble(error)}`;
+  }
+}
+
+/** What the operating system or the register says of a trouble. @throws what is neither: it is our own mistake */
+function sentenceOfTrouble(error: unknown): string {
+  if (error instanceof RequestRefused) return error.message;
+  if (error instanceof Error && "code" in error) return `${error.message.replace(/\.$/, "")}.`;
+  throw error;
 }
 
 /** An installation without the demo's recordings starts with nothing; asking for the demo then says that they are missing. */

@@ -14,6 +14,8 @@ export interface RegisterView {
   readonly readOnlyBecause?: string;
   /** What of it could not be read, in one sentence. */
   readonly damage?: string;
+  /** Why today's backup could not be made, in one sentence. */
+  readonly backupTrouble?: string;
   /** The person has a register of their own on this computer. */
   readonly hasOwn: boolean;
   /** Minutes without a sign of a person after which it locks itself; 0: never. */

@@ -45,7 +45,7 @@ function start(register: Register, { session, athlete, plan }: RegisterApi["sess
 
 /** A code as one part of a path. */
 function labelOf(code: string): string {
-  return code.replaceAll(/[/\\]/g, "-");
+  return /^\.+$/.test(code) ? "athlete" : code.replaceAll(/[/\\]/g, "-");
 }
 
 /** Absent parts stay as they were; cautions join those of another moment and take the place of the same one's. */

@@ -13,11 +13,13 @@ export function RegisterNotice({ workspace }: { readonly workspace: Workspace })
       </section>
     );
   }
-  const { kind, problem, file, readOnlyBecause, damage, encrypted, hasOwn } = register;
+  const { kind, problem, file, readOnlyBecause, damage, backupTrouble, encrypted, hasOwn } = register;
   if (kind === "none") {
     return (
       <section className="panel panel-padded session-statements" aria-label="The register">
-        <p className="caution finding">{problem ?? "No register is open."} Nothing of it was touched.</p>
+        <p className="caution finding">
+          {problem === undefined ? "No register is open." : `${problem} Nothing of it was touched.`}
+        </p>
         <p className="muted">The register lies at {file}.</p>
         <div className="form-buttons">
           <Button onClick={() => void apply("register.openOwn", {})}>
@@ -45,6 +47,7 @@ export function RegisterNotice({ workspace }: { readonly workspace: Workspace })
       )}
       {readOnlyBecause !== undefined && <p className="caution finding">{readOnlyBecause}</p>}
       {damage !== undefined && <p className="caution finding">{damage}</p>}
+      {backupTrouble !== undefined && <p className="caution finding">{backupTrouble}</p>}
       {kind === "own" && !encrypted && (
         <p className="muted">
           The register has no passphrase: what protects it when this computer is lost is the encryption of its disk.

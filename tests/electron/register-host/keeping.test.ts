@@ -95,6 +95,34 @@ describe("a session of the register", () => {
     expect((await host.call("records.save", { record })).session?.description.involved).toBe("right");
   });
 
+  test("has a folder of its own whatever the athlete's code looks like", async () => {
+    const { host } = await ownWorld();
+    for (const [code, folder] of [
+      ["a/b\\c", "a-b-c/2026-11-02"],
+      ["..", "athlete/2026-11-02"],
+    ]) {
+      const athlete = crypto.randomUUID();
+      await host.call("records.save", { record: { kind: "athletes", id: athlete, content: { code: code ?? "" } } });
+      const { workspace } = await startSession(host, athlete);
+      expect(workspace.folder).toBe(folder);
+      const path = `${folder}/a.csv`;
+      const taken = await host.call("recordings.add", { path, bytes: bytesOf(jumpText("both", 523)) });
+      expect(taken.folder).toBe(folder);
+    }
+  });
+
+  test("takes back a mark without leaving anything in the bin", async () => {
+    const { host, athlete } = await ownWorld();
+    const { workspace } = await startSession(host, athlete);
+    const { folder } = workspace;
+    await host.call("recordings.add", { path: `${folder}/a.csv`, bytes: bytesOf(jumpText("both", 525)) });
+    await host.call("recordings.answer", { folder, files: ["a.csv"], answers });
+    for (const seen of [true, false]) {
+      await host.call("trials.change", { folder, file: "a.csv", trial: 1, change: { seen } });
+    }
+    expect((await host.call("bin.read", {})).records).toEqual([]);
+  });
+
   test("refuses another athlete from the session's own form, because the athlete belongs to all sessions", async () => {
     const { host, athlete } = await ownWorld();
     const { workspace } = await startSession(host, athlete);

@@ -43,6 +43,24 @@ describe("a start", () => {
     ]);
   });
 
+  test("where a file lies in the way of the backups' folder says what is wrong", async () => {
+    const folder = temporaryFolder();
+    writeFileSync(join(folder, "register.sqlite-backups"), "in the way");
+    const { host } = await hostWorld({ dataFolder: folder });
+    const { kind, problem } = registerOf(await host.call("register.openOwn", {}));
+    expect(kind).toBe("none");
+    expect(problem).toContain("register.sqlite-backups");
+  });
+
+  test("in a place where no folder can be made goes on without a register and says why", async () => {
+    const folder = temporaryFolder();
+    writeFileSync(join(folder, "file"), "in the way");
+    const { host } = await hostWorld({ dataFolder: join(folder, "file", "data") });
+    const workspace = await host.call("workspace.read", {});
+    expect(registerOf(workspace).problem).toMatch(/^The folder of your data, .* cannot be used: /);
+    expect([registerOf(workspace).kind, workspace.demo, workspace.sessions.length]).toEqual(["none", true, 1]);
+  });
+
   test("of a second program on the same register reads only, says why, and changes nothing", async () => {
     const first = await ownWorld();
     const second = await hostWorld({ dataFolder: first.dataFolder });
