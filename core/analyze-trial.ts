@@ -60,10 +60,17 @@ export function analyzeTrial(
     return refused(draft, [...draft.findings, weightUnknown(test, cut, draft.otherFootWeighed, rateHz)]);
   const implausible = implausibleWeight(used.newtons / settings.gravity, settings);
   if (implausible !== undefined) return refused(draft, [...draft.findings, implausible]);
+  // A stated mass that a reading in body weights hangs on has been held against the header's already.
+  const header = draft.findings.some((each) => each.code === "weight-differs") ? undefined : draft.headerMass;
   const weightFindings =
     asDrafted.weighing === undefined
       ? []
-      : compareWeights(trialWeight(asDrafted), session.pooled, enteredMassKg, settings);
+      : compareWeights(
+          trialWeight(asDrafted),
+          session.pooled,
+          { ...(enteredMassKg !== undefined && { enteredMassKg }), ...(header !== undefined && { header }) },
+          settings,
+        );
   if (rateHz < settings.rateRefuseHz) return weightOnly(draft, used, weightFindings, settings);
 
   // Events, with what a person has moved.

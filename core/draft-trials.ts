@@ -3,6 +3,7 @@ import type { EventEdit } from "./events/event.ts";
 import { type TrialWeighing, weighTrial } from "./events/weigh-trial.ts";
 import { type Finding, finding, isRefused } from "./finding.ts";
 import type { Limb, Side } from "./limb.ts";
+import { type BodyMass, headerMass } from "./recording/body-mass.ts";
 import type { FileEntry } from "./session.ts";
 import { entryOf } from "./session-entries.ts";
 import type { Settings } from "./settings.ts";
@@ -45,6 +46,8 @@ export interface TrialDraft extends Omit<TrialWeighing, "findings"> {
   readonly dropHeightMetres?: number;
   /** The leg that steps off the box first, where it was stated. */
   readonly leadingLeg?: Side;
+  /** What the file's header says the athlete weighs. */
+  readonly headerMass?: BodyMass;
   readonly edits: readonly EventEdit[];
   readonly excluded?: { readonly reason: string };
   readonly seen: boolean;
@@ -108,6 +111,7 @@ function draftOne(
   // Force above the plate's range is missing from the momentum between the two windows.
   const clipped = prepared.clipped.some(({ span }) => span.end > cut.span.start && span.start < cut.span.end);
   const { balance, ...unbalanced } = weighed;
+  const massInHeader = read.reading?.kind === "delimited" ? headerMass(read.reading.hints) : undefined;
   return {
     file: read.file,
     trial,
@@ -117,6 +121,7 @@ function draftOne(
     ...known(assigned, said, input),
     ...unbalanced,
     ...(balance === undefined || clipped ? {} : { balance }),
+    ...(massInHeader === undefined ? {} : { headerMass: massInHeader }),
     ...(loaded.only === undefined ? {} : { loadedPlate: loaded.only.name }),
     otherFootWeighed: otherFootCarries(prepared, loaded.only?.name, weighed.weighing?.window, settings),
     findings: [

@@ -1,4 +1,5 @@
 import { type Finding, finding } from "../finding.ts";
+import type { BodyMass } from "../recording/body-mass.ts";
 import type { Settings } from "../settings.ts";
 import type { WeightEstimate } from "./weigh.ts";
 
@@ -36,11 +37,17 @@ export function poolWeights(weighings: readonly WeightEstimate[], settings: Sett
   return { newtons, uncertainty, trials: agreeing.length };
 }
 
-/** Says where a trial's own weighing disagrees with the session's, or with an entered mass. */
+/** What is said about the athlete's mass outside the force. */
+interface SaidMasses {
+  readonly enteredMassKg?: number;
+  readonly header?: BodyMass;
+}
+
+/** Says where a trial's own weighing disagrees with the session's, or with an entered mass or the header's. */
 export function compareWeights(
   own: WeightEstimate,
   session: SessionWeight | undefined,
-  enteredMassKg: number | undefined,
+  { enteredMassKg, header }: SaidMasses,
   settings: Settings,
 ): readonly Finding[] {
   const findings: Finding[] = [];
@@ -59,17 +66,24 @@ export function compareWeights(
     }
   }
   // One sentence is enough: where the session disagrees, its other trials are the better witness.
-  if (
-    findings.length === 0 &&
-    enteredMassKg !== undefined &&
-    Math.abs(massKg - enteredMassKg) > settings.weightToleranceEnteredKg
-  ) {
+  if (findings.length > 0) return findings;
+  if (enteredMassKg !== undefined && Math.abs(massKg - enteredMassKg) > settings.weightToleranceEnteredKg) {
     findings.push(
       finding(
         "weight-differs",
         "warning",
         `This trial weighs the athlete at ${massKg.toFixed(1)} kg; the entered mass is ${enteredMassKg.toFixed(1)} kg.`,
         "Check the entered mass, the force unit and the plate's zero.",
+      ),
+    );
+  }
+  if (header !== undefined && Math.abs(massKg - header.massKg) > settings.weightToleranceEnteredKg) {
+    findings.push(
+      finding(
+        "weight-differs",
+        "warning",
+        `This trial weighs the athlete at ${massKg.toFixed(1)} kg; the header says ${header.massKg.toFixed(1)} kg (${header.source}).`,
+        "Check that the file is this athlete's, the force unit and the plate's zero.",
       ),
     );
   }

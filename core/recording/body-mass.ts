@@ -46,7 +46,8 @@ export function massContradiction(
   ];
 }
 
-function headerMass(hints: readonly HeaderHint[]): BodyMass | undefined {
+/** The first mass that the header gives with its unit. */
+export function headerMass(hints: readonly HeaderHint[]): BodyMass | undefined {
   const found = hints.flatMap((hint) =>
     hint.kind === "mass" && typeof hint.value === "number" ? [{ massKg: hint.value, source: hintSource(hint) }] : [],
   );
