@@ -103,12 +103,7 @@ function judge(sample: SplitSample, delimiter: Delimiter, decimalMark: DecimalMa
   const columnCount = hasTrailingDelimiter ? fieldCount - 1 : fieldCount;
   const kinds: ColumnKind[] = [];
   for (let column = 0; column < columnCount; column++) {
-    const count = (kind: ColumnKind): number => fitting.filter((row) => row.kinds[column] === kind).length;
-    const cells = fitting.length - fitting.filter((row) => isMissing(row.fields[column]!)).length;
-    const [numbers, clocks] = [count("number"), count("clock")];
-    kinds.push(
-      clocks > numbers && 2 * clocks >= cells ? "clock" : numbers > 0 && 2 * numbers >= cells ? "number" : "text",
-    );
+    kinds.push(kindOfColumn(fitting, column));
   }
   // A fact above the names ("Rate: 500 Hz") may have as many words as the rows have cells; it speaks for no dialect.
   const rowsOfKinds = fitting.filter((row) => kinds.every((kind, column) => suits(row, column, kind)));
@@ -130,6 +125,22 @@ function judge(sample: SplitSample, delimiter: Delimiter, decimalMark: DecimalMa
     score: filled / columnCount,
     rows: fitting.length,
   };
+}
+
+/** What at least half of a column's cells are, those without a value left out. */
+function kindOfColumn(rows: readonly JudgedRow[], column: number): ColumnKind {
+  let numbers = 0;
+  let clocks = 0;
+  let cells = 0;
+  for (const { fields, kinds } of rows) {
+    const kind = kinds[column];
+    if (kind === "number") numbers++;
+    else if (kind === "clock") clocks++;
+    // No word for a missing value is a number or a clock.
+    if (kind !== "text" || !isMissing(fields[column]!)) cells++;
+  }
+  if (clocks > numbers && 2 * clocks >= cells) return "clock";
+  return numbers > 0 && 2 * numbers >= cells ? "number" : "text";
 }
 
 /** True where a cell is what its column holds, or nothing; words may be anything. */

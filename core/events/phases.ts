@@ -8,11 +8,11 @@ export interface Phase {
 
 /** The phases a trial has (METHODS §4); which follow from its events. */
 export interface JumpPhases {
-  readonly unweighting?: Phase;
-  readonly braking?: Phase;
-  readonly propulsion?: Phase;
-  readonly flight?: Phase;
-  readonly landing?: Phase;
+  readonly unweighting: Phase | undefined;
+  readonly braking: Phase | undefined;
+  readonly propulsion: Phase | undefined;
+  readonly flight: Phase | undefined;
+  readonly landing: Phase | undefined;
 }
 
 /**
@@ -21,13 +21,15 @@ export interface JumpPhases {
  */
 export function phasesOf(events: JumpEvents): JumpPhases {
   const { onset, endOfUnweighting, contactTouchdown, lowestPosition, takeoff, touchdown, landingEnd } = events;
-  const between = (name: keyof JumpPhases, from: number | undefined, to: number | undefined): JumpPhases =>
-    from === undefined || to === undefined ? {} : { [name]: { from, to } };
   return {
-    ...between("unweighting", onset, endOfUnweighting),
-    ...between("braking", endOfUnweighting ?? contactTouchdown, lowestPosition),
-    ...between("propulsion", lowestPosition ?? onset, takeoff),
-    ...between("flight", takeoff, touchdown),
-    ...between("landing", touchdown, landingEnd),
+    unweighting: between(onset, endOfUnweighting),
+    braking: between(endOfUnweighting ?? contactTouchdown, lowestPosition),
+    propulsion: between(lowestPosition ?? onset, takeoff),
+    flight: between(takeoff, touchdown),
+    landing: between(touchdown, landingEnd),
   };
+}
+
+function between(from: number | undefined, to: number | undefined): Phase | undefined {
+  return from === undefined || to === undefined ? undefined : { from, to };
 }

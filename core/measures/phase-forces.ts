@@ -5,6 +5,7 @@ import type { MeasureSide } from "../limb.ts";
 import { type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
 import { type ForceNoise, impulseNoise, limbNoises, peakNoise, totalNoise } from "./force-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
+import { Remembered } from "./remembered.ts";
 
 /** Impulses, forces and durations of the phases a trial has (METHODS §5), from unfiltered force. */
 export function measurePhases(context: MeasureContext): RawMeasure[] {
@@ -73,6 +74,9 @@ export function limbwise(
   ];
 }
 
+/** Impulse (N·s) and largest force (N) of one signal in one phase, and what noise leaves in the latter. */
+const forces = new Remembered<{ readonly impulse: number; readonly peak: number; readonly ofPeak: number }>();
+
 function phaseForces(
   signal: ForceSignal,
   noise: ForceNoise,
@@ -81,13 +85,19 @@ function phaseForces(
   { from, to }: Phase,
 ): RawMeasure[] {
   const ids = phaseIds[name];
-  const impulse = integrateForce(signal, from, to);
+  const { impulse, peak, ofPeak } = forces.of(signal, [from, to, noise.point], () => {
+    const largest = maximumForce(signal, from, to);
+    return {
+      impulse: integrateForce(signal, from, to),
+      peak: largest.newtons,
+      ofPeak: peakNoise(signal, largest, from, to, noise).newtons,
+    };
+  });
   const seconds = (to - from) / signal.rateHz;
   const ofImpulse = impulseNoise(noise, to - from, signal.rateHz);
-  const peak = maximumForce(signal, from, to);
   return [
     { id: ids.impulse, side, value: impulse, noise: ofImpulse },
-    { id: ids.peak, side, value: peak.newtons, noise: peakNoise(signal, peak, from, to, noise).newtons },
+    { id: ids.peak, side, value: peak, noise: ofPeak },
     { id: ids.mean, side, value: impulse / seconds, noise: ofImpulse / seconds },
   ];
 }

@@ -2,6 +2,32 @@ import { type Kinematics, powerAt, powerAtSample, velocityAt } from "../events/k
 import { type Phase, phasesOf } from "../events/phases.ts";
 import { impulseNoise, peakDeviations, totalNoise } from "./force-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
+import { Remembered } from "./remembered.ts";
+
+/** An extreme of power, W, and where it stands. */
+interface ExtremePower {
+  readonly watts: number;
+  readonly sample: number;
+}
+
+/** The same with what noise leaves in it, W. */
+interface NoisyExtreme extends ExtremePower {
+  readonly noise: number;
+}
+
+const braked = new Remembered<NoisyExtreme>();
+const propelled = new Remembered<NoisyExtreme & { readonly joules: number }>();
+
+/** Everything that power between two events and its noise follow from, beside the integrals of force. */
+function inputsOf({ weightNewtons, gravity, startVelocity }: Kinematics, { from, to }: Phase, noiseNewtons: number) {
+  return [from, to, weightNewtons, gravity, startVelocity, noiseNewtons];
+}
+
+function noisyExtreme(motion: Kinematics, phase: Phase, sign: 1 | -1, noiseNewtons: number): NoisyExtreme {
+  const extreme = extremePower(motion, phase.from, phase.to, sign);
+  const noiseWatts = noiseNewtons * Math.abs(velocityAt(motion, extreme.sample));
+  return { ...extreme, noise: extremeNoise(motion, phase, extreme.watts, noiseWatts) };
+}
 
 /** Power of the total force on the centre of mass in braking and propulsion (METHODS §5). */
 export function measurePower(context: MeasureContext): RawMeasure[] {
@@ -12,40 +38,48 @@ export function measurePower(context: MeasureContext): RawMeasure[] {
   ];
 }
 
-function brakingPower(context: MeasureContext, { from, to }: Phase): RawMeasure[] {
+function brakingPower(context: MeasureContext, phase: Phase): RawMeasure[] {
   const { jump, limb: side } = context;
-  const { watts, sample } = extremePower(jump.motion, from, to, -1);
+  const { motion } = jump;
   const { point } = totalNoise(context);
-  const noise = extremeNoise(jump.motion, { from, to }, watts, point * Math.abs(velocityAt(jump.motion, sample)));
+  const { watts, noise } = braked.of(motion.impulse, inputsOf(motion, phase, point), () =>
+    noisyExtreme(motion, phase, -1, point),
+  );
   return [{ id: "peakBrakingPower", side, value: watts, noise }];
 }
 
-function propulsionPower(context: MeasureContext, { from, to }: Phase): RawMeasure[] {
+function propulsionPower(context: MeasureContext, phase: Phase): RawMeasure[] {
+  const { from, to } = phase;
   const { jump, limb: side } = context;
   const { motion } = jump;
   const noise = totalNoise(context);
   const { rateHz } = motion.signal;
   const seconds = (to - from) / rateHz;
-  const { watts, sample } = extremePower(motion, from, to, 1);
+  const {
+    watts,
+    sample,
+    noise: ofPeak,
+    joules,
+  } = propelled.of(motion.impulse, inputsOf(motion, phase, noise.point), () => ({
+    ...noisyExtreme(motion, phase, 1, noise.point),
+    joules: integratePower(motion, from, to),
+  }));
   const fastest = Math.abs(velocityAt(motion, sample));
   const workNoise = impulseNoise(noise, to - from, rateHz) * fastest;
   return [
-    {
-      id: "peakPropulsionPower",
-      side,
-      value: watts,
-      noise: extremeNoise(motion, { from, to }, watts, noise.point * fastest),
-    },
-    { id: "meanPropulsionPower", side, value: integratePower(motion, from, to) / seconds, noise: workNoise / seconds },
+    { id: "peakPropulsionPower", side, value: watts, noise: ofPeak },
+    { id: "meanPropulsionPower", side, value: joules / seconds, noise: workNoise / seconds },
   ];
 }
 
 /** As for a largest force: of the samples that may be the true extreme noise lifts one, σ·√(2 ln m) at most. */
 function extremeNoise(motion: Kinematics, { from, to }: Phase, watts: number, noiseWatts: number): number {
   const least = Math.abs(watts) - peakDeviations * noiseWatts;
+  const sign = Math.sign(watts);
+  const last = Math.floor(to);
   let count = 0;
-  for (let index = Math.ceil(from); index <= Math.floor(to); index += 1) {
-    if (powerAt(motion, index) * Math.sign(watts) >= least) count += 1;
+  for (let index = Math.ceil(from); index <= last; index += 1) {
+    if (powerAtSample(motion, index) * sign >= least) count += 1;
   }
   return noiseWatts * Math.hypot(1, Math.sqrt(2 * Math.log(Math.max(1, count))));
 }
@@ -68,12 +102,7 @@ function integratePower(motion: Kinematics, from: number, to: number): number {
 }
 
 /** Largest (sign 1) or most negative (sign −1) power between two events: the extreme of the piecewise cubic. */
-function extremePower(
-  motion: Kinematics,
-  from: number,
-  to: number,
-  sign: 1 | -1,
-): { readonly watts: number; readonly sample: number } {
+function extremePower(motion: Kinematics, from: number, to: number, sign: 1 | -1): ExtremePower {
   let sample = from;
   let watts = powerAt(motion, from);
   const consider = (candidate: number): void => {

@@ -205,9 +205,10 @@ const levelValues = 101;
 
 function spansWithin(smooth: Float64Array, inside: SampleSpan, level: number, band: number): readonly SampleSpan[] {
   const spans: SampleSpan[] = [];
+  const { end } = inside;
   let start = -1;
-  for (let index = inside.start; index <= inside.end; index += 1) {
-    const within = index < inside.end && Math.abs(smooth[index]! - level) <= band;
+  for (let index = inside.start; index <= end; index += 1) {
+    const within = index < end && Math.abs(smooth[index]! - level) <= band;
     if (within && start < 0) start = index;
     if (within || start < 0) continue;
     spans.push({ start, end: index });
@@ -219,7 +220,7 @@ function spansWithin(smooth: Float64Array, inside: SampleSpan, level: number, ba
 function levelOf(smooth: Float64Array, span: SampleSpan): number {
   const count = Math.min(levelValues, span.end - span.start);
   const step = (span.end - span.start) / count;
-  const values = Array.from({ length: count }, (_, index) => smooth[span.start + Math.floor(index * step)]!);
-  values.sort((a, b) => a - b);
-  return values[count >> 1]!;
+  const values = new Float64Array(count);
+  for (let index = 0; index < count; index += 1) values[index] = smooth[span.start + Math.floor(index * step)]!;
+  return values.sort()[count >> 1]!;
 }

@@ -8,14 +8,17 @@ export function findSpikes(force: Float64Array, settings: Settings): readonly nu
   const found: number[] = [];
   const leastBend = settings.spikeNewtons / 2;
   const end = force.length - 2;
+  let here = force[1] ?? 0;
+  let after = force[2] ?? 0;
   for (let index = 2; index < end; index += 1) {
-    const before = force[index - 1]!;
-    const after = force[index + 1]!;
+    const before = here;
+    here = after;
+    after = force[index + 1]!;
     // Cheap first look: most samples lie between their neighbours.
-    const bend = force[index]! - (before + after) / 2;
+    const bend = here - (before + after) / 2;
     if (bend < leastBend && bend > -leastBend) continue;
     const expected = (4 * (before + after) - force[index - 2]! - force[index + 2]!) / 6;
-    const away = Math.abs(force[index]! - expected);
+    const away = Math.abs(here - expected);
     const steepest = Math.max(
       Math.abs(before - force[index - 2]!),
       Math.abs(force[index + 2]! - after),
