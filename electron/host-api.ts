@@ -233,6 +233,8 @@ export interface HostApi extends RegisterApi {
   /** Takes in a layout that was exported as JSON. */
   "layouts.import": { readonly request: { readonly bytes: Uint8Array }; readonly reply: Workspace };
   "layouts.export": { readonly request: { readonly name: string }; readonly reply: MadeFile };
+  /** Lets the person choose a folder in the system's own dialog; no folder where it was left, or in a browser. */
+  "watch.choose": { readonly request: Nothing; readonly reply: { readonly folder?: string } };
   /** Watches a folder of this computer, given with its whole path, and takes in what appears there. */
   "watch.start": { readonly request: { readonly folder: string }; readonly reply: WatchView };
   "watch.stop": { readonly request: Nothing; readonly reply: WatchView };

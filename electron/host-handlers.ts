@@ -65,6 +65,8 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
       mediaType: "application/json",
       bytes: new TextEncoder().encode(workspace.layoutShelf.textOf(name)),
     }),
+    // The window answers this itself; pages in a browser have no dialog that tells a path.
+    "watch.choose": () => ({}),
     "watch.start": ({ folder }) => thenLook(() => watch.start(folder)),
     "watch.stop": () => thenLook(() => watch.stop()),
     "watch.read": () => watch.read(),

@@ -20,6 +20,7 @@ export const requestNames = [
   "layouts.remove",
   "layouts.import",
   "layouts.export",
+  "watch.choose",
   "watch.start",
   "watch.stop",
   "watch.read",

@@ -164,6 +164,7 @@ export const requestSchemas = {
       .refine((bytes) => bytes.byteLength <= layoutByteLimit, "must not be larger than 1 MB"),
   }),
   "layouts.export": z.strictObject({ name: layoutName }),
+  "watch.choose": nothing,
   "watch.start": z.strictObject({ folder: line(4096).min(1) }),
   "watch.stop": nothing,
   "watch.read": nothing,

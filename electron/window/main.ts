@@ -1,10 +1,11 @@
 import { join } from "node:path";
-import { app, BrowserWindow, ipcMain, Menu, protocol, safeStorage, session } from "electron";
+import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, safeStorage, session } from "electron";
 import { dataFolder } from "../layouts/data-folder.ts";
 import { programFolder, rendererFolder, sampleTracesFolder } from "../program-folders.ts";
 import { startHostWorker } from "../worker/remote-handlers.ts";
 import { answerMessages } from "./answer-messages.ts";
 import { askBeforeLeaving } from "./ask-before-leaving.ts";
+import { chooseFolder } from "./choose-folder.ts";
 import { lockDownProgram, lockDownSession } from "./lock-down.ts";
 import { menuTemplate } from "./menu.ts";
 import { ownOrigin, ownScheme } from "./own-pages.ts";
@@ -33,7 +34,8 @@ async function start(): Promise<void> {
     systemKeyStore(safeStorage, process.platform),
     join(data, "remembered-passphrase"),
   );
-  answerMessages(ipcMain, remembering.handlers, (error) => console.error(error));
+  const handlers = { ...remembering.handlers, "watch.choose": () => chooseFolder(dialog) };
+  answerMessages(ipcMain, handlers, (error) => console.error(error));
   app.on("will-quit", () => void host.close());
   const window = openWindow();
   app.on("second-instance", () => {

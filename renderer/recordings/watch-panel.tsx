@@ -1,6 +1,7 @@
 import "./watch.css";
 import { Button, TextInput } from "@mantine/core";
-import { type ReactNode, useState } from "react";
+import { type ReactNode, useEffect, useState } from "react";
+import { useWorkspace } from "../shell/workspace.tsx";
 import type { Watch } from "./use-watch.ts";
 import { WatchBoard } from "./watch-board.tsx";
 
@@ -12,7 +13,13 @@ interface WatchPanelProps {
 
 /** Watching a folder during the session: off, one line that starts it; on, a board to read across the room. */
 export function WatchPanel({ watch: { view, change }, before }: WatchPanelProps) {
+  const { host, report } = useWorkspace();
   const [folder, setFolder] = useState("");
+  const [hasDialog, setHasDialog] = useState(false);
+  useEffect(() => {
+    host.call("application.describe", {}).then((described) => setHasDialog(described.host === "window"), report);
+  }, [host, report]);
+  const choose = () => host.call("watch.choose", {}).then((chosen) => setFolder(chosen.folder ?? folder), report);
   if (view === undefined) return before;
   if (view.state !== "off") {
     return (
@@ -47,9 +54,16 @@ export function WatchPanel({ watch: { view, change }, before }: WatchPanelProps)
             value={folder}
             onChange={(event) => setFolder(event.currentTarget.value)}
           />
-          <Button type="submit" variant="default" disabled={folder.trim() === ""}>
-            Start watching
-          </Button>
+          <div className="watch-buttons">
+            {hasDialog && (
+              <Button variant="default" onClick={() => void choose()}>
+                Choose folder…
+              </Button>
+            )}
+            <Button type="submit" variant="default" disabled={folder.trim() === ""}>
+              Start watching
+            </Button>
+          </div>
         </form>
       </section>
     </>

@@ -82,6 +82,7 @@ export function fakeHandlers() {
     "layouts.remove": answer("layouts.remove", workspace),
     "layouts.import": answer("layouts.import", workspace),
     "layouts.export": answer("layouts.export", { name: "", mediaType: "application/json", bytes: new Uint8Array() }),
+    "watch.choose": answer("watch.choose", {}),
     "watch.start": answer("watch.start", notWatching),
     "watch.stop": answer("watch.stop", notWatching),
     "watch.read": answer("watch.read", notWatching),

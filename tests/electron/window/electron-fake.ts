@@ -178,6 +178,16 @@ export const session = {
   },
 };
 
+/** What the person does in the system's dialog for folders; undefined: leaves it. */
+export const chosen: { folder: string | undefined } = { folder: undefined };
+
+export const dialog = {
+  showOpenDialog: async () => ({
+    canceled: chosen.folder === undefined,
+    filePaths: chosen.folder === undefined ? [] : [chosen.folder],
+  }),
+} satisfies Pick<E.Dialog, "showOpenDialog">;
+
 /** A key store that turns each byte round; `isThere` and `backend` can be set. */
 export const keyStore: { isThere: boolean; backend: ReturnType<E.SafeStorage["getSelectedStorageBackend"]> } = {
   isThere: true,

@@ -110,6 +110,12 @@ describe("what the page gets", () => {
     expect(trace.total.length).toBeGreaterThan(1000);
   });
 
+  test("a folder is chosen in the system's own dialog, or left", async () => {
+    expect(await host.call("watch.choose", {})).toEqual({});
+    fake.chosen.folder = folder.path;
+    expect(await host.call("watch.choose", {})).toEqual({ folder: folder.path });
+  });
+
   test("a refusal arrives as its sentence", async () => {
     await expect(host.call("workspace.show", { folder: "gone" })).rejects.toThrow("That session is not open any more.");
   });
