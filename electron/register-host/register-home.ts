@@ -1,13 +1,12 @@
 import { chmodSync, existsSync, mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { keepDailyBackup } from "../register/backups.ts";
-import { makeDemoRegister } from "../register/make-demo-register.ts";
 import { openRegister } from "../register/open-register.ts";
 import type { Register } from "../register/register.ts";
 import type { Circumstances } from "../register/register-writes.ts";
 import { RequestRefused } from "../request-refused.ts";
 import type { WorkspaceState } from "../workspace.ts";
-import { removeCopy } from "./demo-copy.ts";
+import { copyDemo, removeCopy } from "./demo-copy.ts";
 import { IdleClock } from "./idle-clock.ts";
 import { keptSession } from "./kept-session.ts";
 import { type Preferences, readPreferences, writePreferences } from "./preferences.ts";
@@ -74,8 +73,7 @@ export class RegisterHome {
     const world = this.workspace.demoWorld();
     this.#close();
     this.workspace.clear();
-    removeCopy(this.#demoFile);
-    await makeDemoRegister(this.#demoFile, world);
+    await copyDemo(this.#options.dataFolder, world, this.#demoFile);
     await this.#open("demo", this.#demoFile, false);
   }
 

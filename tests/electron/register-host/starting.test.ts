@@ -1,4 +1,4 @@
-import { existsSync, readFileSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { DatabaseSync } from "node:sqlite";
 import { describe, expect, test } from "vitest";
@@ -34,6 +34,17 @@ describe("a start", () => {
     second.close();
     const third = await hostWorld({ dataFolder: first.dataFolder });
     expect(registerOf(await third.host.call("workspace.read", {})).kind).toBe("own");
+  });
+
+  test("opens the demo world anew as it was made, whatever was done to an earlier copy", async () => {
+    const { host, dataFolder } = await hostWorld();
+    const first = await host.call("workspace.read", {});
+    await host.call("session.change", { folder: first.folder, change: { note: "tried out" } });
+    const again = await host.call("workspace.openDemo", {});
+    expect(again.session).toEqual(first.session);
+    expect(statSync(registerOf(again).file).mode & 0o777).toBe(0o600);
+    const names = readdirSync(dataFolder).filter((name) => name.includes("original"));
+    expect(names).toEqual([expect.stringMatching(/^demo-original-[0-9a-f]{16}\.sqlite$/)]);
   });
 
   test("makes the day's backup of the person's own register", async () => {
