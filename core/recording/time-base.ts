@@ -111,7 +111,7 @@ function fromStamps(
   if (isRefused(coarse)) return { ...failed, findings };
   const { rateHz, toleranceHz } = even;
   if (!isPlausibleRate(rateHz, settings)) {
-    findings.push(implausible(`A time column in ${unit} gives ${hertz(rateHz)}, which`, settings, "Check its unit"));
+    return { ...failed, findings: [...findings, wrongUnit(rateHz, unit, settings)] };
   }
   const [own] = rates;
   if (own?.from === "stated") {
@@ -175,6 +175,25 @@ function implausible(subject: string, settings: Settings, action: string): Findi
     "refusal",
     `${subject} is outside ${settings.rateLeastHz} to ${settings.rateMostHz} Hz.`,
     `${action} (--rate 1000).`,
+  );
+}
+
+const unitNames: Readonly<Record<TimeUnit, string>> = { s: "seconds", ms: "milliseconds", µs: "microseconds" };
+
+/** A time column whose written unit cannot be right, with the units that can. */
+function wrongUnit(rateHz: number, unit: TimeUnit, settings: Settings): Finding {
+  const others = (["s", "ms", "µs"] as const).flatMap((other) => {
+    const otherHz = (rateHz * secondsIn[unit]) / secondsIn[other];
+    return other !== unit && isPlausibleRate(otherHz, settings) ? [{ other, otherHz }] : [];
+  });
+  const readings = others.map(({ other, otherHz }) => `as ${unitNames[other]} it would be ${hertz(otherHz)}`);
+  const rate = Number((others[0]?.otherHz ?? 1000).toPrecision(7));
+  return finding(
+    "rate-contradicts",
+    "refusal",
+    `The time column in ${unitNames[unit]} gives ${hertz(rateHz)}, outside ${settings.rateLeastHz} to ${settings.rateMostHz} Hz${readings.length === 0 ? "" : `; ${readings.join(", ")}`}.`,
+    `Correct the unit above the column, or state the rate and leave the time column out (--rate ${rate} --columns time=none).`,
+    { where: "the time column" },
   );
 }
 

@@ -118,7 +118,17 @@ test("a time column that does not rise is refused", () => {
 
 test("a rate no force plate has is refused as a wrong unit", () => {
   expect(codesOf(readStamps(stampsAt(1000, 3), "time (ms)"))).toEqual(["rate-contradicts:refusal"]);
-  expect(codesOf(readStamps(numbers, "time (s)"))).toContain("rate-contradicts:refusal");
+  expect(codesOf(readStamps(numbers, "time (s)"))).toEqual(["rate-contradicts:refusal"]);
+});
+
+test("a wrong unit is refused with the unit that fits, and no rate-low beside it", () => {
+  // By hand: one row a second is 1 Hz; the same numbers in milliseconds are 1000 Hz, in microseconds 1 MHz.
+  const { findings } = readStamps(numbers, "time (s)");
+  expect(findings.map(({ message }) => message)).toEqual([
+    "The time column in seconds gives 1 Hz, outside 10 to 20000 Hz; as milliseconds it would be 1000 Hz.",
+  ]);
+  expect(findings[0]?.action).toContain("--rate 1000 --columns time=none");
+  expect(readStamps(stampsAt(1000, 3), "time (ms)").findings[0]?.message).toContain("as seconds it would be 1000 Hz");
 });
 
 test("1200 Hz printed to the millisecond is found when one whole rate explains every stamp, and that is said", () => {
