@@ -55,7 +55,10 @@ function reasonAgainst(
       if (cut.kind === "landing") return "no flight follows the contact with the plate";
       // From standing, the first flight is the entry jump's.
       const hops = cut.laterFlights.length + (cut.kind === "drop" ? 1 : 0);
-      return hops === 0 ? "no contact is followed by another flight" : undefined;
+      if (hops === 0) return "no contact is followed by another flight";
+      return recognised.test !== test && cut.laterFlights.length === 0
+        ? "there is only one flight, so no hop follows another"
+        : undefined;
     }
   }
 }

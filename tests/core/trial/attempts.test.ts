@@ -185,6 +185,7 @@ describe("the test read from the trace alone", () => {
       ["countermovementJump", fell],
       ["squatJump", fell],
       ["dropLanding", fell],
+      ["repeatedHops", fell],
       ["dropJump", landed],
       ["repeatedHops", landed],
       ["repeatedHops", stood],
