@@ -25,7 +25,7 @@ export interface Decision {
 /**
  * The status of an estimate with its interval against a threshold, and the sentence that says why. Estimate and
  * interval are in the unit of the threshold. `noun` names what was held against it ("index", "value of the right
- * leg"); `without` says why there is no interval.
+ * leg as a part of the left leg's pre-injury value"); `without` says why there is no interval.
  */
 export function decideStatus(
   noun: string,

@@ -57,7 +57,7 @@ export function evaluateAgainstReference(
     return { confidence, low: (100 * low) / reference.value, high: (100 * high) / reference.value };
   };
   const decided = decideStatus(
-    `value of the ${involved} leg`,
+    `value of the ${involved} leg as a part of the ${other} leg's ${reference.origin} value`,
     estimate,
     values.length < 2 ? undefined : intervalWith(0),
     "From one trial no interval can be made.",

@@ -199,6 +199,7 @@ describe("earlier values", () => {
     const result = row(evaluate(heights(14.2, 15.2, 0.05), { references }), against);
     expect(result.status).toBe("met");
     expect(result.estimate).toBeCloseTo(91.03, 2);
+    expect(result.reason).toMatch(/^The value of the right leg as a part of the left leg's pre-injury value is 91/);
     expect(result.reason).toContain("Held against 15.6 cm of the left leg, pre-injury, 20 August 2025.");
     const wide = row(evaluate(heights(14.2, 15.2, 0.6), { references }), against);
     expect(wide.status).toBe("too-close-to-call");
