@@ -1,23 +1,46 @@
 import { type Finding, finding } from "./finding.ts";
+import { listInWords } from "./plain-words.ts";
 import type { TrialResult } from "./result.ts";
 import type { FileEntry, SessionDescription } from "./session.ts";
 
+/** So many are said one by one; of more, one finding lists them, because they most often have one cause. */
+const mostAlone = 2;
+/** A sentence names so many. */
+const mostNamed = 20;
+
 /** Entries of session.json that speak of a file or trial the session does not have. */
 export function unusedEntries(description: SessionDescription, trials: readonly TrialResult[]): readonly Finding[] {
-  return (description.files ?? [])
-    .filter(
-      (entry) =>
-        !trials.some((each) => each.file === entry.file && (entry.trial === undefined || each.trial === entry.trial)),
-    )
-    .map((entry) =>
-      finding(
-        "session-entry-unused",
-        "warning",
-        `session.json speaks of ${entry.file}${entry.trial === undefined ? "" : `, trial ${entry.trial}`}, which is not in this session.`,
+  const unused = (description.files ?? []).filter(
+    (entry) =>
+      !trials.some((each) => each.file === entry.file && (entry.trial === undefined || each.trial === entry.trial)),
+  );
+  if (unused.length <= mostAlone) {
+    return unused.map((entry) =>
+      unusedEntry(
+        `session.json speaks of ${entryName(entry)}, which is not in this session.`,
         "Correct the name in session.json, or add the file.",
-        { where: entry.file },
+        entry.file,
       ),
     );
+  }
+  const named = unused.slice(0, mostNamed).map(entryName);
+  const more = unused.length - named.length;
+  const names = more === 0 ? listInWords(named) : `${named.join(", ")} and ${more} more`;
+  return [
+    unusedEntry(
+      `session.json speaks of ${unused.length} files or trials which are not in this session: ${names}.`,
+      "Correct the names in session.json, or add the files.",
+      "session.json",
+    ),
+  ];
+}
+
+function unusedEntry(message: string, action: string, where: string): Finding {
+  return finding("session-entry-unused", "warning", message, action, { where });
+}
+
+function entryName({ file, trial }: FileEntry): string {
+  return trial === undefined ? file : `${file} (trial ${trial})`;
 }
 
 /** What was said about a trial: entries for the whole file first, then those for the trial itself. */

@@ -185,6 +185,22 @@ describe("what a person decides", () => {
     const unused = result.findings.filter((each) => each.code === "session-entry-unused");
     expect(unused.map((each) => each.where)).toEqual(["gone.csv"]);
   });
+
+  test("may name many files that are not there, which is said once with their names", () => {
+    const names = Array.from({ length: 22 }, (_, index) => `gone-${index + 1}.csv`);
+    const saidOf = (count: number) =>
+      analyzeSamples(month7, {
+        description: (own) => ({ ...own, files: names.slice(0, count).map((file) => ({ file, seen: true })) }),
+        files: (name) => name === "countermovement-both-1.csv",
+      }).result.findings.filter((each) => each.code === "session-entry-unused");
+    expect(saidOf(2)).toHaveLength(2);
+    expect(saidOf(3).map((each) => each.message)).toEqual([
+      "session.json speaks of 3 files or trials which are not in this session: gone-1.csv, gone-2.csv and gone-3.csv.",
+    ]);
+    expect(saidOf(22).map((each) => each.message)).toEqual([
+      `session.json speaks of 22 files or trials which are not in this session: ${names.slice(0, 20).join(", ")} and 2 more.`,
+    ]);
+  });
 });
 
 test("An entered mass is used where nobody stands still before the jump, and said", () => {
