@@ -14,20 +14,32 @@ export function monthsBefore(date: string, months: number): string {
   return `${part(toYear, 4)}-${part(toMonth)}-${part(Math.min(day, lastDay))}`;
 }
 
-/** "8 months ago", "3 weeks ago", "today"; "in 2 months" for what lies ahead. */
+/** "5.5 months ago", "3 weeks ago", "today"; "in 2 months" for what lies ahead. */
 export function sinceWords(date: string, until: string): string {
-  const days = Math.round((Date.parse(until) - Date.parse(date)) / 86_400_000);
+  const days = daysBetween(date, until);
   if (days === 0) return "today";
   const words = spanWords(Math.abs(days), days > 0 ? [date, until] : [until, date]);
   return days > 0 ? `${words} ago` : `in ${words}`;
 }
 
-function spanWords(days: number, [from, to]: readonly [string, string]): string {
+function spanWords(days: number, span: readonly [string, string]): string {
   if (days < 14) return counted(days, "day");
+  const months = monthsBetween(span);
+  if (months < 2) return counted(Math.floor(days / 7), "week");
+  const nearest = Math.round(2 * months) / 2;
+  return nearest < 36 ? counted(nearest, "month") : counted(Math.floor(nearest / 12), "year");
+}
+
+/** Months of the calendar, and the days left over as a part of the month they lie in. */
+function monthsBetween([from, to]: readonly [string, string]): number {
   let months = 0;
   while (monthsBefore(to, months + 1) >= from) months += 1;
-  if (months < 2) return counted(Math.floor(days / 7), "week");
-  return months < 36 ? counted(months, "month") : counted(Math.floor(months / 12), "year");
+  const [begin, end] = [monthsBefore(to, months + 1), monthsBefore(to, months)];
+  return months + daysBetween(from, end) / daysBetween(begin, end);
+}
+
+function daysBetween(from: string, to: string): number {
+  return Math.round((Date.parse(to) - Date.parse(from)) / 86_400_000);
 }
 
 function counted(count: number, noun: string): string {
