@@ -24,26 +24,31 @@ export function samplesPerValue(
   const half = Math.max(leastHalf, Math.round((windowSeconds * rateHz) / 2));
   const least = half * Math.max(movingNewtonsPerSecond / rateHz, ...steps.map((step) => stepsASample * step));
   const count = forces[0]?.length ?? 0;
-  const isMoving = new Uint8Array(count);
-  for (const force of forces) markMoving(force, half, least, isMoving);
   let moving = 0;
   let changed = 0;
   for (let index = half; index < count - half; index += 1) {
-    if (isMoving[index] === 0) continue;
+    if (!moves(forces, index, half, least)) continue;
     moving += 1;
-    if (forces.some((force) => force[index] !== force[index - 1])) changed += 1;
+    if (changes(forces, index)) changed += 1;
   }
   if (changed < leastChanges || changed > (1 - settings.repeatedFraction) * moving) return 1;
   return moving / changed;
 }
 
-/** Marks where a plate's force moves on either side: at a single step it stands still before and after. */
-function markMoving(force: Float64Array, half: number, least: number, moving: Uint8Array): void {
-  const end = force.length - half;
-  for (let index = half; index < end; index += 1) {
+/** True where a plate's force moves on either side: at a single step it stands still before and after. */
+function moves(forces: readonly Float64Array[], index: number, half: number, least: number): boolean {
+  for (let plate = 0; plate < forces.length; plate += 1) {
+    const force = forces[plate]!;
     const here = force[index]!;
-    if (Math.abs(force[index + half]! - here) > least && Math.abs(here - force[index - half]!) > least) {
-      moving[index] = 1;
-    }
+    if (Math.abs(force[index + half]! - here) > least && Math.abs(here - force[index - half]!) > least) return true;
   }
+  return false;
+}
+
+function changes(forces: readonly Float64Array[], index: number): boolean {
+  for (let plate = 0; plate < forces.length; plate += 1) {
+    const force = forces[plate]!;
+    if (force[index] !== force[index - 1]) return true;
+  }
+  return false;
 }
