@@ -219,14 +219,15 @@ function weightOnly(draft: TrialDraft, used: WeightUsed, more: readonly Finding[
     (id) => id !== "bodyWeight" && id !== "bodyMass",
   );
   const side = draft.limb ?? "both";
+  const uncertainty = Math.hypot(used.uncertainty, ...(draft.prepared?.zeroUncertainties ?? []));
   const measures: readonly Measure[] = [
-    { id: "bodyWeight", side, value: used.newtons, unit: "N", uncertainty: used.uncertainty },
+    { id: "bodyWeight", side, value: used.newtons, unit: "N", uncertainty },
     {
       id: "bodyMass",
       side,
       value: used.newtons / settings.gravity,
       unit: "kg",
-      uncertainty: used.uncertainty / settings.gravity,
+      uncertainty: uncertainty / settings.gravity,
     },
   ];
   const findings = [...draft.findings, ...more].map((each) => (each.code === "rate-low" ? { ...each, removes } : each));

@@ -16,7 +16,11 @@ import type { SampleSpan } from "./trial/sample-span.ts";
 /** How body weight of a trial was found. */
 export interface WeightUsed {
   readonly newtons: number;
-  /** Standard uncertainty in newtons. */
+  /**
+   * Standard uncertainty of the weighing (or of an entered mass) alone, newtons, with its floor. The uncertainty of the
+   * measure `bodyWeight` differs: it has that of the plate's zero too and, by momentum balance, of the floor only the
+   * part that is sway.
+   */
   readonly uncertainty: number;
   readonly from:
     | "quiet standing before the jump"
