@@ -200,10 +200,10 @@ describe.each([
       expect(attempts.filter(({ what }) => what === "guarded").map(({ thread }) => thread)).toEqual(["main", "worker"]);
       const others = attempts.filter(({ what }) => what !== "guarded");
       // Listening to an address looks it up, which for an address written in figures asks nobody.
-    expect(others.map(({ thread, what, to }) => `${thread}: ${what} ${to}`)).toEqual([
-      "main: listen 127.0.0.1",
-      "main: name 127.0.0.1",
-    ]);
+      expect(others.map(({ thread, what, to }) => `${thread}: ${what} ${to}`)).toEqual([
+        "main: listen 127.0.0.1",
+        "main: name 127.0.0.1",
+      ]);
       await context.close();
     },
     wholeMilliseconds,
