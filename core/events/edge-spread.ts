@@ -100,7 +100,7 @@ function edgeSpread(
   const isOnLine = reached - crossing > justMoved && reached - crossing < most - justMoved;
   // The slope from the whole flank, the lever from the samples that carried the event.
   const noise = reachNoise(isOnLine ? { ...carry, slope: line.slope } : line, empty);
-  const again = ringSamples(force, loaded + direction, direction, threshold, hold);
+  const again = againSamples(force, loaded + direction, direction, threshold, hold);
   const upper = (direction === 1 ? settings.takeoffShapeSeconds : settings.touchdownShapeSeconds) * rateHz;
   const shape = Math.min(upper, shapeSamples(force, loaded, direction, line, top + 2 * height, empty));
   // Where events are not carried to their line, a sample is all that is known.
@@ -108,7 +108,7 @@ function edgeSpread(
   const first = force[loaded + direction]! - empty.newtons;
   const beside = besideFirstOff(first, isOnLine ? carry : line, reached, crossing, empty);
   const ofLine = isOnLine ? 0 : offLine(wanted - reached, settings);
-  const spread = Math.hypot(noise, ofLine, beside, shape, again / Math.sqrt(3), sampling);
+  const spread = Math.hypot(noise, ofLine, beside, shape, again, sampling);
   return Math.min(spread, hold / Math.sqrt(3));
 }
 
@@ -157,7 +157,8 @@ function reachNoise(line: EdgeLine, empty: EmptyLevel): number {
  * How far a flank that starts gently deceives the line that carries the event: how much further outwards that line
  * reaches the empty level than the line through the next part of the flank, as far as twice the noise does not make it.
  * Zero on a straight flank; on one that grows with the square of time nine tenths of the true error. A flank that begins
- * more steeply than it goes on reaches the empty level nearer than its line, by what its bend says.
+ * more steeply than it goes on, beyond what noise does to its slopes, as beneath a plate that rings, reaches the empty
+ * level nearer than its line by what its bend says, which counts in full.
  */
 function shapeSamples(
   force: Float64Array,
@@ -168,13 +169,18 @@ function shapeSamples(
   empty: EmptyLevel,
 ): number {
   const next = edgeLine(force, loaded - direction * line.count, direction, Number.NEGATIVE_INFINITY, top);
-  if (next === undefined || next.slope <= 0) return 0;
-  const distance = reach(line, empty) + line.count - reach(next, empty);
-  // The next part only tells the bend where it is less steep, not where it reaches the empty level itself.
-  const noise = 2 * Math.hypot(distance < 0 ? 0 : reachNoise(next, empty), reachNoise(line, empty));
-  const bent = distance < 0 ? reach(line, empty) - steeperReach(line, next, empty) : distance;
-  return Math.sqrt(Math.max(0, bent ** 2 - noise ** 2));
+  if (next === undefined) return 0;
+  const slopeNoise = empty.deviation * Math.hypot(1 / Math.sqrt(line.squares), 1 / Math.sqrt(next.squares));
+  const isBent = line.slope - next.slope > shownBendDeviations * slopeNoise;
+  const bent = isBent ? Math.max(0, reach(line, empty) - steeperReach(line, next, empty)) : 0;
+  if (next.slope <= 0) return bent;
+  const distance = Math.max(0, reach(line, empty) + line.count - reach(next, empty));
+  const noise = 2 * Math.hypot(reachNoise(next, empty), reachNoise(line, empty));
+  return Math.max(bent, Math.sqrt(Math.max(0, distance ** 2 - noise ** 2)));
 }
+
+/** A flank begins more steeply than it goes on where its slopes differ by this many standard deviations, at least. */
+const shownBendDeviations = 2;
 
 /** Where a flank reaches the empty level whose slope grows outwards as it does from its next part to its line. */
 function steeperReach(line: EdgeLine, next: EdgeLine, empty: EmptyLevel): number {
@@ -199,11 +205,19 @@ function lastLoaded(
   return undefined;
 }
 
-/** Samples from the first one off the plate to the next that is at the threshold again within the hold; 0 for none. */
-function ringSamples(force: Float64Array, first: number, direction: 1 | -1, threshold: number, hold: number): number {
+/**
+ * How uncertain an edge is where force is at the threshold again within the hold, samples; 0 where it is not. A take-off
+ * lies anywhere until the next such sample: rectangular. Before a touchdown nothing sets a plate ringing, so such a
+ * sample is contact already and the way to the outermost, which is known and not corrected, counts in full
+ * (JCGM 100:2008, F.2.4.5).
+ */
+function againSamples(force: Float64Array, first: number, direction: 1 | -1, threshold: number, hold: number): number {
+  let outermost = 0;
   for (let step = 1; step < hold; step += 1) {
     const value = force[first + direction * step];
-    if (value !== undefined && value >= threshold) return step;
+    if (value === undefined || value < threshold) continue;
+    if (direction === 1) return step / Math.sqrt(3);
+    outermost = step;
   }
-  return 0;
+  return outermost;
 }

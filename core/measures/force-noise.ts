@@ -94,8 +94,8 @@ export interface PeakNoise {
  * What noise and sampling leave in the largest force of [from, to] and in its place. Of the samples that may be the
  * true peak the noise lifts one: the largest of m deviations is expected σ·√(2 ln m) above none at most, which is known,
  * is not corrected and so counts in full (JCGM 100:2008, F.2.4.5). Between samples the force may have been larger by the
- * rise of a parabola through the three beside the peak, and the place lies anywhere among the samples that may be the
- * peak: rectangular (4.3.7).
+ * rise of a parabola through the three beside the peak, and the place lies anywhere from half a sample before the first to
+ * half a sample behind the last that may be the peak: rectangular (4.3.7).
  */
 export function peakNoise(
   { force }: ForceSignal,
@@ -121,6 +121,6 @@ export function peakNoise(
   const missed = Math.max(0, bent) / 8;
   return {
     newtons: Math.hypot(noise.point, lifted, missed / Math.sqrt(3)),
-    place: Math.hypot(Math.max(before, behind) / Math.sqrt(3), 1 / Math.sqrt(12)),
+    place: (Math.max(before, behind) + 0.5) / Math.sqrt(3),
   };
 }

@@ -42,6 +42,30 @@ function spreadOf(newtonsAt: (index: number) => number, takeoff: number, setting
   return withSpreads(jump, { ...detection, weight: { newtons: weight, deviation: 0 } }).spreads!.takeoff!;
 }
 
+/** The spread of a touchdown at the end of a flight. */
+function spreadOfTouchdown(newtonsAt: (index: number) => number, touchdown: number): number {
+  const force = Float64Array.from({ length: 700 }, (_, index) => newtonsAt(index));
+  const total = { rateHz, force };
+  const motion = integrate(total, { start: 0, end: 700 }, weight, defaultSettings.gravity);
+  const events = { touchdown };
+  const jump: JumpMotion = { test: "dropLanding", motion, anchor: { kind: "flight" }, events, contacts: [] };
+  const cut = {
+    kind: "drop",
+    span: { start: 0, end: 700 },
+    contact: nowhere,
+    flight: { start: 0, end: 380 },
+    landed: true,
+    landing: { start: 380, end: 700 },
+    lastLanding: { start: 380, end: 700 },
+    quietBefore: [],
+    quietEarlier: [],
+    quietAfter: nowhere,
+    laterFlights: [],
+  } as const;
+  const detection = { test: "dropLanding", total, limbs: [], cut, edits: [], settings: defaultSettings } as const;
+  return withSpreads(jump, { ...detection, weight: { newtons: weight, deviation: 0 } }).spreads!.touchdown!;
+}
+
 const line = (slope: number) => (index: number) => Math.max(0, Math.min(1000, ((edge - index) * slope) / rateHz));
 
 test("A steep edge on a quiet plate has no spread of its own", () => {
@@ -53,11 +77,21 @@ test("What the limit of 1.5 ms withholds is a rectangular uncertainty", () => {
   expect(spreadOf(line(2000), edge - 3.5)).toBeCloseTo(3.5 / Math.sqrt(3), 9);
 });
 
-test("A plate that rings across the threshold again spreads the edge by that time over √3", () => {
+test("A plate that rings across the threshold again spreads a take-off by that time over √3", () => {
   const steep = line(20000);
   const ringing = (index: number) => (index >= edge + 5 && index < edge + 9 ? 30 : steep(index));
   // The first sample below ten newtons is 300; 305 is above them again.
   expect(spreadOf(ringing, edge)).toBeCloseTo(5 / Math.sqrt(3), 6);
+});
+
+test("Load before a touchdown, even beyond an empty stretch, is contact already: all the way to the outermost counts", () => {
+  // The take-off of the ringing plate above mirrored in time, so that its edge is a touchdown at 399 of samples 0 to 699,
+  // and a second swing further out: the last sample below ten newtons is 399, loaded ones are 390 to 394 and 385 to 386.
+  const steep = line(20000);
+  const ringing = (index: number) =>
+    (index >= edge + 5 && index < edge + 10) || (index >= edge + 13 && index < edge + 15) ? 30 : steep(index);
+  // The outermost, 385, lies 14 samples from the first one off the plate.
+  expect(spreadOfTouchdown((index) => ringing(699 - index), 699 - edge)).toBeCloseTo(14, 6);
 });
 
 test("Noise of the plate spreads a gentle edge more than a steep one", () => {
@@ -124,4 +158,23 @@ test("A flank that begins more steeply than its line widens the edge by what its
   const { spread, found } = foundWithSpread(bent);
   expect(found).toBeGreaterThan(edge);
   expect(spread).toBeGreaterThanOrEqual((found - edge) / 2);
+});
+
+test("A bend that noise cannot make counts in full beside what noise leaves in the line", () => {
+  // Inwards 20 N, 52 N, then 8 N a sample: the next part is less steep by 24 N a sample.
+  const bent = (index: number) => {
+    const inwards = edge - index;
+    return inwards <= 0 ? 0 : inwards === 1 ? 20 : Math.min(1000, 52 + (inwards - 2) * 8);
+  };
+  const onNoisyPlate = (index: number) => (index < 340 ? bent(index) : index % 2 === 0 ? 1 : -1);
+  // By hand: the line's two samples and the seven of the next part, up to three heights of the flank, have middles 4.5
+  // samples apart. Half the way to the empty level, 20/32 of a sample, the slope has grown by 24/4.5 · (0.5 + 0.3125).
+  const bend = 20 / 32 - 20 / (32 + (24 / 4.5) * (0.5 + 0.3125));
+  const quiet = foundWithSpread(bent);
+  expect(quiet.found).toBeCloseTo(edge - 1 + 20 / 32, 9);
+  expect(quiet.spread).toBeCloseTo(bend, 9);
+  // 1 N of noise, of slope 32 N a sample, with the lever of two samples that lie 0.5 on either side of their middle: more
+  // than half the bend. The slopes still differ by sixteen of their deviations.
+  const noise = (1 / 32) * Math.sqrt(1 / 2 + (20 / 32 + 0.5) ** 2 / 0.5);
+  expect(foundWithSpread(onNoisyPlate).spread).toBeCloseTo(Math.hypot(noise, bend), 3);
 });
