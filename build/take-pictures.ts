@@ -9,7 +9,11 @@ const pictures = [
   { area: "Sides", colourScheme: "light" },
   { area: "Sheet", colourScheme: "light" },
   { area: "Recordings", colourScheme: "dark" },
+  { area: "Athletes", colourScheme: "light" },
 ] as const;
+
+/** A first start builds the demo world's register. */
+const firstStartMilliseconds = 60_000;
 
 const folder = join(projectRoot, "build/pictures");
 mkdirSync(folder, { recursive: true });
@@ -17,6 +21,7 @@ const application = await launchApplication();
 for (const { area, colourScheme } of pictures) {
   const { page, context } = await application.open({ width: 1280, height: 800, colourScheme });
   const navigation = page.getByRole("navigation", { name: "Areas" });
+  await navigation.waitFor({ timeout: firstStartMilliseconds });
   await navigation.getByRole("button", { name: area }).click();
   await page.waitForLoadState("networkidle");
   await page.screenshot({ path: join(folder, `${area.toLowerCase()}.png`) });
