@@ -53,6 +53,7 @@ export const findingCodes = [
   "landing-short",
   "landing-restless",
   "no-first-peak",
+  "first-peaks-differ",
   "starts-moving",
   "heights-differ",
   "velocity-from-flight",

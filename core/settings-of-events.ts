@@ -357,6 +357,13 @@ export const settingsOfEvents = {
     0.5,
     "Prominence of the first landing peak, as a part of weight (halved for one limb of a two-leg landing).",
   ),
+  firstPeaksApartFactor: number(
+    2,
+    "1",
+    1.2,
+    10,
+    "A first landing peak that comes this many times later on one plate than on the other is another peak (rule of thumb).",
+  ),
   stabilisationBandFraction: number(
     0.05,
     "1",

@@ -5,6 +5,7 @@ import { clippingFindings } from "./measures/clipping-findings.ts";
 import { consistencyFindings } from "./measures/consistency-findings.ts";
 import { dropFindings } from "./measures/drop-findings.ts";
 import { expectedMeasures } from "./measures/expected-measures.ts";
+import { firstPeakFindings, isLimbLoadingRate } from "./measures/first-peak-findings.ts";
 import { hopFindings } from "./measures/hop-findings.ts";
 import { landingFindings } from "./measures/landing-findings.ts";
 import { landingPlateFindings } from "./measures/landing-plate-findings.ts";
@@ -46,13 +47,17 @@ export function trialFindings(trial: MeasuredTrial, settings: Settings): SaidOfT
   const clipping = clippingFindings(prepared, jump);
   const otherLeg = landingPlateFindings(prepared, cut, context.limb, draft.loadedPlate, expected, settings);
   const removed = new Set([...clipping, ...otherLeg].flatMap((each) => each.removes));
-  const measures = all.filter((measure) => !removed.has(measure.id));
+  const firstPeaks = removed.has("loadingRate") ? [] : firstPeakFindings(context, settings);
+  const measures = all.filter(
+    (measure) => !removed.has(measure.id) && !(firstPeaks.length > 0 && isLimbLoadingRate(measure)),
+  );
   const findings = [
     ...clipping,
     ...otherLeg,
     ...noiseFindings(prepared, cut, settings),
     ...spikeFindings(prepared, cut.span),
     ...landingFindings(context, cut, prepared.clipped, expected, all, settings),
+    ...firstPeaks,
     ...(jump.hops === undefined ? laterFlightFindings(cut, rateHz, settings) : []),
     ...singleLegFindings(context, otherFoot, settings),
     ...(jump.test === "squatJump" ? squatFindings(context, leastLoadFraction(prepared, cut, settings), settings) : []),

@@ -98,8 +98,8 @@ export interface CriterionResult {
   readonly criterion: Criterion;
   readonly status: Status;
   /**
-   * Words that belong directly behind the status word, so that "met" never stands alone where the index is so high
-   * that the comparison limb is the lower one; absent where the status may stand alone. `statusWords` joins them.
+   * Words that belong directly behind the status word, so that no status stands alone where the index at the estimate
+   * is so high that the comparison limb is the lower one; absent where the status may. `statusWords` joins them.
    */
   readonly qualifier?: string;
   /** What was held against the threshold, where there is something: per cent, or a value in the criterion's unit. */

@@ -71,7 +71,7 @@ function boxWords(criterion: Symmetry, comparison: Comparison, comparisons: read
   return others.length === 0 ? box : `${box} Trials from other boxes are not in it.`;
 }
 
-/** The comparison limb is lower: a high index is met on paper only. */
+/** The comparison limb is lower: a high index is met on paper only. Judged at the estimate, whatever the status. */
 function highIndexCaution(comparison: Comparison, index: number, marks: readonly number[], settings: Settings): string {
   const { first, second, unit } = comparison;
   if (!(index > settings.indexHighPercent) || first.mean === undefined || second.mean === undefined) return "";
@@ -148,7 +148,7 @@ export function evaluateSymmetry(criterion: Symmetry, input: CriteriaInput, sett
     criterion,
     ...decided,
     reason: sentences(decided.reason, boxWords(criterion, comparison, input.comparisons)),
-    ...(decided.status === "met" && high !== "" ? { qualifier: "the comparison limb is lower, look at both" } : {}),
+    ...(high === "" ? {} : { qualifier: "the comparison limb is lower, look at both" }),
     moreTrials: decided.status === "too-close-to-call" ? moreTrials(criterion, comparison, input, settings) : "",
     caution: sentences(high, overstates, single, criterion.note === undefined ? "" : asSentence(criterion.note)),
   };

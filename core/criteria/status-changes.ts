@@ -8,7 +8,7 @@ import { statusWords } from "./status.ts";
 export function statusChanges(before: readonly CriterionResult[], after: readonly CriterionResult[]): string {
   const changed = after.flatMap((now) => {
     const then = before.find((each) => each.criterion.id === now.criterion.id);
-    if (then === undefined || then.status === now.status) return [];
+    if (then === undefined || (then.status === now.status && then.qualifier === now.qualifier)) return [];
     return [`${now.criterion.label}: ${statusWords(then)} before, ${statusWords(now)} now`];
   });
   return changed.length === 0 ? "It changes no status." : `It changes a status. ${changed.join(". ")}.`;

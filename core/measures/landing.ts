@@ -1,4 +1,4 @@
-import type { MeasureSide } from "../limb.ts";
+import type { MeasureSide, Side } from "../limb.ts";
 import type { Settings } from "../settings.ts";
 import { type ForceExtreme, type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
 import { type ForceNoise, impulseNoise, limbNoises, peakDeviations, peakNoise, totalNoise } from "./force-noise.ts";
@@ -39,7 +39,7 @@ function landingOf(
   const beside = ({ sample }: ForceExtreme): ForceNoise =>
     isFall ? { ...noise, point: Math.max(noise.point, peakRipple(signal, sample, touchdown, landingEnd)) } : noise;
   const peak = maximumForce(signal, touchdown, landingEnd);
-  const prominence = settings.firstPeakProminenceFraction * weightNewtons;
+  const prominence = prominenceOf(weightNewtons, settings);
   const first = firstPeak(signal, touchdown, landingEnd, weightNewtons, prominence);
   const ofPeak = peakNoise(signal, peak, touchdown, landingEnd, beside(peak));
   const measures: RawMeasure[] = [
@@ -69,6 +69,26 @@ function landingOf(
     measures.push({ id: "loadingRate", side, value, noise: Math.hypot(spread, apart / Math.sqrt(3)) });
   }
   return measures;
+}
+
+/** When each limb's force has its first landing peak, seconds from its own touchdown; only limbs that have one. */
+export function firstPeakTimes(
+  { jump, limbs }: MeasureContext,
+  settings: Settings,
+): readonly { readonly limb: Side; readonly seconds: number }[] {
+  const { landingEnd } = jump.events;
+  if (landingEnd === undefined) return [];
+  const halfWeight = jump.motion.weightNewtons / 2;
+  return limbs.flatMap(({ signal }) => {
+    const touchdown = jump.contacts.find((contact) => contact.side === signal.side)?.touchdown;
+    if (touchdown === undefined || touchdown >= landingEnd) return [];
+    const first = firstPeak(signal, touchdown, landingEnd, halfWeight, prominenceOf(halfWeight, settings));
+    return first === undefined ? [] : [{ limb: signal.side, seconds: (first.sample - touchdown) / signal.rateHz }];
+  });
+}
+
+function prominenceOf(weightNewtons: number, settings: Settings): number {
+  return settings.firstPeakProminenceFraction * weightNewtons;
 }
 
 /** The first local maximum of at least some force, from which it falls by the prominence, and where it has. */

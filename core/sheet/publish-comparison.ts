@@ -39,6 +39,7 @@ export function documentComparison(session: SessionResult, comparison: Compariso
     ...(comparison.plates !== undefined && { plates: comparison.plates }),
     ...(threshold !== undefined && { threshold }),
     ...(reader && { status: reader.status }),
+    ...(reader?.qualifier !== undefined && { qualifier: reader.qualifier }),
     reason: reader ? reader.reason : comparison.intervalNote,
   };
 }

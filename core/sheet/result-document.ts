@@ -72,6 +72,8 @@ export interface DocumentComparison {
   /** Threshold and status of the symmetry criterion that reads this comparison, where the set has one. */
   readonly threshold?: number;
   readonly status?: Status;
+  /** Words that belong directly behind that status word. */
+  readonly qualifier?: string;
   readonly reason: string;
 }
 

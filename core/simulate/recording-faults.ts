@@ -184,3 +184,22 @@ export function joinRecordings(recordings: readonly SimulatedRecording[]): Simul
     }),
   };
 }
+
+/** A hump of force under one foot, a half sine wave: an early peak in a landing that the other foot does not have. */
+export function addHump<R extends SimulatedRecording>(
+  recording: R,
+  plate: number,
+  hump: { readonly from: number; readonly seconds: number; readonly newtons: number },
+): R {
+  const [first, end] = range(recording, hump.from, hump.from + hump.seconds);
+  return changed(
+    recording,
+    (force) => {
+      for (let index = first; index < end; index++) {
+        const phase = (index / recording.rateHz - hump.from) / hump.seconds;
+        force[index] = (force[index] ?? 0) + hump.newtons * Math.sin(Math.PI * phase);
+      }
+    },
+    plate,
+  );
+}

@@ -176,6 +176,19 @@ describe("a high index", () => {
       "The index of 117\u00a0% is above 110\u00a0%: the comparison limb is lower, look at both (right 15.2 cm, left 13.0 cm).",
     );
   });
+
+  it("is judged at the estimate, whatever status the interval gives", () => {
+    // By hand: 14.5 / 13.0 = 111.5 %; heights spread by ± 6 cm make the interval reach below 90 %.
+    const wide = row(evaluate(heights(14.5, 13.0, 6)), height);
+    expect(wide.status).toBe("too-close-to-call");
+    expect(statusWords(wide)).toBe(
+      "too close to call (112\u00a0%, leaning met) (the comparison limb is lower, look at both)",
+    );
+    // 110 % itself is not above it, though its interval is.
+    const [met, qualified] = [14.3, 14.31].map((right) => row(evaluate(heights(right, 13.0, 0.2)), height));
+    expect([met?.status, met?.qualifier]).toEqual(["met", undefined]);
+    expect([qualified?.status, qualified?.qualifier]).toEqual(["met", "the comparison limb is lower, look at both"]);
+  });
 });
 
 describe("earlier values", () => {

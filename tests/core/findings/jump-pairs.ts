@@ -5,7 +5,7 @@ import { recordActs } from "../../../core/simulate/act.ts";
 import { simulateBrokenOffJump } from "../../../core/simulate/broken-off-jump.ts";
 import { countermovementAct } from "../../../core/simulate/countermovement-act.ts";
 import { simulateDropLanding } from "../../../core/simulate/drop-landing.ts";
-import { addStep } from "../../../core/simulate/recording-faults.ts";
+import { addHump, addStep } from "../../../core/simulate/recording-faults.ts";
 import { simulateHops } from "../../../core/simulate/repeated-hops.ts";
 import { simulateSquatJump } from "../../../core/simulate/squat-jump.ts";
 import { standAct } from "../../../core/simulate/standing-acts.ts";
@@ -42,6 +42,8 @@ export const jumpPairs: FindingPairs = {
   "bounce-after-landing": around(bounced, 0.12, undefined),
   // The plate is left again before force has reached body weight.
   "no-first-peak": around(bounced, 0.25, 0.2),
+  // An early peak under one foot, or a hump too small to be a peak.
+  "first-peaks-differ": around(withEarlyPeak, 1400, 60),
   "landing-off-plate": kindPair("lands-beside-plates"),
   // Three seconds are needed for a time to stabilisation.
   "landing-short": around(
@@ -117,6 +119,13 @@ export const jumpPairs: FindingPairs = {
     near: () => selfCheck(1 + 1e-7),
   },
 };
+
+/** A landing in which the left foot alone meets the plate hard, 4 to 20 ms after its touchdown. */
+export function withEarlyPeak(newtons: number): FaultyFile {
+  const jump = jumpOf(seed);
+  const from = jump.truth.events.touchdown + 0.004;
+  return written(addHump(jump, 0, { from, seconds: 0.016, newtons }), saidJump);
+}
 
 function standing() {
   const { massKg, swayMetres } = athlete(seed);

@@ -1,0 +1,31 @@
+import { type Finding, finding } from "../finding.ts";
+import type { Settings } from "../settings.ts";
+import { firstPeakTimes } from "./landing.ts";
+import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
+
+/** What is taken from a trial where the limbs' first peaks differ: each limb's own rate; that of both together stays. */
+export function isLimbLoadingRate({ id, side }: Pick<RawMeasure, "id" | "side">): boolean {
+  return id === "loadingRate" && side !== "both";
+}
+
+/**
+ * Where one limb's force has an early peak that the other's lacks, their loading rates are slopes to different peaks
+ * and no pair (METHODS §8). Times from each limb's own touchdown tell: the same peak does not come
+ * `firstPeaksApartFactor` times later on one side.
+ */
+export function firstPeakFindings(context: MeasureContext, settings: Settings): readonly Finding[] {
+  const times = firstPeakTimes(context, settings).toSorted((a, b) => a.seconds - b.seconds);
+  const [early, late] = times;
+  if (early === undefined || late === undefined) return [];
+  if (!(late.seconds > settings.firstPeaksApartFactor * early.seconds)) return [];
+  const milliseconds = (seconds: number) => `${(1000 * seconds).toFixed(0)}\u00a0ms`;
+  return [
+    finding(
+      "first-peaks-differ",
+      "note",
+      `The first landing peak comes ${milliseconds(early.seconds)} after touchdown on one plate and ${milliseconds(late.seconds)} on the other: one limb has an early peak that the other lacks, so their loading rates are of different kinds and are left out.`,
+      "Compare the curves of the two plates; the loading rate of the whole body stands.",
+      { removes: ["loadingRate"] },
+    ),
+  ];
+}
