@@ -21,8 +21,18 @@ export interface StatedOptions {
   readonly dropHeightMetres?: number;
   readonly leadingLeg?: Side;
   readonly involved?: InvolvedSide;
+  /** Trials of the session kept in means although their weight differs. */
+  readonly keep?: readonly KeptTrial[];
   /** Local gravity in m/s², stated or from latitude and altitude. */
   readonly gravity?: number;
+}
+
+/** A trial that a person keeps; every trial of the file where none is named. */
+export interface KeptTrial {
+  /** Relative to its session's folder, forward slashes. */
+  readonly file: string;
+  /** Counted from 1. */
+  readonly trial?: number;
 }
 
 /** A file that could not be read at all (a dangling link, no permission); it becomes a refused trial. */

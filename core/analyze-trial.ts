@@ -12,7 +12,7 @@ import type { JumpMotion } from "./events/jump-events.ts";
 import { withWeight } from "./events/kinematics.ts";
 import { publishEvents } from "./events/publish-events.ts";
 import { compareWeights } from "./events/session-weight.ts";
-import { plateNoise } from "./events/weigh.ts";
+import { plateNoise, type WeightEstimate } from "./events/weigh.ts";
 import { type Finding, isRefused } from "./finding.ts";
 import { expectedMeasures } from "./measures/expected-measures.ts";
 import { hopLimbTimes } from "./measures/hop-limb-times.ts";
@@ -126,8 +126,10 @@ export function analyzeTrial(
     ...movedFindings(draft.edits, events),
   ];
   if (isRefused(findings)) return refused(draft, findings);
+  const difference = session.pooled === undefined ? 0 : trialDifference(asDrafted, session.pooled);
   const result: TrialResult = {
     ...identity(draft),
+    ...(Math.abs(difference) > settings.weightToleranceSession && !draft.kept ? { held: heldFor(difference) } : {}),
     status: missesMeasures(findings) ? "partial" : "analysed",
     weight: used,
     events,
@@ -137,6 +139,15 @@ export function analyzeTrial(
     findings,
   };
   return { result, key: trialKey(result.file, result.trial), jump: { prepared, cut, jump } };
+}
+
+function trialDifference(draft: TrialDraft, session: WeightEstimate): number {
+  return draft.weighing === undefined ? 0 : trialWeight(draft).newtons / session.newtons - 1;
+}
+
+function heldFor(difference: number): NonNullable<TrialResult["held"]> {
+  const percent = Math.abs(100 * difference).toFixed(1);
+  return { reason: `its weight is ${percent} % ${difference < 0 ? "below" : "above"} the session's` };
 }
 
 /** A hop with what the bout and each limb on its own plate make of it. */
@@ -167,7 +178,7 @@ function stillWindow({ test, prepared, cut, still }: TrialDraft): TrialDraft["st
 
 /** What identifies a trial, whatever became of it. */
 function identity(draft: TrialDraft): Omit<TrialResult, "status" | "events" | "measures" | "findings"> {
-  const { file, trial, prepared, cut, test, limb, excluded, recognised, dropHeightMetres, leadingLeg } = draft;
+  const { file, trial, prepared, cut, test, limb, excluded, kept, recognised, dropHeightMetres, leadingLeg } = draft;
   return {
     file: file.path,
     sha256: file.sha256,
@@ -182,6 +193,7 @@ function identity(draft: TrialDraft): Omit<TrialResult, "status" | "events" | "m
       : { rate: prepared.recording.rateHz, timeOrigin: prepared.recording.timeOriginSeconds }),
     ...(cut === undefined ? {} : { span: cut.span }),
     ...(excluded === undefined ? {} : { excluded }),
+    ...(kept ? { kept } : {}),
     ...(recognised === undefined ? {} : { recognised }),
     ...(dropHeightMetres === undefined ? {} : { dropHeightMetres }),
     ...(leadingLeg === undefined ? {} : { leadingLeg }),

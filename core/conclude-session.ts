@@ -4,7 +4,7 @@ import { gateOf } from "./criteria/gate.ts";
 import { returnToPivotingSport } from "./criteria/return-to-pivoting-sport.ts";
 import { proveTrialPlates, type WitnessedTrial } from "./prove-trial-plates.ts";
 import type { SessionResult, TrialResult } from "./result.ts";
-import { unusedEntries } from "./session-entries.ts";
+import { unusedEntries, unusedKept } from "./session-entries.ts";
 import type { Settings } from "./settings.ts";
 import { compareSides } from "./sides/compare-sides.ts";
 import { dropHeightFindings } from "./sides/drop-height-legs.ts";
@@ -52,6 +52,7 @@ export function concludeSession(session: SessionStatements, files: SessionTrials
     findings: [
       ...descriptionFindings,
       ...unusedEntries(description, trials),
+      ...unusedKept(stated.keep, trials),
       ...proved.findings,
       ...dropHeightFindings(proved.comparable, settings),
     ],

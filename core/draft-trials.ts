@@ -1,4 +1,4 @@
-import type { ReadRecording, SessionStatements } from "./analysis.ts";
+import type { ReadRecording, SessionStatements, StatedOptions } from "./analysis.ts";
 import type { EventEdit } from "./events/event.ts";
 import { type TrialWeighing, weighTrial } from "./events/weigh-trial.ts";
 import { type Finding, finding, isRefused } from "./finding.ts";
@@ -50,6 +50,8 @@ export interface TrialDraft extends Omit<TrialWeighing, "findings"> {
   readonly headerMass?: BodyMass;
   readonly edits: readonly EventEdit[];
   readonly excluded?: { readonly reason: string };
+  /** A person keeps the trial although its weight differs. */
+  readonly kept: boolean;
   readonly seen: boolean;
   readonly findings: readonly Finding[];
 }
@@ -72,7 +74,7 @@ export function draftTrials(read: ReadRecording, input: SessionStatements, setti
         file,
         trial: 1,
         ...(prepared === undefined ? {} : { prepared }),
-        ...known(stated, said, input),
+        ...known(stated, said, input, file.path, 1),
         limbFromPlates: false,
         otherFootWeighed: false,
         findings: [...findings, ...missing],
@@ -118,7 +120,7 @@ function draftOne(
     prepared,
     cut,
     ...(notOffered === undefined ? { recognised } : {}),
-    ...known(assigned, said, input),
+    ...known(assigned, said, input, read.file.path, trial),
     ...unbalanced,
     ...(balance === undefined || clipped ? {} : { balance }),
     ...(massInHeader === undefined ? {} : { headerMass: massInHeader }),
@@ -160,9 +162,11 @@ function known(
   { test, limb, limbFromPlates }: Assignment,
   said: Partial<FileEntry>,
   { stated, description }: SessionStatements,
+  path: string,
+  trial: number,
 ): Pick<
   TrialDraft,
-  "test" | "limb" | "limbFromPlates" | "dropHeightMetres" | "leadingLeg" | "edits" | "seen" | "excluded"
+  "test" | "limb" | "limbFromPlates" | "dropHeightMetres" | "leadingLeg" | "edits" | "kept" | "seen" | "excluded"
 > {
   const drops = test === "dropJump" || test === "dropLanding";
   const dropHeightMetres = drops
@@ -177,9 +181,14 @@ function known(
     ...(dropHeightMetres === undefined ? {} : { dropHeightMetres }),
     ...(leadingLeg === undefined ? {} : { leadingLeg }),
     edits: said.events ?? [],
+    kept: said.kept === true || isKept(path, trial, stated.keep),
     seen: said.seen ?? false,
     ...(said.excluded === undefined ? {} : { excluded: said.excluded }),
   };
+}
+
+function isKept(path: string, trial: number, keep: StatedOptions["keep"] = []): boolean {
+  return keep.some((each) => each.file === path && (each.trial === undefined || each.trial === trial));
 }
 
 /** True when the plate that did not carry the push is loaded on average over a window. */

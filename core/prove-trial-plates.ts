@@ -8,6 +8,7 @@ import type { Settings } from "./settings.ts";
 import type { ComparableTrial } from "./sides/comparison.ts";
 import { contradictionAction, type PlateTrial, plateProof, provePlates } from "./sides/plate-proof.ts";
 import { type OneLegStanding, oneLegStanding } from "./trial/one-leg-standing.ts";
+import { countsInMeans } from "./weight/held-trial.ts";
 
 /** Trials with the proof of their plates settled. */
 export interface ProvedTrials {
@@ -78,7 +79,7 @@ export function proveTrialPlates(analyzed: readonly WitnessedTrial[], descriptio
       test: result.test,
       limb: result.limb,
       measures: result.measures,
-      excluded: result.excluded !== undefined,
+      excluded: !countsInMeans(result),
       proof,
       platesContradicted,
       ...(result.dropHeightMetres === undefined ? {} : { dropHeightMetres: result.dropHeightMetres }),

@@ -80,6 +80,10 @@ export interface TrialResult {
   readonly endMismatch?: EndMismatch;
   readonly findings: readonly Finding[];
   readonly excluded?: { readonly reason: string };
+  /** Held out of means because its weight differs from the session's, until a person keeps it; the reason in words. */
+  readonly held?: { readonly reason: string };
+  /** True where a person keeps the trial although its weight differs. */
+  readonly kept?: true;
   readonly seen: boolean;
   readonly edits: readonly EventEdit[];
 }

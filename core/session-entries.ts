@@ -1,3 +1,4 @@
+import type { KeptTrial } from "./analysis.ts";
 import { type Finding, finding } from "./finding.ts";
 import { listInWords } from "./plain-words.ts";
 import type { TrialResult } from "./result.ts";
@@ -33,6 +34,15 @@ export function unusedEntries(description: SessionDescription, trials: readonly 
       "session.json",
     ),
   ];
+}
+
+/** Trials that an option keeps and the session does not have. */
+export function unusedKept(keep: readonly KeptTrial[] = [], trials: readonly TrialResult[]): readonly Finding[] {
+  return keep
+    .filter((kept) => !trials.some((each) => each.file === kept.file && each.trial === (kept.trial ?? each.trial)))
+    .map((kept) =>
+      unusedEntry(`${entryName(kept)} is to be kept and is not in this session.`, "Correct the number.", kept.file),
+    );
 }
 
 function unusedEntry(message: string, action: string, where: string): Finding {

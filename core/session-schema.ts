@@ -52,6 +52,7 @@ export const fileEntrySchema = z.strictObject({
   resample: z.boolean().exactOptional(),
   resampleHz: z.number().positive().exactOptional(),
   excluded: z.strictObject({ reason: text }).exactOptional(),
+  kept: z.boolean().exactOptional(),
   seen: z.boolean().exactOptional(),
   events: z.array(eventEdit).readonly().exactOptional(),
   plates: z.array(plateSchema).readonly().exactOptional(),

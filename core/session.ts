@@ -37,6 +37,8 @@ export interface FileEntry {
   readonly resampleHz?: number;
   /** Excluded by a person, with a reason. */
   readonly excluded?: { readonly reason: string };
+  /** Kept by a person in means although its weight differs from the session's. */
+  readonly kept?: boolean;
   /** A person has looked at the events of this trial. */
   readonly seen?: boolean;
   readonly events?: readonly EventEdit[];

@@ -28,6 +28,7 @@ export function trialChangeWords(
   const deeds: string[] = [];
   if (change.events !== undefined) deeds.push(eventWords(eventsBefore, change.events));
   if (change.excluded !== undefined) deeds.push(change.excluded === null ? "include again" : "exclude");
+  if (change.kept !== undefined) deeds.push(change.kept ? "keep" : "hold again");
   if (change.seen !== undefined) deeds.push(change.seen ? "mark as seen" : "mark as not seen");
   return `${capital(deeds.join(" and "))}, ${file} trial ${trial}`;
 }

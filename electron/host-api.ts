@@ -122,6 +122,8 @@ export interface TakenFile {
 /** A change to one trial; absent parts stay as they are. `excluded: null` takes an exclusion back. */
 export interface TrialChange {
   readonly excluded?: { readonly reason: string } | null;
+  /** Keeps a trial in means although its weight differs, or holds it again. */
+  readonly kept?: boolean;
   readonly seen?: boolean;
   /** The whole list of moved events; an empty list resets all to detected. */
   readonly events?: readonly EventEdit[];

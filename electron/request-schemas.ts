@@ -119,6 +119,7 @@ const eventEdits = z
 
 const trialChange = z.strictObject({
   excluded: z.strictObject({ reason }).nullable().exactOptional(),
+  kept: z.boolean().exactOptional(),
   seen: z.boolean().exactOptional(),
   events: eventEdits.exactOptional(),
   eventsBefore: eventEdits.exactOptional(),

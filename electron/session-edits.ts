@@ -134,15 +134,17 @@ export function withTrialChange(
 ): SessionDescription {
   let entries = handedToTrials(description.files ?? [], file, trialNumbers);
   const before = entries.find((entry) => entry.file === file && entry.trial === trial) ?? { file, trial };
-  const { excluded, seen, events, ...rest } = before;
+  const { excluded, kept, seen, events, ...rest } = before;
   const after = {
     excluded: change.excluded === undefined ? excluded : change.excluded,
+    kept: change.kept ?? kept,
     seen: change.seen ?? seen,
     events: change.events === undefined ? events : orderedEvents(change.events),
   };
   entries = withEntry(entries, {
     ...rest,
     ...(after.excluded ? { excluded: after.excluded } : {}),
+    ...(after.kept ? { kept: true } : {}),
     ...(after.seen ? { seen: true } : {}),
     ...(after.events && after.events.length > 0 ? { events: after.events } : {}),
   });
@@ -178,8 +180,13 @@ function handedToTrials(
 ): readonly FileEntry[] {
   const whole = entries.find((entry) => entry.file === file && entry.trial === undefined);
   if (whole === undefined) return entries;
-  const { excluded, seen, events, ...rest } = whole;
-  const decisions = { ...(excluded ? { excluded } : {}), ...(seen ? { seen } : {}), ...(events ? { events } : {}) };
+  const { excluded, kept, seen, events, ...rest } = whole;
+  const decisions = {
+    ...(excluded ? { excluded } : {}),
+    ...(kept ? { kept } : {}),
+    ...(seen ? { seen } : {}),
+    ...(events ? { events } : {}),
+  };
   if (Object.keys(decisions).length === 0) return entries;
   let handed = withEntry(entries, rest);
   for (const number of trialNumbers) {

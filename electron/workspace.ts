@@ -229,7 +229,7 @@ export class WorkspaceState {
       trialChangeWords(file, trial, change, eventsBefore),
       "trials changed",
     );
-    const decides = change.excluded !== undefined || change.events !== undefined;
+    const decides = change.excluded !== undefined || change.kept !== undefined || change.events !== undefined;
     if (decides) this.#open.effect = statusChanges(before, this.analysis(folder).result.criteria);
   }
 

@@ -7,9 +7,13 @@ export interface TrialVerdict {
   readonly reason: string;
 }
 
-/** A trial counts unless it was refused or a person excluded it; warnings are said and leave it in (METHODS §7). */
-export function trialVerdict({ status, excluded, findings }: TrialResult): TrialVerdict {
+/**
+ * A trial counts unless it was refused, a person excluded it or it is held because its weight differs; other warnings
+ * are said and leave it in (METHODS §7).
+ */
+export function trialVerdict({ status, excluded, held, findings }: TrialResult): TrialVerdict {
   if (excluded !== undefined) return { counts: false, reason: `Excluded: ${excluded.reason}` };
+  if (held !== undefined && status !== "refused") return { counts: false, reason: `Held: ${held.reason}` };
   const heaviest = status === "refused" ? "refusal" : "warning";
   const reason = findings.find((each) => each.severity === heaviest)?.message ?? "";
   return { counts: status !== "refused", reason };

@@ -137,8 +137,10 @@ function stateInWords(trial: TrialResult): string {
     return sentences("Not analysed.", ...refusals.map((finding) => finding.message));
   }
   if (trial.excluded !== undefined) return `excluded: ${trial.excluded.reason}`;
+  if (trial.held !== undefined) return `held out of means: ${trial.held.reason}`;
   return [
     used,
+    ...(trial.kept ? ["kept by a person although its weight differs"] : []),
     ...(trial.status === "partial" ? ["some measures could not be made"] : []),
     ...(trial.events.some((event) => event.from === "edited") ? ["event moved by hand"] : []),
     ...(trial.seen ? [] : ["not looked at yet"]),

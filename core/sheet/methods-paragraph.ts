@@ -6,10 +6,10 @@ import { type Settings, settingsHash } from "../settings.ts";
 import { startsFromBox } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { engineVersion } from "../version.ts";
+import { countsInMeans, isHeld } from "../weight/held-trial.ts";
 import { type MethodReference, methodReferences } from "./method-references.ts";
 import { eventSentences, hasMeasure, testSentences } from "./methods-of-tests.ts";
 import { type Cite, weighingSentences } from "./methods-of-weighing.ts";
-import { isUsed } from "./sheet-trials.ts";
 
 /**
  * How the numbers of a session were made, in one paragraph: written from the settings and from what the trials used
@@ -17,7 +17,7 @@ import { isUsed } from "./sheet-trials.ts";
  */
 export function methodsParagraph(session: SessionResult, settings: Settings): string {
   const trials = session.trials.filter((trial) => trial.status !== "refused");
-  const used = session.trials.filter(isUsed);
+  const used = session.trials.filter(countsInMeans);
   const cited = new Set<MethodReference>();
   const cite = (reference: MethodReference) => {
     cited.add(reference);
@@ -98,10 +98,16 @@ function sidesSentences(
     excluded === 0
       ? ""
       : `${countOf(excluded, "trial")} excluded by a person ${excluded === 1 ? "is" : "are"} not used.`;
+  const held = session.trials.filter(isHeld).length;
+  const holding =
+    held === 0
+      ? ""
+      : `${countOf(held, "trial")} whose weight differs from the session's ${held === 1 ? "is" : "are"} not used until a person keeps ${held === 1 ? "it" : "them"}.`;
   const [one] = comparisons;
-  if (one === undefined || used.length === 0) return [exclusion];
+  if (one === undefined || used.length === 0) return [exclusion, holding];
   const statistic = `The ${settings.trialStatistic} of the trials stands for a side.`;
-  if (one.basis === "values-only") return [exclusion, statistic, "Both knees are involved, so no index is formed."];
+  if (one.basis === "values-only")
+    return [exclusion, holding, statistic, "Both knees are involved, so no index is formed."];
   const index = one.basis === "left-right" ? "left over right" : "the involved over the uninvolved side";
   const sources = new Set(comparisons.map((each) => each.intervalFrom));
   const how = [
@@ -119,6 +125,7 @@ function sidesSentences(
   const decided = criteria.filter((each) => ["met", "not-met", "too-close-to-call"].includes(each.status));
   return [
     exclusion,
+    holding,
     statistic,
     ...dropSentences(comparisons),
     `The index is 100 × ${index}; gross impulses are compared within two-leg jumps only, heights between single-leg trials.`,

@@ -1,7 +1,8 @@
 import type { CriterionResult, Status } from "../criteria/criterion.ts";
+import { countOf } from "../plain-words.ts";
 import { sessionProgress } from "../protocol/session-progress.ts";
 import type { SessionResult } from "../result.ts";
-import { isUsed } from "./sheet-trials.ts";
+import { countsInMeans, isHeld } from "../weight/held-trial.ts";
 
 const missingWords: readonly (readonly [Status, string])[] = [
   ["not-measured", "Not measured today"],
@@ -12,8 +13,9 @@ const missingWords: readonly (readonly [Status, string])[] = [
 /** What is still missing for a complete account, one item a line. */
 export function missingToday(session: SessionResult): readonly string[] {
   const { criteria, description, trials } = session;
-  const used = trials.filter(isUsed).length;
-  const unseen = trials.filter((trial) => isUsed(trial) && !trial.seen).length;
+  const used = trials.filter(countsInMeans).length;
+  const held = trials.filter((trial) => isHeld(trial) && trial.excluded === undefined).length;
+  const unseen = trials.filter((trial) => countsInMeans(trial) && !trial.seen).length;
   return [
     ...missingWords.flatMap(([status, words]) => {
       const named = whichCriteria(criteria, (each) => each.status === status);
@@ -26,6 +28,11 @@ export function missingToday(session: SessionResult): readonly string[] {
           "Proof of which foot stood on which plate: one single-leg trial, or two seconds of standing on one leg, gives it.",
         ]
       : []),
+    ...(held === 0
+      ? []
+      : [
+          `A person's word on ${countOf(held, "trial")} held out of means because the weight differs: keep or exclude.`,
+        ]),
     ...(unseen === 0
       ? []
       : [`Nobody has yet looked at the events of ${unseen === used ? "the" : `${unseen} of the`} trials used.`]),

@@ -49,6 +49,8 @@ export function documentTrial(session: SessionResult, trial: TrialResult): Docum
     }),
     findings: trial.findings.map(documentFinding),
     ...(trial.excluded && { excluded: { reason: trial.excluded.reason } }),
+    ...(trial.held && { held: { reason: trial.held.reason } }),
+    ...(trial.kept && { kept: true }),
     edits: trial.edits.map(({ name, contactIndex, time }) => ({
       name,
       ...(contactIndex !== undefined && { contactIndex }),

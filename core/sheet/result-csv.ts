@@ -1,7 +1,7 @@
 import type { DocumentTrial, ResultDocument } from "./result-document.ts";
 
 /**
- * Columns of the long table, one row a measure. `excluded` holds the reason, empty for trials that count; `findings` the
+ * Columns of the long table, one row a measure. `excluded` and `held` hold the reason, empty for trials that count; `findings` the
  * codes of what must be said about the trial, separated by spaces; `sha256` the recording's.
  */
 export const resultCsvColumns = [
@@ -11,6 +11,7 @@ export const resultCsvColumns = [
   "limb",
   "status",
   "excluded",
+  "held",
   "id",
   "side",
   "value",
@@ -44,6 +45,7 @@ function trialRows(trial: DocumentTrial, made: readonly string[]): readonly (rea
     trial.limb ?? "",
     trial.status,
     textCell(trial.excluded?.reason ?? ""),
+    textCell(trial.held?.reason ?? ""),
   ];
   const tail = [[...new Set(trial.findings.map(({ code }) => code))].join(" "), trial.sha256 ?? "", ...made];
   if (trial.measures.length === 0) return [[...head, "", "", "", "", "", ...tail]];

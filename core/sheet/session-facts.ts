@@ -3,8 +3,8 @@ import { asSentence, dateInWords } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
 import type { SessionDescription } from "../session.ts";
 import { median } from "../sides/trial-statistic.ts";
+import { countsInMeans } from "../weight/held-trial.ts";
 import type { SheetBlock } from "./document.ts";
-import { isUsed } from "./sheet-trials.ts";
 
 const notStated = "not stated";
 
@@ -55,7 +55,7 @@ function involvedInWords({ involved, injury }: SessionDescription): string {
 
 function bodyMassInWords(session: SessionResult): string {
   const masses = session.trials
-    .filter(isUsed)
+    .filter(countsInMeans)
     .flatMap((trial) => trial.measures.filter((measure) => measure.id === "bodyMass").map((measure) => measure.value));
   // The median: one weighing with a hand on a rail is no part of the athlete's mass.
   if (masses.length > 0) return `${joinNumberText(formatValue(median(masses), undefined, "kg"))}, on the plates`;

@@ -44,11 +44,6 @@ export function groupDetail({ test, legs, dropHeightMetres }: Omit<TrialGroup, "
   return `${legs === "both" ? "two legs" : "single-leg"}${box}`;
 }
 
-/** True for trials whose measures enter comparisons: analysed at least in part and not excluded by a person. */
-export function isUsed(trial: TrialResult): boolean {
-  return trial.status !== "refused" && trial.excluded === undefined;
-}
-
 /** The file of a trial as its session names it, with the trial's number where the file holds several. */
 export function trialName(trial: TrialResult, trials: readonly TrialResult[]): string {
   const several = trials.filter((each) => each.file === trial.file).length > 1;

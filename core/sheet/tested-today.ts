@@ -2,7 +2,8 @@ import { capitalised, countOf, listInWords } from "../plain-words.ts";
 import type { PlateProof } from "../recording/recording.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import { testKinds } from "../test-kind.ts";
-import { groupDetail, groupName, isUsed, type TrialGroup, trialGroups } from "./sheet-trials.ts";
+import { countsInMeans, isHeld } from "../weight/held-trial.ts";
+import { groupDetail, groupName, type TrialGroup, trialGroups } from "./sheet-trials.ts";
 
 /** What was tested, one line a test; how the sides of the plates are known; what could not be analysed. */
 export function testedToday(session: SessionResult): readonly string[] {
@@ -32,12 +33,14 @@ function groupInWords(group: TrialGroup, name: string): string {
 }
 
 function countsInWords(trials: readonly TrialResult[]): string {
-  const used = trials.filter(isUsed).length;
+  const used = trials.filter(countsInMeans).length;
   const excluded = trials.filter((trial) => trial.status !== "refused" && trial.excluded !== undefined).length;
+  const held = trials.filter((trial) => isHeld(trial) && trial.excluded === undefined).length;
   const refused = trials.filter((trial) => trial.status === "refused").length;
   return listInWords([
     `${countOf(used, "trial")} used`,
     ...(excluded === 0 ? [] : [`${excluded} excluded`]),
+    ...(held === 0 ? [] : [`${held} held because the weight differs`]),
     ...(refused === 0 ? [] : [`${refused} not analysed`]),
   ]);
 }
@@ -53,7 +56,7 @@ const proofWords: Readonly<Record<PlateProof, string>> = {
 /** How it is known which foot stood on which plate; nothing where no two-leg trial stood on two plates. */
 function platesInWords(session: SessionResult): readonly string[] {
   const onTwoPlates = session.trials.filter(
-    (trial) => isUsed(trial) && trial.limb === "both" && trial.plates.some((plate) => plate.limb !== "both"),
+    (trial) => countsInMeans(trial) && trial.limb === "both" && trial.plates.some((plate) => plate.limb !== "both"),
   );
   if (onTwoPlates.length === 0) return [];
   if (session.comparisons.some((each) => each.plates === "contradicted")) {

@@ -5,8 +5,9 @@ import type { SessionResult } from "../result.ts";
 import type { Settings } from "../settings.ts";
 import { mean, median, trialStatisticOf } from "../sides/trial-statistic.ts";
 import { displayUnit } from "../units.ts";
+import { countsInMeans } from "../weight/held-trial.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
-import { groupName, isUsed, type TrialGroup, trialGroups } from "./sheet-trials.ts";
+import { groupName, type TrialGroup, trialGroups } from "./sheet-trials.ts";
 
 /** Measures of the whole body that are shown for two-leg trials, in this order. */
 const shown = [
@@ -25,7 +26,7 @@ const shown = [
 
 /** What both legs did together in the trials used: the trial statistic with the lowest and highest trial. */
 export function wholeBodyValues(session: SessionResult, settings: Settings): readonly SheetBlock[] {
-  return trialGroups(session.trials.filter(isUsed))
+  return trialGroups(session.trials.filter(countsInMeans))
     .filter((group) => group.legs === "both")
     .map((group) => table(group, settings));
 }

@@ -9,7 +9,7 @@ export interface ComparableTrial {
   readonly test: TestKind;
   readonly limb: Limb;
   readonly measures: readonly Measure[];
-  /** Excluded by a person; excluded trials are never used. */
+  /** Excluded by a person, or held until one keeps it; such trials are never used. */
   readonly excluded: boolean;
   /** The weakest proof among the trial's plates; matters for two-leg trials only. */
   readonly proof: PlateProof;

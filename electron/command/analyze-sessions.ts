@@ -5,6 +5,7 @@ import type { Settings } from "../../core/settings.ts";
 import { analyzeListed } from "../jobs/analyze-listed.ts";
 import { startCrew } from "../jobs/crew.ts";
 import type { ListedSession } from "../read-folder.ts";
+import { keptPerSession } from "./keep-option.ts";
 
 /** Fewer files than this are analysed sooner by one thread than others are started. */
 const filesWorthSharing = 64;
@@ -19,11 +20,14 @@ export async function analyzeSessions(
   settings: Settings,
   jobs?: number,
 ): Promise<readonly SessionResult[]> {
+  const statedOf = keptPerSession(said.stated, sessions);
   const files = sessions.reduce((sum, { names }) => sum + names.length, 0);
   const crew = startCrew(jobs ?? (files < filesWorthSharing ? 1 : availableParallelism()));
   try {
     const results: SessionResult[] = [];
-    for (const session of sessions) results.push(await analyzeListed(session, said, settings, crew));
+    for (const session of sessions) {
+      results.push(await analyzeListed(session, { ...said, stated: statedOf(session) }, settings, crew));
+    }
     return results;
   } finally {
     await crew.close();

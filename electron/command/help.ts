@@ -11,6 +11,8 @@ const statingHelp = `What a recording does not say (each outranks session.json):
   --swap-plates        the feet stood on each other's plates: left and right are exchanged
   --resample [HZ]      puts uneven samples on an even time base, at the rate of their stamps or at HZ; never across a gap
   --mass KG            body mass, used where standing still was too short to weigh
+  --keep LIST          trials kept in means although their weight differs from the session's: left-1.csv,jumps.csv#2
+                       (files as the output names them; # and a number for one trial of several)
   --drop-height M      height of the box in drop jumps and drop landings, in metres
   --leading-leg LEG    left or right: the leg that stepped off the box first
   --gravity M/S2       local gravity, or

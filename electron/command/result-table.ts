@@ -45,6 +45,8 @@ function trialBlock(folder: string, trial: TrialResult): string {
     ...(trial.limb === undefined ? [] : [limbWords[trial.limb]]),
     trial.status,
     ...(trial.excluded === undefined ? [] : [`excluded: ${trial.excluded.reason}`]),
+    ...(trial.held === undefined ? [] : [`held out of means: ${trial.held.reason}`]),
+    ...(trial.kept ? ["kept although its weight differs"] : []),
   ];
   const parts = [
     `${joinPath(folder, trial.file)} trial ${trial.trial}: ${what.join(", ")}`,

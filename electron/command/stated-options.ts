@@ -4,6 +4,7 @@ import type { LayoutAnswers } from "../../core/recording/request.ts";
 import type { ColumnKey } from "../../core/session.ts";
 import { settingsCatalogue } from "../../core/settings.ts";
 import { testKinds } from "../../core/test-kind.ts";
+import { readKeepOption } from "./keep-option.ts";
 import { UsageError } from "./usage-error.ts";
 
 /** Options that state what a file does not say; they outrank session.json. */
@@ -18,6 +19,7 @@ export const statingOptionNames = [
   "resample",
   "decimal-mark",
   "mass",
+  "keep",
   "drop-height",
   "leading-leg",
   "gravity",
@@ -63,6 +65,7 @@ export function readStatedOptions(options: StatingOptions): StatedOptions {
         settingsCatalogue.bodyMassMaximumKg.default,
       ),
     }),
+    ...(options.keep !== undefined && { keep: readKeepOption(options.keep) }),
     ...(dropHeight !== undefined && {
       dropHeightMetres: number("--drop-height", dropHeight, "m", lowestBoxMetres, highestBoxMetres),
     }),

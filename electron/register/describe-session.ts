@@ -38,9 +38,10 @@ export function describeSession(
       const known = trials.find((each) => each.references.recording === recording && each.content.number === number);
       const before = known?.content.stated ?? {};
       const isNewlySeen = said.stated.seen === true && before.seen !== true;
+      const isNewlyKept = said.stated.kept === true && before.kept !== true;
       const isNewlyExcluded =
         said.stated.excluded !== undefined && before.excluded?.reason !== said.stated.excluded.reason;
-      const { seenBy, seenAt, excludedBy, excludedAt, ...kept } = known?.content ?? {};
+      const { seenBy, seenAt, excludedBy, excludedAt, keptBy, keptAt, ...kept } = known?.content ?? {};
       const trial = {
         ...kept,
         number,
@@ -48,6 +49,7 @@ export function describeSession(
         ...(said.stated.seen && (isNewlySeen ? { seenBy: who, seenAt: at } : given({ seenBy, seenAt }))),
         ...(said.stated.excluded &&
           (isNewlyExcluded ? { excludedBy: who, excludedAt: at } : given({ excludedBy, excludedAt }))),
+        ...(said.stated.kept && (isNewlyKept ? { keptBy: who, keptAt: at } : given({ keptBy, keptAt }))),
       };
       if (known === undefined) changes.add("trials", { recording }, trial);
       else {

@@ -178,6 +178,8 @@ const trialSchema = z.strictObject({
   seenAt: isoInstant.exactOptional(),
   excludedBy: text.exactOptional(),
   excludedAt: isoInstant.exactOptional(),
+  keptBy: text.exactOptional(),
+  keptAt: isoInstant.exactOptional(),
 });
 
 /** Something a plate cannot measure: strength, range of motion, laxity, a questionnaire. */

@@ -1,6 +1,7 @@
 import type { InvolvedSide } from "../../core/limb.ts";
 import { measureEntry } from "../../core/measures/catalogue.ts";
 import type { TrialResult } from "../../core/result.ts";
+import { countsInMeans, isHeld } from "../../core/weight/held-trial.ts";
 import { limbRole } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
 import { headlineOf, ownMeasure } from "./headline.ts";
@@ -74,7 +75,10 @@ function TrialItem({ listed, involved }: TrialItemProps) {
       <span className="trial-seen">{trial.seen ? "seen" : "not yet"}</span>
       <BesideHeadline trial={trial} involved={involved} />
       {trial.excluded !== undefined && <span className="trial-remark">excluded: {trial.excluded.reason}</span>}
-      {trial.excluded === undefined && finding !== undefined && <span className="trial-remark">{finding.message}</span>}
+      {trial.held !== undefined && <span className="trial-remark">held: {trial.held.reason}</span>}
+      {trial.excluded === undefined && trial.held === undefined && finding !== undefined && (
+        <span className="trial-remark">{finding.message}</span>
+      )}
     </>
   );
 }
@@ -83,7 +87,7 @@ function TrialItem({ listed, involved }: TrialItemProps) {
 function HeadlineValue({ trial }: { readonly trial: TrialResult }) {
   if (trial.test === undefined || trial.limb === undefined) return null;
   const { id } = headlineOf(trial.test);
-  const value = trial.excluded === undefined ? ownMeasure(trial, id)?.value : undefined;
+  const value = countsInMeans(trial) ? ownMeasure(trial, id)?.value : undefined;
   return <Quantity value={value} unit={measureEntry(id).unit} withUnit />;
 }
 
@@ -115,6 +119,8 @@ function countWords(trials: readonly TrialResult[]): string {
   const seen = trials.filter((trial) => trial.seen).length;
   const excluded = trials.filter((trial) => trial.excluded !== undefined).length;
   const words = [`${trials.length} ${trials.length === 1 ? "trial" : "trials"}`, `${seen} seen`];
+  const held = trials.filter(isHeld).length;
+  if (held > 0) words.push(`${held} held`);
   if (excluded > 0) words.push(`${excluded} excluded`);
   return words.join(", ");
 }

@@ -1,6 +1,7 @@
 import { Button } from "@mantine/core";
 import { useRef, useState } from "react";
 import type { TrialResult } from "../../core/result.ts";
+import { isHeld } from "../../core/weight/held-trial.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { ExcludeForm } from "./exclude-form.tsx";
 
@@ -36,6 +37,15 @@ export function TrialActions({ folder, trial, onStep }: TrialActionsProps) {
       >
         {trial.seen ? "Not seen yet" : "Mark as seen"}
       </Button>
+      {(isHeld(trial) || trial.kept) && (
+        <Button
+          variant="default"
+          size="compact-xs"
+          onClick={() => void apply("trials.change", { ...place, change: { kept: isHeld(trial) } })}
+        >
+          {isHeld(trial) ? "Keep in means" : "Hold again"}
+        </Button>
+      )}
       {trial.excluded !== undefined ? (
         <Button
           variant="default"

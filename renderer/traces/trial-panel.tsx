@@ -48,6 +48,10 @@ export function TrialPanel(props: TrialPanelProps) {
         <DropStatements folder={folder} trial={trial} involved={props.involved} alike={props.alike} />
       </div>
       {trial.excluded !== undefined && <p className="caution finding">Excluded: {trial.excluded.reason}.</p>}
+      {trial.held !== undefined && (
+        <p className="caution finding">Held out of means until somebody keeps it: {trial.held.reason}.</p>
+      )}
+      {trial.kept && <p className="muted">Kept in means although its weight differs.</p>}
       {trial.status === "refused" && (
         <p>This trial is not analysed and has no measures. What stands in the way is said below.</p>
       )}

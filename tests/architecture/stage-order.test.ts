@@ -9,6 +9,7 @@ const stages = [
   "recording",
   "trial",
   "events",
+  "weight",
   "measures",
   "sides",
   "trend",

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { expectedMeasures } from "../../core/measures/expected-measures.ts";
 import type { TrialResult } from "../../core/result.ts";
 import { defaultSettings } from "../../core/settings.ts";
+import { isHeld } from "../../core/weight/held-trial.ts";
 import { analyzeSamples } from "./simulated/session.ts";
 import { eventTime, measured } from "./simulated/simulated-trial.ts";
 
@@ -76,6 +77,18 @@ describe("the untrustworthy session", () => {
   test("finds the one weighing with a hand on the rail", () => {
     const differing = result.trials.filter((each) => each.findings.some(({ code }) => code === "weight-differs"));
     expect(differing.map((each) => each.file)).toEqual(["countermovement-both-3.csv"]);
+  });
+
+  test("holds that trial out of every mean until a person keeps it", () => {
+    const held = (session: typeof result) => session.trials.filter(isHeld).map((each) => each.file);
+    const used = (session: typeof result) =>
+      session.comparisons.find((each) => each.measure === "brakingImpulse" && each.legs === "both")?.first.values
+        .length;
+    expect([held(result), used(result)]).toEqual([["countermovement-both-3.csv"], 3]);
+    const kept = analyzeSamples(month55, {
+      description: (said) => ({ ...said, files: [{ file: "countermovement-both-3.csv", kept: true }] }),
+    });
+    expect([held(kept.result), used(kept.result)]).toEqual([[], 4]);
   });
 
   test("gives no two-leg status even when the gate is opened", () => {

@@ -31,6 +31,16 @@ describe("changing a trial", () => {
     expect(withTrialChange(changed, file, 1, { excluded: null, seen: false, events: [] }, [1])).toEqual(start);
   });
 
+  test("a trial is kept, and held again, apart from the other trials of its file", () => {
+    const start: SessionDescription = { files: [{ file, kept: true }] };
+    const held = withTrialChange(start, file, 1, { kept: false }, [1, 2]);
+    expect(held.files).toEqual([{ file, trial: 2, kept: true }]);
+    expect(withTrialChange(held, file, 1, { kept: true }, [1, 2]).files).toEqual([
+      { file, trial: 2, kept: true },
+      { file, trial: 1, kept: true },
+    ]);
+  });
+
   test("a part that is not mentioned stays", () => {
     const start: SessionDescription = {
       files: [{ file, trial: 2, limb: "left", events: [{ name: "takeoff", time: 1 }] }],

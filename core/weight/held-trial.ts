@@ -1,0 +1,11 @@
+import type { TrialResult } from "../result.ts";
+
+/** True while a trial is held out of means because its weight differs, until a person keeps it (METHODS §2). */
+export function isHeld({ held }: Pick<TrialResult, "held">): boolean {
+  return held !== undefined;
+}
+
+/** True for trials whose measures enter means and comparisons: not refused, not excluded by a person and not held. */
+export function countsInMeans(trial: Pick<TrialResult, "status" | "excluded" | "held">): boolean {
+  return trial.status !== "refused" && trial.excluded === undefined && !isHeld(trial);
+}
