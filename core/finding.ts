@@ -29,6 +29,7 @@ export const findingCodes = [
   "cells-unreadable",
   "columns-unclear",
   "decimal-mark-unclear",
+  "decimal-marks-differ",
   "rows-contradict",
   "columns-disagree",
   "plates-summed",

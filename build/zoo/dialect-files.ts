@@ -1,6 +1,6 @@
 import type { WrittenEncoding } from "./encode-text.ts";
 import { shortRows, wholeRows } from "./small-jump.ts";
-import { forceColumn, plainColumns, timeColumn } from "./table-columns.ts";
+import { cellsOf, forceColumn, plainColumns, timeColumn, type ZooColumn } from "./table-columns.ts";
 import { tableFile, type Writing } from "./write-table.ts";
 import type { ZooFile } from "./zoo-file.ts";
 
@@ -68,6 +68,48 @@ const threeDecimals = (decimals: number) => [
   forceColumn("left (kN)", "left", 120, { factor: 1000, decimals, unit: "kN" }),
 ];
 
+/** Time and forces in the marks of different programs: ten rows a thousandth apart stand in each second. */
+function mixedMarks(): readonly ZooFile[] {
+  const rows = 2200;
+  const columns = (from: number): readonly ZooColumn[] => [
+    {
+      name: "Time [s]",
+      role: "time",
+      unit: "s",
+      cells: cellsOf(rows, (row) => (from + row / 1000).toFixed(3)),
+    },
+    forceColumn("Left [N]", "left", rows),
+    forceColumn("Right [N]", "right", rows),
+  ];
+  const differ = { rateHz: 1000, findings: ["decimal-marks-differ:note"] } as const;
+  const pointTime: Writing = { delimiter: ";", decimalMark: ",", decimalMarks: [".", ",", ","] };
+  const commaTime: Writing = { delimiter: ";", decimalMark: ".", decimalMarks: [",", ".", "."] };
+  return [
+    tableFile("marks-time-point-forces-comma.csv", columns(0), pointTime, differ),
+    tableFile("marks-time-comma-forces-point.csv", columns(0), commaTime, differ),
+    tableFile(
+      "marks-time-point-quoted-comma.csv",
+      columns(0),
+      { delimiter: ",", decimalMark: ",", decimalMarks: [".", ",", ","], quotes: true },
+      differ,
+    ),
+    // From 5 s on no stamp shows that its point starts decimals, and what the forces show is no longer proof.
+    tableFile("marks-time-unclear-forces-comma.csv", columns(5), pointTime, {
+      outcome: "asks",
+      findings: ["decimal-mark-unclear:refusal"],
+      answers: { decimalMark: "point" },
+      answeredFindings: ["decimal-marks-differ:note"],
+      rateHz: 1000,
+    }),
+    // Forces in whole newtons, a point before the last three digits from 1000 N on.
+    tableFile(
+      "marks-whole-newtons-grouped.csv",
+      [timeColumn("Zeit [s]", wholeRows), { ...forceColumn("Kraft links [N]", "left", wholeRows, { decimals: 0 }) }],
+      { delimiter: ";", decimalMark: ",", thousands: "." },
+    ),
+  ];
+}
+
 /** Forms of numbers and rows beyond delimiter and mark. */
 function otherForms(): readonly ZooFile[] {
   const short = plainColumns(shortRows);
@@ -102,5 +144,5 @@ function otherForms(): readonly ZooFile[] {
 
 /** Files that differ in how they are written. */
 export function dialectFiles(): readonly ZooFile[] {
-  return [...everyDialect(), ...thousandsMarks(), ...otherForms()];
+  return [...everyDialect(), ...thousandsMarks(), ...mixedMarks(), ...otherForms()];
 }

@@ -13,6 +13,8 @@ export interface Writing {
   /** Blanks of padding, or a blank behind each delimiter. */
   readonly separator?: string;
   readonly decimalMark?: "." | ",";
+  /** By column, where columns differ; `decimalMark` is then that of most columns. */
+  readonly decimalMarks?: readonly ("." | ",")[];
   readonly thousands?: keyof typeof thousandsNames;
   readonly lineEnd?: "\n" | "\r\n" | "\r";
   readonly encoding?: WrittenEncoding;
@@ -75,7 +77,7 @@ export function tableFile(
   const lines = [...header];
   const lineOfRow: number[] = [];
   for (let row = 0; row < count; row++) {
-    lines.push(join(columns.map((column) => writeNumber(column.cells[row]!, writing))));
+    lines.push(join(columns.map((column, index) => writeNumber(column.cells[row]!, inColumn(writing, index)))));
     lineOfRow.push(lines.length);
     const behind = between?.get(row);
     if (behind !== undefined) lines.push(behind);
@@ -172,6 +174,11 @@ function joinCells(cells: readonly string[], writing: Writing): string {
   const separator = writing.separator ?? delimiter;
   const all = quotes === true ? cells.map((cell) => `"${cell}"`) : cells;
   return all.join(separator) + (trailingDelimiter === true ? delimiter : "");
+}
+
+function inColumn(writing: Writing, column: number): Writing {
+  const own = writing.decimalMarks?.[column];
+  return own === undefined ? writing : { ...writing, decimalMark: own };
 }
 
 /** A plain number in the file's own marks. */

@@ -13,7 +13,8 @@ export function commaTwice(
   misfit: Header["misfit"],
   columns: readonly (Float64Array | undefined)[],
 ): Finding[] {
-  if (misfit === undefined || dialect.delimiter !== "comma" || dialect.decimalMark !== "point") return [];
+  if (misfit === undefined || dialect.delimiter !== "comma" || dialect.marks.some(({ decimal }) => decimal !== "point"))
+    return [];
   if (dialect.columnCount <= misfit.count || dialect.columnCount > 2 * misfit.count) return [];
   const areWhole = columns.every((column) => column?.subarray(0, rowsLookedAt).every(Number.isInteger) ?? false);
   if (!areWhole) return [];

@@ -1,7 +1,10 @@
 import { parseClockText } from "./clock-text.ts";
+import { type ColumnMarks, type DecimalDoubt, judgeMarks, type MarkContext, searchFurther } from "./column-marks.ts";
 import { type Delimiter, splitFields } from "./fields.ts";
 import { isWholeLineNumber } from "./joined-numbers.ts";
-import { type DecimalMark, isMissing, parseNumberText, type ThousandsMark, thousandsMarkIn } from "./number-text.ts";
+import { MarkEvidence } from "./mark-evidence.ts";
+import { isNumberInAnyMarks, isNumberWith, type NumberMarks } from "./number-marks.ts";
+import { type DecimalMark, isMissing, type ThousandsMark, thousandsMarkIn } from "./number-text.ts";
 import { sampleLines } from "./sample-lines.ts";
 import { isCommentLine } from "./skipped-lines.ts";
 import type { TextBytes } from "./text-bytes.ts";
@@ -12,6 +15,9 @@ export type ColumnKind = "number" | "clock" | "text";
 /** How the rows of a delimited text are written. */
 export interface Dialect {
   readonly delimiter: Delimiter;
+  /** By column: time and forces may have been written apart. */
+  readonly marks: readonly NumberMarks[];
+  /** The marks of most columns, for numbers that stand in none. */
   readonly decimalMark: DecimalMark;
   readonly thousandsMark: ThousandsMark;
   readonly columnCount: number;
@@ -23,11 +29,23 @@ export interface Dialect {
   readonly lineBytes: number;
 }
 
-interface Candidate {
+/** A dialect, and what about its decimal marks a person should know. */
+export interface DetectedDialect {
   readonly dialect: Dialect;
+  readonly doubt?: DecimalDoubt;
+  /** Columns (from 0) whose numbers show another decimal mark than was stated. */
+  readonly againstStated: readonly number[];
+}
+
+interface Candidate {
+  readonly delimiter: Delimiter;
+  readonly fieldCount: number;
+  readonly columnCount: number;
+  readonly fitting: readonly JudgedRow[];
+  readonly evidence: readonly MarkEvidence[];
+  readonly lineBytes: number;
   /** Lines that fit, each weighed by the part of its cells that are numbers or clocks. */
   readonly score: number;
-  readonly rows: number;
 }
 
 /** At equal fit the earlier wins: a mark that is there for separating beats one that may be part of a number. */
@@ -43,31 +61,68 @@ const leastMarkedCells = 2;
  * Finds the dialect under which most lines are rows of numbers; undefined when there are none.
  * @param stated the decimal mark, where a person has said it.
  */
-export function detectDialect(text: TextBytes, stated?: DecimalMark): Dialect | undefined {
+export function detectDialect(text: TextBytes, stated?: DecimalMark): DetectedDialect | undefined {
   const sample = sampleLines(text);
+  const said = stated === undefined ? {} : { stated };
   let best: Candidate | undefined;
   for (const delimiter of delimiters) {
-    const split = splitSample(sample, delimiter);
-    for (const decimalMark of ["point", "comma"] as const) {
-      if (stated !== undefined && stated !== decimalMark) continue;
-      const candidate = judge(split, delimiter, decimalMark);
-      if (candidate !== undefined && (best === undefined || candidate.score > best.score + 1e-9)) best = candidate;
-    }
+    const candidate = judge(splitSample(sample, delimiter), { delimiter, ...said });
+    if (candidate !== undefined && (best === undefined || candidate.score > best.score + 1e-9)) best = candidate;
   }
-  if (best === undefined || best.rows < 2 || best.rows < leastRowShare * sample.length) return undefined;
-  const { dialect } = best;
-  if (dialect.delimiter === "comma" && isWholeLineNumber(sample, text)) {
-    const decimalMark = dialect.columnCount === 2 ? "comma" : "point";
-    return judge(splitSample(sample, "none"), "none", decimalMark)?.dialect ?? dialect;
+  if (best === undefined || best.fitting.length < 2 || best.fitting.length < leastRowShare * sample.length) {
+    return undefined;
   }
-  const texts = dialect.kinds.filter((kind) => kind === "text").length;
-  const numbers = dialect.kinds.filter((kind) => kind === "number").length;
-  const isProse = dialect.delimiter === "spaces" && 2 * texts >= dialect.columnCount;
-  return numbers === 0 || isProse || 2 * texts > dialect.columnCount ? undefined : dialect;
+  if (best.delimiter === "comma" && isWholeLineNumber(sample, text)) {
+    const context: MarkContext = {
+      delimiter: "none",
+      preferred: best.columnCount === 2 ? "comma" : "point",
+      ...said,
+    };
+    const joined = judge(splitSample(sample, "none"), context);
+    if (joined !== undefined) return settle(text, joined, context);
+  }
+  const found = settle(text, best, { delimiter: best.delimiter, ...said });
+  const { delimiter, columnCount, kinds } = found.dialect;
+  const texts = kinds.filter((kind) => kind === "text").length;
+  const numbers = kinds.filter((kind) => kind === "number").length;
+  const isProse = delimiter === "spaces" && 2 * texts >= columnCount;
+  return numbers === 0 || isProse || 2 * texts > columnCount ? undefined : found;
+}
+
+/** Looks further where the sample left a mark open, and says how every column is written. */
+function settle(text: TextBytes, candidate: Candidate, context: MarkContext): DetectedDialect {
+  const { delimiter, columnCount, fieldCount, fitting, evidence, lineBytes } = candidate;
+  const before = kindsOf(candidate, judgeMarks(evidence, context).decimals);
+  const hasNumber = before.map((kind) => kind === "number");
+  searchFurther(text, evidence, context, (line) => {
+    const fields = splitFields(line, delimiter);
+    if (fields.length !== fieldCount && fields.length !== columnCount) return undefined;
+    const cells = fields.slice(0, columnCount).map((field, column) => (hasNumber[column] ? field : undefined));
+    return cells.every((cell) => cell === undefined || isMissing(cell) || isNumberInAnyMarks(cell)) ? cells : undefined;
+  });
+  const marks: ColumnMarks = judgeMarks(evidence, context);
+  const kinds = kindsOf(candidate, marks.decimals);
+  const thousands = {
+    point: findThousandsMark(fitting, kinds, marks.decimals, "point"),
+    comma: findThousandsMark(fitting, kinds, marks.decimals, "comma"),
+  };
+  const dialect: Dialect = {
+    delimiter,
+    marks: marks.decimals.map((decimal) => ({ decimal, thousands: thousands[decimal] })),
+    decimalMark: marks.common,
+    thousandsMark: thousands[marks.common],
+    columnCount,
+    hasTrailingDelimiter: fieldCount > columnCount,
+    kinds,
+    lineBytes,
+  };
+  const { doubt, againstStated } = marks;
+  return { dialect, againstStated, ...(doubt === undefined ? {} : { doubt }) };
 }
 
 interface JudgedRow {
   readonly fields: readonly string[];
+  /** A number here is one under either decimal mark. */
   readonly kinds: readonly ColumnKind[];
 }
 
@@ -86,11 +141,12 @@ function splitSample(sample: readonly string[], delimiter: Delimiter): SplitSamp
   };
 }
 
-function judge(sample: SplitSample, delimiter: Delimiter, decimalMark: DecimalMark): Candidate | undefined {
+function judge(sample: SplitSample, context: MarkContext): Candidate | undefined {
+  const { delimiter } = context;
   const rows: JudgedRow[] = [];
   const byCount = new Map<number, number>();
   for (const fields of sample.lines) {
-    const kinds = fields.map((field) => kindOf(field, decimalMark));
+    const kinds = fields.map(kindOf);
     if (!kinds.includes("number")) continue;
     rows.push({ fields, kinds });
     const filled = kinds.filter((kind) => kind !== "text").length;
@@ -101,70 +157,82 @@ function judge(sample: SplitSample, delimiter: Delimiter, decimalMark: DecimalMa
   const fitting = rows.filter((row) => row.fields.length === fieldCount);
   const hasTrailingDelimiter = fieldCount > 1 && fitting.every((row) => row.fields.at(-1)?.trim() === "");
   const columnCount = hasTrailingDelimiter ? fieldCount - 1 : fieldCount;
-  const kinds: ColumnKind[] = [];
-  for (let column = 0; column < columnCount; column++) {
-    kinds.push(kindOfColumn(fitting, column));
+  const evidence = Array.from({ length: columnCount }, () => new MarkEvidence());
+  for (const { fields } of fitting) {
+    for (const [column, each] of evidence.entries()) each.add(fields[column]!, 0);
   }
+  const { decimals } = judgeMarks(evidence, context);
+  const kinds = kindsOf({ fitting, columnCount }, decimals);
   // A fact above the names ("Rate: 500 Hz") may have as many words as the rows have cells; it speaks for no dialect.
-  const rowsOfKinds = fitting.filter((row) => kinds.every((kind, column) => suits(row, column, kind)));
+  const rowsOfKinds = fitting.filter((row) => kinds.every((kind, column) => suits(row, column, kind, decimals)));
   const filled = rowsOfKinds.reduce(
-    (sum, row) => sum + row.kinds.slice(0, columnCount).filter((kind) => kind !== "text").length,
+    (sum, row) => sum + decimals.filter((decimal, column) => kindUnder(row, column, decimal) !== "text").length,
     0,
   );
-  const thousandsMark = findThousandsMark(fitting, kinds, decimalMark);
   return {
-    dialect: {
-      delimiter,
-      decimalMark,
-      thousandsMark,
-      columnCount,
-      hasTrailingDelimiter,
-      kinds,
-      lineBytes: sample.lineBytes,
-    },
+    delimiter,
+    fieldCount,
+    columnCount,
+    fitting,
+    evidence,
+    lineBytes: sample.lineBytes,
     score: filled / columnCount,
-    rows: fitting.length,
   };
 }
 
+function kindsOf(
+  { fitting, columnCount }: Pick<Candidate, "fitting" | "columnCount">,
+  decimals: readonly DecimalMark[],
+): ColumnKind[] {
+  return Array.from({ length: columnCount }, (_, column) => kindOfColumn(fitting, column, decimals[column]!));
+}
+
 /** What at least half of a column's cells are, those without a value left out. */
-function kindOfColumn(rows: readonly JudgedRow[], column: number): ColumnKind {
+function kindOfColumn(rows: readonly JudgedRow[], column: number, decimal: DecimalMark): ColumnKind {
   let numbers = 0;
   let clocks = 0;
   let cells = 0;
-  for (const { fields, kinds } of rows) {
-    const kind = kinds[column];
+  for (const row of rows) {
+    const kind = kindUnder(row, column, decimal);
     if (kind === "number") numbers++;
     else if (kind === "clock") clocks++;
     // No word for a missing value is a number or a clock.
-    if (kind !== "text" || !isMissing(fields[column]!)) cells++;
+    if (kind !== "text" || !isMissing(row.fields[column]!)) cells++;
   }
   if (clocks > numbers && 2 * clocks >= cells) return "clock";
   return numbers > 0 && 2 * numbers >= cells ? "number" : "text";
 }
 
-/** True where a cell is what its column holds, or nothing; words may be anything. */
-function suits(row: JudgedRow, column: number, kind: ColumnKind): boolean {
-  return kind === "text" || row.kinds[column] === kind || isMissing(row.fields[column]!);
+/** What a cell is under the decimal mark of its column. */
+function kindUnder({ fields, kinds }: JudgedRow, column: number, decimal: DecimalMark): ColumnKind {
+  const kind = kinds[column]!;
+  if (kind !== "number" || isNumberWith(fields[column]!, decimal)) return kind;
+  return parseClockText(fields[column]!) === undefined ? "text" : "clock";
 }
 
-function kindOf(cell: string, decimalMark: DecimalMark): ColumnKind {
+/** True where a cell is what its column holds, or nothing; words may be anything. */
+function suits(row: JudgedRow, column: number, kind: ColumnKind, decimals: readonly DecimalMark[]): boolean {
+  return kind === "text" || kindUnder(row, column, decimals[column]!) === kind || isMissing(row.fields[column]!);
+}
+
+function kindOf(cell: string): ColumnKind {
   if (!/\d/.test(cell)) return "text";
-  if (!Number.isNaN(parseNumberText(cell, decimalMark)) || thousandsMarkIn(cell, decimalMark) !== undefined) {
-    return "number";
-  }
+  if (isNumberInAnyMarks(cell)) return "number";
   return parseClockText(cell) === undefined ? "text" : "clock";
 }
 
+/** The thousands mark in the columns with this decimal mark. */
 function findThousandsMark(
   rows: readonly JudgedRow[],
   kinds: readonly ColumnKind[],
-  decimalMark: DecimalMark,
+  decimals: readonly DecimalMark[],
+  decimal: DecimalMark,
 ): ThousandsMark {
   const counts = new Map<ThousandsMark, number>();
   for (const { fields } of rows) {
     for (const [column, kind] of kinds.entries()) {
-      const mark = kind === "number" ? thousandsMarkIn(fields[column]!, decimalMark) : undefined;
+      if (kind !== "number" || decimals[column] !== decimal) continue;
+      const mark = thousandsMarkIn(fields[column]!, decimal);
       if (mark !== undefined) counts.set(mark, (counts.get(mark) ?? 0) + 1);
     }
   }

@@ -2,7 +2,7 @@ import { parseClockText } from "./clock-text.ts";
 import type { Dialect } from "./dialect.ts";
 import { lineEndFrom, longestLineBytes, nextLineStart } from "./lines.ts";
 import { isMissing } from "./number-text.ts";
-import { isNumber, rowFields } from "./numeric-body.ts";
+import { isNumber, isRowInAnyMarks, rowFields } from "./numeric-body.ts";
 import type { BodyLine } from "./row-columns.ts";
 import { isBlankLine, isCommentLine } from "./skipped-lines.ts";
 import { type TextBytes, textBetween } from "./text-bytes.ts";
@@ -23,6 +23,8 @@ export function findFirstRow(text: TextBytes, dialect: Dialect): FirstRow | unde
   const header: string[] = [];
   let found: BodyLine | undefined;
   let previous: BodyLine | undefined;
+  /** The first line below the names that is a row in some notation. */
+  let possible: BodyLine | undefined;
   let line = 1;
   for (let start = 0; start < bytes.length; line++) {
     const end = lineEndFrom(bytes, start);
@@ -32,10 +34,12 @@ export function findFirstRow(text: TextBytes, dialect: Dialect): FirstRow | unde
     header.push(content);
     if (isBlankLine(content) || isCommentLine(content, dialect.delimiter)) continue;
     if (found !== undefined) {
-      if (areNames(content, dialect)) [found, previous] = [undefined, undefined];
+      if (areNames(content, dialect)) [found, previous, possible] = [undefined, undefined, undefined];
       else if (line - found.line >= rowsBeforeNames) break;
       continue;
     }
+    if (areNames(content, dialect)) possible = undefined;
+    else if (isRowInAnyMarks(rowFields(content, dialect), dialect)) possible ??= here;
     const isRow = isNumericRow(content, dialect);
     if (isRow && previous !== undefined) {
       found = previous;
@@ -43,7 +47,10 @@ export function findFirstRow(text: TextBytes, dialect: Dialect): FirstRow | unde
     }
     previous = isRow ? here : undefined;
   }
-  return found === undefined ? undefined : { first: found, header: header.slice(0, found.line - 1) };
+  if (found === undefined) return undefined;
+  // What fits the rows and stands below the names is among the rows, where a damaged line between them is named.
+  const first = possible ?? found;
+  return { first, header: header.slice(0, first.line - 1) };
 }
 
 /** A row has the right number of cells, a number in one of its number columns and nothing but gaps in the others. */
@@ -54,7 +61,7 @@ function isNumericRow(line: string, dialect: Dialect): boolean {
   for (const [position, field] of fields.entries()) {
     const kind = dialect.kinds[position];
     if (kind === "text") continue;
-    const isRight = kind === "clock" ? parseClockText(field) !== undefined : isNumber(field, dialect);
+    const isRight = kind === "clock" ? parseClockText(field) !== undefined : isNumber(field, dialect, position);
     if (isRight && kind === "number") numbers++;
     else if (!isRight && !isMissing(field)) return false;
   }

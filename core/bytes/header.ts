@@ -1,7 +1,8 @@
 import type { Dialect } from "./dialect.ts";
 import { type Delimiter, hasOpenQuote, splitNames } from "./fields.ts";
 import { joinNameRows } from "./name-rows.ts";
-import { isNumber, looksLikeRow, rowFields } from "./numeric-body.ts";
+import { isNumberInAnyMarks } from "./number-marks.ts";
+import { looksLikeRow, rowFields } from "./numeric-body.ts";
 import { isBlankLine, isCommentLine, withoutCommentMark } from "./skipped-lines.ts";
 
 /** What the lines above the numbers say about the columns. */
@@ -123,7 +124,7 @@ function isUnitsRow(cells: readonly string[]): boolean {
 /** Names hold a letter somewhere, are no numbers, and are not a "key: value" line above a single column. */
 function areNames(cells: readonly string[], dialect: Dialect): boolean {
   if (!cells.some((cell) => /\p{L}/u.test(cell))) return false;
-  if (cells.some((cell) => isNumber(cell, dialect) || isDamagedNumber(cell))) return false;
+  if (cells.some((cell) => isNumberInAnyMarks(cell) || isDamagedNumber(cell))) return false;
   const [name = ""] = cells;
   return dialect.columnCount > 1 || (name.length <= longestSingleName && !isKeyAndValue(name));
 }

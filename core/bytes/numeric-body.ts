@@ -1,8 +1,10 @@
 import { type BodyEnd, trimEnd } from "./body-end.ts";
+import { parseClockText } from "./clock-text.ts";
 import type { Dialect } from "./dialect.ts";
 import { hasOpenQuote, splitFields } from "./fields.ts";
 import { lineEndFrom, longestLineBytes, nextLineStart, unclosedLineStart } from "./lines.ts";
-import { isMissing, parseNumberText } from "./number-text.ts";
+import { isNumberInAnyMarks, isNumberOrMissing, parseMarkedNumber } from "./number-marks.ts";
+import { isMissing } from "./number-text.ts";
 import { plainRowReader } from "./plain-row.ts";
 import { type BodyLine, RowColumns } from "./row-columns.ts";
 import { isBlankLine, isCommentLine, withoutCommentMark } from "./skipped-lines.ts";
@@ -104,7 +106,7 @@ export function readBody(text: TextBytes, first: BodyLine, dialect: Dialect): Nu
       line,
       text: oddLines.length < mostTextKept ? content : "",
       fieldCount: fields.length,
-      numberCount: fields.filter((field) => isNumber(field, dialect)).length,
+      numberCount: fields.filter(isNumberInAnyMarks).length,
       rowsBefore: rows.count,
       isComment,
     });
@@ -133,7 +135,7 @@ export function rowFields(line: string, dialect: Dialect): string[] {
 export function isCompleteRow(fields: readonly string[], dialect: Dialect): boolean {
   return (
     fields.length === dialect.columnCount &&
-    fields.every((field, column) => dialect.kinds[column] !== "number" || isNumber(field, dialect))
+    fields.every((field, column) => dialect.kinds[column] !== "number" || isNumber(field, dialect, column))
   );
 }
 
@@ -141,10 +143,27 @@ export function isCompleteRow(fields: readonly string[], dialect: Dialect): bool
 export function looksLikeRow(fields: readonly string[], dialect: Dialect): boolean {
   if (fields.length !== dialect.columnCount) return false;
   const columns = dialect.kinds.flatMap((kind, column) => (kind === "number" ? [column] : []));
-  return 2 * columns.filter((column) => isNumber(fields[column]!, dialect)).length >= columns.length;
+  return 2 * columns.filter((column) => isNumber(fields[column]!, dialect, column)).length >= columns.length;
 }
 
-/** True when the cell is a number in the dialect's marks. */
-export function isNumber(field: string, dialect: Dialect): boolean {
-  return !Number.isNaN(parseNumberText(field, dialect.decimalMark, dialect.thousandsMark));
+/** True when the cell is a number in the marks of its column. */
+export function isNumber(field: string, dialect: Dialect, column: number): boolean {
+  return !Number.isNaN(parseMarkedNumber(field, dialect.marks[column]!));
+}
+
+/**
+ * True for a line that is a row whatever its decimal marks: as many cells as the rows have, each a number in some
+ * notation, a clock where clocks stand, or nothing, and at least one number.
+ */
+export function isRowInAnyMarks(fields: readonly string[], dialect: Dialect): boolean {
+  if (fields.length !== dialect.columnCount) return false;
+  let numbers = 0;
+  for (const [column, field] of fields.entries()) {
+    const kind = dialect.kinds[column];
+    if (kind === "text") continue;
+    if (kind === "clock" && parseClockText(field) !== undefined) continue;
+    if (!isNumberOrMissing(field)) return false;
+    if (!isMissing(field)) numbers++;
+  }
+  return numbers > 0;
 }

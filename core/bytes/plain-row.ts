@@ -22,7 +22,7 @@ export function plainRowReader(
 ): (start: number, row: number, columns: readonly (Float64Array | undefined)[]) => number {
   const { columnCount, delimiter, hasTrailingDelimiter } = dialect;
   const delimiterByte = delimiterBytes[delimiter];
-  const decimalByte = dialect.decimalMark === "comma" ? 44 : 46;
+  const decimalBytes = Uint8Array.from(dialect.marks, ({ decimal }) => (decimal === "comma" ? 44 : 46));
   const otherBlank = delimiterByte === tab ? space : tab;
   const isNumber = dialect.kinds.map((kind) => kind === "number");
   const isEnd = (byte: number): boolean => byte === lineFeed || byte === carriageReturn;
@@ -52,11 +52,11 @@ export function plainRowReader(
         index = skipText(index, position);
         if (index < 0) return -1;
       } else if (byte === quote) {
-        index = readNumber(bytes, index + 1, decimalByte, columns[position]!, row);
+        index = readNumber(bytes, index + 1, decimalBytes[position]!, columns[position]!, row);
         if (index < 0 || bytes[index] !== quote) return -1;
         index++;
       } else {
-        index = readNumber(bytes, index, decimalByte, columns[position]!, row);
+        index = readNumber(bytes, index, decimalBytes[position]!, columns[position]!, row);
         if (index < 0) return -1;
       }
       if (position === columnCount - 1) break;

@@ -1,7 +1,7 @@
 import { type Finding, finding, isRefused } from "../finding.ts";
 import { commaTwice } from "./comma-twice.ts";
-import { findDecimalDoubt } from "./decimal-doubt.ts";
 import { detectDialect } from "./dialect.ts";
+import { countDroppedRows } from "./dropped-rows.ts";
 import { findFirstRow } from "./first-row.ts";
 import { readHeader } from "./header.ts";
 import { fieldsOfLine } from "./header-fields.ts";
@@ -13,6 +13,7 @@ import {
   bodyFindings,
   cutCharacter,
   cutLine,
+  decimalMarkFindings,
   decimalMarkUnclear,
   encodingFindings,
   headerFindings,
@@ -43,10 +44,11 @@ export function readTable(file: Uint8Array, stated: StatedDialect = {}): TableOu
   const text = readText(file);
   if (isEmpty(text.bytes)) return { findings: [emptyFile()] };
   if (isBinary(text.bytes)) return { findings: [notData("The file is not text.")] };
-  const dialect = detectDialect(text, stated.decimalMark);
-  const start = dialect === undefined ? undefined : findFirstRow(text, dialect);
-  if (dialect === undefined || start === undefined)
+  const detected = detectDialect(text, stated.decimalMark);
+  const start = detected === undefined ? undefined : findFirstRow(text, detected.dialect);
+  if (detected === undefined || start === undefined)
     return { findings: [notData("The text holds no rows of numbers.")] };
+  const { dialect, doubt } = detected;
 
   const { header, first } = start;
   const { names, units, used, ...doubts } = readHeader(header, dialect);
@@ -70,6 +72,8 @@ export function readTable(file: Uint8Array, stated: StatedDialect = {}): TableOu
     names,
     units,
     rows,
+    rowsDropped: countDroppedRows(header, body, dialect, isCut),
+    lineCount: body.lineCount,
     columns: body.columns.map((column) => column?.subarray(0, rows)),
     clocks: body.clocks.map((clock) => clock && { ...clock, seconds: clock.seconds.subarray(0, rows) }),
     texts: body.texts.map((cells) => cells && { ...cells, valueOfRow: cells.valueOfRow.subarray(0, rows) }),
@@ -79,6 +83,7 @@ export function readTable(file: Uint8Array, stated: StatedDialect = {}): TableOu
   const findings = [
     ...encodingFindings(text),
     ...headerFindings(header, dialect, doubts),
+    ...decimalMarkFindings(detected, stated.decimalMark),
     ...commaTwice(dialect, doubts.misfit, table.columns),
     ...bodyFindings(body, dialect),
   ];
@@ -86,7 +91,6 @@ export function readTable(file: Uint8Array, stated: StatedDialect = {}): TableOu
   else if (text.endsInsideCharacter) findings.push(cutCharacter());
   // Rows left out inside are refused already, with their lines.
   if (!isRefused(findings)) findings.push(...countFindings([...table.headerFields, ...table.footerFields], rows));
-  const doubt = stated.decimalMark === undefined ? findDecimalDoubt(text, first, dialect) : undefined;
   if (doubt !== undefined) findings.push(decimalMarkUnclear(doubt));
   if (rows < 2) return { findings: [...findings, notData("The text holds no rows of numbers.")] };
   return { table, findings };

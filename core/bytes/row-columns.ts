@@ -1,6 +1,6 @@
 import type { Dialect } from "./dialect.ts";
 import { lineEndFrom } from "./lines.ts";
-import { parseNumberText } from "./number-text.ts";
+import { parseMarkedNumber } from "./number-marks.ts";
 import type { ClockColumn, TextColumn, UnreadableCell } from "./table.ts";
 import { type TextBytes, textBetween } from "./text-bytes.ts";
 import { ClockCells, TextCells } from "./text-column.ts";
@@ -74,12 +74,12 @@ export class RowColumns {
 
   /** Takes over a row from its cells. */
   accept(fields: readonly string[], { start, line }: BodyLine): void {
-    const { decimalMark, thousandsMark, kinds } = this.dialect;
+    const { marks, kinds } = this.dialect;
     for (const [position, kind] of kinds.entries()) {
       const field = fields[position]!;
       if (kind !== "number") this.setWord(position, field, line);
       else {
-        const value = parseNumberText(field, decimalMark, thousandsMark);
+        const value = parseMarkedNumber(field, marks[position]!);
         this.columns[position]![this.count] = value;
         if (Number.isNaN(value)) this.addUnreadable(position, line, field);
       }

@@ -1,9 +1,11 @@
 import { type Finding, finding } from "../finding.ts";
-import type { DecimalDoubt } from "./decimal-doubt.ts";
-import type { Dialect } from "./dialect.ts";
+import type { DecimalDoubt } from "./column-marks.ts";
+import type { DetectedDialect, Dialect } from "./dialect.ts";
 import type { Header } from "./header.ts";
 import { lineNumberAt } from "./lines.ts";
-import { isCompleteRow, isNumber, type NumericBody, type OddLine, rowFields } from "./numeric-body.ts";
+import { isNumberInAnyMarks } from "./number-marks.ts";
+import type { DecimalMark } from "./number-text.ts";
+import { isCompleteRow, type NumericBody, type OddLine, rowFields } from "./numeric-body.ts";
 import { isBlankLine, isCommentLine } from "./skipped-lines.ts";
 import type { TextBytes } from "./text-bytes.ts";
 
@@ -54,16 +56,54 @@ function encodingGuessed(message: string, where: string): Finding {
 }
 
 /** A mark may be a decimal or a thousands mark, and nothing in the file settles it. */
-export function decimalMarkUnclear({ line, cell }: DecimalDoubt): Finding {
+export function decimalMarkUnclear({ line, cell, column }: DecimalDoubt): Finding {
   const digits = cell.replace(/[^\d+-]/g, "");
   const decimal = cell.replace(",", ".");
+  const place = line === 0 ? `column ${column + 1}` : `column ${column + 1}, line ${line}`;
   return finding(
     "decimal-mark-unclear",
     "refusal",
-    `"${cell}" in line ${line} may be ${decimal} or ${digits}: no number of the file shows whether its mark starts the decimals or separates thousands.`,
-    "Export the recording again without thousands marks and with two, or more than three, decimals.",
-    { where: `line ${line}` },
+    `"${cell}" in ${place} may be ${decimal} or ${digits}: no number of the column shows whether its mark starts the decimals or separates thousands.`,
+    "State the decimal mark of this column (--decimal-mark point or comma; columns that show theirs keep it), or export the recording again without thousands marks.",
+    { where: line === 0 ? `column ${column + 1}` : `line ${line}` },
   );
+}
+
+const markNames: Readonly<Record<DecimalMark, string>> = { point: "a point", comma: "a comma" };
+
+/** Columns with different decimal marks, or none with the one that was stated. */
+export function decimalMarkFindings({ dialect, againstStated }: DetectedDialect, stated?: DecimalMark): Finding[] {
+  const columnsWith = (mark: DecimalMark): number[] =>
+    dialect.marks.flatMap(({ decimal }, column) =>
+      dialect.kinds[column] === "number" && decimal === mark ? [column + 1] : [],
+    );
+  const [point, comma] = [columnsWith("point"), columnsWith("comma")];
+  if (stated !== undefined && againstStated.length > 0 && columnsWith(stated).length === 0) {
+    const shown = stated === "point" ? "comma" : "point";
+    return [
+      marksDiffer(
+        "warning",
+        `${markNames[stated].replace("a ", "A decimal ")} was stated, but the numbers of ${columnNames(againstStated.map((column) => column + 1))} show ${markNames[shown]} and were read with it.`,
+      ),
+    ];
+  }
+  if (point.length === 0 || comma.length === 0) return [];
+  return [
+    marksDiffer(
+      "note",
+      `Decimals start with a point in ${columnNames(point)} and with a comma in ${columnNames(comma)}; each column was read by its own.`,
+    ),
+  ];
+}
+
+function marksDiffer(severity: "note" | "warning", message: string): Finding {
+  return finding("decimal-marks-differ", severity, message, "Look at one number of each column.", {
+    where: "the rows",
+  });
+}
+
+function columnNames(columns: readonly number[]): string {
+  return `column${columns.length === 1 ? "" : "s"} ${columns.join(", ")}`;
 }
 
 /** What is doubtful about the lines above the rows. */
@@ -116,12 +156,10 @@ function isRowOfWordAndNumber(line: string, dialect: Dialect): boolean {
 }
 
 /** A header line that is a row of numbers of another width: a recording before the recording. */
-function isOtherRow(line: string, dialect: Dialect): boolean {
+export function isOtherRow(line: string, dialect: Dialect): boolean {
   if (isBlankLine(line) || isCommentLine(line, dialect.delimiter)) return false;
   const fields = rowFields(line, dialect);
-  return (
-    fields.length > 1 && fields.length !== dialect.columnCount && fields.every((field) => isNumber(field, dialect))
-  );
+  return fields.length > 1 && fields.length !== dialect.columnCount && fields.every(isNumberInAnyMarks);
 }
 
 function otherColumnCount(line: number, count: number, dialect: Dialect, isRefused: boolean): Finding {
@@ -163,6 +201,11 @@ function rowsBehindComments(odd: readonly OddLine[]): Finding {
   );
 }
 
+/** A line behind the rows that says something in words. */
+export function isWords(odd: OddLine): boolean {
+  return odd.numberCount === 0 || odd.isComment || /^\s*"?\p{L}{2}/u.test(odd.text);
+}
+
 /** What is doubtful about the rows: other widths, a last line cut short, summaries, lines without numbers. */
 export function bodyFindings(body: NumericBody, dialect: Dialect): Finding[] {
   const findings: Finding[] = [];
@@ -172,7 +215,6 @@ export function bodyFindings(body: NumericBody, dialect: Dialect): Finding[] {
   if (torn.length > 0) findings.push(oddInside(torn, dialect));
   if (commented.length > 0) findings.push(rowsBehindComments(commented));
   const behind = body.oddLines.filter((odd) => odd.rowsBefore >= body.rows);
-  const isWords = (odd: OddLine): boolean => odd.numberCount === 0 || odd.isComment || /^\s*"?\p{L}{2}/u.test(odd.text);
   const numbersBehind = behind.filter((odd) => !isWords(odd));
   const [onlyOdd] = numbersBehind;
   if (onlyOdd !== undefined) {

@@ -57,6 +57,10 @@ export interface Table {
   /** From a row of units under the names; "" where there is none. */
   readonly units: readonly string[];
   readonly rows: number;
+  /** Lines of numbers that are not among the rows: torn, of another width, behind a comment mark or cut off. */
+  readonly rowsDropped: number;
+  /** Lines of the whole file. */
+  readonly lineCount: number;
   /** One array of `rows` numbers a column, NaN where a cell is unreadable; undefined for a column of text or clocks. */
   readonly columns: readonly (Float64Array | undefined)[];
   /** By column; undefined where it is no clock. */

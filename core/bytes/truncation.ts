@@ -26,7 +26,7 @@ export function lastCellMayBeCut(text: TextBytes, body: NumericBody, dialect: Di
   const kind = dialect.kinds.at(-1);
   if (/"\s*$/.test(last)) return false;
   // A blank ends a number, unless it separates its thousands.
-  if (/ $/.test(last) && kind !== "text" && dialect.thousandsMark !== "space") return false;
+  if (/ $/.test(last) && kind !== "text" && dialect.marks.at(-1)?.thousands !== "space") return false;
   const before = starts.slice(-1 - rowsCompared, -1).map(line);
   if (kind === "text") return !isWholeWord(lastCell(last, dialect), body);
   const lastShape = shapeOfLastCell(last, dialect);
@@ -46,7 +46,7 @@ function isWholeWord(word: string, body: NumericBody): boolean {
 function shapeOfLastCell(line: string, dialect: Dialect): string | undefined {
   const cell = lastCell(line, dialect);
   const isClock = dialect.kinds.at(-1) === "clock";
-  const mark = isClock ? 0 : cell.indexOf(dialect.decimalMark === "comma" ? "," : ".");
+  const mark = isClock ? 0 : cell.indexOf(dialect.marks.at(-1)?.decimal === "comma" ? "," : ".");
   return mark < 0 ? undefined : cell.slice(mark).replace(/\d/g, "0");
 }
 

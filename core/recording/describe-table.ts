@@ -19,24 +19,30 @@ export interface UnderstoodTable {
   readonly forces: readonly ForceColumn[];
   readonly mass?: BodyMass;
   readonly shape: LayoutShape;
+  /** The rows whose numbers can be used. */
+  readonly span: { readonly start: number; readonly end: number };
   /** Name of the saved layout that was applied. */
   readonly layout?: string;
 }
 
 /** The reading of a table in words and figures, for the person who imports it. */
 export function describeTable(understood: UnderstoodTable): TableReading {
-  const { table, hints, headerHints, roles, time, forces, mass, shape, layout } = understood;
+  const { table, hints, headerHints, roles, time, forces, mass, shape, layout, span } = understood;
   const [first] = forces;
   const timeColumn = roles.time === undefined ? undefined : hints[roles.time]?.written;
+  const rowsKept = span.end - span.start;
   const isColumn = time.rateFrom === "time column" && timeColumn !== undefined && timeColumn !== "";
   return {
     kind: "delimited",
     encoding: table.encoding,
     delimiter: table.dialect.delimiter,
     decimalMark: table.dialect.decimalMark,
+    lineCount: table.lineCount,
     headerLines: table.headerLines,
     hints: headerHints,
     rows: table.rows,
+    rowsKept,
+    rowsDropped: table.rows - rowsKept + table.rowsDropped,
     columns: hints.map((hint, index) => describeColumn(hint, index, understood)),
     ...(time.rateHz === undefined ? {} : { rateHz: time.rateHz }),
     rateFrom: time.rateFrom,
@@ -56,7 +62,12 @@ function describeColumn(
   index: number,
   { table, roles, time, forces }: UnderstoodTable,
 ): ColumnReading {
-  const base = { position: index + 1, name: hint.written };
+  const marks = table.dialect.kinds[index] === "number" ? table.dialect.marks[index] : undefined;
+  const base = {
+    position: index + 1,
+    name: hint.written,
+    ...(marks === undefined ? {} : { decimalMark: marks.decimal }),
+  };
   const force = forces.find((each) => each.indices.includes(index));
   const reason = roles.reasons.get(index);
   const because = { reason: reason?.words ?? "", confidence: reason?.confidence ?? "unclear" } as const;

@@ -77,6 +77,7 @@ export function recordingFromTable(
     forces: forces.columns,
     ...(mass === undefined ? {} : { mass }),
     shape,
+    span,
     ...(answers.layout === undefined ? {} : { layout: answers.layout.name }),
   });
   // Damaged rows make gaps and odd steps of their own; they are named once, as what they are.

@@ -49,6 +49,8 @@ export interface ColumnReading {
   readonly name: string;
   readonly role: "time" | "force" | "unused";
   readonly limb?: Limb;
+  /** Of a column of numbers: what its decimals start with. */
+  readonly decimalMark?: DecimalMark;
   /** As written in the file or stated by a person; "" where the file is silent. */
   readonly unit: string;
   /** Why it was read this way, in words. */
@@ -61,12 +63,18 @@ export interface TableReading {
   readonly kind: "delimited";
   readonly encoding: TextEncoding;
   readonly delimiter: LayoutShape["delimiter"];
+  /** Of most columns. */
   readonly decimalMark: DecimalMark;
+  /** Lines of the whole file. */
+  readonly lineCount: number;
   /** Lines before the numeric body, the header line included. */
   readonly headerLines: number;
   /** What the lines above the column names say about the recording, each with its line and wording. */
   readonly hints: readonly HeaderHint[];
   readonly rows: number;
+  /** Of all lines of numbers: how many are samples of the recording, and how many are not. */
+  readonly rowsKept: number;
+  readonly rowsDropped: number;
   readonly columns: readonly ColumnReading[];
   readonly rateHz?: number;
   readonly rateFrom: "time column" | "header" | "stated" | "unknown";

@@ -3,6 +3,7 @@ import type { Finding } from "../../core/finding.ts";
 import { countOf } from "../../core/plain-words.ts";
 import type { C3dInspection, InspectedPlatform } from "../../core/recording/c3d/inspect-c3d.ts";
 import type { SeriesFigures } from "../../core/recording/c3d/series-figures.ts";
+import { decimalMarkWords, rowCountWords } from "../../core/recording/decimal-mark-words.ts";
 import { columnsOfText } from "./columns-of-text.ts";
 import type { InspectedFile } from "./inspect-command.ts";
 
@@ -17,10 +18,12 @@ export function inspectionText(inspected: InspectedFile): string {
 }
 
 function tableLines(table: TableInspection): readonly string[] {
-  const { encoding, delimiter, decimalMark, thousandsMark, headerLines, rows, firstRowLine, lastRowLine } = table;
+  const { encoding, delimiter, thousandsMark, lineCount, headerLines, rows, firstRowLine, lastRowLine } = table;
+  const decimals = decimalMarkWords(table.decimalMark, table.channels);
   const marks = thousandsMark === "none" ? "" : `, thousands ${thousandsMark}`;
   const lines = [
-    `  Delimited text: ${encoding}, ${delimiter}, decimal ${decimalMark}${marks}, ${countOf(headerLines, "line")} before ${rows} rows (lines ${firstRowLine} to ${lastRowLine})`,
+    `  Delimited text: ${encoding}, ${delimiter}, ${decimals}${marks}, ${countOf(headerLines, "line")} before ${rows} rows (lines ${firstRowLine} to ${lastRowLine})`,
+    `  Of ${countOf(lineCount, "line")}: ${rowCountWords(table.rowsKept, table.rowsDropped)}`,
     `  Rate: ${table.rateHz === undefined ? "unknown" : `${table.rateHz} Hz`}, from: ${table.rateSource === "" ? table.rateFrom : table.rateSource}`,
     ...(table.layout === undefined ? [] : [`  Layout: ${table.layout}`]),
     ...table.hints.map(({ kind, value, unit, line, written }) => {

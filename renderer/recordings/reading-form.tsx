@@ -1,5 +1,6 @@
 import { Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
+import { decimalMarkWords } from "../../core/recording/decimal-mark-words.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
 import type { FileEntry } from "../../core/session.ts";
 import type { RecordingAnswers, RecordingView } from "../../electron/host-api.ts";
@@ -28,7 +29,7 @@ export function ReadingForm({ view, reading, stated, onAnswer }: ReadingFormProp
   const asked = askedQuestions(view);
   const label = (question: Question, words: string) => (asked.has(question) ? `${words} (asked for)` : words);
   const feet = reading.columns.filter((column) => column.limb === "left" || column.limb === "right");
-  const mark = reading.kind === "delimited" ? reading.decimalMark : undefined;
+  const mark = reading.kind === "delimited" ? decimalMarkWords(reading.decimalMark, reading.columns) : undefined;
   return (
     <div className="reading-form">
       <table className="columns-table">

@@ -1,5 +1,6 @@
 import { countOf } from "../../core/plain-words.ts";
 import { c3dFormWords } from "../../core/recording/c3d/c3d-lines.ts";
+import { decimalMarkWords, rowCountWords } from "../../core/recording/decimal-mark-words.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
 import type { RecordingView } from "../../electron/host-api.ts";
 
@@ -15,12 +16,12 @@ export function outcomeWords(outcome: RecordingView["outcome"]): string {
   }
 }
 
-/** How a file is written: "UTF-8 · 3 header lines · 200 rows", "Intel byte order, integers · 89 frames". */
+/** How a file is written: "UTF-8 · 3 header lines · 200 rows kept, none left out", "Intel byte order, integers · 89 frames". */
 export function formWords(reading: FileReading): string {
   if (reading.kind === "c3d") return `${c3dFormWords(reading)} · ${countOf(reading.frames, "frame")}`;
-  const { encoding, delimiter, decimalMark, headerLines, rows } = reading;
-  const dialect = `${delimiter === "none" ? "one column" : delimiter}, decimal ${decimalMark}`;
-  return `${encoding} · ${dialect} · ${countOf(headerLines, "header line")} · ${countOf(rows, "row")}`;
+  const { encoding, delimiter, decimalMark, columns, headerLines, rowsKept, rowsDropped } = reading;
+  const dialect = `${delimiter === "none" ? "one column" : delimiter}, ${decimalMarkWords(decimalMark, columns)}`;
+  return `${encoding} · ${dialect} · ${countOf(headerLines, "header line")} · ${rowCountWords(rowsKept, rowsDropped)}`;
 }
 
 /** Where the unit comes from: "N, from the header"; "unknown" while nothing says it. */

@@ -30,6 +30,10 @@ export const tablePairs: FindingPairs = {
     { rateHz: 1000 },
     { rateHz: 1000 },
   ),
+  "decimal-marks-differ": textPair(
+    `${twoPlates}${rows}`.replaceAll(",", ";").replaceAll("0.5;", "0,5;").replaceAll(/0\.5$/gm, "0,5"),
+    `${twoPlates}${rows}`.replaceAll(",", ";"),
+  ),
   "rows-contradict": textPair(`Samples: 49\n${twoPlates}${rows}`, `Samples: 50\n${twoPlates}${rows}`),
   // 1 % of the largest load, 701 N.
   "columns-disagree": textPair(withTotal(710), withTotal(705)),
