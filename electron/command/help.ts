@@ -7,7 +7,7 @@ const statingHelp = `What a recording does not say (each outranks session.json):
   --unit UNIT          N, kN, kgf or lbf, for files that name none
   --columns LIST       which column is what, by number from 1 or by name: time=1,left=2,right=3 or total=2;
                        left=2+3 adds two plates under one foot, time=none leaves the time column out
-  --decimal-mark MARK  point or comma, for files whose numbers can be read two ways
+  --decimal-mark MARK  point or comma, for columns whose numbers can be read two ways
   --swap-plates        the feet stood on each other's plates: left and right are exchanged
   --resample [HZ]      puts uneven samples on an even time base, at the rate of their stamps or at HZ; never across a gap
   --mass KG            body mass, used where standing still was too short to weigh
