@@ -17,15 +17,19 @@ interface PlotProps {
   readonly description: string;
   /** Called when the person has dragged out a stretch of time; `undefined` asks for the whole again. */
   readonly onTimeRange?: (range: TimeRange | undefined) => void;
+  /** Called with the plot each time what was asked for stands on the screen; it then carries `data-drawn`. */
+  readonly onDrawn?: (plot: HTMLElement) => void;
 }
 
 /** The chart library's plot as a component. It draws; everything that is edited stands in an overlay of its own. */
-export function Plot({ data, layout, height, description, onTimeRange }: PlotProps) {
+export function Plot({ data, layout, height, description, onTimeRange, onDrawn }: PlotProps) {
   const place = useRef<HTMLDivElement>(null);
   const { ref: measured, width } = useElementSize();
   const both = useMergedRef(place, measured);
   const listener = useRef(onTimeRange);
   listener.current = onTimeRange;
+  const drawnListener = useRef(onDrawn);
+  drawnListener.current = onDrawn;
 
   // The library draws over several turns and must not be taken away in between: one drawing waits for the other, and
   // of those that wait only the latest is drawn.
@@ -41,8 +45,14 @@ export function Plot({ data, layout, height, description, onTimeRange }: PlotPro
         [...data] as Data[],
         { ...layout, width, height, autosize: false },
         { displayModeBar: false, responsive: false, doubleClick: false, showTips: false },
-      ).then((plotted) => listenOnce(plotted, (range) => listener.current?.(range)));
+      ).then((plotted) => {
+        listenOnce(plotted, (range) => listener.current?.(range));
+        if (latest.current !== draw) return;
+        element.dataset.drawn = "";
+        drawnListener.current?.(element);
+      });
     latest.current = draw;
+    delete element.dataset.drawn;
     steps.current = steps.current.then(() => (latest.current === draw ? draw() : undefined)).catch(reportError);
   }, [data, layout, width, height]);
 

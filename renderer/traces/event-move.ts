@@ -70,10 +70,21 @@ export function withoutEdit(edits: readonly EventEdit[], event: EventKey): reado
   return edits.filter((each) => !sameEvent(each, event));
 }
 
-/** What an arrow key moves by: 1 ms, with Shift 10 ms, with Alt 0.1 ms. */
-export function keyStepSeconds(keys: { readonly shiftKey: boolean; readonly altKey: boolean }): number {
-  if (keys.altKey) return 0.0001;
-  return keys.shiftKey ? 0.01 : 0.001;
+/** The keys that move an event, as the screen says them. */
+export const moveKeysWords =
+  "An event with the focus moves by 1 ms with an arrow key, by 10 ms with Shift; a time can be written to 0.1 ms.";
+
+interface MoveKeys {
+  readonly shiftKey: boolean;
+  readonly altKey: boolean;
+  readonly ctrlKey: boolean;
+  readonly metaKey: boolean;
+}
+
+/** What an arrow key moves by: 1 ms, with Shift 10 ms; nothing with any other modifier, which belongs to others. */
+export function keyStepSeconds({ shiftKey, altKey, ctrlKey, metaKey }: MoveKeys): number {
+  if (altKey || ctrlKey || metaKey) return 0;
+  return shiftKey ? 0.01 : 0.001;
 }
 
 /** Seconds on screens, as fine as they are kept. */

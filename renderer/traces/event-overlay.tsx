@@ -48,8 +48,9 @@ function EventHandle({ event, label, scale, draft }: EventHandleProps) {
   const bounds = draft.boundsOf(event);
 
   const onKeyDown = (press: React.KeyboardEvent) => {
-    const direction = keyDirection(press.key);
-    if (direction !== 0) draft.nudge(event, direction * keyStepSeconds(press));
+    const step = keyDirection(press.key) * keyStepSeconds(press);
+    if (step !== 0) draft.nudge(event, step);
+    else if (keyStepSeconds(press) === 0 && press.key !== "z") return;
     else if (press.key === "Home") draft.nudge(event, bounds.earliest - seconds);
     else if (press.key === "End") draft.nudge(event, bounds.latest - seconds);
     else if (press.key === "Enter") draft.commit();

@@ -2,7 +2,7 @@ import type { TrialEvent } from "../../core/events/event.ts";
 import type { InvolvedSide } from "../../core/limb.ts";
 import type { TrialResult } from "../../core/result.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
-import { movableEvents, withoutEdit } from "./event-move.ts";
+import { movableEvents, moveKeysWords, withoutEdit } from "./event-move.ts";
 import { EventTable } from "./event-table.tsx";
 import { HopTable } from "./hop-table.tsx";
 import { LimbEvents } from "./limb-events.tsx";
@@ -36,7 +36,7 @@ export function EventSection({ folder, trial, involved, draft }: EventSectionPro
       )}
       <div aria-live="polite">{draft.note !== "" && <p className="caution finding event-note">{draft.note}</p>}</div>
       <p className="event-foot muted">
-        <span>An event with the focus moves by 1 ms with an arrow key, 10 ms with Shift, 0.1 ms with Alt.</span>
+        <span>{moveKeysWords}</span>
         {trial.hops === undefined ? (
           <LimbEvents trial={trial} involved={involved} />
         ) : (

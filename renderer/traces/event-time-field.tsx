@@ -33,10 +33,11 @@ export function EventTimeField({ event, label, draft, withButtons = true }: Even
         onChange={(change) => setWritten(change.currentTarget.value)}
         onBlur={finish}
         onKeyDown={(press) => {
-          if (press.key === "ArrowUp" || press.key === "ArrowDown") {
+          const step = keyStepSeconds(press);
+          if (step !== 0 && (press.key === "ArrowUp" || press.key === "ArrowDown")) {
             press.preventDefault();
             setWritten(undefined);
-            draft.nudge(event, (press.key === "ArrowUp" ? 1 : -1) * keyStepSeconds(press));
+            draft.nudge(event, press.key === "ArrowUp" ? step : -step);
           } else if (press.key === "Enter") {
             finish();
           } else if (press.key === "Escape") {

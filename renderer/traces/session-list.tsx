@@ -6,6 +6,7 @@ import { limbRole } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
 import { headlineOf, ownMeasure } from "./headline.ts";
 import { foremostFinding, type ListedTrial, type TrialGroup, trialKey } from "./trial-groups.ts";
+import { traceKeysWords } from "./use-trace-keys.ts";
 
 interface SessionListProps {
   readonly title: string;
@@ -22,7 +23,7 @@ export function SessionList({ title, groups, involved, selected, onSelect }: Ses
     <nav className="panel session-list" aria-label="Trials of the session">
       <h2 className="panel-title">{title}</h2>
       <p className="muted">{countWords(trials)}</p>
-      <p className="muted list-keys">Alt+↑ or ↓: another trial. Ctrl+Enter: seen, next.</p>
+      <p className="muted list-keys">{traceKeysWords}</p>
       {groups.map((group) => (
         <section key={group.title} aria-label={group.title}>
           <h3 className="list-heading">

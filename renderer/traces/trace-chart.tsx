@@ -19,10 +19,13 @@ interface TraceChartProps {
   readonly extras: readonly ExtraCurve[];
   readonly filtered: boolean;
   readonly draft: EventDraftState;
+  /** Called with the plot whenever the trial's curves stand on the screen. */
+  readonly onDrawn: (plot: HTMLElement) => void;
 }
 
 const extraHeight = 120;
-const leastForceHeight = 240;
+/** Leaves the force curve the 200 pixels from which on a trial counts as seen, beside margins and the room above it. */
+const leastForceHeight = 290;
 
 /** The curves of a trial with its events on top and its phases underneath. */
 export function TraceChart(props: TraceChartProps) {
@@ -47,6 +50,7 @@ export function TraceChart(props: TraceChartProps) {
               height={height}
               description={`Vertical force over time, ${title}. The events and their times stand in the table below.`}
               onTimeRange={props.onRange}
+              onDrawn={props.onDrawn}
             />
             <EventOverlay trial={trace.trial} scale={scale} draft={draft} />
           </div>

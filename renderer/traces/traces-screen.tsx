@@ -7,11 +7,11 @@ import type { SessionResult } from "../../core/result.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { WhichFootWasWhere } from "../shell/which-foot-was-where.tsx";
 import { dateWords } from "../shell/words.ts";
-import { useWorkspace } from "../shell/workspace.tsx";
 import { MeasuresTable } from "./measures-table.tsx";
 import { SessionList } from "./session-list.tsx";
 import { groupTrials, trialKey } from "./trial-groups.ts";
 import { type CurveChoice, TrialPanel } from "./trial-panel.tsx";
+import { useSeenMark } from "./use-seen-mark.ts";
 import { useTraceKeys } from "./use-trace-keys.ts";
 import { useTrialTrace } from "./use-trial-trace.ts";
 
@@ -20,7 +20,6 @@ const lastLookedAt = new Map<string, string>();
 
 /** Looking at one trial after the other: the session's list, the curve, the numbers. */
 export function TracesScreen({ session }: { readonly session: SessionResult }) {
-  const { apply } = useWorkspace();
   const { folder, description } = session;
   const { involved } = description;
   const groups = useMemo(() => groupTrials(session.trials), [session]);
@@ -48,12 +47,11 @@ export function TracesScreen({ session }: { readonly session: SessionResult }) {
     },
     [current, listed, select],
   );
+  const seenMark = useSeenMark(folder, current?.trial);
+  const { mark } = seenMark;
   const markSeen = useCallback(() => {
-    if (current === undefined) return;
-    const { file, trial, seen } = current.trial;
-    if (!seen) void apply("trials.change", { folder, file, trial, change: { seen: true } });
-    step(1);
-  }, [apply, current, folder, step]);
+    if (mark()) step(1);
+  }, [mark, step]);
   useTraceKeys(step, markSeen);
 
   const selected = current === undefined ? "" : trialKey(current.trial);
@@ -85,6 +83,7 @@ export function TracesScreen({ session }: { readonly session: SessionResult }) {
             choice={choice}
             onChoice={setChoice}
             onStep={step}
+            seenMark={seenMark}
           />
           <MeasuresTable trial={current.trial} involved={involved} />
         </div>

@@ -15,6 +15,7 @@ import { TrialActions } from "./trial-actions.tsx";
 import type { ListedTrial } from "./trial-groups.ts";
 import { TraceLegend, trialSubtitle, trialTitle } from "./trial-heading.tsx";
 import { useEventDraft } from "./use-event-draft.ts";
+import type { SeenMark } from "./use-seen-mark.ts";
 
 export interface CurveChoice {
   readonly extras: readonly ExtraCurve[];
@@ -31,6 +32,7 @@ interface TrialPanelProps {
   readonly choice: CurveChoice;
   readonly onChoice: (choice: CurveChoice) => void;
   readonly onStep: (by: -1 | 1) => void;
+  readonly seenMark: SeenMark;
 }
 
 /** One trial: what it is, its curves and events, and what was found about it. */
@@ -43,7 +45,7 @@ export function TrialPanel(props: TrialPanelProps) {
         <h2 id="trial-title" className="panel-title">
           {trialTitle(listed)}
         </h2>
-        <TrialActions folder={folder} trial={trial} onStep={props.onStep} />
+        <TrialActions folder={folder} trial={trial} onStep={props.onStep} seenMark={props.seenMark} />
         <p className="muted trial-subtitle">{trialSubtitle(trial)}</p>
         <DropStatements folder={folder} trial={trial} involved={props.involved} alike={props.alike} />
       </div>
@@ -120,6 +122,7 @@ function TrialCurves(props: TrialPanelProps & { readonly trace: TrialTrace }) {
         extras={choice.extras}
         filtered={choice.filtered}
         draft={draft}
+        onDrawn={props.seenMark.onDrawn}
       />
       <EventSection folder={folder} trial={trace.trial} involved={involved} draft={draft} />
     </>

@@ -1,19 +1,73 @@
 import { useEffect } from "react";
-import { writesText } from "../shell/use-undo-keys.ts";
 
-/** Alt+Up and Alt+Down go through the trials; Ctrl+Enter marks the trial as seen and goes on. */
+/** The keys that go through the trials, as the screen says them. */
+export const traceKeysWords =
+  "Alt (Option) with an arrow: another trial. Ctrl+Enter (Command+Enter): seen, next. Ctrl+Z: undo, with Shift redo.";
+
+const directions: Readonly<Record<string, -1 | 1>> = { ArrowUp: -1, ArrowLeft: -1, ArrowDown: 1, ArrowRight: 1 };
+
+/** Forms in which a person wrote something; what was written there belongs to the trial that is about to be left. */
+const writtenForms = new WeakSet<HTMLFormElement>();
+
+/**
+ * Alt with an arrow goes through the trials; Ctrl+Enter or Command+Enter marks the trial as seen and goes on. Both hold
+ * wherever the focus is, so they are taken before any field, handle or table sees them; only an open dialog keeps them,
+ * and a list of choices keeps Alt with an arrow, which opens it.
+ */
 export function useTraceKeys(step: (by: -1 | 1) => void, markSeen: () => void): void {
   useEffect(() => {
     const onKey = (event: KeyboardEvent) => {
-      if (writesText(event.target)) return;
       const control = event.ctrlKey || event.metaKey;
-      if (event.altKey && !control && event.key === "ArrowDown") step(1);
-      else if (event.altKey && !control && event.key === "ArrowUp") step(-1);
-      else if (control && !event.altKey && event.key === "Enter") markSeen();
-      else return;
+      const by = event.altKey && !control ? directions[event.key] : undefined;
+      const marks = control && !event.altKey && event.key === "Enter";
+      if ((by === undefined && !marks) || dialogIsOpen()) return;
+      if (by !== undefined && event.target instanceof HTMLSelectElement) return;
       event.preventDefault();
+      event.stopPropagation();
+      if (by !== undefined) {
+        leaveTrial();
+        step(by);
+      } else if (!event.repeat) {
+        afterWhatWasWritten(event.target, () => {
+          leaveTrial();
+          markSeen();
+        });
+      }
     };
-    window.addEventListener("keydown", onKey);
-    return () => window.removeEventListener("keydown", onKey);
+    const onInput = ({ target }: Event) => {
+      const form = target instanceof HTMLElement ? target.closest("form") : null;
+      if (form !== null) writtenForms.add(form);
+    };
+    window.addEventListener("keydown", onKey, true);
+    window.addEventListener("input", onInput, true);
+    return () => {
+      window.removeEventListener("keydown", onKey, true);
+      window.removeEventListener("input", onInput, true);
+    };
   }, [step, markSeen]);
+}
+
+/** True while a question stands before everything else; keys then belong to it. */
+export function dialogIsOpen(): boolean {
+  return document.querySelector('[aria-modal="true"]') !== null;
+}
+
+/** A time that was written or an event on its way is sent as if its field had been left. */
+function leaveTrial(): void {
+  const { activeElement } = document;
+  if (activeElement instanceof HTMLElement && activeElement.closest(".trial-panel") !== null) activeElement.blur();
+}
+
+/** Sends a form in which something was written, then goes on; stays where it stays open because something is wrong. */
+function afterWhatWasWritten(target: EventTarget | null, goOn: () => void): void {
+  const form = target instanceof HTMLElement ? target.closest("form") : null;
+  if (form === null || !writtenForms.has(form)) {
+    goOn();
+    return;
+  }
+  form.requestSubmit();
+  // What the form answers is on the screen a turn later.
+  setTimeout(() => {
+    if (!form.isConnected) goOn();
+  });
 }
