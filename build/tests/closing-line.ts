@@ -1,4 +1,5 @@
 import type { Reporter, TestModule } from "vitest/node";
+import { propertySeed } from "./seed-properties.ts";
 
 /** Prints one plain closing line, so that whoever reads the output sees at a glance how many tests ran. */
 export class ClosingLine implements Reporter {
@@ -15,6 +16,7 @@ export class ClosingLine implements Reporter {
         else skipped += 1;
       }
     }
+    process.stdout.write(`Property tests began at seed ${propertySeed} (COUNTERPOISE_SEED tries another).\n`);
     process.stdout.write(`${passed} passed, ${failed} failed, ${skipped} skipped\n`);
   }
 }
