@@ -7,6 +7,7 @@ import { evaluatePiecewise } from "./piecewise.ts";
 import type { PushLaw } from "./push-law.ts";
 import { solvePush } from "./push-law.ts";
 import type { Random } from "./random.ts";
+import { rememberLast } from "./remember-last.ts";
 import { landingShapes, pushShapes } from "./shapes.ts";
 import { findRoot } from "./solve.ts";
 import type { Sway } from "./sway.ts";
@@ -127,11 +128,12 @@ export function buildBody(options: JumpOptions, firstMovement: number, random: R
     return read(landing, time - touchdown);
   };
   const isFlight = (time: number): boolean => time >= takeoff && time <= touchdown;
-  const force = (time: number): number =>
+  const force = rememberLast((time) =>
     isFlight(time)
       ? 0
       : weightNewtons * intended(time, (law, local) => evaluatePiecewise(law.force, local), 1) +
-        massKg * extra.acceleration(time);
+        massKg * extra.acceleration(time),
+  );
   const velocity = (time: number): number =>
     isFlight(time)
       ? takeoffVelocity - gravity * (time - takeoff)

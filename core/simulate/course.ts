@@ -1,5 +1,6 @@
 import type { Displacement } from "./displacement.ts";
 import type { Law } from "./law.ts";
+import { rememberLast } from "./remember-last.ts";
 
 /** One law on the recording's clock. */
 export interface Stretch {
@@ -53,10 +54,11 @@ export function buildCourse(
     massKg,
     gravity,
     weightNewtons,
-    force: (time) =>
+    force: rememberLast((time) =>
       at(time).law.airborne === true
         ? 0
         : weightNewtons * read(time, (law, local) => law.force(local)) + massKg * extra.acceleration(time),
+    ),
     velocity: (time) => read(time, (law, local) => law.velocity(local)) + extra.velocity(time),
     position: (time) => read(time, (law, local) => law.position(local)) + extra.position(time),
     breaks: [

@@ -84,9 +84,11 @@ export function shareBetweenLimbs(course: Course, plan: SharingPlan): SharedForc
   const levels: number[] = [];
   const shareAt = (time: number): number => {
     let share = plan.startShare;
-    for (const [index, stage] of plan.stages.entries()) {
+    // Counted, because this is asked for every sample and every point of an integral.
+    for (let index = 0; index < levels.length; index += 1) {
+      const stage = plan.stages[index];
       const level = levels[index];
-      if (level === undefined || time < stage.from) break;
+      if (stage === undefined || level === undefined || time < stage.from) break;
       share += (level - share) * (stage.easeSeconds === 0 ? 1 : quinticStep(time, stage.from, stage.easeSeconds)[0]);
     }
     return share;

@@ -91,6 +91,7 @@ export function swayDisplacement(sway: Sway, ...gates: readonly SwayGate[]): Dis
     let first = 0;
     let second = 0;
     for (const gate of gates) {
+      if (isFullyOpen(gate, time)) continue;
       const fade = quinticStep(time, gate.fadeStart, gate.fadeSeconds);
       const back = quinticStep(time, gate.returnStart, gate.returnSeconds);
       open = open - fade[0] + back[0];
@@ -99,28 +100,43 @@ export function swayDisplacement(sway: Sway, ...gates: readonly SwayGate[]): Dis
     }
     return [open, first, second];
   };
-  const swayAt = (time: number): Jet => {
-    let value = 0;
-    let first = 0;
-    let second = 0;
-    for (const { frequencyHz, amplitudeMetres, phaseRadians } of sway.components) {
-      const angular = 2 * Math.PI * frequencyHz;
-      const sine = amplitudeMetres * Math.sin(angular * time + phaseRadians);
-      const cosine = amplitudeMetres * Math.cos(angular * time + phaseRadians);
-      value += sine;
-      first += angular * cosine;
-      second -= angular * angular * sine;
+  const waves = sway.components.map(({ frequencyHz, amplitudeMetres, phaseRadians }) => ({
+    angular: 2 * Math.PI * frequencyHz,
+    amplitudeMetres,
+    phaseRadians,
+  }));
+  const position = (time: number): number => {
+    let sum = 0;
+    for (const each of waves) sum += each.amplitudeMetres * Math.sin(each.angular * time + each.phaseRadians);
+    return sum;
+  };
+  const velocity = (time: number): number => {
+    let sum = 0;
+    for (const each of waves) {
+      sum += each.angular * (each.amplitudeMetres * Math.cos(each.angular * time + each.phaseRadians));
     }
-    return [value, first, second];
+    return sum;
+  };
+  const acceleration = (time: number): number => {
+    let sum = 0;
+    for (const each of waves) {
+      const sine = each.amplitudeMetres * Math.sin(each.angular * time + each.phaseRadians);
+      sum -= each.angular * each.angular * sine;
+    }
+    return sum;
   };
   const isGone = (time: number): boolean =>
     gates.some((gate) => time >= gate.fadeStart + gate.fadeSeconds && time <= gate.returnStart);
-  const read = (time: number, combine: (gate: Jet, sway: Jet) => number): number =>
-    isGone(time) ? 0 : combine(gateAt(time), swayAt(time));
+  /** Nothing where the sway is gone, and alone where it is whole: its other derivatives need not be found there. */
+  const read = (time: number, alone: (time: number) => number, gated: (time: number, gate: Jet) => number): number => {
+    if (isGone(time)) return 0;
+    return gates.every((gate) => isFullyOpen(gate, time)) ? alone(time) : gated(time, gateAt(time));
+  };
   return {
-    position: (time) => read(time, (g, s) => g[0] * s[0]),
-    velocity: (time) => read(time, (g, s) => g[1] * s[0] + g[0] * s[1]),
-    acceleration: (time) => read(time, (g, s) => g[2] * s[0] + 2 * g[1] * s[1] + g[0] * s[2]),
+    position: (time) => read(time, position, (at, g) => g[0] * position(at)),
+    velocity: (time) => read(time, velocity, (at, g) => g[1] * position(at) + g[0] * velocity(at)),
+    acceleration: (time) =>
+      read(time, acceleration, (at, g) => g[2] * position(at) + 2 * g[1] * velocity(at) + g[0] * acceleration(at)),
     breaks: gates.flatMap((gate) => [
       gate.fadeStart,
       gate.fadeStart + gate.fadeSeconds,
@@ -128,4 +144,9 @@ export function swayDisplacement(sway: Sway, ...gates: readonly SwayGate[]): Dis
       gate.returnStart + gate.returnSeconds,
     ]),
   };
+}
+
+/** Before it begins to close, or once it is wide open again. */
+function isFullyOpen(gate: SwayGate, time: number): boolean {
+  return time <= gate.fadeStart || time >= gate.returnStart + gate.returnSeconds;
 }
