@@ -178,7 +178,8 @@ function stillWindow({ test, prepared, cut, still }: TrialDraft): TrialDraft["st
 
 /** What identifies a trial, whatever became of it. */
 function identity(draft: TrialDraft): Omit<TrialResult, "status" | "events" | "measures" | "findings"> {
-  const { file, trial, prepared, cut, test, limb, excluded, kept, recognised, dropHeightMetres, leadingLeg } = draft;
+  const { file, trial, prepared, cut, test, limb, excluded, kept, practice, recognised, dropHeightMetres, leadingLeg } =
+    draft;
   return {
     file: file.path,
     sha256: file.sha256,
@@ -194,6 +195,7 @@ function identity(draft: TrialDraft): Omit<TrialResult, "status" | "events" | "m
     ...(cut === undefined ? {} : { span: cut.span }),
     ...(excluded === undefined ? {} : { excluded }),
     ...(kept ? { kept } : {}),
+    ...(practice === undefined ? {} : { practice }),
     ...(recognised === undefined ? {} : { recognised }),
     ...(dropHeightMetres === undefined ? {} : { dropHeightMetres }),
     ...(leadingLeg === undefined ? {} : { leadingLeg }),

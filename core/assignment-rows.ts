@@ -29,6 +29,8 @@ export interface AssignmentRow {
   readonly limb: AssignedCell<Limb>;
   readonly dropHeightMetres: AssignedCell<number>;
   readonly leadingLeg: AssignedCell<Side>;
+  /** A person called it a practice jump. */
+  readonly practice: boolean;
   /** What the trace or the header says against the assignment, a sentence each. */
   readonly contradictions: readonly string[];
 }
@@ -81,6 +83,7 @@ function rowOf(
     limb: cell(limb, limbFrom(said, offers), offers.limb, true),
     dropHeightMetres: cell(trial.dropHeightMetres, boxFrom, offers.dropHeightMetres, fromBox, sameBoxHeight),
     leadingLeg: cell(trial.leadingLeg, leadFrom, offers.leadingLeg, fromBox && (limb === undefined || limb === "both")),
+    practice: trial.practice === true,
     contradictions: [
       ...trial.findings.flatMap((each) => (contradicting.has(each.code) ? [each.message] : [])),
       ...otherAthlete(offers, description.athlete),

@@ -2,6 +2,7 @@ import type { SessionStatements, UnreadableFile } from "./analysis.ts";
 import { evaluateCriteria } from "./criteria/evaluate-criteria.ts";
 import { gateOf } from "./criteria/gate.ts";
 import { returnToPivotingSport } from "./criteria/return-to-pivoting-sport.ts";
+import { trialsAllowed } from "./protocol/protocol-progress.ts";
 import { proveTrialPlates, type WitnessedTrial } from "./prove-trial-plates.ts";
 import type { SessionResult, TrialResult } from "./result.ts";
 import { unusedEntries, unusedKept } from "./session-entries.ts";
@@ -30,13 +31,23 @@ export function concludeSession(session: SessionStatements, files: SessionTrials
   const involved = stated.involved ?? description.involved;
   const gate = gateOf(description, settings, descriptionFindings);
   const comparisons = involved === undefined ? [] : compareSides({ involved, trials: proved.comparable }, settings);
-  const references = description.references ?? [];
+  const { references = [], protocol } = description;
   const criteria =
     involved === undefined
       ? []
       : evaluateCriteria(
           returnToPivotingSport,
-          { comparisons, involved, references, gate, trials: proved.comparable },
+          {
+            comparisons,
+            involved,
+            references,
+            gate,
+            trials: proved.comparable,
+            ...(protocol !== undefined && {
+              trialsAllowed: (asked, limb) =>
+                trialsAllowed(protocol, asked, limb, { trials, description: { involved } }),
+            }),
+          },
           settings,
         );
 

@@ -53,6 +53,8 @@ export interface TrialDraft extends Omit<TrialWeighing, "findings"> {
   /** A person keeps the trial although its weight differs. */
   readonly kept: boolean;
   readonly seen: boolean;
+  /** A person called it a practice jump. */
+  readonly practice?: true;
   readonly findings: readonly Finding[];
 }
 
@@ -166,7 +168,16 @@ function known(
   trial: number,
 ): Pick<
   TrialDraft,
-  "test" | "limb" | "limbFromPlates" | "dropHeightMetres" | "leadingLeg" | "edits" | "kept" | "seen" | "excluded"
+  | "test"
+  | "limb"
+  | "limbFromPlates"
+  | "dropHeightMetres"
+  | "leadingLeg"
+  | "edits"
+  | "kept"
+  | "seen"
+  | "practice"
+  | "excluded"
 > {
   const drops = test === "dropJump" || test === "dropLanding";
   const dropHeightMetres = drops
@@ -183,6 +194,7 @@ function known(
     edits: said.events ?? [],
     kept: said.kept === true || isKept(path, trial, stated.keep),
     seen: said.seen ?? false,
+    ...(said.practice === true ? { practice: true } : {}),
     ...(said.excluded === undefined ? {} : { excluded: said.excluded }),
   };
 }

@@ -6,6 +6,7 @@ import { sameBoxHeight } from "./sides/box-height.ts";
 import type { Alignment, CurveOverlay } from "./sides/curves.ts";
 import { type AlignableCurve, overlayCurves } from "./sides/overlay-curves.ts";
 import type { TestKind } from "./test-kind.ts";
+import { countsInMeans } from "./weight/held-trial.ts";
 
 /** What to lay over each other. */
 export interface OverlayRequest {
@@ -27,7 +28,7 @@ const afterTakeoffSeconds = 0.05;
 const afterLandingSeconds = 0.3;
 
 /**
- * Involved and uninvolved curves of one test in body weights, excluded trials left out; left and right where nobody or
+ * Involved and uninvolved curves of one test in body weights, only trials that count in means; left and right where nobody or
  * both are injured.
  * @returns undefined when a side has no trial to draw.
  */
@@ -35,7 +36,7 @@ export function overlaySession(analysis: SessionAnalysis, request: OverlayReques
   const { trials, description } = analysis.result;
   const firstSide: Side = description.involved === "right" ? "right" : "left";
   const curves = trials
-    .filter((trial) => trial.test === request.test && trial.excluded === undefined)
+    .filter((trial) => trial.test === request.test && countsInMeans(trial))
     .filter((trial) => (trial.limb === "both") === (request.legs === "both"))
     .filter(
       (trial) =>

@@ -74,7 +74,8 @@ export function proveTrialPlates(analyzed: readonly WitnessedTrial[], descriptio
       plates,
       findings: standing === undefined ? findings : [...findings, stoodOn(standing, result)],
     });
-    if (result.status === "refused" || result.test === undefined || result.limb === undefined) continue;
+    if (result.status === "refused" || result.practice === true) continue;
+    if (result.test === undefined || result.limb === undefined) continue;
     comparable.push({
       test: result.test,
       limb: result.limb,

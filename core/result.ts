@@ -84,6 +84,8 @@ export interface TrialResult {
   readonly held?: { readonly reason: string };
   /** True where a person keeps the trial although its weight differs. */
   readonly kept?: true;
+  /** A person called it a practice jump: always a landing, never an attempt and in no mean. */
+  readonly practice?: true;
   readonly seen: boolean;
   readonly edits: readonly EventEdit[];
 }

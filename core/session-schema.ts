@@ -10,6 +10,7 @@ export const expectedRelativePath = "a path inside the session's folder with for
 const expectedKnownMeasure = "a measure this version knows, in the unit of that measure";
 
 const expectedEnoughAttempts = "at least as many attempts as trials";
+const expectedLeadsWithinTrials = "no more trials with each leg leading than trials in all";
 
 const text = z.string().min(1);
 const isoDate = z.iso.date();
@@ -54,6 +55,7 @@ export const fileEntrySchema = z.strictObject({
   excluded: z.strictObject({ reason: text }).exactOptional(),
   kept: z.boolean().exactOptional(),
   seen: z.boolean().exactOptional(),
+  practice: z.boolean().exactOptional(),
   events: z.array(eventEdit).readonly().exactOptional(),
   plates: z.array(plateSchema).readonly().exactOptional(),
   dropHeightMetres: dropHeight.exactOptional(),
@@ -62,6 +64,21 @@ export const fileEntrySchema = z.strictObject({
 
 const protocolTest = z.strictObject({ test: z.enum(testKinds), legs: z.enum(["both", "single"]) });
 const trialCount = z.int().min(1).max(30);
+const seconds = z.number().min(0).max(3600);
+const landings = z.int().min(0).max(1000);
+
+const plannedTest = protocolTest
+  .extend({
+    trials: trialCount,
+    mostAttempts: trialCount,
+    practice: z.int().min(0).max(30).exactOptional(),
+    dropHeightMetres: dropHeight.exactOptional(),
+    perLeadingLeg: trialCount.exactOptional(),
+    only: z.literal("uninvolved").exactOptional(),
+    addedBy: text.exactOptional(),
+  })
+  .refine((entry) => entry.mostAttempts >= entry.trials, expectedEnoughAttempts)
+  .refine((entry) => 2 * (entry.perLeadingLeg ?? 0) <= entry.trials, expectedLeadsWithinTrials);
 
 /** The session's protocol, whole. */
 export const protocolSchema = z.strictObject({
@@ -69,15 +86,18 @@ export const protocolSchema = z.strictObject({
   name: text,
   version: z.int().min(1),
   stage: text,
-  tests: z
-    .array(
-      protocolTest
-        .extend({ trials: trialCount, mostAttempts: trialCount, dropHeightMetres: dropHeight.exactOptional() })
-        .refine((entry) => entry.mostAttempts >= entry.trials, expectedEnoughAttempts),
-    )
-    .readonly(),
+  tests: z.array(plannedTest).readonly(),
+  mayAdd: z.array(plannedTest).readonly().exactOptional(),
   notYet: z.array(protocolTest.extend({ reason: text })).readonly(),
   stopRules: z.array(text).readonly(),
+  landingsADay: z.strictObject({ twoLeg: landings, perLeg: landings }).exactOptional(),
+  rest: z
+    .strictObject({
+      betweenTestsSeconds: seconds,
+      betweenJumpsSeconds: z.strictObject({ least: seconds, most: seconds }),
+    })
+    .exactOptional(),
+  notes: z.array(text).readonly().exactOptional(),
 });
 
 /** One entry of `references`. */

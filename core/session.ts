@@ -41,6 +41,8 @@ export interface FileEntry {
   readonly kept?: boolean;
   /** A person has looked at the events of this trial. */
   readonly seen?: boolean;
+  /** A practice jump: always a landing, never an attempt and in no mean. */
+  readonly practice?: boolean;
   readonly events?: readonly EventEdit[];
   /** Which foot stood on which force column in this file; stated by the tester, outranks the session's `plates`. */
   readonly plates?: readonly StatedPlate[];

@@ -153,7 +153,13 @@ export const settingsOfResults = {
     "A standing load above this cannot be an athlete in newtons: the unit is in doubt.",
   ),
   minimumTrialsPerSide: number(3, "1", 1, 20, "Fewer sound trials a side are not compared."),
-  maximumTrialsPerSide: number(6, "1", 1, 30, "Most attempts a side; more are never suggested."),
+  maximumTrialsPerSide: number(
+    6,
+    "1",
+    1,
+    30,
+    "Most attempts a side in a session without a protocol, whose own most attempts count else; more are never suggested.",
+  ),
   suggestedTrialsPerSide: number(
     2,
     "1",

@@ -1,5 +1,6 @@
-import type { InvolvedSide } from "../limb.ts";
+import type { InvolvedSide, Limb } from "../limb.ts";
 import type { ComparableTrial, Comparison } from "../sides/comparison.ts";
+import type { TestKind } from "../test-kind.ts";
 import type { ReferenceValue } from "./criterion.ts";
 import type { Gate } from "./gate.ts";
 
@@ -9,6 +10,15 @@ export interface CriteriaInput {
   readonly involved: InvolvedSide;
   readonly references: readonly ReferenceValue[];
   readonly gate: Gate;
-  /** Every trial of the session, excluded ones too: they count as attempts. */
+  /** Every trial of the session that has measures, excluded ones too: they count as attempts. */
   readonly trials: readonly ComparableTrial[];
+  /** How many more trials the session's protocol allows; absent in a session without one. */
+  readonly trialsAllowed?: (asked: AskedTrials, limb: Limb) => number;
+}
+
+/** Trials of one test on one leg or both, from one box where the test starts from one. */
+export interface AskedTrials {
+  readonly test: TestKind;
+  readonly legs: "both" | "single";
+  readonly dropHeightMetres?: number;
 }

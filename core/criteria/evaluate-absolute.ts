@@ -10,7 +10,7 @@ import type { Criterion, CriterionResult } from "./criterion.ts";
 import { askedTrials, otherBoxes } from "./criterion-comparison.ts";
 import { type Decision, decideStatus, statusOf } from "./decide-status.ts";
 import { meanInterval } from "./mean-interval.ts";
-import { moreTrialsSentence } from "./more-trials.ts";
+import { moreTrialsSentence, trialsAllowed } from "./more-trials.ts";
 import { thresholdOf } from "./threshold.ts";
 
 type Absolute = Criterion & { readonly kind: "absolute" };
@@ -98,7 +98,7 @@ export function evaluateAbsolute(criterion: Absolute, input: CriteriaInput, sett
     criterion,
     ...deciding,
     reason: sentences(...decisions.map((each) => each.reason), otherLeg(criterion, limbs, trials, settings)),
-    moreTrials: deciding.status === "too-close-to-call" ? moreTrials(criterion, found, trials, settings) : "",
+    moreTrials: deciding.status === "too-close-to-call" ? moreTrials(criterion, found, input, trials, settings) : "",
     caution: criterion.note === undefined ? "" : asSentence(criterion.note),
   };
 }
@@ -121,13 +121,20 @@ function otherLeg(
 function moreTrials(
   criterion: Absolute,
   found: readonly { readonly limb: Limb; readonly values: readonly number[] }[],
+  input: CriteriaInput,
   trials: readonly ComparableTrial[],
   settings: Settings,
 ): string {
   if (found.some(({ values }) => values.length < 2)) {
     return "With one trial the spread is unknown: whether more would settle this cannot be said.";
   }
-  const attempts = Math.max(...found.map(({ limb }) => trials.filter((trial) => trial.limb === limb).length));
+  const box = trials.find((trial) => trial.dropHeightMetres !== undefined)?.dropHeightMetres;
+  const allowed = trialsAllowed(
+    { test: criterion.test, legs: criterion.legs, ...(box !== undefined && { dropHeightMetres: box }) },
+    found.map(({ limb }) => limb),
+    input,
+    settings,
+  );
   const [one] = found;
   const what = found.length > 1 ? "a side" : one?.limb === "both" ? "on two legs" : `of the ${one?.limb} leg`;
   const statuses = (extra: number) =>
@@ -137,5 +144,5 @@ function moreTrials(
     });
   const settles = (extra: number) =>
     statuses(extra).includes("not-met") || statuses(extra).every((each) => each === "met");
-  return moreTrialsSentence(attempts, what, settles, settings);
+  return moreTrialsSentence(allowed, what, settles, settings);
 }

@@ -8,7 +8,7 @@ import type { Criterion, CriterionResult } from "./criterion.ts";
 import { comparisonOf } from "./criterion-comparison.ts";
 import { decideStatus, statusOf } from "./decide-status.ts";
 import { meanInterval } from "./mean-interval.ts";
-import { moreTrialsSentence } from "./more-trials.ts";
+import { moreTrialsSentence, trialsAllowed } from "./more-trials.ts";
 import { latestReference, valueText } from "./reference-value.ts";
 import { percentThreshold } from "./threshold.ts";
 
@@ -63,7 +63,7 @@ export function evaluateAgainstReference(
     "From one trial no interval can be made.",
     percentThreshold(criterion.atLeastPercent),
   );
-  const attempts = input.trials.filter((trial) => trial.test === criterion.test && trial.limb === involved).length;
+  const allowed = trialsAllowed(comparison ?? criterion, [involved], input, settings);
   const settles = (extra: number) => statusOf(intervalWith(extra), criterion.atLeastPercent) !== "too-close-to-call";
   return {
     criterion,
@@ -74,7 +74,7 @@ export function evaluateAgainstReference(
         ? ""
         : values.length < 2
           ? "With one trial the spread is unknown: whether more would settle this cannot be said."
-          : moreTrialsSentence(attempts, `of the ${involved} leg`, settles, settings),
+          : moreTrialsSentence(allowed, `of the ${involved} leg`, settles, settings),
     caution: "",
   };
 }

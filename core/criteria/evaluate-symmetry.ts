@@ -1,7 +1,7 @@
 import { formatPercent } from "../format-number.ts";
 import { asSentence, sentences } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
-import { boxHeightText, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
+import { boxHeightText, startsFromBox } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { indexMoments, spreadIsKnown } from "../sides/index-moments.ts";
 import { ratioInterval } from "../sides/ratio-interval.ts";
@@ -10,7 +10,7 @@ import type { CriteriaInput } from "./criteria-input.ts";
 import type { Criterion, CriterionResult } from "./criterion.ts";
 import { askedTrials, comparisonOf, otherBoxes } from "./criterion-comparison.ts";
 import { decideStatus, statusOf } from "./decide-status.ts";
-import { moreTrialsSentence } from "./more-trials.ts";
+import { moreTrialsSentence, trialsAllowed } from "./more-trials.ts";
 import { latestReference, valueText } from "./reference-value.ts";
 import { percentThreshold } from "./threshold.ts";
 
@@ -97,17 +97,8 @@ function moreTrials(criterion: Symmetry, comparison: Comparison, input: Criteria
   if (!spreadIsKnown(comparison)) {
     return "With one trial the spread is unknown: whether more would settle this cannot be said.";
   }
-  const made = input.trials.filter(
-    (trial) =>
-      trial.test === criterion.test &&
-      (!startsFromBox(criterion.test) || sameBoxHeight(trial.dropHeightMetres, comparison.dropHeightMetres)),
-  );
   const paired = criterion.legs === "both";
-  const attempts = Math.max(
-    ...(paired ? (["both"] as const) : (["left", "right"] as const)).map(
-      (limb) => made.filter((trial) => trial.limb === limb).length,
-    ),
-  );
+  const allowed = trialsAllowed(comparison, paired ? ["both"] : ["left", "right"], input, settings);
   const settles = (extra: number): boolean => {
     const moments = indexMoments(comparison, trialStatisticOf(settings), extra);
     const { limits } = ratioInterval(moments, settings.statusConfidence);
@@ -115,7 +106,7 @@ function moreTrials(criterion: Symmetry, comparison: Comparison, input: Criteria
     const percent = { low: 100 * limits.low, high: 100 * limits.high };
     return statusOf(percent, criterion.atLeastPercent) !== "too-close-to-call";
   };
-  return moreTrialsSentence(attempts, paired ? "on two legs" : "a side", settles, settings);
+  return moreTrialsSentence(allowed, paired ? "on two legs" : "a side", settles, settings);
 }
 
 /** One symmetry criterion against the comparison it asks for; the gate is open. */

@@ -1,36 +1,51 @@
 import { capitalised, countOf } from "../plain-words.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
+import { type Counting, countsFor } from "./counting.ts";
 import { noMoreToday, onLimb, protocolTestName } from "./progress-words.ts";
 import type { Protocol, ProtocolTest } from "./protocol.ts";
 import { belongsTo, type LimbProgress, protocolProgress } from "./protocol-progress.ts";
-import { trialVerdict } from "./trial-verdict.ts";
 
 /**
  * What to do after a trial: repeat it, go on with more of the same, or leave it, within the protocol's most attempts
  * and with the gate open. Empty for a trial of which test or limb is unknown.
  */
 export function afterTrial(protocol: Protocol, trial: TrialResult, session: SessionResult): string {
-  const { trials, description, gate } = session;
-  if (!gate.open) return noMoreToday(gate);
+  if (!session.gate.open) return noMoreToday(session.gate);
   if (trial.test === undefined || trial.limb === undefined) return "";
   const entry = protocol.tests.find((each) => belongsTo(trial, each, protocol));
   if (entry === undefined) return "This test is not in the protocol.";
-  const of = protocolProgress(protocol, trials, description.involved).tests.find((each) => each.entry === entry);
+  const of = protocolProgress(protocol, session).tests.find((each) => each.entry === entry);
   const limb = of?.limbs.find((each) => each.limb === trial.limb);
-  return limb === undefined ? "This limb is not in the protocol." : limbSentence(entry, limb, trial);
+  if (limb === undefined) return "This limb is not in the protocol.";
+  return trial.practice === true
+    ? afterPractice(entry, limb)
+    : afterAttempt(entry, limb, countsFor(trial, session.trials, entry.dropHeightMetres));
 }
 
-function limbSentence(entry: ProtocolTest, limb: LimbProgress, trial: TrialResult): string {
+function afterPractice({ practice: most }: ProtocolTest, { valid, wanted, practice }: LimbProgress): string {
+  const made =
+    most === undefined ? countOf(practice, "practice jump") : `${practice} of at most ${most} practice jumps`;
+  const enough = most !== undefined && practice >= most ? " No more practice." : "";
+  return `${capitalised(made)}; ${valid} of ${wanted} count so far.${enough}`;
+}
+
+function afterAttempt(entry: ProtocolTest, limb: LimbProgress, { counts, waitsFor }: Counting): string {
   const { valid, wanted, attempts, mostAttempts, more } = limb;
   const so = `${valid} of ${wanted}`;
+  const waits = waitsFor.length > 0 ? "Do not repeat it: it counts once that is answered. " : "";
   switch (limb.state) {
     case "complete":
       return `${capitalised(protocolTestName(entry))}${onLimb(limb)} is complete: ${so}.`;
-    case "no-more":
-      return `Do not repeat it: ${so}, and all ${attempts} attempts are made.`;
+    case "waits":
+      return `${waits}No more of these are needed: ${so}, ${limb.waiting} ${limb.waiting === 1 ? "waits" : "wait"} for an answer.`;
+    case "no-more": {
+      const why = attempts >= mostAttempts ? `all ${attempts} attempts are made` : "the landings of the day are made";
+      return `${waits === "" ? "Do not repeat it: " : waits}${so}, and ${why}.`;
+    }
     case "repeat": {
       const left = `${so}, ${countOf(mostAttempts - attempts, "attempt")} left`;
-      return trialVerdict(trial).counts ? `${more} more of the same: ${left}.` : `Repeat it: ${left}.`;
+      if (waits !== "") return `${waits}${more} more of the same: ${left}.`;
+      return counts ? `${more} more of the same: ${left}.` : `Repeat it: ${left}.`;
     }
   }
 }

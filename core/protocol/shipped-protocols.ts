@@ -1,4 +1,4 @@
-import type { Protocol } from "./protocol.ts";
+import type { Protocol, ProtocolTest } from "./protocol.ts";
 
 /** Stop rules that hold at every stage; common practice, a clinic adds its own. */
 const stopRules: readonly string[] = [
@@ -6,36 +6,95 @@ const stopRules: readonly string[] = [
   "Stop when the athlete asks to, or when landings lose control twice in a row.",
 ];
 
-/** Protocols that ship with the program: common practice, each editable as a copy. */
+/** Common practice. */
+const rest = { betweenTestsSeconds: 120, betweenJumpsSeconds: { least: 30, most: 60 } };
+
+const often = { trials: 4, mostAttempts: 6, practice: 2 };
+
+const twoLegJump: ProtocolTest = { test: "countermovementJump", legs: "both", ...often };
+
+/** Two legs before one, from the floor before the box: the same tests in the stages before training and before sport. */
+const everyTest: Pick<Protocol, "tests" | "notYet" | "stopRules" | "landingsADay" | "rest" | "notes"> = {
+  tests: [
+    twoLegJump,
+    { test: "dropJump", legs: "both", ...often, dropHeightMetres: 0.3, perLeadingLeg: 2 },
+    { test: "countermovementJump", legs: "single", ...often },
+    { test: "dropJump", legs: "single", ...often, dropHeightMetres: 0.2 },
+  ],
+  notYet: [],
+  stopRules,
+  landingsADay: { twoLeg: 30, perLeg: 26 },
+  rest,
+  notes: ["Hop distances are measured on another day."],
+};
+
+/**
+ * Protocols that ship with the program, in the order of the stages: how often, how many practice jumps and landings a
+ * day are common practice; each is editable as a copy. A protocol's version rises with every change.
+ */
 export const shippedProtocols: readonly Protocol[] = [
+  {
+    id: "pre-operative",
+    name: "No jumps before the operation",
+    version: 1,
+    stage: "Pre-operative visit",
+    tests: [],
+    mayAdd: [
+      { test: "countermovementJump", legs: "single", trials: 3, mostAttempts: 4, practice: 1, only: "uninvolved" },
+    ],
+    notYet: [
+      { test: "countermovementJump", legs: "both", reason: "the involved knee does not jump before the operation" },
+      {
+        test: "countermovementJump",
+        legs: "single",
+        reason: "only the uninvolved leg may, where a named clinician adds it",
+      },
+      { test: "squatJump", legs: "both", reason: "the involved knee does not jump before the operation" },
+      { test: "squatJump", legs: "single", reason: "jumps on one leg wait for the operation" },
+      { test: "dropJump", legs: "both", reason: "landing from a box waits for the operation" },
+      { test: "dropJump", legs: "single", reason: "landing from a box waits for the operation" },
+      { test: "repeatedHops", legs: "both", reason: "hopping waits for the operation" },
+      { test: "repeatedHops", legs: "single", reason: "hopping waits for the operation" },
+      { test: "dropLanding", legs: "both", reason: "landing from a box waits for the operation" },
+      { test: "dropLanding", legs: "single", reason: "landing from a box waits for the operation" },
+    ],
+    stopRules,
+    landingsADay: { twoLeg: 0, perLeg: 5 },
+    rest,
+  },
   {
     id: "return-to-running",
     name: "Two-leg jumps before running",
-    version: 1,
+    version: 2,
     stage: "Return to running",
-    tests: [{ test: "countermovementJump", legs: "both", trials: 4, mostAttempts: 6 }],
+    tests: [twoLegJump],
     notYet: [
       { test: "countermovementJump", legs: "single", reason: "landing on one leg comes after running" },
+      { test: "squatJump", legs: "single", reason: "landing on one leg comes after running" },
       { test: "dropJump", legs: "both", reason: "landing from a box comes after running" },
       { test: "dropJump", legs: "single", reason: "landing on one leg from a box comes last" },
+      { test: "repeatedHops", legs: "both", reason: "hopping comes after running" },
       { test: "repeatedHops", legs: "single", reason: "hopping on one leg comes after running" },
+      { test: "dropLanding", legs: "both", reason: "landing from a box comes after running" },
       { test: "dropLanding", legs: "single", reason: "landing on one leg from a box comes last" },
     ],
     stopRules,
+    landingsADay: { twoLeg: 20, perLeg: 0 },
+    rest,
+  },
+  {
+    id: "return-to-training",
+    name: "Jumps on two legs, from the box, and on one, before training",
+    version: 1,
+    stage: "Return to training",
+    ...everyTest,
   },
   {
     id: "return-to-pivoting-sport",
-    name: "Jumps on two legs, on one, and from the box",
-    version: 1,
+    name: "Jumps on two legs, from the box, and on one",
+    version: 2,
     stage: "Return to pivoting sport",
-    tests: [
-      { test: "countermovementJump", legs: "both", trials: 4, mostAttempts: 6 },
-      { test: "countermovementJump", legs: "single", trials: 4, mostAttempts: 6 },
-      { test: "dropJump", legs: "both", trials: 4, mostAttempts: 6, dropHeightMetres: 0.3 },
-      { test: "dropJump", legs: "single", trials: 4, mostAttempts: 6, dropHeightMetres: 0.2 },
-    ],
-    notYet: [],
-    stopRules,
+    ...everyTest,
   },
 ];
 

@@ -1,4 +1,5 @@
 import type { TrialResult } from "../result.ts";
+import { countsInMeans } from "../weight/held-trial.ts";
 
 /** Whether a trial counts, in a word and a reason that fits on one line. */
 export interface TrialVerdict {
@@ -8,13 +9,17 @@ export interface TrialVerdict {
 }
 
 /**
- * A trial counts unless it was refused, a person excluded it or it is held because its weight differs; other warnings
- * are said and leave it in (METHODS §7).
+ * Whether a trial may enter any mean at all (`countsInMeans`), and why not. Warnings are said and leave it in (METHODS
+ * §7). Whether it counts for a test of a protocol is `countsFor`.
  */
-export function trialVerdict({ status, excluded, held, findings }: TrialResult): TrialVerdict {
-  if (excluded !== undefined) return { counts: false, reason: `Excluded: ${excluded.reason}` };
-  if (held !== undefined && status !== "refused") return { counts: false, reason: `Held: ${held.reason}` };
+export function trialVerdict(trial: TrialResult): TrialVerdict {
+  return { counts: countsInMeans(trial), reason: reasonOf(trial) };
+}
+
+function reasonOf({ status, excluded, practice, held, findings }: TrialResult): string {
+  if (excluded !== undefined) return `Excluded: ${excluded.reason}`;
+  if (practice === true) return "A practice jump: its landings count, the jump does not.";
+  if (held !== undefined && status !== "refused") return `Held: ${held.reason}`;
   const heaviest = status === "refused" ? "refusal" : "warning";
-  const reason = findings.find((each) => each.severity === heaviest)?.message ?? "";
-  return { counts: status !== "refused", reason };
+  return findings.find((each) => each.severity === heaviest)?.message ?? "";
 }

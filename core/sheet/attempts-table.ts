@@ -87,7 +87,7 @@ function attemptsTable(group: TrialGroup, session: SessionResult): SheetBlock {
     ],
     rows: group.trials.map((trial, at) => ({
       cells: [
-        { text: String(attemptNumber(trial, group)), align: "end" },
+        { text: attemptNumber(trial, group), align: "end" },
         { text: trialName(trial, session.trials), align: "start" },
         ...(single && trial.limb !== undefined ? [limbCell(trial.limb, session.description.involved)] : []),
         ...(led ? [leadCell(trial, session.description.involved)] : []),
@@ -102,9 +102,11 @@ function leadCell({ leadingLeg }: TrialResult, involved: InvolvedSide | undefine
   return leadingLeg === undefined ? { text: "not stated", align: "start" } : limbCell(leadingLeg, involved);
 }
 
-/** Attempts are counted for each limb, in the order of the session. */
-function attemptNumber(trial: TrialResult, group: TrialGroup): number {
-  return group.trials.filter((each) => each.limb === trial.limb).indexOf(trial) + 1;
+/** Attempts are counted for each limb, in the order of the session; a practice jump is none. */
+function attemptNumber(trial: TrialResult, group: TrialGroup): string {
+  if (trial.practice === true) return noValue;
+  const attempts = group.trials.filter((each) => each.limb === trial.limb && each.practice !== true);
+  return String(attempts.indexOf(trial) + 1);
 }
 
 function limbCell(limb: Limb, involved: InvolvedSide | undefined): SheetCell {
@@ -138,6 +140,7 @@ function stateInWords(trial: TrialResult): string {
   }
   if (trial.excluded !== undefined) return `excluded: ${trial.excluded.reason}`;
   if (trial.held !== undefined) return `held out of means: ${trial.held.reason}`;
+  if (trial.practice === true) return "practice jump";
   return [
     used,
     ...(trial.kept ? ["kept by a person although its weight differs"] : []),

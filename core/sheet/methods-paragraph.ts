@@ -94,10 +94,15 @@ function sidesSentences(
 ): readonly string[] {
   const { comparisons, criteria } = session;
   const excluded = session.trials.filter((trial) => trial.excluded !== undefined && trial.status !== "refused").length;
-  const exclusion =
+  const practice = session.trials.filter((trial) => trial.practice === true && trial.excluded === undefined).length;
+  const exclusion = sentences(
     excluded === 0
       ? ""
-      : `${countOf(excluded, "trial")} excluded by a person ${excluded === 1 ? "is" : "are"} not used.`;
+      : `${countOf(excluded, "trial")} excluded by a person ${excluded === 1 ? "is" : "are"} not used.`,
+    practice === 0
+      ? ""
+      : `${countOf(practice, "practice jump")} ${practice === 1 ? "counts as landing" : "count as landings"} only.`,
+  );
   const held = session.trials.filter(isHeld).length;
   const holding =
     held === 0

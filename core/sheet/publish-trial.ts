@@ -51,6 +51,7 @@ export function documentTrial(session: SessionResult, trial: TrialResult): Docum
     ...(trial.excluded && { excluded: { reason: trial.excluded.reason } }),
     ...(trial.held && { held: { reason: trial.held.reason } }),
     ...(trial.kept && { kept: true }),
+    ...(trial.practice && { practice: true }),
     edits: trial.edits.map(({ name, contactIndex, time }) => ({
       name,
       ...(contactIndex !== undefined && { contactIndex }),

@@ -1,8 +1,9 @@
 import type { DocumentTrial, ResultDocument } from "./result-document.ts";
 
 /**
- * Columns of the long table, one row a measure. `excluded` and `held` hold the reason, empty for trials that count; `findings` the
- * codes of what must be said about the trial, separated by spaces; `sha256` the recording's.
+ * Columns of the long table, one row a measure. `excluded` and `held` hold the reason and `practice` the word, all empty
+ * for trials that may count; `findings` the codes of what must be said about the trial, separated by spaces; `sha256` the
+ * recording's.
  */
 export const resultCsvColumns = [
   "file",
@@ -12,6 +13,7 @@ export const resultCsvColumns = [
   "status",
   "excluded",
   "held",
+  "practice",
   "id",
   "side",
   "value",
@@ -46,6 +48,7 @@ function trialRows(trial: DocumentTrial, made: readonly string[]): readonly (rea
     trial.status,
     textCell(trial.excluded?.reason ?? ""),
     textCell(trial.held?.reason ?? ""),
+    trial.practice ? "practice" : "",
   ];
   const tail = [[...new Set(trial.findings.map(({ code }) => code))].join(" "), trial.sha256 ?? "", ...made];
   if (trial.measures.length === 0) return [[...head, "", "", "", "", "", ...tail]];

@@ -15,7 +15,7 @@ const resultSchemaVersion = 1;
 
 /**
  * One trial as published. Beside the keys of METHODS §10 it carries `timeOrigin`, `span` and `weight` (how the numbers
- * were made) and `edits` and `excluded` (what a person decided: both identify a result). The *seen* mark stays out: it
+ * were made) and `edits`, `excluded` and `practice` (what a person decided: they identify a result). The *seen* mark stays out: it
  * is a mark of the work in progress and changes no number.
  */
 export type DocumentTrial = Omit<TrialResult, "seen" | "sha256" | "measures"> & {

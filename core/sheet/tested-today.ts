@@ -1,11 +1,15 @@
 import { capitalised, countOf, listInWords } from "../plain-words.ts";
+import { sessionProgress } from "../protocol/session-progress.ts";
 import type { PlateProof } from "../recording/recording.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import { testKinds } from "../test-kind.ts";
 import { countsInMeans, isHeld } from "../weight/held-trial.ts";
 import { groupDetail, groupName, type TrialGroup, trialGroups } from "./sheet-trials.ts";
 
-/** What was tested, one line a test; how the sides of the plates are known; what could not be analysed. */
+/**
+ * What was tested, one line a test; how the sides of the plates are known; what could not be analysed; what was tested
+ * before the protocol has it.
+ */
 export function testedToday(session: SessionResult): readonly string[] {
   const { trials } = session;
   if (trials.length === 0) return ["No recording was found."];
@@ -14,6 +18,7 @@ export function testedToday(session: SessionResult): readonly string[] {
     ...testKinds.flatMap((test) => testInWords(trialGroups(trials).filter((group) => group.test === test))),
     ...(unknown === 0 ? [] : [`${countOf(unknown, "recording")} could not be analysed; the following pages say why.`]),
     ...platesInWords(session),
+    ...(sessionProgress(session)?.tooEarly ?? []),
   ];
 }
 
@@ -34,11 +39,14 @@ function groupInWords(group: TrialGroup, name: string): string {
 
 function countsInWords(trials: readonly TrialResult[]): string {
   const used = trials.filter(countsInMeans).length;
-  const excluded = trials.filter((trial) => trial.status !== "refused" && trial.excluded !== undefined).length;
-  const held = trials.filter((trial) => isHeld(trial) && trial.excluded === undefined).length;
-  const refused = trials.filter((trial) => trial.status === "refused").length;
+  const attempts = trials.filter((trial) => trial.practice !== true);
+  const practice = trials.length - attempts.length;
+  const excluded = attempts.filter((trial) => trial.status !== "refused" && trial.excluded !== undefined).length;
+  const held = attempts.filter((trial) => isHeld(trial) && trial.excluded === undefined).length;
+  const refused = attempts.filter((trial) => trial.status === "refused").length;
   return listInWords([
     `${countOf(used, "trial")} used`,
+    ...(practice === 0 ? [] : [`${countOf(practice, "practice jump")} not counted`]),
     ...(excluded === 0 ? [] : [`${excluded} excluded`]),
     ...(held === 0 ? [] : [`${held} held because the weight differs`]),
     ...(refused === 0 ? [] : [`${refused} not analysed`]),

@@ -1,35 +1,29 @@
 import { describe, expect, test } from "vitest";
-import { returnToPivotingSport } from "../../../core/criteria/return-to-pivoting-sport.ts";
 import { finding } from "../../../core/finding.ts";
+import type { Side } from "../../../core/limb.ts";
 import { afterTrial } from "../../../core/protocol/after-trial.ts";
 import { missingLines, progressLine, tooEarlyLines } from "../../../core/protocol/progress-words.ts";
 import { legsInOrder, type Protocol } from "../../../core/protocol/protocol.ts";
-import { protocolProgress } from "../../../core/protocol/protocol-progress.ts";
+import { type ProgressSession, protocolProgress } from "../../../core/protocol/protocol-progress.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
 import { trialVerdict } from "../../../core/protocol/trial-verdict.ts";
 import type { TrialResult } from "../../../core/result.ts";
+import { makeSession, makeTrial, type TrialChanges } from "./make-session.ts";
 
 const open = { open: true, reason: "" };
 
-let made = 0;
-const trial = (changes: Partial<TrialResult>): TrialResult => ({
-  file: `trial-${made++}.csv`,
-  sha256: "0".repeat(64),
-  trial: 1,
-  status: "analysed",
-  test: "dropJump",
-  limb: "left",
-  plates: [],
-  events: [],
-  measures: [],
-  findings: [],
-  seen: false,
-  edits: [],
-  ...changes,
-});
+/** A single-leg drop jump from the protocol's box, with the changes. */
+const trial = (changes: TrialChanges): TrialResult => makeTrial({ dropHeightMetres: 0.2, ...changes });
 
-const several = (count: number, changes: Partial<TrialResult>): readonly TrialResult[] =>
+const several = (count: number, changes: TrialChanges): readonly TrialResult[] =>
   Array.from({ length: count }, () => trial(changes));
+
+/** Trials without comparisons: how far a session has come. */
+const sessionOf = (trials: readonly TrialResult[], involved: Side): ProgressSession => ({
+  trials,
+  comparisons: [],
+  description: { involved },
+});
 
 const protocolOf = (changes: Partial<Protocol>): Protocol => ({
   id: "own",
@@ -47,7 +41,7 @@ const refusal = finding("no-takeoff", "refusal", "Nobody left the plate.", "Repe
 describe("progress through a protocol", () => {
   test("counts valid trials of each leg, the uninvolved leg first, and says what is missing", () => {
     const trials = [...several(2, { limb: "right" }), ...several(3, { limb: "left" })];
-    const progress = protocolProgress(protocolOf({}), trials, "left");
+    const progress = protocolProgress(protocolOf({}), sessionOf(trials, "left"));
     expect(progress.tests.map(progressLine)).toEqual([
       "Single-leg drop jump from 0.20\u00a0m: right 2 of 4, left 3 of 4.",
     ]);
@@ -64,20 +58,21 @@ describe("progress through a protocol", () => {
       ...several(2, { limb: "right", status: "refused", findings: [refusal] }),
       trial({ limb: "right", excluded: { reason: "stumbled" } }),
     ];
-    const [single] = protocolProgress(protocolOf({}), trials, "left").tests;
+    const [single] = protocolProgress(protocolOf({}), sessionOf(trials, "left")).tests;
     expect(single?.limbs[0]).toEqual({
       limb: "right",
       valid: 2,
+      waiting: 0,
       wanted: 4,
       attempts: 5,
       mostAttempts: 6,
+      practice: 0,
       state: "repeat",
       more: 1,
     });
     const all = protocolProgress(
       protocolOf({}),
-      [...trials, ...several(1, { limb: "right", status: "refused" })],
-      "left",
+      sessionOf([...trials, ...several(1, { limb: "right", status: "refused" })], "left"),
     );
     expect(missingLines(all, open)[0]).toBe(
       "Single-leg drop jump from 0.20\u00a0m on the right: 2 of 4, and all 6 attempts are made. No more today.",
@@ -86,26 +81,26 @@ describe("progress through a protocol", () => {
 
   test("is finished when every test is complete or has used its attempts", () => {
     const trials = [...several(4, { limb: "left" }), ...several(6, { limb: "right", status: "refused" })];
-    expect(protocolProgress(protocolOf({}), trials, "right").finished).toBe(true);
+    expect(protocolProgress(protocolOf({}), sessionOf(trials, "right")).finished).toBe(true);
   });
 
   test("asks for nothing while the gate is closed", () => {
     const closed = { open: false, reason: "Pain 5 of 10 is above the clinic's limit (2)." };
-    expect(missingLines(protocolProgress(protocolOf({}), [], "left"), closed)).toEqual([
+    expect(missingLines(protocolProgress(protocolOf({}), sessionOf([], "left")), closed)).toEqual([
       "No more jumps today. Pain 5 of 10 is above the clinic's limit (2).",
     ]);
   });
 
   test("keeps boxes apart, and gives a trial without a stated box to the only test it can belong to", () => {
     const other = trial({ dropHeightMetres: 0.3 });
-    const unstated = trial({});
-    expect(protocolProgress(protocolOf({}), [other, unstated], "left")).toMatchObject({
+    const { dropHeightMetres: _box, ...unstated } = trial({});
+    expect(protocolProgress(protocolOf({}), sessionOf([other, unstated], "left"))).toMatchObject({
       others: 1,
       tests: [
         {
           limbs: [
-            { limb: "right", valid: 0 },
-            { limb: "left", valid: 1 },
+            { limb: "right", valid: 0, waiting: 0 },
+            { limb: "left", valid: 0, waiting: 1, attempts: 1 },
           ],
         },
       ],
@@ -119,13 +114,13 @@ describe("progress through a protocol", () => {
         dropHeightMetres,
       })),
     });
-    expect(protocolProgress(twoBoxes, [unstated], "left").others).toBe(1);
+    expect(protocolProgress(twoBoxes, sessionOf([unstated], "left")).others).toBe(1);
   });
 
   test("says when a test was recorded that the stage leaves out", () => {
     const running = shippedProtocol("return-to-running");
     if (running === undefined) throw new Error("the protocol ships");
-    const progress = protocolProgress(running, several(2, { limb: "right", test: "dropJump" }), "right");
+    const progress = protocolProgress(running, sessionOf(several(2, { limb: "right", test: "dropJump" }), "right"));
     expect(tooEarlyLines(progress)).toEqual([
       "Single-leg drop jump is not done at this stage (landing on one leg from a box comes last), and 2 were recorded.",
     ]);
@@ -145,16 +140,7 @@ describe("after a trial", () => {
   const saidAfter = (trials: readonly TrialResult[], gate = open) => {
     const last = trials.at(-1);
     if (last === undefined) throw new Error("a trial is needed");
-    return afterTrial(protocolOf({}), last, {
-      folder: "",
-      description: { involved: "left" },
-      trials,
-      comparisons: [],
-      criteriaSet: returnToPivotingSport,
-      criteria: [],
-      gate,
-      findings: [],
-    });
+    return afterTrial(protocolOf({}), last, { ...makeSession(trials), gate });
   };
   const made = (valid: number, refused: number) => [
     ...several(valid, { limb: "right" }),

@@ -1,0 +1,115 @@
+import { fullLabel } from "../measures/catalogue.ts";
+import { listInWords } from "../plain-words.ts";
+import type { TrialResult } from "../result.ts";
+import { boxHeightText, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
+import { comparableMeasures } from "../sides/comparable-measures.ts";
+import type { TestKind } from "../test-kind.ts";
+import { countsInMeans } from "../weight/held-trial.ts";
+import { trialVerdict } from "./trial-verdict.ts";
+
+/** What a person can say of a trial that it needs before its comparison can use it. */
+export type NeededAnswer = "box height" | "leading leg" | "feet";
+
+/** Whether a trial counts for what it was made for. */
+export interface Counting {
+  readonly counts: boolean;
+  /** Why it does not, or not yet, or what to look at although it does; empty where there is nothing to say. */
+  readonly reason: string;
+  /** It counts once these are answered; empty where it counts already, and where no answer would make it count. */
+  readonly waitsFor: readonly NeededAnswer[];
+}
+
+/**
+ * Whether a trial counts: it may enter means (`trialVerdict`), and the comparison its test is for can use it, which
+ * takes the box height, on two plates the leading leg and the proof of the feet, and the measures of the comparison.
+ * The one decision behind progress, watch board, sheet and the lists of what is missing; the comparison of sides uses
+ * every trial that counts.
+ *
+ * A two-leg trial on one plate gives values of the whole body; it counts for those, unless others of its test in the
+ * session stand on two plates, because it is in no comparison with them.
+ * @param trials every trial of the session
+ * @param boxMetres the box of the test of the protocol; absent: any stated box
+ */
+export function countsFor(trial: TrialResult, trials: readonly TrialResult[], boxMetres?: number): Counting {
+  const { counts, reason } = trialVerdict(trial);
+  const { test, limb, dropHeightMetres } = trial;
+  if (!counts || test === undefined || limb === undefined) return { counts: false, reason, waitsFor: [] };
+  if (boxMetres !== undefined && dropHeightMetres !== undefined && !sameBoxHeight(boxMetres, dropHeightMetres)) {
+    return { counts: false, reason: `It is from a box of ${boxHeightText(dropHeightMetres)}.`, waitsFor: [] };
+  }
+  const missing = missingMeasures(trial, test);
+  if (missing.length > 0) return { counts: false, reason: whyMissing(trial, missing), waitsFor: [] };
+  if (limb === "both" && !onTwoPlates(trial) && trials.some((each) => isLike(each, trial) && onTwoPlates(each))) {
+    const why = "It was recorded on one plate, others of this test on two: left and right of it cannot be compared.";
+    return { counts: false, reason: why, waitsFor: [] };
+  }
+  const waitsFor = neededAnswers(trial, test);
+  return waitsFor.length === 0
+    ? { counts: true, reason, waitsFor }
+    : { counts: false, reason: waitingReason(trial, waitsFor), waitsFor };
+}
+
+/** True for a two-leg trial with a plate under each foot: left and right of it can be compared. */
+export function onTwoPlates({ limb, plates }: TrialResult): boolean {
+  return limb === "both" && plates.some((plate) => plate.limb !== "both");
+}
+
+function isLike(one: TrialResult, other: TrialResult): boolean {
+  return countsInMeans(one) && one.test === other.test && one.limb === other.limb;
+}
+
+function neededAnswers(trial: TrialResult, test: TestKind): readonly NeededAnswer[] {
+  const compared = onTwoPlates(trial);
+  const fromBox = startsFromBox(test);
+  return [
+    ...(fromBox && trial.dropHeightMetres === undefined ? (["box height"] as const) : []),
+    ...(fromBox && compared && trial.leadingLeg === undefined ? (["leading leg"] as const) : []),
+    ...(compared && trial.plates.some((plate) => plate.proof === "unproved") ? (["feet"] as const) : []),
+  ];
+}
+
+/** The value of both legs together by which a test is judged. */
+const wholeBody: Readonly<Record<TestKind, string>> = {
+  countermovementJump: "jumpHeightImpulse",
+  squatJump: "jumpHeightImpulse",
+  dropJump: "reactiveStrengthIndex",
+  repeatedHops: "reactiveStrengthIndexBestFive",
+  dropLanding: "peakLandingForce",
+};
+
+/** Measures that the comparison needs and the trial has not. While the feet are unproved no side is asked for one. */
+function missingMeasures(trial: TrialResult, test: TestKind): readonly string[] {
+  const { limb, measures } = trial;
+  const legs = limb === "both" ? "both" : "single";
+  const compared = comparableMeasures.filter(
+    (each) => each.role === "criterion" && each.legs === legs && each.tests.includes(test),
+  );
+  const has = (id: string, side: string | undefined) => measures.some((each) => each.id === id && each.side === side);
+  const own = compared.length === 0 || legs === "both" ? [wholeBody[test]] : compared.map((each) => each.measure);
+  const sided =
+    onTwoPlates(trial) && trial.plates.every((plate) => plate.proof !== "unproved")
+      ? compared.filter(({ measure }) => !has(measure, "left") || !has(measure, "right"))
+      : [];
+  return [...own.filter((id) => !has(id, limb)), ...sided.map((each) => each.measure)];
+}
+
+function whyMissing({ findings }: TrialResult, missing: readonly string[]): string {
+  const cause = findings.find((each) => each.removes.some((id) => missing.includes(id)));
+  if (cause !== undefined) return cause.message;
+  return `Missing from it: ${missing.map((id) => lowered(fullLabel(id))).join("; ")}.`;
+}
+
+function lowered(label: string): string {
+  return label.charAt(0).toLowerCase() + label.slice(1);
+}
+
+function waitingReason({ findings }: TrialResult, waitsFor: readonly NeededAnswer[]): string {
+  const words: Readonly<Record<NeededAnswer, string>> = {
+    "box height": "the height of the box is not stated",
+    "leading leg": "which leg led off the box is not stated",
+    feet: findings.some((each) => each.code === "plates-contradict")
+      ? "single-leg trials contradict which foot stood on which plate"
+      : "which foot stood on which plate is not proved",
+  };
+  return `Not yet: ${listInWords(waitsFor.map((each) => words[each]))}.`;
+}
