@@ -77,6 +77,8 @@ export interface TrialAssignment {
   readonly dropHeightMetres?: number | null;
   /** The leg that steps off the box first. */
   readonly leadingLeg?: Side | null;
+  /** A practice jump: always a landing, never an attempt. */
+  readonly practice?: boolean | null;
 }
 
 /** What one row of the assignment is stated to be: a whole file, or one trial of it. */

@@ -51,6 +51,7 @@ const assignment = {
   limb: limb.nullable().exactOptional(),
   dropHeightMetres: dropHeight.nullable().exactOptional(),
   leadingLeg: side.nullable().exactOptional(),
+  practice: z.boolean().nullable().exactOptional(),
 };
 
 const answers = z.strictObject({
@@ -175,6 +176,7 @@ export const requestSchemas = {
       limb: limb.exactOptional(),
       dropHeightMetres: dropHeight.exactOptional(),
       leadingLeg: side.exactOptional(),
+      practice: z.literal(true).exactOptional(),
     }),
   }),
   "recordings.answer": z.strictObject({ folder, files: z.array(file).min(1).max(10_000), answers }),

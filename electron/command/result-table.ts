@@ -47,6 +47,7 @@ function trialBlock(folder: string, trial: TrialResult): string {
     ...(trial.excluded === undefined ? [] : [`excluded: ${trial.excluded.reason}`]),
     ...(trial.held === undefined ? [] : [`held out of means: ${trial.held.reason}`]),
     ...(trial.kept ? ["kept although its weight differs"] : []),
+    ...(trial.practice ? ["practice jump"] : []),
   ];
   const parts = [
     `${joinPath(folder, trial.file)} trial ${trial.trial}: ${what.join(", ")}`,

@@ -2,8 +2,9 @@ import { statSync } from "node:fs";
 import { basename, isAbsolute } from "node:path";
 import { withoutOptions } from "../../core/plain-words.ts";
 import { afterTrial } from "../../core/protocol/after-trial.ts";
+import { askedAnswers } from "../../core/protocol/asked-answers.ts";
+import { countsFor } from "../../core/protocol/counting.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
-import { trialVerdict } from "../../core/protocol/trial-verdict.ts";
 import type { SessionResult, TrialResult } from "../../core/result.ts";
 import { startsFromBox } from "../../core/sides/box-height.ts";
 import { joinPath, sessionFileName, splitPath } from "../recording-names.ts";
@@ -140,7 +141,7 @@ export class SessionWatch {
     if (Object.keys(answers).length > 0) this.#workspace.answer(session, [file], answers);
   }
 
-  #newestView(newest: Newest): Pick<WatchView, "newest" | "progress" | "gate"> {
+  #newestView(newest: Newest): Pick<WatchView, "newest" | "questions" | "progress" | "gate"> {
     const { session, file, problem } = newest;
     if (!this.#workspace.holds(session)) return { newest: { session, file, problem, trials: [] } };
     const analysis = this.#workspace.analysis(session);
@@ -148,6 +149,7 @@ export class SessionWatch {
     const progress = sessionProgress(analysis.result);
     return {
       newest: { session, file, problem: trials.length > 0 ? "" : problem, trials },
+      questions: askedAnswers(analysis.result),
       ...(progress !== undefined && { progress }),
       gate: analysis.result.gate,
     };
@@ -155,7 +157,7 @@ export class SessionWatch {
 }
 
 function watchedTrial(trial: TrialResult, session: SessionResult): WatchedTrial {
-  const { counts, reason } = trialVerdict(trial);
+  const { counts, reason, waitsFor } = countsFor(trial, session.trials);
   const { test, limb, recognised } = trial;
   const { protocol } = session.description;
   const said = trial.findings.find((each) => each.message === reason);
@@ -163,7 +165,9 @@ function watchedTrial(trial: TrialResult, session: SessionResult): WatchedTrial 
     trial: trial.trial,
     ...(test !== undefined && { test }),
     ...(limb !== undefined && { limb }),
+    practice: trial.practice === true,
     counts,
+    waits: waitsFor.length > 0,
     reason,
     action: withoutOptions(said?.action ?? ""),
     next: protocol === undefined ? "" : afterTrial(protocol, trial, session),
@@ -182,6 +186,7 @@ function unsaidParts(next: NextRecordings, trials: readonly TrialResult[]): Next
   return {
     ...(first.test === undefined && next.test !== undefined && { test: next.test }),
     ...(first.limb === undefined && limb !== undefined && { limb }),
+    ...(next.practice === true && first.practice === undefined && { practice: true }),
     ...(fromBox && first.dropHeightMetres === undefined && dropHeightMetres !== undefined && { dropHeightMetres }),
     ...(fromBox && first.leadingLeg === undefined && leadingLeg !== undefined && { leadingLeg }),
   };

@@ -1,5 +1,6 @@
 import type { Limb, Side } from "../../core/limb.ts";
 import type { Measure } from "../../core/measures/measure.ts";
+import type { AskedAnswer } from "../../core/protocol/asked-answers.ts";
 import type { SessionProgress } from "../../core/protocol/session-progress.ts";
 import type { TestKind } from "../../core/test-kind.ts";
 
@@ -9,6 +10,8 @@ export interface NextRecordings {
   readonly limb?: Limb;
   readonly dropHeightMetres?: number;
   readonly leadingLeg?: Side;
+  /** They are practice jumps. */
+  readonly practice?: true;
 }
 
 /** One trial of the newest recording. */
@@ -16,7 +19,10 @@ export interface WatchedTrial {
   readonly trial: number;
   readonly test?: TestKind;
   readonly limb?: Limb;
+  readonly practice: boolean;
   readonly counts: boolean;
+  /** It counts once what `questions` ask of it is answered. */
+  readonly waits: boolean;
   /** Why it does not count, or what to look at although it does; empty where there is nothing to say. */
   readonly reason: string;
   /** What to do about it; empty where there is nothing to do. */
@@ -49,6 +55,8 @@ export interface WatchView {
     /** Why the file could not be taken in at all; empty where it was. */
     readonly problem: string;
   };
+  /** What is asked so that trials of the newest recording's session count; absent before the first. */
+  readonly questions?: readonly AskedAnswer[];
   /** The newest recording's session against its protocol; absent without one. */
   readonly progress?: SessionProgress;
   /** Whether statuses and further jumps are open today, with the reason; absent before the first recording. */

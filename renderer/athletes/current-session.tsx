@@ -1,8 +1,10 @@
 import { Button, TextInput } from "@mantine/core";
 import { useRef, useState } from "react";
+import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { StoredRecord } from "../../electron/register/record-tables.ts";
+import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { dateWords } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { CautionForm } from "./caution-form.tsx";
@@ -39,7 +41,7 @@ export function CurrentSession({ session, record, canWrite, onShow }: CurrentSes
             <h3 className="small-title">Still missing</h3>
             <ul>
               {progress.missing.length === 0 ? (
-                <li>Nothing: the protocol is done.</li>
+                <li>{progress.done}</li>
               ) : (
                 progress.missing.map((each) => <li key={each}>{each}</li>)
               )}
@@ -57,9 +59,11 @@ export function CurrentSession({ session, record, canWrite, onShow }: CurrentSes
                 <li key={each}>{each}</li>
               ))}
             </ul>
+            {progress.landings !== "" && <p className="muted">{progress.landings}</p>}
           </div>
         </div>
       )}
+      {canWrite && <AskedAnswers folder={session.folder} asked={askedAnswers(session)} />}
       <CautionsAsked session={session} record={record} canAsk={isToday && canWrite} />
       <div className="form-buttons">
         {canWrite && <AddRecordings folder={session.folder} isToday={isToday} />}

@@ -1,4 +1,4 @@
-import { Button, NativeSelect, TextInput } from "@mantine/core";
+import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { type AssignmentRow, acceptedOffers, filledDown, placeOf } from "../../core/assignment-rows.ts";
 import { countOf } from "../../core/plain-words.ts";
@@ -87,6 +87,14 @@ export function AssignmentBar({ rows, onAssign }: AssignmentBarProps) {
           ]}
         />
       )}
+      <Checkbox
+        className="assignment-practice"
+        label={rows.length === 1 ? "a practice jump" : "practice jumps"}
+        title="Practice jumps are landings, never attempts, and in no mean"
+        checked={rows.every((row) => row.practice)}
+        indeterminate={rows.some((row) => row.practice) && !rows.every((row) => row.practice)}
+        onChange={(event) => state({ practice: event.currentTarget.checked ? true : null })}
+      />
       <div className="assignment-deeds">
         {offered.length > 0 && (
           <Button onClick={() => onAssign(offered)}>

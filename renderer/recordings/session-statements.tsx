@@ -1,7 +1,9 @@
 import { useState } from "react";
+import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { SessionOffers } from "../../core/session-offers.ts";
+import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { athleteWords, dateWords, injuryWords } from "../shell/words.ts";
 import { missingWords, SessionForm } from "./session-form.tsx";
 
@@ -32,6 +34,7 @@ export function SessionStatements({ session, showsProtocol, offers }: SessionSta
         )}
       </div>
       {showsProtocol && <ProtocolProgress session={session} />}
+      {showsProtocol && <AskedAnswers folder={session.folder} asked={askedAnswers(session)} />}
       {open && <SessionForm session={session} offers={offers} />}
     </section>
   );
@@ -41,7 +44,7 @@ export function SessionStatements({ session, showsProtocol, offers }: SessionSta
 function ProtocolProgress({ session }: { readonly session: SessionResult }) {
   const progress = sessionProgress(session);
   if (progress === undefined) return null;
-  const { protocol, lines, missing, tooEarly } = progress;
+  const { protocol, lines, done, tooEarly, landings } = progress;
   return (
     <div className="protocol-progress">
       <h3>{protocol}</h3>
@@ -50,7 +53,8 @@ function ProtocolProgress({ session }: { readonly session: SessionResult }) {
           <li key={line}>{line}</li>
         ))}
       </ul>
-      {missing.length === 0 && <p className="muted">Every test of the protocol is done.</p>}
+      {landings !== "" && <p className="muted">{landings}</p>}
+      {done !== "" && <p className="muted">{done}</p>}
       {tooEarly.map((line) => (
         <p key={line} className="finding caution">
           {line}

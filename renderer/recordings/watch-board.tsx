@@ -2,6 +2,7 @@ import { Button } from "@mantine/core";
 import { measureEntry } from "../../core/measures/catalogue.ts";
 import { withArticle } from "../../core/trial/test-contradictions.ts";
 import type { WatchedTrial, WatchView } from "../../electron/watch/watch-view.ts";
+import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { Quantity } from "../shell/quantity.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { headlineOf } from "../traces/headline.ts";
@@ -18,7 +19,7 @@ interface WatchBoardProps {
 
 /** The watched session, large enough to read across the room: the newest jump, the protocol, what is missing. */
 export function WatchBoard({ view, change }: WatchBoardProps) {
-  const { newest, progress, gate } = view;
+  const { newest, progress, gate, questions } = view;
   return (
     <section className="panel watch-board" aria-labelledby="watch-title">
       <div className="watch-head">
@@ -50,6 +51,9 @@ export function WatchBoard({ view, change }: WatchBoardProps) {
           <NewestTrial key={trial.trial} trial={trial} session={newest.session} file={newest.file} />
         ))}
       </div>
+      {newest !== undefined && questions !== undefined && (
+        <AskedAnswers folder={newest.session} asked={questions} isLarge />
+      )}
       {gate !== undefined && !gate.open && progress === undefined && <p className="watch-reason">{gate.reason}</p>}
       {progress !== undefined && (
         <div className="watch-protocol">
@@ -59,7 +63,8 @@ export function WatchBoard({ view, change }: WatchBoardProps) {
               <li key={line}>{line}</li>
             ))}
           </ul>
-          {progress.missing.length === 0 && <p className="watch-next-step">Every test of the protocol is done.</p>}
+          {progress.landings !== "" && <p className="muted">{progress.landings}</p>}
+          {progress.done !== "" && <p className="watch-next-step">{progress.done}</p>}
           {progress.tooEarly.map((line) => (
             <p key={line} className="finding caution">
               {line}
@@ -86,7 +91,7 @@ function NewestTrial({ trial, session, file }: NewestTrialProps) {
     <div className="watch-trial">
       <p className="watch-name">{watchedName(trial)}</p>
       <p className="watch-verdict">
-        <VerdictMark mark={word === "Asks" ? "asks" : trial.counts ? "counts" : "does not"} />
+        <VerdictMark mark={markOf(word)} />
         {word}
       </p>
       {trial.test !== undefined && <WatchedMeasures trial={trial} />}
@@ -103,6 +108,12 @@ function NewestTrial({ trial, session, file }: NewestTrialProps) {
       )}
     </div>
   );
+}
+
+function markOf(word: ReturnType<typeof verdictWord>) {
+  if (word === "Asks") return "asks";
+  if (word === "Practice") return "practice";
+  return word === "Does not count" ? "does not" : "counts";
 }
 
 /** The one or two values by which a trial of this test is told from the others. */

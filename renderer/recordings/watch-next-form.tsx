@@ -1,4 +1,4 @@
-import { Button, NativeSelect, TextInput } from "@mantine/core";
+import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { startsFromBox } from "../../core/sides/box-height.ts";
 import { availableTests, testLabel } from "../../core/test-kind.ts";
@@ -21,6 +21,7 @@ export function WatchNextForm({ next, change }: WatchNextFormProps) {
   const [limb, setLimb] = useState<string>(next.limb ?? "");
   const [box, setBox] = useState(next.dropHeightMetres?.toFixed(2) ?? "");
   const [lead, setLead] = useState<string>(next.leadingLeg ?? "");
+  const [isPractice, setIsPractice] = useState(next.practice === true);
   const [problem, setProblem] = useState("");
   const kind = availableTests.find((each) => each === test);
   const fromBox = kind !== undefined && startsFromBox(kind);
@@ -42,6 +43,7 @@ export function WatchNextForm({ next, change }: WatchNextFormProps) {
             ...(chosen !== undefined && { limb: chosen }),
             ...(hasBox && "metres" in height && { dropHeightMetres: height.metres }),
             ...(leads && (lead === "left" || lead === "right") && { leadingLeg: lead }),
+            ...(isPractice && { practice: true }),
           },
         });
       }}
@@ -84,6 +86,11 @@ export function WatchNextForm({ next, change }: WatchNextFormProps) {
           ]}
         />
       )}
+      <Checkbox
+        label="as practice: landings, no attempts"
+        checked={isPractice}
+        onChange={(event) => setIsPractice(event.currentTarget.checked)}
+      />
       <Button type="submit" variant="default">
         State it for what comes next
       </Button>

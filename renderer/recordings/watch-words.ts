@@ -10,10 +10,13 @@ export function watchedName({ test, limb }: Pick<WatchedTrial, "test" | "limb">)
   return limb === "both" ? sentenceCase(label) : `Single-leg ${label}, ${limb}`;
 }
 
-/** What is shown large: counts, does not count, or waits for an answer. */
-export function verdictWord(trial: WatchedTrial): "Counts" | "Counts, look at it" | "Does not count" | "Asks" {
+/** What is shown large: counts, does not count, was practice, or waits for an answer. */
+export function verdictWord(
+  trial: WatchedTrial,
+): "Counts" | "Counts, look at it" | "Practice" | "Does not count" | "Asks" {
   if (trial.counts) return trial.reason === "" ? "Counts" : "Counts, look at it";
-  return trial.test === undefined || trial.limb === undefined ? "Asks" : "Does not count";
+  if (trial.waits || trial.test === undefined || trial.limb === undefined) return "Asks";
+  return trial.practice ? "Practice" : "Does not count";
 }
 
 /** How the watched folder stands, in a sentence. */

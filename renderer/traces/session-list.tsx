@@ -65,7 +65,7 @@ function TrialItem({ listed, involved }: TrialItemProps) {
   return (
     <>
       <span className="trial-attempt">
-        {attempt === 0 ? trial.file : attempt}
+        {attempt === 0 ? (trial.practice ? "practice" : trial.file) : attempt}
         {(trial.limb === "left" || trial.limb === "right") && (
           <span className={`limb-${limbRole(trial.limb, involved)}`}> {trial.limb}</span>
         )}
@@ -76,6 +76,7 @@ function TrialItem({ listed, involved }: TrialItemProps) {
       <span className="trial-seen">{trial.seen ? "seen" : "not yet"}</span>
       <BesideHeadline trial={trial} involved={involved} />
       {trial.excluded !== undefined && <span className="trial-remark">excluded: {trial.excluded.reason}</span>}
+      {trial.practice === true && <span className="trial-remark">practice jump</span>}
       {trial.held !== undefined && <span className="trial-remark">held: {trial.held.reason}</span>}
       {trial.excluded === undefined && trial.held === undefined && finding !== undefined && (
         <span className="trial-remark">{finding.message}</span>
@@ -123,5 +124,7 @@ function countWords(trials: readonly TrialResult[]): string {
   const held = trials.filter(isHeld).length;
   if (held > 0) words.push(`${held} held`);
   if (excluded > 0) words.push(`${excluded} excluded`);
+  const practice = trials.filter((trial) => trial.practice === true).length;
+  if (practice > 0) words.push(`${practice} practice`);
   return words.join(", ");
 }

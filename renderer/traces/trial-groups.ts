@@ -7,7 +7,7 @@ import { sentenceCase } from "../shell/words.ts";
 /** A trial with its place in the session. */
 export interface ListedTrial {
   readonly trial: TrialResult;
-  /** Counted from 1 among the trials of the same group and limb; 0 where the test is unknown. */
+  /** Counted from 1 among the trials of the same group and limb; 0 where the test is unknown, and for a practice jump. */
   readonly attempt: number;
 }
 
@@ -31,10 +31,11 @@ export function groupTrials(trials: readonly TrialResult[]): readonly TrialGroup
   return [...named, { title: "Not analysed", trials: unknown.map((trial) => ({ trial, attempt: 0 })) }];
 }
 
-/** Attempts are counted for each limb on its own. */
+/** Attempts are counted for each limb on its own; a practice jump is none. */
 function counted(trials: readonly TrialResult[]): readonly ListedTrial[] {
   const counts = new Map<string | undefined, number>();
   return trials.map((trial) => {
+    if (trial.practice === true) return { trial, attempt: 0 };
     const attempt = (counts.get(trial.limb) ?? 0) + 1;
     counts.set(trial.limb, attempt);
     return { trial, attempt };

@@ -10,7 +10,7 @@ import { legendNamesWeight, weightText } from "./weight-words.ts";
 export function trialTitle({ trial, attempt }: ListedTrial): string {
   if (trial.test === undefined || trial.limb === undefined) return trial.file;
   const limb = trial.limb === "both" ? "" : ` ${trial.limb}`;
-  return `${testWords(trial.test, legsOf(trial.limb))}, ${attempt}${limb}`;
+  return `${testWords(trial.test, legsOf(trial.limb))}, ${attempt === 0 ? "practice" : attempt}${limb}`;
 }
 
 /** Plates, rate, and which foot stood where and how that is known. */

@@ -54,6 +54,7 @@ export function TrialPanel(props: TrialPanelProps) {
         <p className="caution finding">Held out of means until somebody keeps it: {trial.held.reason}.</p>
       )}
       {trial.kept && <p className="muted">Kept in means although its weight differs.</p>}
+      {trial.practice === true && <p>A practice jump: its landings count, the jump is no attempt and in no mean.</p>}
       {trial.status === "refused" && (
         <p>This trial is not analysed and has no measures. What stands in the way is said below.</p>
       )}

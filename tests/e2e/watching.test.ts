@@ -41,8 +41,12 @@ describe.each([
     await page.getByText("Asks", { exact: true }).waitFor();
     expect(await faultsOf(page)).toEqual([]);
     await page.getByRole("button", { name: "Take it as a countermovement jump" }).first().click();
-    // Nothing yet proves which foot stood on which plate, and that is said.
-    await page.getByText("Counts, look at it", { exact: true }).waitFor();
+    // Nothing yet proves which foot stood on which plate: it does not count before that is answered, with one click.
+    await page.getByText("Which foot stood on which plate is not proved in the countermovement jump rec-1.csv").waitFor();
+    await page.getByText("Asks", { exact: true }).waitFor();
+    expect(await faultsOf(page)).toEqual([]);
+    await page.getByRole("button", { name: /^Left foot on plate left/ }).click();
+    await page.getByText("Counts", { exact: true }).waitFor();
     await page.getByLabel("Protocol of this session").selectOption("return-to-pivoting-sport");
     await page.getByText("3 more of the same: 1 of 4, 5 attempts left.").waitFor();
 
@@ -53,6 +57,12 @@ describe.each([
     await page.getByText("Single-leg countermovement jump, left", { exact: true }).waitFor();
     await page.getByText("Single-leg countermovement jump: right 0 of 4, left 1 of 4.").waitFor();
     expect(await faultsOf(page)).toEqual([]);
+
+    await page.getByLabel("as practice: landings, no attempts").check();
+    await page.getByRole("button", { name: "State it for what comes next" }).click();
+    copyFileSync(join(recordings, "countermovement-left-2.csv"), join(folder, "rec-3.csv"));
+    await page.getByText("Practice", { exact: true }).waitFor();
+    await page.getByText("Single-leg countermovement jump: right 0 of 4, left 1 of 4 (1 practice jump).").waitFor();
 
     await page.getByRole("button", { name: "Stop watching" }).click();
     await page.getByRole("button", { name: "Start watching" }).waitFor();

@@ -56,13 +56,19 @@ describe("watching a folder during a session", () => {
       session,
       file: "jump.csv",
       problem: "",
-      trials: [{ trial: 1, test: "countermovementJump", limb: "both", counts: true }],
+      trials: [{ trial: 1, test: "countermovementJump", limb: "both", counts: false, waits: true }],
     });
     expect(view.newest?.trials[0]?.measures.some((each) => each.id === "jumpHeightImpulse")).toBe(true);
     expect(view.progress).toBeUndefined();
     const protocol = shippedProtocol("return-to-running");
     if (protocol === undefined) throw new Error("the protocol ships");
     workspace.changeSession(session, { protocol });
+    // On two plates it waits for the feet, which the board asks for with one click.
+    expect(watch.read().progress?.lines).toEqual(["Countermovement jump: 0 of 4 (1 waits for an answer)."]);
+    const states = watch.read().questions?.[0]?.likely[0]?.states;
+    if (states?.kind !== "feet") throw new Error("the feet are asked for");
+    workspace.statePlates(session, states.files, states.feet);
+    expect(watch.read()).toMatchObject({ questions: [], newest: { trials: [{ counts: true, waits: false }] } });
     expect(watch.read().progress).toMatchObject({
       lines: ["Countermovement jump: 1 of 4."],
       missing: ["Three more valid countermovement jumps."],
@@ -92,8 +98,29 @@ describe("watching a folder during a session", () => {
     await until(watch, (view) => view.taken === 1);
     writeFileSync(file, whole);
     const view = await until(watch, (each) => each.taken === 2);
-    expect(view.newest?.trials).toMatchObject([{ counts: true }]);
+    expect(view.newest?.trials).toMatchObject([{ test: "countermovementJump", waits: true }]);
     expect(workspace.analysis(session).result.trials).toHaveLength(1);
+  });
+
+  test("recordings that are said to be practice are landings and no attempts, until that is taken back", async () => {
+    const { path, session, workspace, watch } = watched();
+    watch.expect({ test: "countermovementJump", limb: "right", practice: true });
+    writeFileSync(join(path, "jump-1.csv"), jumpText("right", 241));
+    const practised = await until(watch, (view) => view.taken === 1);
+    expect(practised.newest?.trials).toMatchObject([{ practice: true, counts: false, waits: false }]);
+    watch.expect({ test: "countermovementJump", limb: "right" });
+    writeFileSync(join(path, "jump-2.csv"), jumpText("right", 243));
+    const counted = await until(watch, (view) => view.taken === 2);
+    expect(counted.newest?.trials).toMatchObject([{ practice: false, counts: true }]);
+    const protocol = shippedProtocol("return-to-pivoting-sport");
+    if (protocol === undefined) throw new Error("the protocol ships");
+    workspace.changeSession(session, { protocol, involved: "left" });
+    expect(watch.read().progress).toMatchObject({
+      lines: expect.arrayContaining(["Single-leg countermovement jump: right 1 of 4 (1 practice jump), left 0 of 4."]),
+      landings: "Landings of this session: two-leg 0 of 30, right leg 2 of 26, left leg 0 of 26.",
+    });
+    workspace.assign(session, [{ file: "jump-1.csv", practice: null }]);
+    expect(watch.read().progress?.lines).toContain("Single-leg countermovement jump: right 2 of 4, left 0 of 4.");
   });
 
   test("a folder that disappears is said, keeps what was taken, and goes on when it is back", async () => {
