@@ -23,6 +23,8 @@ export interface StatedOptions {
   readonly involved?: InvolvedSide;
   /** Trials of the session kept in means although their weight differs. */
   readonly keep?: readonly KeptTrial[];
+  /** Who states that what was not asked of the cautions is not known. */
+  readonly cautionsNotKnownBy?: string;
   /** Local gravity in m/s², stated or from latitude and altitude. */
   readonly gravity?: number;
 }

@@ -1,8 +1,10 @@
 import type { SessionStatements, UnreadableFile } from "./analysis.ts";
 import { evaluateCriteria } from "./criteria/evaluate-criteria.ts";
-import { gateOf } from "./criteria/gate.ts";
+import { kneeRows } from "./criteria/knee-rows.ts";
 import { returnToPivotingSport } from "./criteria/return-to-pivoting-sport.ts";
 import { trialsAllowed } from "./protocol/protocol-progress.ts";
+import { gateOf } from "./gate/gate.ts";
+import { withStatedCautions } from "./gate/stated-cautions.ts";
 import { proveTrialPlates, type WitnessedTrial } from "./prove-trial-plates.ts";
 import type { SessionResult, TrialResult } from "./result.ts";
 import { unusedEntries, unusedKept } from "./session-entries.ts";
@@ -29,7 +31,8 @@ export function concludeSession(session: SessionStatements, files: SessionTrials
 
   // Measures of two sides give comparisons; comparisons meet criteria, where the gate is open.
   const involved = stated.involved ?? description.involved;
-  const gate = gateOf(description, settings, descriptionFindings);
+  const known = involved === undefined ? description : { ...description, involved };
+  const gate = gateOf(withStatedCautions(known, stated), settings, descriptionFindings, trials);
   const comparisons = involved === undefined ? [] : compareSides({ involved, trials: proved.comparable }, settings);
   const { references = [], protocol } = description;
   const criteria =
@@ -53,13 +56,14 @@ export function concludeSession(session: SessionStatements, files: SessionTrials
 
   return {
     folder,
-    description: involved === undefined ? description : { ...description, involved },
+    description: withStatedCautions(known, stated),
     gravity: settings.gravity,
     trials,
     comparisons,
     criteriaSet: returnToPivotingSport,
     criteria,
     gate,
+    knee: kneeRows(gate, involved),
     findings: [
       ...descriptionFindings,
       ...unusedEntries(description, trials),

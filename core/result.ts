@@ -1,7 +1,9 @@
 import type { CriteriaSet, CriterionResult } from "./criteria/criterion.ts";
+import type { KneeRow } from "./criteria/knee-rows.ts";
 import type { EndMismatch } from "./events/end-mismatch.ts";
 import type { EventEdit, TrialEvent } from "./events/event.ts";
 import type { Finding } from "./finding.ts";
+import type { Gate } from "./gate/gate.ts";
 import type { Limb, Side } from "./limb.ts";
 import type { LimbContactTime } from "./measures/hop-limb-times.ts";
 import type { Hop } from "./measures/hops.ts";
@@ -101,8 +103,10 @@ export interface SessionResult {
   readonly comparisons: readonly Comparison[];
   readonly criteriaSet: CriteriaSet;
   readonly criteria: readonly CriterionResult[];
-  /** Closed while effusion or pain is above the clinic's limit, or the session was stopped; the reason in words. */
-  readonly gate: { readonly open: boolean; readonly reason: string };
+  /** What closes jump tests today, and what was answered and read. */
+  readonly gate: Gate;
+  /** The knee's own rows: they stand whatever is closed. */
+  readonly knee: readonly KneeRow[];
   /** About the session as a whole (session.json entries nobody used, plates that contradict, weights that differ). */
   readonly findings: readonly Finding[];
 }

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { readText, textBetween } from "./bytes/text-bytes.ts";
 import { type Finding, finding } from "./finding.ts";
+import { gateOpeningSchema, kneeReadingSchema } from "./gate/gate-schema.ts";
 import { jsonErrorOffset } from "./json-error.ts";
 import type { SessionDescription } from "./session.ts";
 import { expectationOf, foundText, pathText, valueAt, wholeDocument } from "./session-expectation.ts";
@@ -17,6 +18,8 @@ const entrySchemas: Readonly<Record<string, z.ZodType>> = {
   plates: plateSchema,
   references: referenceSchema,
   files: fileEntrySchema,
+  readings: kneeReadingSchema,
+  gateOpenings: gateOpeningSchema,
 };
 
 function unreadable(message: string, action: string, where: string): Finding {
@@ -153,6 +156,7 @@ export function parseSessionFile(bytes: Uint8Array): SessionFileReading {
 /** The value with the keys of its objects in the order of the schema; keys the schema does not know are left out. */
 function ordered(value: unknown, schema: unknown): unknown {
   if (schema instanceof z.ZodExactOptional || schema instanceof z.ZodReadonly) return ordered(value, schema.unwrap());
+  if (schema instanceof z.ZodUnion) return ordered(value, memberOf(schema, value));
   if (schema instanceof z.ZodArray && Array.isArray(value)) return value.map((each) => ordered(each, schema.element));
   if (schema instanceof z.ZodObject && typeof value === "object" && value !== null) {
     return Object.fromEntries(
@@ -162,6 +166,11 @@ function ordered(value: unknown, schema: unknown): unknown {
     );
   }
   return value;
+}
+
+/** The member of a union that a value belongs to. */
+function memberOf(schema: z.ZodUnion, value: unknown): unknown {
+  return schema.options.find((each) => each instanceof z.ZodType && each.safeParse(value).success);
 }
 
 /** The text of a `session.json`: keys in one order, two spaces, a final newline; reads back to the same description. */

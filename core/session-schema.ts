@@ -1,7 +1,15 @@
 import { z } from "zod";
 import { eventNames } from "./events/event.ts";
+import {
+  cautionAnswersSchema,
+  clinicLimitsSchema,
+  effusionGrades,
+  gateOpeningSchema,
+  kneeReadingSchema,
+  sessionOperationSchema,
+  stopKinds,
+} from "./gate/gate-schema.ts";
 import { measureCatalogue } from "./measures/catalogue.ts";
-import { effusionGrades } from "./session.ts";
 import { settingsCatalogue } from "./settings.ts";
 import { testKinds } from "./test-kind.ts";
 
@@ -140,10 +148,21 @@ export const sessionSchema = z.strictObject({
   dropHeightMetres: dropHeight.exactOptional(),
   leadingLeg: side.exactOptional(),
   plates: z.array(plateSchema).readonly().exactOptional(),
+  operation: sessionOperationSchema.exactOptional(),
   pain: z.number().min(0).max(10).exactOptional(),
   effusion: z.enum(effusionGrades).exactOptional(),
-  stopped: z.strictObject({ reason: text }).exactOptional(),
-  cautions: z.strictObject({ answeredBy: text, date: isoDate, note: z.string().exactOptional() }).exactOptional(),
+  readings: z.array(kneeReadingSchema).readonly().exactOptional(),
+  stopped: z.strictObject({ reason: text, kind: z.enum(stopKinds).exactOptional() }).exactOptional(),
+  cautions: z
+    .strictObject({
+      answeredBy: text.exactOptional(),
+      date: isoDate.exactOptional(),
+      note: z.string().exactOptional(),
+      answers: z.array(cautionAnswersSchema).readonly().exactOptional(),
+    })
+    .exactOptional(),
+  gateOpenings: z.array(gateOpeningSchema).readonly().exactOptional(),
+  limits: clinicLimitsSchema.exactOptional(),
   simulated: z.boolean().exactOptional(),
   note: z.string().exactOptional(),
   references: z.array(referenceSchema).readonly().exactOptional(),

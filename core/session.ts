@@ -1,14 +1,18 @@
 import type { DecimalMark } from "./bytes/number-text.ts";
 import type { ReferenceValue } from "./criteria/criterion.ts";
 import type { EventEdit } from "./events/event.ts";
+import type {
+  CautionAnswers,
+  ClinicLimits,
+  EffusionGrade,
+  GateOpening,
+  KneeReading,
+  SessionOperation,
+  stopKinds,
+} from "./gate/gate-schema.ts";
 import type { InvolvedSide, Limb, Side } from "./limb.ts";
 import type { Protocol } from "./protocol/protocol.ts";
 import type { TestKind } from "./test-kind.ts";
-
-/** Effusion grades in rising order. */
-export const effusionGrades = ["none", "trace", "1+", "2+", "3+"] as const;
-
-export type EffusionGrade = (typeof effusionGrades)[number];
 
 /** What a person said about one file, or about one trial of it. */
 export interface FileEntry {
@@ -89,12 +93,29 @@ export interface SessionDescription {
   readonly leadingLeg?: Side;
   /** Which foot stood on which force column; counts as stated by the tester. */
   readonly plates?: readonly StatedPlate[];
-  /** Worst pain during the tests, 0 to 10. */
+  /** The operation that the involved knee had; absent where it had none, or nobody stated it. */
+  readonly operation?: SessionOperation;
+  /** Worst pain during the tests, 0 to 10, and effusion, as one statement without a time; `readings` have theirs. */
   readonly pain?: number;
   readonly effusion?: EffusionGrade;
-  readonly stopped?: { readonly reason: string };
-  /** Cautions for jump testing were asked and answered. */
-  readonly cautions?: { readonly answeredBy: string; readonly date: string; readonly note?: string };
+  /** Pain and effusion as they were read, in the order of writing; only ever added to. */
+  readonly readings?: readonly KneeReading[];
+  /** Without a kind the reason may be the knee, and counts so. */
+  readonly stopped?: { readonly reason: string; readonly kind?: (typeof stopKinds)[number] };
+  /**
+   * The cautions for jump testing: their answers, only ever added to. `answeredBy`, `date` and `note` alone say that
+   * somebody asked, and no answer.
+   */
+  readonly cautions?: {
+    readonly answeredBy?: string;
+    readonly date?: string;
+    readonly note?: string;
+    readonly answers?: readonly CautionAnswers[];
+  };
+  /** What the named treating clinician opened although it was closed; only ever added to. */
+  readonly gateOpenings?: readonly GateOpening[];
+  /** The clinic's limits as they were for this session; absent: the program's default. */
+  readonly limits?: ClinicLimits;
   /** True for recordings made by a simulator; printed on every sheet. */
   readonly simulated?: boolean;
   readonly note?: string;

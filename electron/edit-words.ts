@@ -11,10 +11,8 @@ const partWords: Readonly<Record<keyof SessionChange, string>> = {
   protocol: "protocol",
   massKg: "body mass",
   plates: "plates",
-  pain: "pain",
-  effusion: "effusion",
+  operation: "operation",
   stopped: "stop",
-  cautions: "cautions",
   note: "note",
 };
 

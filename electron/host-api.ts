@@ -11,6 +11,7 @@ import type { FileEntry, ForceUnit, SessionDescription, StatedPlate } from "../c
 import type { SheetDocument } from "../core/sheet/document.ts";
 import type { Alignment, CurveOverlay } from "../core/sides/curves.ts";
 import type { TestKind } from "../core/test-kind.ts";
+import type { CautionAddition } from "./cautions/caution-addition.ts";
 import type { FileOutcome } from "./file-outcome.ts";
 import type { RegisterApi } from "./register-host/register-api.ts";
 import type { RegisterView } from "./register-host/register-view.ts";
@@ -147,10 +148,8 @@ type ChangeablePart =
   | "massKg"
   | "protocol"
   | "plates"
-  | "pain"
-  | "effusion"
+  | "operation"
   | "stopped"
-  | "cautions"
   | "note";
 
 /** A file made for the person, ready to be saved. */
@@ -255,6 +254,14 @@ export interface HostApi extends RegisterApi {
   };
   "session.change": {
     readonly request: { readonly folder: string; readonly change: SessionChange };
+    readonly reply: Workspace;
+  };
+  /**
+   * Adds answers to the cautions, readings of pain and effusion, or the named clinician's opening. They are kept for good
+   * and are no step that can be taken back.
+   */
+  "cautions.add": {
+    readonly request: { readonly folder: string; readonly addition: CautionAddition };
     readonly reply: Workspace;
   };
   "trials.change": {

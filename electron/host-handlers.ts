@@ -73,6 +73,7 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     "watch.expect": ({ next }) => thenLook(() => watch.expect(next)),
     "recordings.answer": ({ folder, files, answers }) => thenRead(() => workspace.answer(folder, files, answers)),
     "session.change": ({ folder, change }) => thenRead(() => workspace.changeSession(folder, change)),
+    "cautions.add": ({ folder, addition }) => thenRead(() => workspace.addCautions(folder, addition)),
     "trials.change": ({ folder, file, trial, change }) =>
       thenRead(() => workspace.changeTrial(folder, file, trial, change)),
     "trials.statePlates": ({ folder, files, feet }) => thenRead(() => workspace.statePlates(folder, files, feet)),

@@ -1,4 +1,7 @@
 import type { RecordingFile } from "../core/recording/file.ts";
+import { withCautions } from "./cautions/add-cautions.ts";
+import type { WrittenCautions } from "./cautions/caution-addition.ts";
+import { keepAdded } from "./cautions/keep-added.ts";
 import { EditHistory, type KeptStep, type Stated } from "./edit-history.ts";
 import { joinPath, sessionFileName } from "./recording-names.ts";
 import { RequestRefused } from "./request-refused.ts";
@@ -98,9 +101,23 @@ export class OpenSessions {
     this.put({ ...session, stated: after });
   }
 
+  /** Adds answers, readings or an opening to a session: kept for good, and no step that can be taken back. */
+  addCautions(session: StoredSession, added: WrittenCautions): void {
+    const description = withCautions(session.stated.description, added);
+    const { folder, stated, keptAs } = session;
+    this.effect = "";
+    if (keptAs !== undefined && this.#keeper !== undefined) {
+      this.#keeper.describe(keptAs, description, "cautions added");
+      this.refreshKept(folder);
+      return;
+    }
+    this.put({ ...session, stated: { ...stated, description } });
+  }
+
   /** What a session.json says takes the place of what was said before, as a step that can be taken back. */
-  describe(session: StoredSession, after: Stated): void {
+  describe(session: StoredSession, read: Stated): void {
     const { folder, stated: before } = session;
+    const after = { ...read, description: keepAdded(before.description, read.description) };
     this.put({ ...session, stated: after });
     this.#kept.set(folder, after.description);
     if (Object.keys(before.description).length > 0) {
@@ -182,7 +199,9 @@ export class OpenSessions {
 
   #state(folder: string, stated: Stated): void {
     this.effect = "";
-    this.put({ ...this.get(folder), stated });
+    const session = this.get(folder);
+    const description = keepAdded(session.stated.description, stated.description);
+    this.put({ ...session, stated: { ...stated, description } });
     this.shown = folder;
   }
 }

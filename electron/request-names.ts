@@ -27,6 +27,7 @@ export const requestNames = [
   "watch.expect",
   "recordings.answer",
   "session.change",
+  "cautions.add",
   "trials.change",
   "trials.statePlates",
   "trials.trace",

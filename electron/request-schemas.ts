@@ -1,10 +1,11 @@
 import { z } from "zod";
 import { eventNames } from "../core/events/event.ts";
-import { effusionGrades } from "../core/session.ts";
+import { sessionOperationSchema, stopKinds } from "../core/gate/gate-schema.ts";
 import { protocolSchema } from "../core/session-schema.ts";
 import { settingsCatalogue } from "../core/settings.ts";
 import { alignments } from "../core/sides/curves.ts";
 import { testKinds } from "../core/test-kind.ts";
+import { cautionAdditionSchema } from "./cautions/caution-addition.ts";
 import type { HostApi, HostRequestName } from "./host-api.ts";
 import { registerRequestSchemas } from "./register-host/register-request-schemas.ts";
 
@@ -94,11 +95,9 @@ const sessionChange = z.strictObject({
   massKg: z.number().positive().max(settingsCatalogue.bodyMassMaximumKg.default).nullable().exactOptional(),
   protocol: protocolSchema.nullable().exactOptional(),
   plates: statedPlates.nullable().exactOptional(),
-  pain: z.number().min(0).max(10).nullable().exactOptional(),
-  effusion: z.enum(effusionGrades).nullable().exactOptional(),
-  stopped: z.strictObject({ reason }).nullable().exactOptional(),
-  cautions: z
-    .strictObject({ answeredBy: line(200).min(1), date: isoDate, note: z.string().max(5000).exactOptional() })
+  operation: sessionOperationSchema.nullable().exactOptional(),
+  stopped: z
+    .strictObject({ reason, kind: z.enum(stopKinds).exactOptional() })
     .nullable()
     .exactOptional(),
   note: z.string().max(5000).nullable().exactOptional(),
@@ -181,6 +180,7 @@ export const requestSchemas = {
   }),
   "recordings.answer": z.strictObject({ folder, files: z.array(file).min(1).max(10_000), answers }),
   "session.change": z.strictObject({ folder, change: sessionChange }),
+  "cautions.add": z.strictObject({ folder, addition: cautionAdditionSchema }),
   "trials.change": z.strictObject({ folder, file, trial, change: trialChange }),
   "trials.statePlates": z.strictObject({
     folder,

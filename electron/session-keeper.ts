@@ -4,7 +4,7 @@ import type { RegisterView } from "./register-host/register-view.ts";
 import type { StoredSession } from "./stored-session.ts";
 
 /** What a change of a session is about, for the journal. */
-export type KeptChange = "session changed" | "trials changed";
+export type KeptChange = "session changed" | "trials changed" | "cautions added";
 
 /**
  * Keeps sessions for good. The workspace tells it of each change before showing it; what cannot be kept is refused with

@@ -9,6 +9,8 @@ import type { Settings } from "../core/settings.ts";
 import type { CurveOverlay } from "../core/sides/curves.ts";
 import { traceTrial } from "../core/trace-trial.ts";
 import { Analyses } from "./analyses.ts";
+import { writtenCautions } from "./cautions/add-cautions.ts";
+import type { CautionAddition } from "./cautions/caution-addition.ts";
 import { answerWords, assignWords, sessionChangeWords, statedPlatesWords, trialChangeWords } from "./edit-words.ts";
 import { FileTexts } from "./file-lines.ts";
 import type {
@@ -49,16 +51,19 @@ export class WorkspaceState {
   readonly #shelf: LayoutShelf | undefined;
   readonly #analyses: Analyses;
   readonly #texts = new FileTexts();
+  readonly #now: () => Date;
   #demo = false;
 
   /**
    * @param sampleTraces folder of the demo world's recordings
    * @param shelf the saved layouts; without it none is applied and none can be kept
+   * @param now the machine's clock, which says when cautions were written down
    */
-  constructor(settings: Settings, sampleTraces: string, shelf?: LayoutShelf) {
+  constructor(settings: Settings, sampleTraces: string, shelf?: LayoutShelf, now: () => Date = () => new Date()) {
     this.settings = settings;
     this.#sampleTraces = sampleTraces;
     this.#shelf = shelf;
+    this.#now = now;
     this.#analyses = new Analyses(settings, shelf);
     this.#intake = new RecordingIntake(this.#open, this.#analyses);
   }
@@ -212,6 +217,12 @@ export class WorkspaceState {
   changeSession(folder: string, change: SessionChange): void {
     const session = this.#open.get(folder);
     this.#open.change(session, withSessionChange(session.stated.description, change), sessionChangeWords(change));
+  }
+
+  /** Adds to the cautions of a session; the machine's clock says when. */
+  addCautions(folder: string, addition: CautionAddition): void {
+    const session = this.#open.get(folder);
+    this.#open.addCautions(session, writtenCautions(addition, session.stated.description.date, this.#now()));
   }
 
   changeTrial(folder: string, file: string, trial: number, change: TrialChange): void {

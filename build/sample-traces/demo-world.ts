@@ -1,5 +1,6 @@
-import type { EffusionGrade, SessionDescription } from "../../core/session.ts";
+import type { SessionDescription } from "../../core/session.ts";
 import type { PushShapeName } from "../../core/simulate/shapes.ts";
+import { demoCautions } from "./demo-cautions.ts";
 import type { Dialect } from "./write-delimited.ts";
 import { commaDialect } from "./write-delimited.ts";
 
@@ -72,7 +73,6 @@ const jonasInjury =
   "Left knee: anterior cruciate ligament reconstructed with a bone–tendon–bone graft. Right knee: partial meniscectomy in 2022, so the uninvolved side carries a caution.";
 const aila = { code: "GH-21", name: "Aila Rusten", sex: "female", birthYear: 2006, sport: "handball" } as const;
 
-const clinician = "sports physiotherapist, Grynnholm HK (invented)";
 const preInjuryDate = "2025-08-19";
 
 /** Single-leg heights before the injury, in metres. */
@@ -87,16 +87,18 @@ const marenReferences = (["right", "left"] as const).map((side) => ({
   origin: "pre-injury" as const,
 }));
 
-function marenAfter(date: string, milestone: string, pain: number, effusion: EffusionGrade) {
+const marenOperation = { date: "2026-03-12", graft: "hamstring", repaired: "no" } as const;
+const jonasOperation = { date: "2026-04-14", graft: "bone–tendon–bone", repaired: "no" } as const;
+
+function marenAfter(date: string, milestone: string, asked: Parameters<typeof demoCautions>[1]) {
   return {
     athlete: maren,
     involved: "right",
     injury: marenInjury,
     date,
     milestone,
-    pain,
-    effusion,
-    cautions: { answeredBy: clinician, date },
+    operation: marenOperation,
+    ...demoCautions(date, asked),
     references: marenReferences,
   } as const;
 }
@@ -140,9 +142,7 @@ export const demoSessions: readonly DemoSession[] = [
       involved: "none",
       date: preInjuryDate,
       milestone: "pre-injury",
-      pain: 0,
-      effusion: "none",
-      cautions: { answeredBy: clinician, date: preInjuryDate },
+      ...demoCautions(preInjuryDate, { pain: [0, 0] }),
       note: "Pre-season testing. The right knee was injured later.",
     },
   },
@@ -158,7 +158,7 @@ export const demoSessions: readonly DemoSession[] = [
     landingShape: "soft",
     seed: 1100,
     description: {
-      ...marenAfter("2026-07-14", "month 4, return to running", 2, "trace"),
+      ...marenAfter("2026-07-14", "month 4, return to running", { pain: [1, 2], effusion: "trace", askedAgain: false }),
       note: "Single-leg jumps and drop jumps are not in the protocol of this stage.",
     },
   },
@@ -181,8 +181,11 @@ export const demoSessions: readonly DemoSession[] = [
     landingShape: "soft",
     seed: 1200,
     description: {
-      ...marenAfter("2026-08-27", "month 5.5", 5, "1+"),
-      stopped: { reason: "Pain 5 of 10 in the right knee after the last single-leg trial; drop jumps were not begun." },
+      ...marenAfter("2026-08-27", "month 5.5", { pain: [2, 5], effusion: "1+" }),
+      stopped: {
+        kind: "knee",
+        reason: "Pain 5 of 10 in the right knee after the last single-leg trial; drop jumps were not begun.",
+      },
       note: "Which way she faced was not written down.",
     },
   },
@@ -209,7 +212,7 @@ export const demoSessions: readonly DemoSession[] = [
     pushShapes: ["even", "two-peaked"],
     landingShape: "ordinary",
     seed: 1300,
-    description: marenAfter("2026-10-13", "month 7, team training without contact", 1, "none"),
+    description: marenAfter("2026-10-13", "month 7, team training without contact", { pain: [0, 1], effusion: "none" }),
   },
   {
     folder: "maren-tveitlund/5-month-9",
@@ -232,7 +235,7 @@ export const demoSessions: readonly DemoSession[] = [
     landingShape: "ordinary",
     seed: 1400,
     description: {
-      ...marenAfter("2026-12-14", "month 9", 0, "none"),
+      ...marenAfter("2026-12-14", "month 9", { pain: [0, 0], effusion: "none" }),
       note: "Left ankle sprain in November, two weeks of training missed.",
     },
   },
@@ -256,7 +259,7 @@ export const demoSessions: readonly DemoSession[] = [
     pushShapes: ["even", "early-rise"],
     landingShape: "ordinary",
     seed: 1500,
-    description: marenAfter("2027-02-11", "month 11, return to competition", 0, "none"),
+    description: marenAfter("2027-02-11", "month 11, return to competition", { pain: [0, 0], effusion: "none" }),
   },
   {
     folder: "jonas-ekre/1-month-6",
@@ -284,9 +287,8 @@ export const demoSessions: readonly DemoSession[] = [
       injury: jonasInjury,
       date: "2026-10-20",
       milestone: "month 6",
-      pain: 1,
-      effusion: "none",
-      cautions: { answeredBy: clinician, date: "2026-10-20" },
+      operation: jonasOperation,
+      ...demoCautions("2026-10-20", { pain: [0, 1], effusion: "none" }),
     },
   },
   {
@@ -315,9 +317,8 @@ export const demoSessions: readonly DemoSession[] = [
       injury: jonasInjury,
       date: "2027-01-20",
       milestone: "month 9",
-      pain: 0,
-      effusion: "none",
-      cautions: { answeredBy: clinician, date: "2027-01-20" },
+      operation: jonasOperation,
+      ...demoCautions("2027-01-20", { pain: [0, 0], effusion: "none" }),
     },
   },
   {
@@ -346,9 +347,7 @@ export const demoSessions: readonly DemoSession[] = [
       involved: "none",
       date: "2026-11-09",
       milestone: "first session",
-      pain: 0,
-      effusion: "none",
-      cautions: { answeredBy: clinician, date: "2026-11-09" },
+      ...demoCautions("2026-11-09", { pain: [0, 0] }),
     },
   },
   {
@@ -376,9 +375,7 @@ export const demoSessions: readonly DemoSession[] = [
       involved: "none",
       date: "2026-11-16",
       milestone: "second session, seven days later",
-      pain: 0,
-      effusion: "none",
-      cautions: { answeredBy: clinician, date: "2026-11-16" },
+      ...demoCautions("2026-11-16", { pain: [0, 0] }),
     },
   },
 ];

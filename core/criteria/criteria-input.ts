@@ -1,8 +1,8 @@
+import type { Gate } from "../gate/gate.ts";
 import type { InvolvedSide, Limb } from "../limb.ts";
 import type { ComparableTrial, Comparison } from "../sides/comparison.ts";
 import type { TestKind } from "../test-kind.ts";
 import type { ReferenceValue } from "./criterion.ts";
-import type { Gate } from "./gate.ts";
 
 /** Everything the evaluation of a set needs of one session. */
 export interface CriteriaInput {

@@ -1,3 +1,4 @@
+import { closedFor } from "../gate/gate.ts";
 import { capitalised, countOf } from "../plain-words.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import { type Counting, countsFor } from "./counting.ts";
@@ -10,8 +11,11 @@ import { belongsTo, type LimbProgress, protocolProgress } from "./protocol-progr
  * and with the gate open. Empty for a trial of which test or limb is unknown.
  */
 export function afterTrial(protocol: Protocol, trial: TrialResult, session: SessionResult): string {
-  if (!session.gate.open) return noMoreToday(session.gate);
+  const { gate } = session;
+  if (!gate.open) return noMoreToday(gate.reason);
   if (trial.test === undefined || trial.limb === undefined) return "";
+  const closed = closedFor(gate, { test: trial.test, legs: trial.limb === "both" ? "both" : "single" }, [trial.limb]);
+  if (closed !== "") return noMoreToday(closed);
   const entry = protocol.tests.find((each) => belongsTo(trial, each, protocol));
   if (entry === undefined) return "This test is not in the protocol.";
   const of = protocolProgress(protocol, session).tests.find((each) => each.entry === entry);

@@ -1,4 +1,4 @@
-import type { Gate } from "../criteria/gate.ts";
+import { closedFor, type Gate } from "../gate/gate.ts";
 import type { InvolvedSide } from "../limb.ts";
 import { capitalised, countOf } from "../plain-words.ts";
 import type { TrialResult } from "../result.ts";
@@ -52,14 +52,18 @@ export function landingsLine(
 
 /**
  * What is still missing in the session, one sentence a test and leg ("Two more valid single-leg drop jumps from 0.20 m
- * on the left."). With the gate closed nothing more is asked for.
+ * on the left."). Of tests that are closed nothing more is asked for.
  */
 export function missingLines(progress: ProtocolProgress, gate: Gate): readonly string[] {
-  if (!gate.open) return [noMoreToday(gate)];
-  return progress.tests.flatMap(({ entry, limbs, obstacle }) => [
-    ...limbs.flatMap((limb) => limbLines(entry, limb)),
+  if (!gate.open) return [noMoreToday(gate.reason)];
+  const closed = progress.tests.flatMap(({ entry }) => closedFor(gate, entry)).filter((each) => each !== "");
+  const lines = progress.tests.flatMap(({ entry, limbs, obstacle }) => [
+    ...limbs
+      .filter(({ limb }) => closedFor(gate, entry, [limb]) === "")
+      .flatMap((limb) => limbLines(entry, limb)),
     ...(obstacle === "" ? [] : [`${capitalised(protocolTestName(entry))}: ${obstacle}`]),
   ]);
+  return [...lines, ...new Set(closed)];
 }
 
 function limbLines(entry: ProtocolTest, limb: LimbProgress): readonly string[] {
@@ -75,8 +79,8 @@ function limbLines(entry: ProtocolTest, limb: LimbProgress): readonly string[] {
   }
 }
 
-/** Said instead of asking for more while the gate is closed. */
-export function noMoreToday({ reason }: Gate): string {
+/** Said instead of asking for more while tests are closed. */
+export function noMoreToday(reason: string): string {
   return `No more jumps today. ${reason}`;
 }
 

@@ -1,5 +1,5 @@
 import type { CriterionResult, Status } from "../criteria/criterion.ts";
-import { countOf } from "../plain-words.ts";
+import { countOf, listInWords } from "../plain-words.ts";
 import { sessionProgress } from "../protocol/session-progress.ts";
 import type { SessionResult } from "../result.ts";
 import { countsInMeans, isHeld } from "../weight/held-trial.ts";
@@ -37,9 +37,15 @@ export function missingToday(session: SessionResult): readonly string[] {
       ? []
       : [`Nobody has yet looked at the events of ${unseen === used ? "the" : `${unseen} of the`} trials used.`]),
     ...(description.involved === undefined ? ["The involved side is not stated."] : []),
-    ...(description.cautions === undefined ? ["No record says that the cautions for jump testing were asked."] : []),
+    ...notAnswered(session.gate),
     "What no force plate measures: strength, range of motion, laxity, questionnaires and the sport-specific programme. The clinician adds it.",
   ];
+}
+
+/** What the cautions still want before statuses may stand. */
+function notAnswered({ answered: { openAtFirst, openAtChange } }: SessionResult["gate"]): readonly string[] {
+  const open = [...new Set([...openAtFirst, ...openAtChange])];
+  return open.length === 0 ? [] : [`Answers to the cautions for jump testing: ${listInWords(open)}.`];
 }
 
 /** What the session's protocol still wants; nothing without one, or when it is done. */

@@ -1,6 +1,9 @@
 import type { Criterion, Status } from "../criteria/criterion.ts";
+import type { KneeRow } from "../criteria/knee-rows.ts";
 import type { Finding } from "../finding.ts";
-import type { InvolvedSide, Side } from "../limb.ts";
+import type { Closure } from "../gate/closure.ts";
+import type { Gate } from "../gate/gate.ts";
+import type { InvolvedSide, Limb, Side } from "../limb.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import { type SettingName, type Settings, settingsCatalogue, settingsHash } from "../settings.ts";
@@ -102,6 +105,22 @@ export interface DocumentCriterion {
   readonly caution: string;
 }
 
+/** What closes jump tests, and what of it the named clinician opened. */
+interface DocumentGate {
+  /** False while every jump test is closed. */
+  readonly open: boolean;
+  readonly reason: string;
+  readonly closures: readonly DocumentClosure[];
+  readonly opened: readonly (DocumentClosure & { readonly by: string; readonly because: string })[];
+}
+
+interface DocumentClosure {
+  readonly code: string;
+  readonly closes: readonly string[];
+  readonly limbs?: readonly Limb[];
+  readonly reason: string;
+}
+
 /** What concerns a session as a whole. The athlete is named by code only. */
 interface DocumentSession {
   readonly session: string;
@@ -111,7 +130,9 @@ interface DocumentSession {
   readonly simulated: boolean;
   /** Gravity the session was analysed with, m/s²; it outranks the one of the settings. */
   readonly gravity?: number;
-  readonly gate: { readonly open: boolean; readonly reason: string };
+  readonly gate: DocumentGate;
+  /** The knee's own rows; empty where nobody is injured. */
+  readonly knee: readonly KneeRow[];
   readonly findings: readonly Finding[];
 }
 
@@ -170,6 +191,23 @@ function settingValues(settings: Settings): Record<string, number | string> {
   return Object.fromEntries(Object.keys(settingsCatalogue).map((name) => [name, settings[name as SettingName]]));
 }
 
+function documentGate({ open, reason, closures, opened }: Gate): DocumentGate {
+  return {
+    open,
+    reason,
+    closures: closures.map(documentClosure),
+    opened: opened.map(({ closure, opening }) => ({
+      ...documentClosure(closure),
+      by: opening.by,
+      because: opening.reason,
+    })),
+  };
+}
+
+function documentClosure({ code, loads, limbs, reason }: Closure): DocumentClosure {
+  return { code, closes: [...loads], ...(limbs !== undefined && { limbs: [...limbs] }), reason };
+}
+
 function documentSession(session: SessionResult): DocumentSession {
   const { athlete, date, involved, simulated } = session.description;
   return {
@@ -179,7 +217,8 @@ function documentSession(session: SessionResult): DocumentSession {
     ...(involved !== undefined && { involved }),
     simulated: simulated ?? false,
     ...(session.gravity !== undefined && { gravity: session.gravity }),
-    gate: { open: session.gate.open, reason: session.gate.reason },
+    gate: documentGate(session.gate),
+    knee: [...session.knee],
     findings: session.findings.map(documentFinding),
   };
 }

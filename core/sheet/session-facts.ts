@@ -5,6 +5,7 @@ import type { SessionDescription } from "../session.ts";
 import { median } from "../sides/trial-statistic.ts";
 import { countsInMeans } from "../weight/held-trial.ts";
 import type { SheetBlock } from "./document.ts";
+import { gateFacts } from "./gate-facts.ts";
 
 const notStated = "not stated";
 
@@ -17,8 +18,7 @@ export function sessionFacts(session: SessionResult): SheetBlock {
       { name: "Athlete", value: athleteInWords(description.athlete), wide: true },
       { name: "Involved side", value: involvedInWords(description), wide: true },
       { name: "Body mass", value: bodyMassInWords(session) },
-      { name: "Pain, effusion", value: kneeInWords(description) },
-      { name: "Cautions", value: cautionsInWords(description), wide: true },
+      ...gateFacts(description, session.gate),
       ...(description.note === undefined
         ? []
         : [{ name: "Note", value: asSentence(description.note), wide: true } as const]),
@@ -61,15 +61,4 @@ function bodyMassInWords(session: SessionResult): string {
   if (masses.length > 0) return `${joinNumberText(formatValue(median(masses), undefined, "kg"))}, on the plates`;
   const { massKg } = session.description;
   return massKg === undefined ? "not measured" : `${joinNumberText(formatValue(massKg, undefined, "kg"))}, entered`;
-}
-
-function kneeInWords({ pain, effusion }: SessionDescription): string {
-  const painText = pain === undefined ? "pain not recorded" : `worst pain ${pain} of 10`;
-  return `${painText}; ${effusion === undefined ? "effusion not recorded" : `effusion ${effusion}`}`;
-}
-
-function cautionsInWords({ cautions }: SessionDescription): string {
-  if (cautions === undefined) return "no record that they were asked for jump testing";
-  const note = cautions.note === undefined ? "" : `; ${cautions.note}`;
-  return `asked for jump testing; answered by ${cautions.answeredBy}, ${dateInWords(cautions.date)}${note}`;
 }

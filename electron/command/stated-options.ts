@@ -25,6 +25,8 @@ export const statingOptionNames = [
   "gravity",
   "latitude",
   "altitude",
+  "cautions",
+  "by",
 ] as const;
 
 export type StatingOptions = Readonly<Partial<Record<(typeof statingOptionNames)[number], string>>>;
@@ -51,6 +53,7 @@ export function readStatedOptions(options: StatingOptions): StatedOptions {
   const { test, limb, involved, mass, "drop-height": dropHeight, "leading-leg": leadingLeg } = options;
   const layout = readLayout(options);
   const gravity = readGravity(options);
+  const cautionsNotKnownBy = readCautions(options);
   return {
     ...(test !== undefined && { test: choice("--test", test, testKinds) }),
     ...(limb !== undefined && { limb: choice("--limb", limb, limbs) }),
@@ -71,7 +74,19 @@ export function readStatedOptions(options: StatingOptions): StatedOptions {
     }),
     ...(leadingLeg !== undefined && { leadingLeg: choice("--leading-leg", leadingLeg, legs) }),
     ...(gravity !== undefined && { gravity }),
+    ...(cautionsNotKnownBy !== undefined && { cautionsNotKnownBy }),
   };
+}
+
+/** `--cautions not-known --by NAME`: who states that what was not asked is not known. */
+function readCautions({ cautions, by }: StatingOptions): string | undefined {
+  if (cautions === undefined && by === undefined) return undefined;
+  if (cautions === undefined) throw new UsageError("--by names who states --cautions not-known; give both.");
+  choice("--cautions", cautions, ["not-known"]);
+  if (by === undefined || by.trim() === "") {
+    throw new UsageError("--cautions not-known is a person's statement: say whose with --by NAME.");
+  }
+  return by.trim();
 }
 
 /** One of a few words. */

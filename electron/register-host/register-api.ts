@@ -1,3 +1,5 @@
+import type { ClinicLimits } from "../../core/gate/gate-schema.ts";
+import type { CautionAddition } from "../cautions/caution-addition.ts";
 import type { MadeFile, Workspace } from "../host-api.ts";
 import type { RecordContent } from "../register/record-schemas.ts";
 import type { RecordKey } from "../register/record-tables.ts";
@@ -31,11 +33,15 @@ type SessionContent = RecordContent<"sessions">;
 /** What stands before the first jump of a session. */
 export type SessionPlan = Pick<
   SessionContent,
-  "milestone" | "protocol" | "place" | "tester" | "massKg" | "conditions" | "injury" | "pain" | "effusion" | "cautions"
-> & { readonly date: string };
+  "milestone" | "protocol" | "place" | "tester" | "massKg" | "conditions" | "injury"
+> & {
+  readonly date: string;
+  /** What was answered and read before it. */
+  readonly cautions?: CautionAddition;
+};
 
-/** What is noted during a session beside its description; absent parts stay, cautions are added to those before. */
-export type SessionNotes = Pick<SessionContent, "place" | "tester" | "conditions" | "pain" | "effusion" | "cautions">;
+/** What is noted during a session beside its description; absent parts stay. */
+export type SessionNotes = Pick<SessionContent, "place" | "tester" | "conditions">;
 
 /** One thing in the bin. */
 export interface BinnedRecord extends RecordKey {
@@ -119,6 +125,13 @@ export interface RegisterApi {
       readonly athlete: { readonly id: string } | { readonly code: string; readonly name?: string };
     };
     readonly reply: Workspace;
+  };
+  /** The clinic's limits of the register; empty while nobody has set any. */
+  "limits.read": { readonly request: Nothing; readonly reply: { readonly limits: ClinicLimits } };
+  /** Confirms or changes them, by name; they hold for sessions from now on, and change none that is there. */
+  "limits.set": {
+    readonly request: { readonly limits: Omit<ClinicLimits, "setAt" | "setBy"> & { readonly setBy: string } };
+    readonly reply: { readonly limits: ClinicLimits };
   };
   "backups.read": {
     readonly request: Nothing;

@@ -4,6 +4,7 @@ import { removePassphrase, setPassphrase } from "../register/register-passphrase
 import { RequestRefused } from "../request-refused.ts";
 import { archiveHandlers } from "./archive-handlers.ts";
 import { backupHandlers } from "./backup-handlers.ts";
+import { limitHandlers } from "./limit-handlers.ts";
 import { recordHandlers } from "./record-handlers.ts";
 import type { RegisterApi } from "./register-api.ts";
 import type { RegisterHome } from "./register-home.ts";
@@ -55,6 +56,7 @@ export function registerHandlers(home: RegisterHome): RegisterHandlers {
     "register.verify": () => home.register.verify(),
     ...recordHandlers(home),
     ...sessionHandlers(home),
+    ...limitHandlers(home),
     ...backupHandlers(home),
     ...archiveHandlers(home),
   };

@@ -36,6 +36,11 @@ function describe(register: Register, id: string, description: SessionDescriptio
       "The athlete of a session in the register is changed under Athletes, for all sessions at once. Nothing was changed.",
     );
   }
+  if (JSON.stringify(before.operation) !== JSON.stringify(description.operation)) {
+    throw new RequestRefused(
+      "The operation of an athlete in the register is changed under Athletes, for all sessions at once. Nothing was changed.",
+    );
+  }
   const { involved, ...others } = description;
   // What follows from injuries and operations goes on following from them.
   const follows = described.session.content.involved === undefined && involved === before.involved;

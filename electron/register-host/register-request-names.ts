@@ -23,6 +23,8 @@ export const registerRequestNames = [
   "sessions.start",
   "sessions.note",
   "sessions.keep",
+  "limits.read",
+  "limits.set",
   "backups.read",
   "backups.make",
   "backups.preview",

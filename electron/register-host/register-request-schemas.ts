@@ -1,4 +1,6 @@
 import { z } from "zod";
+import { clinicLimitsSchema } from "../../core/gate/gate-schema.ts";
+import { cautionAdditionSchema } from "../cautions/caution-addition.ts";
 import { type RecordKind, recordSchemas } from "../register/record-schemas.ts";
 import { recordKinds } from "../register/record-tables.ts";
 import type { RegisterApi } from "./register-api.ts";
@@ -39,9 +41,6 @@ const notes = {
   place: session.place,
   tester: session.tester,
   conditions: session.conditions,
-  pain: session.pain,
-  effusion: session.effusion,
-  cautions: session.cautions,
 };
 
 const backupChoice = z.strictObject({
@@ -90,6 +89,7 @@ export const registerRequestSchemas = {
       protocol: session.protocol,
       massKg: session.massKg,
       injury: session.injury,
+      cautions: cautionAdditionSchema.exactOptional(),
     }),
   }),
   "sessions.note": z.strictObject({ session: id, notes: z.strictObject(notes) }),
@@ -99,6 +99,10 @@ export const registerRequestSchemas = {
       z.strictObject({ id }),
       z.strictObject({ code: line(64).min(1), name: line(200).min(1).exactOptional() }),
     ]),
+  }),
+  "limits.read": nothing,
+  "limits.set": z.strictObject({
+    limits: clinicLimitsSchema.omit({ setAt: true, setBy: true }).extend({ setBy: line(200).min(1) }),
   }),
   "backups.read": nothing,
   "backups.make": z.strictObject({ place: place.exactOptional(), passphrase: passphrase.exactOptional() }),

@@ -1,3 +1,5 @@
+import { writtenCautions } from "../cautions/add-cautions.ts";
+import { readLimits } from "../register/clinic-limits.ts";
 import { importSession } from "../register/import-sessions.ts";
 import type { RecordContent } from "../register/record-schemas.ts";
 import type { Register } from "../register/register.ts";
@@ -40,7 +42,18 @@ function start(register: Register, { session, athlete, plan }: RegisterApi["sess
   if (page === undefined) throw new RequestRefused("This athlete is no longer in the register; nothing was changed.");
   const labels = new Set(page.sessions.map((each) => each.session.content.folder));
   const folder = freeFolder(`${labelOf(page.athlete.content.code)}/${plan.date}`, labels);
-  register.writes.act("session added", (changes) => changes.add("sessions", { athlete }, { folder, ...plan }, session));
+  const { cautions, ...planned } = plan;
+  const added = writtenCautions(cautions ?? {}, plan.date, register.circumstances.now());
+  const { confirmed } = readLimits(register);
+  const content = {
+    folder,
+    ...planned,
+    ...(added.answers !== undefined && { cautionAnswers: [added.answers] }),
+    ...(added.readings !== undefined && { readings: added.readings }),
+    ...(added.opening !== undefined && { gateOpenings: [added.opening] }),
+    ...(confirmed !== undefined && { limits: confirmed }),
+  };
+  register.writes.act("session added", (changes) => changes.add("sessions", { athlete }, content, session));
 }
 
 /** A code as one part of a path. */
@@ -48,20 +61,13 @@ function labelOf(code: string): string {
   return /^\.+$/.test(code) ? "athlete" : code.replaceAll(/[/\\]/g, "-");
 }
 
-/** Absent parts stay as they were; cautions join those of another moment and take the place of the same one's. */
+/** Absent parts stay as they were. */
 function note(register: Register, id: string, notes: SessionNotes): void {
   const record = register.reads.record("sessions", id);
   if (record === undefined || record.binned) {
     throw new RequestRefused("This session is no longer in the register; nothing was changed.");
   }
-  const { cautions, ...others } = notes;
-  const before = record.content.cautions ?? [];
-  const kept = before.filter((each) => !cautions?.some((now) => now.before === each.before));
-  const content: RecordContent<"sessions"> = {
-    ...record.content,
-    ...others,
-    ...(cautions && { cautions: [...kept, ...cautions] }),
-  };
+  const content: RecordContent<"sessions"> = { ...record.content, ...notes };
   register.writes.act("session changed", (changes) => changes.change("sessions", id, content));
 }
 

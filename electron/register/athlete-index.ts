@@ -144,7 +144,7 @@ function lineOf(
   sessions: AthleteSessions | undefined,
 ): AthleteLine {
   const operated = operations
-    .map((each) => each.content.date)
+    .flatMap((each) => each.content.date ?? [])
     .toSorted(comparePaths)
     .at(-1);
   const sides = injured.map((each) => each.content);

@@ -38,6 +38,7 @@ export function importSession(register: Register, found: FoundSession): Imported
     const readingFindings = found.descriptionFindings;
     const content = {
       ...sessionContent({ folder }, description, own, others),
+      ...(description.operation !== undefined && { operation: description.operation }),
       ...(readingFindings.length > 0 && { readingFindings }),
     };
     const session = changes.add("sessions", athlete === undefined ? {} : { athlete }, content);

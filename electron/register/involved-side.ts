@@ -1,14 +1,18 @@
 import type { InvolvedSide, Side } from "../../core/limb.ts";
 
 /**
- * The involved side on a date, from dated injuries and operations; without a date, from all of them. Nothing of the
- * kind by then: nobody is injured.
+ * The involved side on a date, from injuries and operations: those up to it, and those whose date nobody knows; without
+ * a date, from all of them. Nothing of the kind by then: nobody is injured.
  */
 export function involvedSideAt(
-  events: readonly { readonly side: Side; readonly date: string }[],
+  events: readonly { readonly side: Side; readonly date?: string }[],
   date: string | undefined,
 ): InvolvedSide {
-  const sides = new Set(events.filter((each) => date === undefined || each.date <= date).map((each) => each.side));
+  const sides = new Set(
+    events
+      .filter((each) => date === undefined || each.date === undefined || each.date <= date)
+      .map((each) => each.side),
+  );
   if (sides.size === 2) return "both";
   return [...sides][0] ?? "none";
 }

@@ -6,6 +6,7 @@ export const journalActions = [
   "injury or operation changed",
   "session added",
   "session changed",
+  "cautions added",
   "recordings imported",
   "trials changed",
   "protocol changed",

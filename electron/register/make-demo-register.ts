@@ -42,7 +42,13 @@ const histories: readonly DemoHistory[] = [
     athlete: { heightMetres: 1.74, dominantSide: "right", note: "Invented. Jumps off the left leg." },
     injuries: [{ side: "right", structure: "anterior cruciate ligament", date: "2026-01-17" }],
     operations: [
-      { side: "right", procedure: "anterior cruciate ligament reconstruction", graft: "hamstring", date: "2026-03-12" },
+      {
+        side: "right",
+        procedure: "anterior cruciate ligament reconstruction",
+        graft: "hamstring",
+        date: "2026-03-12",
+        repaired: "no",
+      },
     ],
     entered: [
       ...strength("quadriceps strength", "2026-10-13", 2.1, 2.62),
@@ -56,7 +62,19 @@ const histories: readonly DemoHistory[] = [
       readiness("2027-02-11", 77),
     ],
   },
-  { code: "GH-14", athlete: { heightMetres: 1.9, note: "Invented. Right partial meniscectomy in 2022." } },
+  {
+    code: "GH-14",
+    athlete: { heightMetres: 1.9, note: "Invented. Right partial meniscectomy in 2022." },
+    operations: [
+      {
+        side: "left",
+        procedure: "anterior cruciate ligament reconstruction",
+        graft: "bone–tendon–bone",
+        date: "2026-04-14",
+        repaired: "no",
+      },
+    ],
+  },
   { code: "GH-21", athlete: { note: "Invented. Never injured." } },
 ];
 
@@ -67,7 +85,7 @@ const histories: readonly DemoHistory[] = [
 export async function makeDemoRegister(file: string, sessions: readonly FoundSession[]) {
   const register = await openRegister(file, { create: true });
   try {
-    const imported = importSessions(register, sessions);
+    const imported = importSessions(register, sessions.map(withoutOperation));
     for (const history of histories) writeHistory(register, history);
     return {
       athletes: register.reads.athletes().length,
@@ -77,6 +95,12 @@ export async function makeDemoRegister(file: string, sessions: readonly FoundSes
   } finally {
     register.close();
   }
+}
+
+/** The operation is a record of the athlete there, so that it can be corrected in one place. */
+function withoutOperation(found: FoundSession): FoundSession {
+  const { operation: _operation, ...description } = found.description;
+  return { ...found, description };
 }
 
 function writeHistory(register: Register, { code, athlete, injuries, operations, entered }: DemoHistory): void {

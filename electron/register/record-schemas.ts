@@ -1,5 +1,10 @@
 import { z } from "zod";
-import { effusionGrades } from "../../core/session.ts";
+import {
+  cautionAnswersSchema,
+  clinicLimitsSchema,
+  effusionGrades,
+  sessionOperationSchema,
+} from "../../core/gate/gate-schema.ts";
 import { fileEntrySchema, sessionSchema } from "../../core/session-schema.ts";
 import { testKinds } from "../../core/test-kind.ts";
 
@@ -39,13 +44,16 @@ const operationSchema = z.strictObject({
   side,
   procedure: text,
   graft: freeText.exactOptional(),
-  date: isoDate,
+  /** Absent where nobody knows it. */
+  date: isoDate.exactOptional(),
+  /** Whether meniscus or cartilage was repaired; absent as good as not known. */
+  repaired: sessionOperationSchema.shape.repaired,
   /** The surgeon's restrictions, in the surgeon's words. */
   restrictions: freeText.exactOptional(),
   note: freeText.exactOptional(),
 });
 
-/** What was asked before jumping, who answered and when. */
+/** What earlier versions kept of who was asked before jumping, and when; read on, and no longer added to. */
 const cautionsSchema = z.strictObject({
   before: z.enum(["session", "single-leg tests", "drop tests"]),
   answeredBy: text,
@@ -120,6 +128,13 @@ const sessionRecordSchema = z.strictObject({
     .exactOptional(),
   stopped: described.stopped,
   cautions: z.array(cautionsSchema).readonly().exactOptional(),
+  /** Answers to the cautions, only ever added to. */
+  cautionAnswers: z.array(cautionAnswersSchema).readonly().exactOptional(),
+  readings: described.readings,
+  gateOpenings: described.gateOpenings,
+  limits: described.limits,
+  /** What the session's own file says of the operation, where it says something. */
+  operation: described.operation,
   conditions: conditionsSchema.exactOptional(),
   simulated: described.simulated,
   note: described.note,
@@ -207,6 +222,8 @@ const settingsDocumentSchema = z.strictObject({
   name: text,
   hash: sha256,
   values: z.record(z.string(), z.union([z.number(), z.string()])),
+  /** Of the document that holds the clinic's limits for jump testing. */
+  limits: clinicLimitsSchema.exactOptional(),
 });
 
 const decisionSchema = z.strictObject({ text, author: text, date: isoDate });

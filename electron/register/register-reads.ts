@@ -61,12 +61,14 @@ export class RegisterReads {
     if (session === undefined || session.binned) return undefined;
     const owner = session.references.athlete;
     const athlete = owner === undefined ? undefined : this.#store.read("athletes", owner);
-    const of = (kind: "injuries" | "operations") =>
+    const of = <Kind extends "injuries" | "operations">(kind: Kind) =>
       owner === undefined ? [] : this.#store.readBy(kind, "athlete", owner).map(({ content }) => content);
+    const operations = of("operations");
     return {
       ...this.#sessionRecords(session),
       ...(athlete && { athlete }),
-      injuriesAndOperations: [...of("injuries"), ...of("operations")],
+      injuriesAndOperations: [...of("injuries"), ...operations],
+      operations,
     };
   }
 

@@ -3,8 +3,10 @@ import type { AthleteIndex } from "./athlete-index.ts";
 import { ChangeSet } from "./change-set.ts";
 import type { Journal, JournalChange } from "./journal.ts";
 import type { JournalAction } from "./journal-actions.ts";
+import type { RecordContent } from "./record-schemas.ts";
 import type { RecordStore } from "./record-store.ts";
-import type { RecordKey } from "./record-tables.ts";
+import type { RecordKey, RecordState } from "./record-tables.ts";
+import { withAdded } from "./with-added.ts";
 
 /** Who is at the machine, and what time it is. */
 export interface Circumstances {
@@ -12,6 +14,9 @@ export interface Circumstances {
   readonly who: string;
   readonly now: () => Date;
 }
+
+/** Where a copy went, and what was answered or read of a knee, stays true whatever is undone. */
+const staysForGood: ReadonlySet<JournalAction> = new Set<JournalAction>(["copy made elsewhere", "cautions added"]);
 
 /** Everything that changes the records of an unlocked register. One action of a person is one transaction. */
 export class RegisterWrites {
@@ -44,8 +49,7 @@ export class RegisterWrites {
       return made;
     });
     if (sequence !== undefined) {
-      // Where a copy went stays true whatever is undone.
-      if (action !== "copy made elsewhere") {
+      if (!staysForGood.has(action)) {
         this.#done.push(sequence);
         this.#undone.length = 0;
       }
@@ -105,7 +109,7 @@ export class RegisterWrites {
     const lines = this.#store.connection.transaction(() => {
       const changes = new ChangeSet(this.#store);
       const inOrder = action === "undone" ? original.toReversed() : original;
-      for (const each of inOrder) changes.write(each, stateAfter(each));
+      for (const each of inOrder) changes.write(each, keepingAdded(each, stateAfter(each), this.#store));
       this.#append(action, changes.changes, sequence);
       return this.#index.keep(athletesIn(changes.changes));
     });
@@ -118,6 +122,15 @@ export class RegisterWrites {
     const { who, now } = this.#circumstances;
     return this.#journal.append(now(), { action, who, ...(of !== undefined && { of }) }, changes);
   }
+}
+
+/** A session's state as it was, with every answer, reading and opening that it was given since. */
+function keepingAdded({ kind, id }: RecordKey, state: RecordState, store: RecordStore): RecordState {
+  if (kind !== "sessions") return state;
+  const now = store.read("sessions", id)?.content;
+  // The state was that of a session's record when it was journalled.
+  const content = state.content as RecordContent<"sessions">;
+  return now === undefined ? state : { ...state, content: withAdded(now, content) };
 }
 
 type ChangedLines = ReturnType<AthleteIndex["keep"]>;

@@ -1,9 +1,13 @@
 import type { Finding } from "../../core/finding.ts";
-import { type EffusionGrade, effusionGrades, type FileEntry, type SessionDescription } from "../../core/session.ts";
+import { type EffusionGrade, effusionGrades } from "../../core/gate/gate-schema.ts";
+import type { FileEntry, SessionDescription } from "../../core/session.ts";
+import { earlierAnswers } from "./earlier-cautions.ts";
 import { involvedSideAt } from "./involved-side.ts";
+import { operationAt } from "./operation-at.ts";
 import type { RecordContent } from "./record-schemas.ts";
 import type { StoredRecord } from "./record-tables.ts";
 import type { SessionRecords } from "./register-views.ts";
+import { withAdded } from "./with-added.ts";
 
 /** Entries a session's record shares with `session.json` under the same names. */
 const sharedKeys = [
@@ -17,7 +21,10 @@ const sharedKeys = [
   "dropHeightMetres",
   "leadingLeg",
   "plates",
+  "readings",
   "stopped",
+  "gateOpenings",
+  "limits",
   "simulated",
   "note",
   "references",
@@ -41,7 +48,8 @@ export function describedAthlete(athlete: RecordContent<"athletes">): NonNullabl
 export interface DescribedSession extends SessionRecords {
   readonly athlete?: StoredRecord<"athletes">;
   /** Of the athlete; they say which side is involved where the session itself does not. */
-  readonly injuriesAndOperations: readonly { readonly side: "left" | "right"; readonly date: string }[];
+  readonly injuriesAndOperations: readonly { readonly side: "left" | "right"; readonly date?: string }[];
+  readonly operations: readonly RecordContent<"operations">[];
 }
 
 /** What was stated about a session, as the analysis takes it. */
@@ -56,7 +64,8 @@ export function descriptionOf(described: DescribedSession): SessionDescription {
   const involved = content.involved ?? fromRecord;
   const pain = worstPain(content.pain);
   const effusion = worstEffusion(content.effusion);
-  const caution = content.cautions?.find((each) => each.before === "session");
+  const cautions = describedCautions(content);
+  const operation = content.operation ?? operationAt(described.operations, involved, content.date);
   const files = entriesOf(described);
   return {
     ...(athlete && { athlete }),
@@ -64,13 +73,8 @@ export function descriptionOf(described: DescribedSession): SessionDescription {
     ...(involved !== undefined && { involved }),
     ...(pain !== undefined && { pain }),
     ...(effusion !== undefined && { effusion }),
-    ...(caution && {
-      cautions: {
-        answeredBy: caution.answeredBy,
-        date: caution.date,
-        ...(caution.note !== undefined && { note: caution.note }),
-      },
-    }),
+    ...(operation !== undefined && { operation }),
+    ...(cautions !== undefined && { cautions }),
     ...(files.length > 0 && { files }),
   };
 }
@@ -82,7 +86,15 @@ export function sessionContent(
   athlete: RecordContent<"athletes"> | undefined,
   otherEntries: NonNullable<RecordContent<"sessions">["otherEntries"]>,
 ): RecordContent<"sessions"> {
-  const replaced = new Set<string>([...sharedKeys, "pain", "effusion", "cautions", "athleteAsStated", "otherEntries"]);
+  const replaced = new Set<string>([
+    ...sharedKeys,
+    "pain",
+    "effusion",
+    "cautions",
+    "cautionAnswers",
+    "athleteAsStated",
+    "otherEntries",
+  ]);
   const kept = Object.entries(before).filter(([key]) => !replaced.has(key));
   const shared = sharedKeys.map((key) => [key, description[key]] as const).filter(([, value]) => value !== undefined);
   const stated = description.athlete;
@@ -90,15 +102,18 @@ export function sessionContent(
   const pain = statedNow(before.pain, worstPain(before.pain), description.pain, "during");
   const effusion = statedNow(before.effusion, worstEffusion(before.effusion), description.effusion, "before");
   const cautions = cautionsWith(before.cautions, description.cautions);
-  return {
+  const earlier = earlierAnswers(before.cautions);
+  const answers = (description.cautions?.answers ?? []).filter((each) => !isAmong(each, earlier));
+  return withAdded(before, {
     ...(Object.fromEntries(kept) as RecordContent<"sessions">),
     ...(Object.fromEntries(shared) as Partial<RecordContent<"sessions">>),
     ...(pain && { pain }),
     ...(effusion && { effusion }),
     ...(cautions.length > 0 && { cautions }),
+    ...(answers.length > 0 && { cautionAnswers: answers }),
     ...(differs && { athleteAsStated: stated }),
     ...(otherEntries.length > 0 && { otherEntries }),
-  };
+  });
 }
 
 /** What was said of one recording and of its trials, from the entries of a description. */
@@ -189,9 +204,27 @@ type Cautions = NonNullable<RecordContent<"sessions">["cautions"]>;
 function cautionsWith(before: Cautions = [], stated: SessionDescription["cautions"]): Cautions {
   const others = before.filter((each) => each.before !== "session");
   if (stated === undefined) return others;
+  const { answeredBy, date, note } = stated;
+  if (answeredBy === undefined || date === undefined) return others;
   const known = before.find((each) => each.before === "session");
   const { note: _note, ...rest } = known ?? { before: "session" as const };
-  return [{ ...rest, ...stated }, ...others];
+  return [{ ...rest, answeredBy, date, ...(note !== undefined && { note }) }, ...others];
+}
+
+/** Who was asked, and every answer, those of earlier versions first; undefined where the record has neither. */
+function describedCautions(content: RecordContent<"sessions">): SessionDescription["cautions"] {
+  const asked = content.cautions?.find((each) => each.before === "session");
+  const answers = [...earlierAnswers(content.cautions), ...(content.cautionAnswers ?? [])];
+  if (asked === undefined && answers.length === 0) return undefined;
+  return {
+    ...(asked !== undefined && { answeredBy: asked.answeredBy, date: asked.date }),
+    ...(asked?.note !== undefined && { note: asked.note }),
+    ...(answers.length > 0 && { answers }),
+  };
+}
+
+function isAmong(each: object, others: readonly object[]): boolean {
+  return others.some((other) => JSON.stringify(other) === JSON.stringify(each));
 }
 
 function sameEntries(some: object, others: object | undefined): boolean {

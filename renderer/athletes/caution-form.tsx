@@ -1,40 +1,35 @@
 import { Button, Modal } from "@mantine/core";
 import { useState } from "react";
-import type { StoredRecord } from "../../electron/register/record-tables.ts";
+import type { SessionResult } from "../../core/result.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { CautionFields } from "./caution-fields.tsx";
-import { answeredCautions, type CautionMoment, momentWords, noAnswers } from "./caution-questions.ts";
-import { today } from "./dates.ts";
+import { type Asking, answeredCautions, askingWords, noAnswers } from "./caution-questions.ts";
+import { meantNow } from "./dates.ts";
 
 interface CautionFormProps {
-  readonly session: StoredRecord<"sessions">;
-  readonly before: CautionMoment;
+  readonly session: SessionResult;
+  readonly asking: Asking;
   readonly onClose: () => void;
 }
 
-/** Asks the cautions once more, before a part of the session. */
-export function CautionForm({ session, before, onClose }: CautionFormProps) {
+/** Asks the cautions of a session that is open; the answers join those that are there. */
+export function CautionForm({ session, asking, onClose }: CautionFormProps) {
   const { apply } = useWorkspace();
-  const [answers, setAnswers] = useState(noAnswers);
+  const { description, gate, folder } = session;
+  const [answers, setAnswers] = useState(() => noAnswers(gate.answered.given.at(-1)?.by ?? ""));
   const [problem, setProblem] = useState("");
+  const injured = description.involved !== "none";
   const keep = async () => {
-    const answered = answeredCautions(answers, before, { date: today(), instant: new Date().toISOString() });
+    if (description.date === undefined) return setProblem("State the date of the session first.");
+    const answered = answeredCautions(answers, { asking, injured, meant: meantNow(description.date) });
     if ("problem" in answered) return setProblem(answered.problem);
-    const { caution, pain, effusion } = answered;
-    const moment = before === "session" ? "before" : "during";
-    const { content } = session;
-    const notes = {
-      cautions: [caution],
-      pain: { ...content.pain, [moment]: pain },
-      effusion: { ...content.effusion, [moment]: effusion },
-    };
-    if (await apply("sessions.note", { session: session.id, notes })) onClose();
+    if (await apply("cautions.add", { folder, addition: answered.addition })) onClose();
   };
   return (
     <Modal
       opened
       onClose={onClose}
-      title={`Cautions ${momentWords[before]}`}
+      title={`Cautions ${askingWords[asking]}`}
       closeButtonProps={{ "aria-label": "Close" }}
       size="lg"
       centered
@@ -48,7 +43,8 @@ export function CautionForm({ session, before, onClose }: CautionFormProps) {
           void keep();
         }}
       >
-        <CautionFields written={answers} onChange={setAnswers} />
+        <CautionFields asking={asking} injured={injured} written={answers} onChange={setAnswers} />
+        <p className="muted">Answers and readings are kept for good; a later one joins them and takes none away.</p>
         {problem !== "" && (
           <p className="caution finding" role="alert">
             {problem}

@@ -1,75 +1,115 @@
-import { type EffusionGrade, effusionGrades } from "../../core/session.ts";
-import type { RecordContent } from "../../electron/register/record-schemas.ts";
+import {
+  type CautionName,
+  cautionQuestions,
+  changeQuestions,
+  questionsFor,
+} from "../../core/gate/caution-questions.ts";
+import { type EffusionGrade, effusionGrades } from "../../core/gate/gate-schema.ts";
+import type { CautionAddition } from "../../electron/cautions/caution-addition.ts";
 
-type SessionContent = RecordContent<"sessions">;
-export type Cautions = NonNullable<SessionContent["cautions"]>[number];
+/** `session`: before the session; `change`: what can have changed, before the first single-leg or drop test. */
+export type Asking = "session" | "change";
 
-/** The moments at which the cautions are asked. */
-export type CautionMoment = Cautions["before"];
+/** The answers as the form holds them; absent or "" for what was not answered. */
+export interface WrittenAnswers {
+  readonly pain: string;
+  readonly otherLeg: string;
+  readonly elsewhere: string;
+  readonly effusion: string;
+  readonly questions: Readonly<Partial<Record<CautionName, string>>>;
+  readonly restriction: string;
+  readonly by: string;
+  readonly note: string;
+}
 
-/** Questions answered by yes or no. */
-export const yesNoQuestions = [
-  { name: "fever", question: "Fever, or problems of the wound?" },
-  { name: "givingWay", question: "Has the knee given way or locked since the last session?" },
-  { name: "restriction", question: "Does a restriction by the surgeon speak against today's jumps?" },
-  { name: "noPractice", question: "No practice in landing during the last two weeks?" },
-] as const;
+/** Nothing answered yet; the name of who answered is carried over from the last asking. */
+export function noAnswers(by: string): WrittenAnswers {
+  return { pain: "", otherLeg: "", elsewhere: "", effusion: "", questions: {}, restriction: "", by, note: "" };
+}
 
-type YesNoName = (typeof yesNoQuestions)[number]["name"];
+/** The questions of an asking, in order. */
+export function questionsOf(asking: Asking, injured: boolean): readonly CautionName[] {
+  return asking === "session" ? questionsFor(injured) : injured ? changeQuestions : [];
+}
 
-/** The answers as the form holds them; "" for what was not answered. */
-export type WrittenAnswers = Readonly<Record<YesNoName | "pain" | "effusion" | "answeredBy" | "note", string>>;
-
-export const noAnswers: WrittenAnswers = {
-  pain: "",
-  effusion: "",
-  fever: "",
-  givingWay: "",
-  restriction: "",
-  noPractice: "",
-  answeredBy: "",
-  note: "",
-};
-
-/** What the answers become in the session's record. */
-export interface AnsweredCautions {
-  readonly caution: Cautions;
-  readonly pain: number;
-  readonly effusion: EffusionGrade;
+/** When an asking is about: the session's day, with the time of day where it is today. */
+export interface AskedAt {
+  readonly asking: Asking;
+  readonly injured: boolean;
+  /** "2026-10-13T09:40" */
+  readonly meant: string;
 }
 
 /** The answers ready to be kept; a sentence where one is missing or cannot be meant. */
 export function answeredCautions(
   written: WrittenAnswers,
-  before: CautionMoment,
-  at: { readonly date: string; readonly instant: string },
-): AnsweredCautions | { readonly problem: string } {
-  const painText = written.pain.trim().replace(",", ".");
-  const pain = Number(painText);
-  const effusion = effusionGrades.find((grade) => grade === written.effusion);
-  if (painText === "" || !(pain >= 0 && pain <= 10)) return { problem: "Pain now is a number from 0 to 10." };
-  if (effusion === undefined) return { problem: "Choose the grade of effusion now." };
-  const open = yesNoQuestions.find(({ name }) => written[name] === "");
-  if (open !== undefined) return { problem: `Not answered yet: ${open.question}` };
-  const answeredBy = written.answeredBy.trim();
-  if (answeredBy === "") return { problem: "Say who answered the cautions." };
+  { asking, injured, meant }: AskedAt,
+): { readonly addition: CautionAddition } | { readonly problem: string } {
+  const pain = painOf(written.pain);
+  const otherLeg = painOf(written.otherLeg);
+  const elsewhere = painOf(written.elsewhere);
+  const effusion: EffusionGrade | undefined = effusionGrades.find((grade) => grade === written.effusion);
+  if (pain === undefined || [pain, otherLeg, elsewhere].some((each) => each === "no number")) {
+    return { problem: "Pain is a number from 0 to 10." };
+  }
+  if (injured && effusion === undefined) return { problem: "Choose the grade of effusion now." };
+  const names = questionsOf(asking, injured);
+  const open = names.find((name) => yesOrNo(written.questions[name]) === undefined);
+  if (open !== undefined) return { problem: `Not answered yet: ${cautionQuestions[open].question}` };
+  const by = written.by.trim();
+  if (by === "") return { problem: "Say who answered the cautions." };
+  const restriction = written.restriction.trim();
+  if (written.questions.restriction === "yes" && restriction === "") {
+    return { problem: "Write the surgeon's restriction in its own words." };
+  }
   const note = written.note.trim();
-  const answers = [
-    { question: "Pain now, 0 to 10", answer: String(pain) },
-    { question: "Effusion now", answer: effusion },
-    ...yesNoQuestions.map(({ name, question }) => ({ question, answer: written[name] })),
-  ];
-  const caution = { before, answeredBy, date: at.date, at: at.instant, answers, ...(note !== "" && { note }) };
-  return { caution, pain, effusion };
+  const moment = asking === "session" ? "before" : "during";
+  const read = { moment, meant, by } as const;
+  const painAt = (value: ReturnType<typeof painOf>, where: "knee" | "other leg" | "elsewhere") =>
+    typeof value === "number" ? [{ ...read, pain: value, where }] : [];
+  return {
+    addition: {
+      answers: {
+        asked: asking,
+        meant,
+        by,
+        answers: Object.fromEntries(names.flatMap((name) => answerOf(name, written))),
+        ...(written.questions.restriction === "yes" && { restriction }),
+        ...(note !== "" && { note }),
+      },
+      readings: [
+        ...painAt(pain, "knee"),
+        ...painAt(otherLeg, "other leg"),
+        ...painAt(elsewhere, "elsewhere"),
+        ...(effusion === undefined ? [] : [{ ...read, effusion }]),
+      ],
+    },
+  };
 }
 
-/** The questions that were answered with yes, which somebody must look at before the first jump. */
-export function affirmed(written: WrittenAnswers): readonly string[] {
-  return yesNoQuestions.filter(({ name }) => written[name] === "yes").map(({ question }) => question);
+/** A number from 0 to 10; undefined where nothing is written. */
+export function painOf(written: string): number | "no number" | undefined {
+  const text = written.trim().replace(",", ".");
+  if (text === "") return undefined;
+  const value = Number(text);
+  return value >= 0 && value <= 10 ? value : "no number";
 }
 
-export const momentWords: Readonly<Record<CautionMoment, string>> = {
+function yesOrNo(answer: string | undefined): "yes" | "no" | undefined {
+  return answer === "yes" || answer === "no" ? answer : undefined;
+}
+
+function answerOf(name: CautionName, written: WrittenAnswers): readonly (readonly [CautionName, "yes" | "no"])[] {
+  const answer = yesOrNo(written.questions[name]);
+  return answer === undefined ? [] : [[name, answer]];
+}
+
+/** The answers that speak against jumping, in words. */
+export function spokenAgainst(written: WrittenAnswers): readonly CautionName[] {
+  return questionsFor(true).filter((name) => written.questions[name] === cautionQuestions[name].speaksAgainst);
+}
+
+export const askingWords: Readonly<Record<Asking, string>> = {
   session: "before the session",
-  "single-leg tests": "before single-leg tests",
-  "drop tests": "before drop tests",
+  change: "before the first single-leg or drop test",
 };

@@ -1,6 +1,8 @@
 import { Button, TextInput } from "@mantine/core";
 import { useRef, useState } from "react";
 import { askedAnswers } from "../../core/protocol/asked-answers.ts";
+import { type CautionsDue, cautionsDue } from "../../core/gate/cautions-due.ts";
+import { testLoad, trialLoad } from "../../core/gate/test-load.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { StoredRecord } from "../../electron/register/record-tables.ts";
@@ -8,9 +10,8 @@ import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { dateWords } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { CautionForm } from "./caution-form.tsx";
-import { type CautionMoment, momentWords } from "./caution-questions.ts";
+import { type Asking, askingWords } from "./caution-questions.ts";
 import { today } from "./dates.ts";
-import { momentsAsked } from "./moments-asked.ts";
 
 interface CurrentSessionProps {
   readonly session: SessionResult;
@@ -64,7 +65,7 @@ export function CurrentSession({ session, record, canWrite, onShow }: CurrentSes
         </div>
       )}
       {canWrite && <AskedAnswers folder={session.folder} asked={askedAnswers(session)} />}
-      <CautionsAsked session={session} record={record} canAsk={isToday && canWrite} />
+      <CautionsAsked session={session} canAsk={canWrite} />
       <div className="form-buttons">
         {canWrite && <AddRecordings folder={session.folder} isToday={isToday} />}
         {isToday && canWrite && (
@@ -87,45 +88,51 @@ export function CurrentSession({ session, record, canWrite, onShow }: CurrentSes
   );
 }
 
-interface CautionsAskedProps extends Pick<CurrentSessionProps, "session" | "record"> {
-  /** Today's session: what was not asked can still be. */
+interface CautionsAskedProps extends Pick<CurrentSessionProps, "session"> {
   readonly canAsk: boolean;
 }
 
-function CautionsAsked({ session, record, canAsk }: CautionsAskedProps) {
-  const [asking, setAsking] = useState<CautionMoment>();
-  const all = momentsAsked(session.description.protocol, session.trials, record.content.cautions ?? []);
-  const moments = canAsk ? all : all.filter(({ answered }) => answered !== undefined);
+/** Where the askings of the session stand, and a way to answer them; a later answer is marked as later. */
+function CautionsAsked({ session, canAsk }: CautionsAskedProps) {
+  const [asking, setAsking] = useState<Asking>();
+  const planned = (session.description.protocol?.tests ?? []).map(testLoad);
+  const due = cautionsDue(session.gate, planned, session.trials.map(trialLoad));
   return (
     <div>
       <h3 className="small-title">Cautions</h3>
-      {moments.length === 0 && <p className="muted">No answers were recorded.</p>}
       <ul className="caution-moments">
-        {moments.map(({ moment, answered, isDue }) => (
-          <li key={moment} className={isDue ? "caution finding" : undefined}>
-            <span>
-              {answered === undefined
-                ? `Not asked yet ${momentWords[moment]}.`
-                : `Answered ${momentWords[moment]}: ${dateWords(answered.date)}, ${answered.answeredBy.replace(/\.$/, "")}.`}
-            </span>
+        {due.map(({ asking: each, state, isDue }) => (
+          <li key={each} className={isDue ? "caution finding" : undefined}>
+            <span>{stateWords(session, each, state)}</span>
             {canAsk && (
               <Button
                 size="xs"
                 variant="default"
-                aria-label={`${answered === undefined ? "Ask" : "Ask again"} ${momentWords[moment]}`}
-                onClick={() => setAsking(moment)}
+                aria-label={`${state === "open" ? "Ask" : "Ask again"} ${askingWords[each]}`}
+                onClick={() => setAsking(each)}
               >
-                {answered === undefined ? "Ask now" : "Ask again"}
+                {state === "open" ? "Ask now" : "Ask again"}
               </Button>
             )}
           </li>
         ))}
       </ul>
       {asking !== undefined && (
-        <CautionForm key={asking} session={record} before={asking} onClose={() => setAsking(undefined)} />
+        <CautionForm key={asking} session={session} asking={asking} onClose={() => setAsking(undefined)} />
       )}
     </div>
   );
+}
+
+function stateWords({ gate }: SessionResult, asking: Asking, state: CautionsDue["state"]): string {
+  const { given, notKnown } = gate.answered;
+  const last = given.findLast((each) => each.asked === asking);
+  const by = last === undefined ? "" : `: ${dateWords(last.meant.slice(0, 10))}, ${last.by.replace(/\.$/, "")}`;
+  if (state === "answered") return `Answered ${askingWords[asking]}${by}.`;
+  if (state === "not known") return `Not known, as ${notKnown?.by ?? ""} states.`;
+  return last === undefined
+    ? `Not asked yet ${askingWords[asking]}.`
+    : `Not fully answered ${askingWords[asking]}${by}.`;
 }
 
 /** Recordings of this computer straight into the session. */

@@ -128,9 +128,9 @@ function injuryAt({ injuries, operations }: AthletePage, date: string): string {
 }
 
 /** The latest of what happened by a day. */
-function latestBy<Each extends { readonly date: string }>(events: readonly Each[], date: string): Each | undefined {
-  const known = events.filter((each) => each.date <= date);
-  return known.toSorted((first, second) => (first.date < second.date ? 1 : -1))[0];
+function latestBy<Each extends { readonly date?: string }>(events: readonly Each[], date: string): Each | undefined {
+  const known = events.filter((each) => each.date !== undefined && each.date <= date);
+  return known.toSorted((first, second) => ((first.date ?? "") < (second.date ?? "") ? 1 : -1))[0];
 }
 
 function numberIn(text: string): number | undefined {

@@ -5,7 +5,7 @@ import type { AthletePage } from "../../electron/register/register-views.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { CautionFields } from "./caution-fields.tsx";
 import { answeredCautions, noAnswers } from "./caution-questions.ts";
-import { today } from "./dates.ts";
+import { meantNow, today } from "./dates.ts";
 import { ProtocolTable } from "./protocol-table.tsx";
 import { conditionFields, planFrom, plannedFrom, type WrittenPlan } from "./session-plan.ts";
 
@@ -19,7 +19,7 @@ interface StartSessionFormProps {
 export function StartSessionForm({ page, onDone, onCancel }: StartSessionFormProps) {
   const { apply } = useWorkspace();
   const [written, setWritten] = useState<WrittenPlan>(() => plannedFrom(page, today()));
-  const [answers, setAnswers] = useState(noAnswers);
+  const [answers, setAnswers] = useState(() => noAnswers(""));
   const [later, setLater] = useState(false);
   const [problem, setProblem] = useState("");
   const protocol = shippedProtocol(written.protocol);
@@ -31,18 +31,13 @@ export function StartSessionForm({ page, onDone, onCancel }: StartSessionFormPro
   const start = async () => {
     const planned = planFrom(written, page);
     if ("problem" in planned) return setProblem(planned.problem);
-    const answered = later
-      ? undefined
-      : answeredCautions(answers, "session", { date: today(), instant: new Date().toISOString() });
+    const meant = meantNow(planned.plan.date);
+    const answered = later ? undefined : answeredCautions(answers, { asking: "session", injured: true, meant });
     if (answered !== undefined && "problem" in answered) return setProblem(answered.problem);
     setProblem("");
     const plan = {
       ...planned.plan,
-      ...(answered !== undefined && {
-        cautions: [answered.caution],
-        pain: { before: answered.pain },
-        effusion: { before: answered.effusion },
-      }),
+      ...(answered !== undefined && { cautions: answered.addition }),
     };
     const session = crypto.randomUUID();
     if (await apply("sessions.start", { session, athlete: page.athlete.id, plan })) onDone();
@@ -80,11 +75,11 @@ export function StartSessionForm({ page, onDone, onCancel }: StartSessionFormPro
       <fieldset className="form-part">
         <legend className="small-title">Cautions before jumping after knee surgery</legend>
         <Checkbox
-          label="They are asked later, before the first jump"
+          label="They are asked later, before the first jump; until then no status is given"
           checked={later}
           onChange={(event) => setLater(event.currentTarget.checked)}
         />
-        {!later && <CautionFields written={answers} onChange={setAnswers} />}
+        {!later && <CautionFields asking="session" injured written={answers} onChange={setAnswers} />}
       </fieldset>
       <details className="form-part">
         <summary>Conditions, as last time unless changed</summary>

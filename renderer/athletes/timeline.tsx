@@ -24,7 +24,7 @@ interface Entry extends RecordKey {
 /** Injuries, operations and sessions of an athlete, the latest first. */
 export function Timeline({ page, shown, canWrite, onOpen, onEdit, onBin }: TimelineProps) {
   const operation = page.operations
-    .map(({ content }) => content.date)
+    .flatMap(({ content }) => content.date ?? [])
     .toSorted()
     .at(-1);
   return (
@@ -109,14 +109,14 @@ function entriesOf({ injuries, operations, sessions }: AthletePage): readonly En
     ...injuries.map(({ id, content }) => ({
       kind: "injuries" as const,
       id,
-      date: content.date,
+      date: content.date ?? "",
       what: "Injury",
       words: [`${content.side} ${content.structure}`, content.restrictions].filter(Boolean).join(" · "),
     })),
     ...operations.map(({ id, content }) => ({
       kind: "operations" as const,
       id,
-      date: content.date,
+      date: content.date ?? "",
       what: "Operation",
       words: [
         `${content.side} ${content.procedure}`,

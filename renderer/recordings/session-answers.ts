@@ -1,7 +1,8 @@
+import { stopKinds } from "../../core/gate/gate-schema.ts";
 import type { InvolvedSide } from "../../core/limb.ts";
 import { shippedProtocol } from "../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../core/result.ts";
-import { type EffusionGrade, effusionGrades, type SessionDescription } from "../../core/session.ts";
+import type { SessionDescription } from "../../core/session.ts";
 import { settingsCatalogue } from "../../core/settings.ts";
 import type { SessionChange } from "../../electron/host-api.ts";
 
@@ -15,13 +16,10 @@ export interface WrittenSession {
   readonly milestone: string;
   /** Body mass in kilograms. */
   readonly mass: string;
-  readonly pain: string;
-  readonly effusion: string;
   /** Why the session was stopped; empty: it was not. */
   readonly stopped: string;
-  readonly cautionsBy: string;
-  readonly cautionsDate: string;
-  readonly cautionsNote: string;
+  /** What the reason is about; "" where it is not said. */
+  readonly stopKind: string;
   /** Identifier of the protocol; "" for none. */
   readonly protocol: string;
   /** The plate the left foot stood on, where that was stated. */
@@ -40,12 +38,8 @@ export function writtenSession(description: SessionDescription): WrittenSession 
     date: description.date ?? "",
     milestone: description.milestone ?? "",
     mass: description.massKg === undefined ? "" : String(description.massKg),
-    pain: description.pain === undefined ? "" : String(description.pain),
-    effusion: description.effusion ?? "",
     stopped: description.stopped?.reason ?? "",
-    cautionsBy: description.cautions?.answeredBy ?? "",
-    cautionsDate: description.cautions?.date ?? "",
-    cautionsNote: description.cautions?.note ?? "",
+    stopKind: description.stopped?.kind ?? "",
     protocol: description.protocol?.id ?? "",
     leftFoot: description.plates?.find((each) => each.foot === "left")?.column ?? "",
   };
@@ -67,14 +61,12 @@ export function sessionChangeFrom(
   const changed = (name: keyof WrittenSession) => written[name].trim() !== before[name];
   const text = (name: "injury" | "date" | "milestone") =>
     changed(name) ? { [name]: written[name].trim() === "" ? null : written[name].trim() } : {};
-  const pain = numberFrom(written.pain);
   const massKg = numberFrom(written.mass);
   const code = written.code.trim();
   const name = written.name.trim();
-  const problem = problemOf(written, { pain, massKg });
+  const problem = problemOf(written, massKg);
   if (problem !== "") return { problem };
   const involved = involvedSides.find((side) => side === written.involved) ?? null;
-  const effusion: EffusionGrade | null = effusionGrades.find((grade) => grade === written.effusion) ?? null;
   const { name: _name, ...athlete } = description.athlete ?? { code };
   const change: SessionChange = {
     ...(changed("code") || changed("name")
@@ -85,12 +77,7 @@ export function sessionChangeFrom(
     ...text("date"),
     ...text("milestone"),
     ...(changed("mass") ? { massKg: massKg ?? null } : {}),
-    ...(changed("pain") ? { pain: pain ?? null } : {}),
-    ...(changed("effusion") ? { effusion } : {}),
-    ...(changed("stopped") ? { stopped: stoppedFrom(written) } : {}),
-    ...(changed("cautionsBy") || changed("cautionsDate") || changed("cautionsNote")
-      ? { cautions: cautionsFrom(written) }
-      : {}),
+    ...(changed("stopped") || changed("stopKind") ? { stopped: stoppedFrom(written) } : {}),
     ...(changed("protocol") ? { protocol: shippedProtocol(written.protocol) ?? null } : {}),
     ...(changed("leftFoot") ? { plates: feetOnPlates(written.leftFoot, plates) } : {}),
   };
@@ -106,32 +93,19 @@ const leastMassKg = settingsCatalogue.bodyMassMinimumKg.default;
 const mostMassKg = settingsCatalogue.bodyMassMaximumKg.default;
 
 /** Why what is written cannot be meant, one sentence; "" where it can. */
-function problemOf(
-  written: WrittenSession,
-  { pain = 0, massKg = leastMassKg }: { readonly pain: number | undefined; readonly massKg: number | undefined },
-): string {
-  if (!(pain >= 0 && pain <= 10)) return "Pain is a number from 0 to 10.";
+function problemOf(written: WrittenSession, massKg = leastMassKg): string {
   if (!(massKg >= leastMassKg && massKg <= mostMassKg)) {
     return `Body mass is a number of kilograms from ${leastMassKg} to ${mostMassKg}.`;
   }
   const filled = (name: keyof WrittenSession) => written[name].trim() !== "";
   if (!filled("code") && filled("name")) return "An athlete needs a code; the name may stand beside it.";
-  const withCautions = filled("cautionsBy") || filled("cautionsDate") || filled("cautionsNote");
-  if (withCautions && !filled("cautionsBy")) return "Who answered the cautions is missing.";
-  if (withCautions && !filled("cautionsDate")) return "The day on which the cautions were answered is missing.";
   return "";
 }
 
 function stoppedFrom(written: WrittenSession): NonNullable<SessionChange["stopped"]> | null {
   const reason = written.stopped.trim();
-  return reason === "" ? null : { reason };
-}
-
-function cautionsFrom(written: WrittenSession): NonNullable<SessionChange["cautions"]> | null {
-  const answeredBy = written.cautionsBy.trim();
-  const note = written.cautionsNote.trim();
-  if (answeredBy === "") return null;
-  return { answeredBy, date: written.cautionsDate, ...(note === "" ? {} : { note }) };
+  const kind = stopKinds.find((each) => each === written.stopKind);
+  return reason === "" ? null : { reason, ...(kind !== undefined && { kind }) };
 }
 
 function feetOnPlates(leftFoot: string, plates: readonly string[]): NonNullable<SessionChange["plates"]> | null {

@@ -4,7 +4,6 @@ import { listInWords } from "../../core/plain-words.ts";
 import type { Protocol } from "../../core/protocol/protocol.ts";
 import { shippedProtocols } from "../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../core/result.ts";
-import { effusionGrades } from "../../core/session.ts";
 import type { SessionOffers } from "../../core/session-offers.ts";
 import { dateWords, involvedWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
@@ -15,6 +14,15 @@ import {
   type WrittenSession,
   writtenSession,
 } from "./session-answers.ts";
+
+/** What a stop can be about; only the knee and the athlete close the gate. */
+const stopChoices = [
+  { value: "", label: "not said: it counts as the knee" },
+  { value: "knee", label: "the knee" },
+  { value: "athlete", label: "the athlete" },
+  { value: "time", label: "time" },
+  { value: "equipment", label: "the equipment" },
+];
 
 interface SessionFormProps {
   readonly session: SessionResult;
@@ -71,12 +79,6 @@ export function SessionForm({ session, offers }: SessionFormProps) {
           data={[{ value: "", label: "none: nothing is counted against it" }, ...protocolChoices(description.protocol)]}
         />
         <TextInput label="Body mass, kg" inputMode="decimal" {...field("mass")} />
-        <TextInput label="Worst pain, 0 to 10" inputMode="decimal" {...field("pain")} />
-        <NativeSelect
-          label="Effusion"
-          {...field("effusion")}
-          data={[{ value: "", label: "not recorded" }, ...effusionGrades]}
-        />
         {plates.length === 2 && (
           <NativeSelect
             className="answer-wide"
@@ -97,14 +99,10 @@ export function SessionForm({ session, offers }: SessionFormProps) {
           placeholder="not stopped"
           {...field("stopped")}
         />
-        <TextInput className="answer-wide" label="Cautions answered by" {...field("cautionsBy")} />
-        <TextInput label="Cautions answered on" type="date" {...field("cautionsDate")} />
-        <TextInput className="answer-wide" label="What the answers were, if wanted" {...field("cautionsNote")} />
+        {written.stopped.trim() !== "" && (
+          <NativeSelect label="The reason is" {...field("stopKind")} data={stopChoices} />
+        )}
       </div>
-      <p className="muted">
-        The cautions asked before jumping after knee surgery: pain, effusion, fever or wound problems, giving way, a
-        restriction by the surgeon, no recent practice in landing.
-      </p>
       {problem !== "" && (
         <p className="caution finding" role="alert">
           {problem}

@@ -1,4 +1,5 @@
-import { asSentence } from "../../core/plain-words.ts";
+import { listInWords } from "../../core/plain-words.ts";
+import type { SessionResult } from "../../core/result.ts";
 import { dateWords } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
 
@@ -7,18 +8,12 @@ export function Notices({ onKeep }: { readonly onKeep: () => void }) {
   const { workspace } = useWorkspace();
   if (workspace?.session === undefined) return null;
   const { description, gate } = workspace.session;
-  const { cautions } = description;
   const { register, keptAs, demo } = workspace;
   const onlyOpen = register !== undefined && register.kind !== "none" && keptAs === undefined && !demo;
   return (
     <section className="notices" aria-label="Notices">
       {description.simulated === true && <p>Simulated recordings of an invented athlete.</p>}
-      <p>
-        {cautions === undefined
-          ? "Cautions for jump testing: no answers recorded."
-          : asSentence(`Cautions answered ${dateWords(cautions.date)}, ${cautions.answeredBy}`)}
-        {cautions?.note !== undefined && ` ${asSentence(cautions.note)}`}
-      </p>
+      <p>{cautionsWords(workspace.session)}</p>
       {onlyOpen && (
         <p>
           Not in the register.{" "}
@@ -28,6 +23,11 @@ export function Notices({ onKeep }: { readonly onKeep: () => void }) {
         </p>
       )}
       {!gate.open && <p className="caution">{gate.reason} Values are shown; statuses are withheld today.</p>}
+      {gate.open && gate.closures.length > 0 && (
+        <p className="caution">
+          {gate.closures.map(({ reason }) => reason).join(" ")} Values are shown; statuses of these tests are withheld.
+        </p>
+      )}
       {workspace.undo !== "" && (
         <p className="notices-change">
           Last change: {workspace.undo}. {workspace.effect}
@@ -35,4 +35,14 @@ export function Notices({ onKeep }: { readonly onKeep: () => void }) {
       )}
     </section>
   );
+}
+
+/** Who answered the cautions when, or what of them is open. */
+function cautionsWords({ gate }: SessionResult): string {
+  const { given, notKnown, openAtFirst } = gate.answered;
+  const last = given.at(-1);
+  if (notKnown !== undefined) return `Cautions: what was not asked is not known, as ${notKnown.by} states.`;
+  if (last === undefined) return "Cautions for jump testing: not answered.";
+  const open = openAtFirst.length === 0 ? "" : ` Open: ${listInWords(openAtFirst)}.`;
+  return `Cautions answered ${dateWords(last.meant.slice(0, 10))}, ${last.by.replace(/\.$/, "")}.${open}`;
 }

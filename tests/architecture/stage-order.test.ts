@@ -13,6 +13,7 @@ const stages = [
   "measures",
   "sides",
   "trend",
+  "gate",
   "criteria",
   "protocol",
   "sheet",

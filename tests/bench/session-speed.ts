@@ -42,7 +42,7 @@ time("the limb of one recording stated", () => {
   workspace.answer("session", [names[6]!], { limb: "left" });
   workspace.read();
 });
-time("the pain of the session stated", () => {
-  workspace.changeSession("session", { pain: 3 });
+time("the milestone of the session stated", () => {
+  workspace.changeSession("session", { milestone: "month 6" });
   workspace.read();
 });

@@ -93,7 +93,10 @@ describe("the untrustworthy session", () => {
 
   test("gives no two-leg status even when the gate is opened", () => {
     const open = analyzeSamples(month55, {
-      description: ({ pain: _pain, effusion: _effusion, stopped: _stopped, ...rest }) => rest,
+      description: ({ readings: _readings, cautions: _cautions, stopped: _stopped, ...rest }) => ({
+        ...rest,
+        cautions: { answers: [{ notKnown: true as const, by: "K. L." }] },
+      }),
     });
     const twoLegs = open.result.criteria.filter(({ criterion }) => criterion.legs === "both");
     expect(twoLegs.length).toBeGreaterThan(1);

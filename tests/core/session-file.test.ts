@@ -1,7 +1,7 @@
 import { Buffer } from "node:buffer";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { gateOf } from "../../core/criteria/gate.ts";
+import { gateOf } from "../../core/gate/gate.ts";
 import type { SessionDescription } from "../../core/session.ts";
 import { parseSessionFile, writeSessionFile } from "../../core/session-file.ts";
 import { defaultSettings } from "../../core/settings.ts";
@@ -242,12 +242,15 @@ describe("what cannot be read of session.json", () => {
       const { description, findings } = parse(document);
       return gateOf(description, defaultSettings, findings);
     };
-    expect(gate({ stopped: "pain" })).toEqual({
+    const past = { cautions: { answers: [{ notKnown: true, by: "K. L." }] } };
+    expect(gate({ ...past, stopped: "pain" })).toMatchObject({
       open: false,
       reason: "What session.json says about a stop cannot be read.",
     });
-    expect(gate({ pain: "5", effusion: "2" }).reason).toContain("about pain and effusion cannot be read");
-    expect(gate({ massKg: "x", pain: 2 }).open).toBe(true);
+    expect(gate({ ...past, pain: "5", effusion: "2" }).reason).toContain("about pain and effusion cannot be read");
+    expect(gate({ cautions: "asked" }).reason).toContain("about the cautions cannot be read");
+    expect(gate({ ...past, readings: [{ pain: 6 }] }).reason).toContain("readings of pain and effusion cannot be read");
+    expect(gate({ ...past, massKg: "x", pain: 2 }).open).toBe(true);
     const broken = parseSessionFile(utf8("{"));
     expect(gateOf(broken.description, defaultSettings, broken.findings).open).toBe(false);
   });

@@ -68,6 +68,8 @@ describe("words of an edit", () => {
     );
     expect(answerWords(["a.csv"])).toBe("Answer for a.csv");
     expect(answerWords(["a.csv", "b.csv", "c.csv"])).toBe("Answer for 3 recordings");
-    expect(sessionChangeWords({ pain: 2, effusion: "none", massKg: 70 })).toBe("Change pain, effusion and body mass");
+    expect(sessionChangeWords({ milestone: "month 6", involved: "left", massKg: 70 })).toBe(
+      "Change milestone, involved side and body mass",
+    );
   });
 });

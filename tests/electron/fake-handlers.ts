@@ -89,6 +89,7 @@ export function fakeHandlers() {
     "watch.expect": answer("watch.expect", notWatching),
     "recordings.answer": answer("recordings.answer", workspace),
     "session.change": answer("session.change", workspace),
+    "cautions.add": answer("cautions.add", workspace),
     "trials.change": answer("trials.change", workspace),
     "trials.statePlates": answer("trials.statePlates", workspace),
     "trials.trace": answer("trials.trace", trace),

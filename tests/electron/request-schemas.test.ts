@@ -52,10 +52,10 @@ describe("the schemas of requests", () => {
 
   test("a part cannot be present without a value", () => {
     const request = (change: unknown) => ({ folder: "", change });
-    expect(accepts("session.change", request({ pain: 3 }))).toBe(true);
-    expect(accepts("session.change", request({ pain: null }))).toBe(true);
-    expect(accepts("session.change", request({ pain: undefined }))).toBe(false);
-    expect(accepts("session.change", request({ pain: 11 }))).toBe(false);
+    expect(accepts("session.change", request({ massKg: 70 }))).toBe(true);
+    expect(accepts("session.change", request({ massKg: null }))).toBe(true);
+    expect(accepts("session.change", request({ massKg: undefined }))).toBe(false);
+    expect(accepts("session.change", request({ massKg: -1 }))).toBe(false);
     expect(accepts("session.change", request({ date: "2026-02-30" }))).toBe(false);
   });
 

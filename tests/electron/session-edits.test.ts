@@ -155,8 +155,13 @@ describe("taking back what was stated about a drop", () => {
 
 describe("changing what is said about the session", () => {
   test("parts are replaced, null takes one away, and the rest stays", () => {
-    const start: SessionDescription = { involved: "right", pain: 2, simulated: true, files: [{ file, seen: true }] };
-    expect(withSessionChange(start, { involved: "left", pain: null })).toEqual({
+    const start: SessionDescription = {
+      involved: "right",
+      milestone: "month 6",
+      simulated: true,
+      files: [{ file, seen: true }],
+    };
+    expect(withSessionChange(start, { involved: "left", milestone: null })).toEqual({
       involved: "left",
       simulated: true,
       files: [{ file, seen: true }],

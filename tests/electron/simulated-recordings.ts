@@ -4,6 +4,7 @@ import { dirname, join } from "node:path";
 import type { Limb } from "../../core/limb.ts";
 import type { SessionDescription } from "../../core/session.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
+import { notKnown } from "../core/gate/gates.ts";
 
 /** A simulated jump as the text a plate computer would write. */
 export function jumpText(limb: Limb, seed: number, heightMetres = 0.25): string {
@@ -46,6 +47,7 @@ export const sessionDescription: SessionDescription = {
   date: "2026-10-14",
   milestone: "month 7",
   pain: 1,
+  ...notKnown,
   effusion: "none",
   simulated: true,
   files: Object.keys(sessionFiles).map((file) => ({

@@ -215,26 +215,34 @@ describe("deciding", () => {
   });
 
   test("undo goes back over sessions and shows the one it changed", async () => {
-    await host.call("session.change", { folder: month7, change: { pain: 5 } });
+    await host.call("session.change", { folder: month7, change: { milestone: "month 8" } });
     await host.call("workspace.show", { folder: "bad" });
     const undone = await host.call("workspace.undo", {});
-    expect([undone.folder, undone.session?.description.pain]).toEqual([month7, 1]);
+    expect([undone.folder, undone.session?.description.milestone]).toEqual([month7, "month 7"]);
     expect((await host.call("workspace.undo", {})).folder).toBe(month7);
   });
 
-  test("pain above the limit closes the gate, taking it back opens it", async () => {
-    const closed = await host.call("session.change", { folder: month7, change: { pain: 5 } });
+  test("pain above the limit closes the gate, and neither undo nor a milder reading opens it again", async () => {
+    const reading = (pain: number) => ({
+      readings: [{ moment: "during" as const, meant: "2026-10-13T10:20", by: "K. L.", pain }],
+    });
+    await host.call("session.change", { folder: month7, change: { milestone: "month 8" } });
+    const closed = await host.call("cautions.add", { folder: month7, addition: reading(6) });
     expect(closed.session?.gate.open).toBe(false);
-    expect((await host.call("workspace.undo", {})).session?.gate.open).toBe(true);
+    const milder = await host.call("cautions.add", { folder: month7, addition: reading(1) });
+    expect(milder.session?.gate.reason).toContain("Pain 6 of 10");
+    const undone = await host.call("workspace.undo", {});
+    expect(undone.session?.description.milestone).toBe("month 7");
+    expect(undone.session?.gate.open).toBe(false);
   });
 
   test("reading session.json again is a step that can be taken back", async () => {
     workspace.clear();
     await importSession("a");
-    await host.call("session.change", { folder: "a", change: { pain: 2 } });
+    await host.call("session.change", { folder: "a", change: { milestone: "month 6" } });
     await host.call("recordings.add", { path: "a/session.json", bytes: bytesOf('{"involved":"left"}') });
     expect((await host.call("workspace.read", {})).undo).toBe("Read a/session.json");
-    expect((await host.call("workspace.undo", {})).session?.description.pain).toBe(2);
+    expect((await host.call("workspace.undo", {})).session?.description.milestone).toBe("month 6");
   });
 
   test("trials, files and sessions that are not there are refused with a sentence", async () => {

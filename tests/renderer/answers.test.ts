@@ -64,7 +64,7 @@ describe("answers about a file", () => {
 });
 
 describe("statements about a session", () => {
-  const description = { athlete: { code: "X-1", sport: "handball" }, date: "2026-10-14", pain: 2 };
+  const description = { athlete: { code: "X-1", sport: "handball" }, date: "2026-10-14" };
   const before = writtenSession(description);
 
   it("send only what was changed and keep what the form does not show", () => {
@@ -75,8 +75,8 @@ describe("statements about a session", () => {
   });
 
   it("take away what was emptied", () => {
-    expect(sessionChangeFrom({ ...before, date: "", pain: "" }, description, [])).toEqual({
-      change: { date: null, pain: null },
+    expect(sessionChangeFrom({ ...before, date: "" }, description, [])).toEqual({
+      change: { date: null },
     });
   });
 
@@ -91,39 +91,31 @@ describe("statements about a session", () => {
     });
   });
 
-  it("say the body mass, why the session was stopped and who answered the cautions when", () => {
-    const cautions = { cautionsBy: "K. L.", cautionsDate: "2026-10-14", cautionsNote: "" };
-    const written = { ...before, mass: "68,4", stopped: "pain 5 of 10", ...cautions };
+  it("say the body mass, why the session was stopped and what the reason is about", () => {
+    const written = { ...before, mass: "68,4", stopped: "pain 5 of 10", stopKind: "knee" };
     expect(sessionChangeFrom(written, description, [])).toEqual({
       change: {
         massKg: 68.4,
-        stopped: { reason: "pain 5 of 10" },
-        cautions: { answeredBy: "K. L.", date: "2026-10-14" },
+        stopped: { reason: "pain 5 of 10", kind: "knee" },
       },
     });
   });
 
-  it("take a stop and the cautions back when they are emptied", () => {
-    const full = {
-      ...description,
-      stopped: { reason: "pain" },
-      cautions: { answeredBy: "K. L.", date: "2026-10-14", note: "none" },
-    };
-    const emptied = { ...writtenSession(full), stopped: "", cautionsBy: "", cautionsDate: "", cautionsNote: "" };
-    expect(sessionChangeFrom(emptied, full, [])).toEqual({ change: { stopped: null, cautions: null } });
+  it("take a stop back when it is emptied", () => {
+    const full = { ...description, stopped: { reason: "pain" } };
+    expect(sessionChangeFrom({ ...writtenSession(full), stopped: "" }, full, [])).toEqual({
+      change: { stopped: null },
+    });
   });
 
-  it("are sent back with a sentence where part of the cautions is missing or a mass is no athlete's", () => {
+  it("are sent back with a sentence where a mass is no athlete's", () => {
     const problem = (parts: Partial<typeof before>) => sessionChangeFrom({ ...before, ...parts }, description, []);
-    expect(problem({ cautionsBy: "K. L." })).toHaveProperty("problem", expect.stringContaining("day"));
-    expect(problem({ cautionsDate: "2026-10-14" })).toHaveProperty("problem", expect.stringContaining("Who"));
     expect(problem({ mass: "3" })).toHaveProperty("problem", expect.stringContaining("Body mass"));
     expect(problem({ mass: "heavy" })).toHaveProperty("problem", expect.stringContaining("Body mass"));
   });
 
   it("are sent back with a sentence when they cannot be meant", () => {
     expect(sessionChangeFrom(before, description, [])).toHaveProperty("problem");
-    expect(sessionChangeFrom({ ...before, pain: "11" }, description, [])).toHaveProperty("problem");
     expect(sessionChangeFrom({ ...before, code: "", name: "Someone" }, description, [])).toHaveProperty("problem");
   });
 });

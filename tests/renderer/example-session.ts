@@ -7,6 +7,7 @@ import { measureCatalogue } from "../../core/measures/catalogue.ts";
 import type { Measure } from "../../core/measures/measure.ts";
 import type { SessionResult, TrialResult } from "../../core/result.ts";
 import type { Comparison } from "../../core/sides/comparison.ts";
+import { openGate } from "../core/gate/gates.ts";
 
 /** Invented results for the screens' tests. No value is computed: each is only there to be shown. */
 
@@ -95,7 +96,8 @@ export function exampleSession(parts: Partial<SessionResult> = {}): SessionResul
     comparisons: [exampleComparison],
     criteriaSet: returnToPivotingSport,
     criteria: criterionResults("not-met"),
-    gate: { open: true, reason: "Within the clinic's limits: effusion none." },
+    gate: openGate,
+    knee: [],
     findings: [],
     ...parts,
   };

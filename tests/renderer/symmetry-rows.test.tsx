@@ -5,6 +5,7 @@ import type { Comparison } from "../../core/sides/comparison.ts";
 import { CriteriaPanel } from "../../renderer/sides/criteria-panel.tsx";
 import { criterionRows, informationRows, symmetryLine } from "../../renderer/sides/symmetry-rows.ts";
 import { SymmetryTable } from "../../renderer/sides/symmetry-table.tsx";
+import { stoppedGate } from "../core/gate/gates.ts";
 import { exampleComparison, exampleSession } from "./example-session.ts";
 import { markupOf } from "./render.tsx";
 
@@ -123,8 +124,8 @@ describe("the criteria panel", () => {
   });
 
   it("withholds statuses in words when the gate is closed", () => {
-    const closed = exampleSession({ gate: { open: false, reason: "Effusion 1+." } });
+    const closed = exampleSession({ gate: stoppedGate("effusion 1+") });
     const markup = markupOf(<CriteriaPanel session={closed} />);
-    expect(markup).toContain("Effusion 1+. Statuses are withheld today");
+    expect(markup).toContain("effusion 1+. Statuses are withheld today");
   });
 });

@@ -9,9 +9,8 @@ import type { InvolvedSide, Side } from "../../../core/limb.ts";
 import { defaultSettings, settingsWith } from "../../../core/settings.ts";
 import { compareSides } from "../../../core/sides/compare-sides.ts";
 import type { ComparableTrial } from "../../../core/sides/comparison.ts";
+import { openGate, stoppedGate } from "../gate/gates.ts";
 import { makeMeasure, singleLegDropJump, twoLegDropJump } from "../sides/make-trials.ts";
-
-const open = { open: true, reason: "" };
 
 function evaluate(
   id: string,
@@ -23,7 +22,7 @@ function evaluate(
   const comparisons = compareSides({ involved, trials }, settings);
   const found = evaluateCriteria(
     returnToPivotingSport,
-    { involved, references: [], gate: open, ...changes, trials, comparisons },
+    { involved, references: [], gate: openGate, ...changes, trials, comparisons },
     settings,
   ).find((each) => each.criterion.id === id);
   if (found === undefined) throw new Error(`no criterion ${id}`);
@@ -104,10 +103,10 @@ describe("a value that must be reached by both legs together", () => {
   });
 
   it("is withheld while the gate is closed", () => {
-    const gate = { open: false, reason: "Pain 5 of 10." };
+    const gate = stoppedGate("pain 5 of 10");
     expect(evaluate(twoLegs, indices([1.4, 1.44, 1.38, 1.42]), { gate })).toMatchObject({
       status: "withheld-today",
-      reason: "Pain 5 of 10.",
+      reason: "The session was stopped: pain 5 of 10.",
     });
   });
 

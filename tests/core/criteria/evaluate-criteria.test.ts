@@ -9,9 +9,8 @@ import type { InvolvedSide, Side } from "../../../core/limb.ts";
 import { defaultSettings, type Settings, settingsWith } from "../../../core/settings.ts";
 import { compareSides } from "../../../core/sides/compare-sides.ts";
 import type { ComparableTrial } from "../../../core/sides/comparison.ts";
+import { openGate, stoppedGate } from "../gate/gates.ts";
 import { singleLegTrial, twoLegTrial } from "../sides/make-trials.ts";
-
-const open = { open: true, reason: "" };
 
 function evaluate(
   trials: readonly ComparableTrial[],
@@ -22,7 +21,7 @@ function evaluate(
   const comparisons = compareSides({ involved, trials }, settings);
   return evaluateCriteria(
     returnToPivotingSport,
-    { involved, references: [], gate: open, ...changes, trials, comparisons },
+    { involved, references: [], gate: openGate, ...changes, trials, comparisons },
     settings,
   );
 }
@@ -249,11 +248,11 @@ describe("earlier values", () => {
 
 describe("every criterion", () => {
   it("is withheld while the gate is closed, with the gate's reason", () => {
-    const results = evaluate(heights(14.2, 14.6, 0.3), { gate: { open: false, reason: "Pain 5 of 10 is above." } });
+    const results = evaluate(heights(14.2, 14.6, 0.3), { gate: stoppedGate("pain 5 of 10") });
     expect(results).toHaveLength(returnToPivotingSport.criteria.length);
     for (const result of results) {
       expect(result.status).toBe("withheld-today");
-      expect(result.reason).toBe("Pain 5 of 10 is above.");
+      expect(result.reason).toBe("The session was stopped: pain 5 of 10.");
       expect(result.estimate).toBeUndefined();
     }
   });

@@ -8,9 +8,8 @@ import { type ProgressSession, protocolProgress } from "../../../core/protocol/p
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
 import { trialVerdict } from "../../../core/protocol/trial-verdict.ts";
 import type { TrialResult } from "../../../core/result.ts";
+import { openGate, stoppedGate } from "../gate/gates.ts";
 import { makeSession, makeTrial, type TrialChanges } from "./make-session.ts";
-
-const open = { open: true, reason: "" };
 
 /** A single-leg drop jump from the protocol's box, with the changes. */
 const trial = (changes: TrialChanges): TrialResult => makeTrial({ dropHeightMetres: 0.2, ...changes });
@@ -45,7 +44,7 @@ describe("progress through a protocol", () => {
     expect(progress.tests.map(progressLine)).toEqual([
       "Single-leg drop jump from 0.20\u00a0m: right 2 of 4, left 3 of 4.",
     ]);
-    expect(missingLines(progress, open)).toEqual([
+    expect(missingLines(progress, openGate)).toEqual([
       "Two more valid single-leg drop jumps from 0.20\u00a0m on the right.",
       "One more valid single-leg drop jump from 0.20\u00a0m on the left.",
     ]);
@@ -74,7 +73,7 @@ describe("progress through a protocol", () => {
       protocolOf({}),
       sessionOf([...trials, ...several(1, { limb: "right", status: "refused" })], "left"),
     );
-    expect(missingLines(all, open)[0]).toBe(
+    expect(missingLines(all, openGate)[0]).toBe(
       "Single-leg drop jump from 0.20\u00a0m on the right: 2 of 4, and all 6 attempts are made. No more today.",
     );
   });
@@ -85,9 +84,9 @@ describe("progress through a protocol", () => {
   });
 
   test("asks for nothing while the gate is closed", () => {
-    const closed = { open: false, reason: "Pain 5 of 10 is above the clinic's limit (2)." };
+    const closed = stoppedGate("pain 5 of 10");
     expect(missingLines(protocolProgress(protocolOf({}), sessionOf([], "left")), closed)).toEqual([
-      "No more jumps today. Pain 5 of 10 is above the clinic's limit (2).",
+      "No more jumps today. The session was stopped: pain 5 of 10.",
     ]);
   });
 
@@ -125,7 +124,7 @@ describe("progress through a protocol", () => {
       "Single-leg drop jump is not done at this stage (landing on one leg from a box comes last), and 2 were recorded.",
     ]);
     expect(progress.others).toBe(0);
-    expect(missingLines(progress, open)).toEqual(["Four valid countermovement jumps."]);
+    expect(missingLines(progress, openGate)).toEqual(["Four valid countermovement jumps."]);
   });
 
   test("names the uninvolved leg first, and the right leg where nobody or both are injured", () => {
@@ -137,7 +136,7 @@ describe("progress through a protocol", () => {
 });
 
 describe("after a trial", () => {
-  const saidAfter = (trials: readonly TrialResult[], gate = open) => {
+  const saidAfter = (trials: readonly TrialResult[], gate = openGate) => {
     const last = trials.at(-1);
     if (last === undefined) throw new Error("a trial is needed");
     return afterTrial(protocolOf({}), last, { ...makeSession(trials), gate });
@@ -155,7 +154,9 @@ describe("after a trial", () => {
   });
 
   test("asks for nothing with the gate closed, outside the protocol, or before test and limb are known", () => {
-    expect(saidAfter(made(2, 1), { open: false, reason: "Effusion 1+." })).toBe("No more jumps today. Effusion 1+.");
+    expect(saidAfter(made(2, 1), stoppedGate("effusion 1+"))).toBe(
+      "No more jumps today. The session was stopped: effusion 1+.",
+    );
     expect(saidAfter(several(1, { test: "squatJump" }))).toBe("This test is not in the protocol.");
     const { test: _test, ...unknown } = trial({});
     expect(saidAfter([unknown])).toBe("");

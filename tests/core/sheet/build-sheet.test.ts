@@ -7,6 +7,7 @@ import type { SessionResult } from "../../../core/result.ts";
 import { defaultSettings, settingsHash, settingsWith } from "../../../core/settings.ts";
 import { buildSheet } from "../../../core/sheet/build-sheet.ts";
 import { engineVersion } from "../../../core/version.ts";
+import { stoppedGate } from "../gate/gates.ts";
 import {
   bothInvolvedSession,
   exampleComparison,
@@ -53,7 +54,7 @@ describe("every sheet", () => {
   });
 
   test("would be caught saying one of them", () => {
-    const session = exampleSession({ gate: { open: false, reason: "She is not cleared." } });
+    const session = exampleSession({ gate: stoppedGate("she is not cleared") });
     expect(sheetTexts(sheetOf(session)).some((text) => forbidden.test(text))).toBe(true);
   });
 
@@ -98,8 +99,12 @@ describe("the first page", () => {
   test("says who was tested, when, at which milestone and with which knee", () => {
     expect(page).toContain("Athlete: Maren Tveitlund, code GHK-07; female, born 2003, handball");
     expect(page).toContain("Session of 14 October 2026 · Month 7, team training without contact");
-    expect(page).toContain("Pain, effusion: worst pain 1 of 10; effusion none");
-    expect(page).toContain("Cautions: asked for jump testing; answered by K. L., 14 October 2026");
+    expect(page).toContain(
+      "Pain, effusion: Pain 0 of 10, effusion none, before, 09:00. Pain 1 of 10, effusion none, during, 09:00.",
+    );
+    expect(page).toContain(
+      "Cautions: Answered for jump testing: K. L., 14 October 2026, 09:00. Asked again before single-leg or drop tests: K. L., 14 October 2026, 09:30.",
+    );
   });
 
   test("counts what was tested, trial by trial", () => {
@@ -164,7 +169,7 @@ describe("the first page", () => {
     const sheet = sheetOf(stoppedSession());
     const caution = sheet.blocks.find((block) => block.kind === "paragraph" && block.tone === "caution");
     expect(caution?.kind === "paragraph" && caution.text).toBe(
-      "Statuses are withheld today. The session was stopped: Pain 5 of 10 in the single-leg trials. Effusion 1+ is above the clinic's limit (trace). What was measured is on the following pages.",
+      "Statuses are withheld today. The session was stopped: Pain 5 of 10 in the single-leg trials. Pain 5 of 10 is above the clinic's limit (3; 2 for single-leg and drop tests). Effusion 1+ is above the clinic's limit (trace). What was measured is on the following pages.",
     );
     const rows = tableRows(sheet, "Criteria as they stand today");
     expect(rows.map((row) => row.slice(0, 2))).toEqual([["All 4 criteria of the set", "withheld today"]]);
@@ -177,8 +182,8 @@ describe("the first page", () => {
       "Involved side: not stated",
       "Date of the session not stated",
       "Body mass: not measured",
-      "Pain, effusion: pain not recorded; effusion not recorded",
-      "Cautions: no record that they were asked for jump testing",
+      "Pain, effusion: Not recorded.",
+      "Cautions: No record that they were asked for jump testing. Not answered: pain, effusion, fever or wound, giving way, locking, new injury or illness, calf pain or breathlessness, the surgeon's restriction and landing practice.",
       "No recording was found.",
       "The involved side is not stated.",
       "The involved side is not stated, so no criterion is held against the session.",

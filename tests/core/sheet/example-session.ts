@@ -1,11 +1,14 @@
 import type { CriteriaSet, Criterion, CriterionResult, ReferenceValue } from "../../../core/criteria/criterion.ts";
 import type { TrialEvent } from "../../../core/events/event.ts";
 import { finding } from "../../../core/finding.ts";
+import { gateOf } from "../../../core/gate/gate.ts";
 import type { Limb, Side } from "../../../core/limb.ts";
 import type { Measure } from "../../../core/measures/measure.ts";
 import type { SessionResult, TrialResult } from "../../../core/result.ts";
 import type { SessionDescription } from "../../../core/session.ts";
+import { defaultSettings } from "../../../core/settings.ts";
 import type { Comparison } from "../../../core/sides/comparison.ts";
+import { answersOf, changeAnswersOf, notKnown, readingOf } from "../gate/gates.ts";
 
 /**
  * Results of an invented session for the tests of the sheet, built by hand: the shapes are those of an analysis, the
@@ -301,9 +304,8 @@ export const exampleDescription: SessionDescription = {
   injury: "right knee, anterior cruciate ligament reconstruction, hamstring graft, 12 March 2026",
   date: "2026-10-14",
   milestone: "Month 7, team training without contact",
-  pain: 1,
-  effusion: "none",
-  cautions: { answeredBy: "K. L.", date: "2026-10-14" },
+  cautions: { answers: [answersOf("2026-10-14"), changeAnswersOf("2026-10-14")] },
+  readings: [readingOf("2026-10-14", "before", 0), readingOf("2026-10-14", "during", 1)],
   simulated: true,
   references: exampleReferences,
 };
@@ -316,7 +318,8 @@ export function exampleSession(changes: Partial<SessionResult> = {}): SessionRes
     comparisons: exampleComparisons,
     criteriaSet: exampleSet,
     criteria: exampleCriterionResults,
-    gate: { open: true, reason: "" },
+    gate: gateOf(changes.description ?? exampleDescription, defaultSettings),
+    knee: [],
     findings: [],
     ...changes,
   };
@@ -361,16 +364,19 @@ export function bothInvolvedSession(): SessionResult {
 const stoppedReason =
   "The session was stopped: Pain 5 of 10 in the single-leg trials. Effusion 1+ is above the clinic's limit (trace).";
 
+const stoppedDescription: SessionDescription = {
+  ...exampleDescription,
+  pain: 5,
+  effusion: "1+",
+  cautions: notKnown.cautions ?? {},
+  stopped: { reason: "Pain 5 of 10 in the single-leg trials." },
+};
+
 /** The day that is not to be trusted: effusion 1+, stopped for pain, statuses withheld. */
 export function stoppedSession(): SessionResult {
   return exampleSession({
-    description: {
-      ...exampleDescription,
-      pain: 5,
-      effusion: "1+",
-      stopped: { reason: "Pain 5 of 10 in the single-leg trials." },
-    },
-    gate: { open: false, reason: stoppedReason },
+    description: stoppedDescription,
+    gate: gateOf(stoppedDescription, defaultSettings),
     criteria: exampleCriterionResults.map((each) => ({
       criterion: each.criterion,
       status: "withheld-today" as const,

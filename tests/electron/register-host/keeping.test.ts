@@ -90,7 +90,7 @@ describe("a session of the register", () => {
     await host.call("records.save", { record: { kind: "injuries", id: injury, athlete, content } });
     const { workspace } = await startSession(host, athlete);
     expect(workspace.session?.description.involved).toBe("left");
-    await host.call("session.change", { folder: workspace.folder, change: { pain: 1 } });
+    await host.call("session.change", { folder: workspace.folder, change: { milestone: "month 6" } });
     const record = { kind: "injuries", id: injury, athlete, content: { ...content, side: "right" } } as const;
     expect((await host.call("records.save", { record })).session?.description.involved).toBe("right");
   });
@@ -131,22 +131,22 @@ describe("a session of the register", () => {
     expect((await host.call("workspace.read", {})).session?.description.athlete?.code).toBe("A-1");
   });
 
-  test("notes cautions for each moment beside one another, and conditions", async () => {
+  test("notes conditions beside what is there, and keeps answers and readings one after another", async () => {
     const { host, athlete } = await ownWorld();
-    const { session } = await startSession(host, athlete);
-    const caution = (before: "session" | "drop tests") => ({
-      cautions: [{ before, answeredBy: "K. L.", date: "2026-11-02" }],
+    const { session, workspace } = await startSession(host, athlete);
+    const { folder } = workspace;
+    await host.call("sessions.note", { session, notes: { conditions: { arms: "on the hips" } } });
+    const addition = (pain: number) => ({
+      readings: [{ moment: "during" as const, meant: "2026-11-02T10:00", by: "K. L.", pain }],
     });
-    await host.call("sessions.note", {
-      session,
-      notes: { ...caution("session"), conditions: { arms: "on the hips" } },
-    });
-    const noted = await host.call("sessions.note", { session, notes: caution("drop tests") });
-    expect(noted.session?.description.cautions).toEqual({ answeredBy: "K. L.", date: "2026-11-02" });
+    await host.call("cautions.add", { folder, addition: addition(6) });
+    const added = await host.call("cautions.add", { folder, addition: addition(1) });
+    expect(added.session?.description.readings?.map(({ pain }) => pain)).toEqual([6, 1]);
+    const undone = await host.call("workspace.undo", {});
+    expect(undone.session?.description.readings?.map(({ pain }) => pain)).toEqual([6, 1]);
     const { page } = await host.call("athletes.page", { athlete });
-    const { cautions, conditions } = page!.sessions[0]!.session.content;
-    expect(cautions?.map(({ before }) => before)).toEqual(["session", "drop tests"]);
-    expect(conditions).toEqual({ arms: "on the hips" });
+    const { conditions, readings } = page!.sessions[0]!.session.content;
+    expect([conditions, readings?.length]).toEqual([undefined, 2]);
   });
 });
 

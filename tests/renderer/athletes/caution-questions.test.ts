@@ -1,39 +1,45 @@
 import { describe, expect, test } from "vitest";
-import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
-import { affirmed, answeredCautions, noAnswers } from "../../../renderer/athletes/caution-questions.ts";
-import { momentsAsked } from "../../../renderer/athletes/moments-asked.ts";
+import { cautionAdditionSchema } from "../../../electron/cautions/caution-addition.ts";
+import {
+  answeredCautions,
+  noAnswers,
+  questionsOf,
+  spokenAgainst,
+  type WrittenAnswers,
+} from "../../../renderer/athletes/caution-questions.ts";
 
-const at = { date: "2026-11-26", instant: "2026-11-26T09:30:00.000Z" };
-const all = {
-  ...noAnswers,
+const at = { asking: "session", injured: true, meant: "2026-11-26T09:30" } as const;
+const all: WrittenAnswers = {
+  ...noAnswers(" K. L. "),
   pain: "1,5",
   effusion: "trace",
-  fever: "no",
-  givingWay: "no",
-  restriction: "no",
-  noPractice: "yes",
-  answeredBy: " K. L. ",
+  questions: {
+    feverOrWound: "no",
+    givingWay: "no",
+    locking: "no",
+    newInjuryOrIllness: "no",
+    calfPainOrBreathlessness: "no",
+    restriction: "no",
+    landingPractice: "no",
+    painkiller: "yes",
+  },
 };
 
 describe("cautions", () => {
-  test("become a record of who answered what and when", () => {
-    const answered = answeredCautions(all, "session", at);
-    expect(answered).toMatchObject({ pain: 1.5, effusion: "trace" });
-    expect("caution" in answered && answered.caution).toMatchObject({
-      before: "session",
-      answeredBy: "K. L.",
-      date: at.date,
-      at: at.instant,
+  test("become answers and readings with who and when, as the boundary takes them", () => {
+    const answered = answeredCautions(all, at);
+    if ("problem" in answered) throw new Error(answered.problem);
+    expect(cautionAdditionSchema.parse(answered.addition)).toEqual(answered.addition);
+    expect(answered.addition.answers).toMatchObject({
+      asked: "session",
+      by: "K. L.",
+      answers: { landingPractice: "no" },
     });
-    expect("caution" in answered && answered.caution.answers?.map(({ answer }) => answer)).toEqual([
-      "1.5",
-      "trace",
-      "no",
-      "no",
-      "no",
-      "yes",
+    expect(answered.addition.readings).toMatchObject([
+      { moment: "before", pain: 1.5, where: "knee" },
+      { moment: "before", effusion: "trace" },
     ]);
-    expect(affirmed(all)).toEqual(["No practice in landing during the last two weeks?"]);
+    expect(spokenAgainst(all)).toEqual(["landingPractice", "painkiller"]);
   });
 
   test.each([
@@ -41,29 +47,28 @@ describe("cautions", () => {
     ["pain", "11"],
     ["pain", "-1"],
     ["effusion", ""],
-    ["fever", ""],
-    ["noPractice", ""],
-    ["answeredBy", " "],
+    ["by", " "],
   ] as const)("are not kept while %s is “%s”", (name, value) => {
-    expect(answeredCautions({ ...all, [name]: value }, "session", at)).toHaveProperty("problem");
-  });
-});
-
-describe("when they are asked", () => {
-  const moments = (id: string, cautions: Parameters<typeof momentsAsked>[2] = []) =>
-    momentsAsked(shippedProtocol(id), [], cautions).map(({ moment, isDue }) => [moment, isDue]);
-
-  test("before the session always, and again before single-leg and drop tests of its protocol", () => {
-    expect(moments("return-to-running")).toEqual([["session", true]]);
-    expect(moments("return-to-pivoting-sport")).toEqual([
-      ["session", true],
-      ["single-leg tests", false],
-      ["drop tests", false],
-    ]);
+    expect(answeredCautions({ ...all, [name]: value }, at)).toHaveProperty("problem");
   });
 
-  test("they are due no more when they were answered", () => {
-    const answered = { before: "session", answeredBy: "K. L.", date: "2026-11-26" } as const;
-    expect(moments("return-to-running", [answered])).toEqual([["session", false]]);
+  test("are not kept while a question is open, or a restriction has no words", () => {
+    const questions = { ...all.questions, locking: "" };
+    expect(answeredCautions({ ...all, questions }, at)).toHaveProperty(
+      "problem",
+      "Not answered yet: Has the knee locked since the last visit?",
+    );
+    const restricted = { ...all, questions: { ...all.questions, restriction: "yes" } };
+    expect(answeredCautions(restricted, at)).toHaveProperty("problem", expect.stringContaining("own words"));
+  });
+
+  test("are three before the first single-leg or drop test, and pain, illness and restriction where nobody is injured", () => {
+    expect(questionsOf("change", true)).toEqual(["givingWay"]);
+    expect(questionsOf("session", false)).toEqual(["newInjuryOrIllness", "restriction"]);
+    const again = answeredCautions(
+      { ...noAnswers("K. L."), pain: "2", effusion: "none", questions: { givingWay: "no" } },
+      { ...at, asking: "change" },
+    );
+    expect(again).toMatchObject({ addition: { answers: { asked: "change" }, readings: [{ moment: "during" }, {}] } });
   });
 });

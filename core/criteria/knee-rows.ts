@@ -1,0 +1,67 @@
+import type { Gate } from "../gate/gate.ts";
+import { effusionRank } from "../gate/limits.ts";
+import type { InvolvedSide } from "../limb.ts";
+
+/** One of the knee's own rows: what was read or answered of it, held against the clinic's limit. */
+export interface KneeRow {
+  /** Stable public identifier. */
+  readonly id: "pain-of-the-day" | "pain-next-day" | "effusion-of-the-day" | "giving-way";
+  readonly label: string;
+  /** What is asked for, in words: "at most 2 of 10". */
+  readonly threshold: string;
+  readonly status: "met" | "not-met" | "not-measured";
+  /** One plain sentence. */
+  readonly reason: string;
+}
+
+/**
+ * The knee's own rows; common practice, with the clinic's limits. No gate withholds them: a knee that hurts or swells is *not met*, not silent. The day after has
+ * rows of its own, which change nothing about the day of the jumps. Nobody injured: none.
+ */
+export function kneeRows({ day, answered, limits }: Gate, involved: InvolvedSide | undefined): readonly KneeRow[] {
+  if (involved === undefined || involved === "none") return [];
+  const rows: readonly (Omit<KneeRow, "status" | "reason"> & {
+    readonly met: boolean | undefined;
+    readonly seen: string;
+  })[] = [
+    {
+      id: "pain-of-the-day",
+      label: "Pain of the knee, worst of before, during and after",
+      threshold: `at most ${limits.painSingleLegAndDrop} of 10`,
+      met: day.knee === undefined ? undefined : day.knee <= limits.painSingleLegAndDrop,
+      seen: `The worst reading of the day is ${day.knee} of 10.`,
+    },
+    {
+      id: "pain-next-day",
+      label: "Pain of the knee the next day",
+      threshold: "no higher than on the day",
+      met: day.nextDayPain === undefined || day.knee === undefined ? undefined : day.nextDayPain <= day.knee,
+      seen: `The next day's reading is ${day.nextDayPain} of 10, the day's worst ${day.knee} of 10.`,
+    },
+    {
+      id: "effusion-of-the-day",
+      label: "Effusion of the knee, worst of before, during and after",
+      threshold: `at most ${limits.effusion}`,
+      met: day.effusion === undefined ? undefined : effusionRank(day.effusion) <= effusionRank(limits.effusion),
+      seen: `The worst reading of the day is ${day.effusion}.`,
+    },
+    {
+      id: "giving-way",
+      label: "Giving way since the last visit",
+      threshold: "none",
+      met: givingWay(answered),
+      seen: givingWay(answered) === true ? "Answered: it has not given way." : "Answered: the knee has given way.",
+    },
+  ];
+  return rows.map(({ met, seen, ...row }) => ({
+    ...row,
+    status: met === undefined ? "not-measured" : met ? "met" : "not-met",
+    reason: met === undefined ? "Not entered for this session." : seen,
+  }));
+}
+
+/** True where every answer of the day says no; undefined where nobody answered. */
+function givingWay({ given, against }: Gate["answered"]): boolean | undefined {
+  if (against.some(({ name }) => name === "givingWay")) return false;
+  return given.some(({ answers }) => answers.givingWay === "no") ? true : undefined;
+}

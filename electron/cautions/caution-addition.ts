@@ -1,0 +1,38 @@
+import { z } from "zod";
+import {
+  type CautionAnswers,
+  cautionAnswersSchema,
+  type GateOpening,
+  gateOpeningSchema,
+  type KneeReading,
+  kneeReadingSchema,
+} from "../../core/gate/gate-schema.ts";
+
+/** What a screen adds to the cautions of a session; the host writes down when. No Node imports: screens use the types. */
+
+const [given, notKnown] = cautionAnswersSchema.options;
+const line = z.string().min(1).max(2000);
+
+export const cautionAdditionSchema = z.strictObject({
+  answers: z
+    .union([
+      given.omit({ written: true }).extend({ by: line, restriction: line.exactOptional(), note: line.exactOptional() }),
+      notKnown.omit({ written: true }).extend({ by: line, note: line.exactOptional() }),
+    ])
+    .exactOptional(),
+  readings: z
+    .array(kneeReadingSchema.omit({ written: true }).extend({ by: line }))
+    .max(10)
+    .exactOptional(),
+  opening: gateOpeningSchema.omit({ written: true }).extend({ by: line, reason: line }).exactOptional(),
+});
+
+/** Answers, readings and an opening, each without the time of writing. */
+export type CautionAddition = z.infer<typeof cautionAdditionSchema>;
+
+/** The same with the time of writing, as a session keeps it. */
+export interface WrittenCautions {
+  readonly answers?: CautionAnswers;
+  readonly readings?: readonly KneeReading[];
+  readonly opening?: GateOpening;
+}
