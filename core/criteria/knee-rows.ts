@@ -7,6 +7,8 @@ export interface KneeRow {
   /** Stable public identifier. */
   readonly id: "pain-of-the-day" | "pain-next-day" | "effusion-of-the-day" | "giving-way";
   readonly label: string;
+  /** In a few words with what was seen: "pain 1 of 10". */
+  readonly short: string;
   /** What is asked for, in words: "at most 2 of 10". */
   readonly threshold: string;
   readonly status: "met" | "not-met" | "not-measured";
@@ -27,6 +29,7 @@ export function kneeRows({ day, answered, limits }: Gate, involved: InvolvedSide
     {
       id: "pain-of-the-day",
       label: "Pain of the knee, worst of before, during and after",
+      short: day.knee === undefined ? "pain" : `pain ${day.knee} of 10`,
       threshold: `at most ${limits.painSingleLegAndDrop} of 10`,
       met: day.knee === undefined ? undefined : day.knee <= limits.painSingleLegAndDrop,
       seen: `The worst reading of the day is ${day.knee} of 10.`,
@@ -34,6 +37,7 @@ export function kneeRows({ day, answered, limits }: Gate, involved: InvolvedSide
     {
       id: "pain-next-day",
       label: "Pain of the knee the next day",
+      short: day.nextDayPain === undefined ? "pain the next day" : `pain the next day ${day.nextDayPain} of 10`,
       threshold: "no higher than on the day",
       met: day.nextDayPain === undefined || day.knee === undefined ? undefined : day.nextDayPain <= day.knee,
       seen: `The next day's reading is ${day.nextDayPain} of 10, the day's worst ${day.knee} of 10.`,
@@ -41,6 +45,7 @@ export function kneeRows({ day, answered, limits }: Gate, involved: InvolvedSide
     {
       id: "effusion-of-the-day",
       label: "Effusion of the knee, worst of before, during and after",
+      short: day.effusion === undefined ? "effusion" : `effusion ${day.effusion}`,
       threshold: `at most ${limits.effusion}`,
       met: day.effusion === undefined ? undefined : effusionRank(day.effusion) <= effusionRank(limits.effusion),
       seen: `The worst reading of the day is ${day.effusion}.`,
@@ -48,6 +53,7 @@ export function kneeRows({ day, answered, limits }: Gate, involved: InvolvedSide
     {
       id: "giving-way",
       label: "Giving way since the last visit",
+      short: givingWayWords(givingWay(answered)),
       threshold: "none",
       met: givingWay(answered),
       seen: givingWay(answered) === true ? "Answered: it has not given way." : "Answered: the knee has given way.",
@@ -58,6 +64,11 @@ export function kneeRows({ day, answered, limits }: Gate, involved: InvolvedSide
     status: met === undefined ? "not-measured" : met ? "met" : "not-met",
     reason: met === undefined ? "Not entered for this session." : seen,
   }));
+}
+
+function givingWayWords(none: boolean | undefined): string {
+  if (none === undefined) return "giving way";
+  return none ? "no giving way" : "it has given way";
 }
 
 /** True where every answer of the day says no; undefined where nobody answered. */

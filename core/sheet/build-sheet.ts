@@ -9,6 +9,8 @@ import { attemptsTables } from "./attempts-table.ts";
 import { criteriaToday } from "./criteria-today.ts";
 import type { SheetBlock, SheetDocument } from "./document.ts";
 import { findingsInWords } from "./findings-in-words.ts";
+import { gateDetails } from "./gate-facts.ts";
+import { kneeTable } from "./knee-table.ts";
 import { methodsParagraph } from "./methods-paragraph.ts";
 import { missingToday } from "./missing-today.ts";
 import { athleteTitle, sessionFacts, sessionTitle } from "./session-facts.ts";
@@ -66,6 +68,9 @@ function pagesInNumbers(session: SessionResult, settings: Settings): readonly Sh
     ...symmetryBlocks(session, settings),
     ...absoluteValues(session),
     ...wholeBodyValues(session, settings),
+    heading(2, "Cautions and readings of the day"),
+    { kind: "facts", items: gateDetails(session.description, session.gate) },
+    ...kneeTable(session.knee),
     heading(2, "Every attempt"),
     ...attemptsTables(session),
     heading(2, "Findings"),

@@ -1,5 +1,4 @@
 import type { CriterionResult } from "../criteria/criterion.ts";
-import type { KneeRow } from "../criteria/knee-rows.ts";
 import { populationNotes } from "../criteria/population-notes.ts";
 import { statusLabel, statusWords } from "../criteria/status.ts";
 import { thresholdWords } from "../criteria/threshold.ts";
@@ -34,30 +33,6 @@ export function criteriaToday(session: SessionResult): readonly SheetBlock[] {
     ...(criteria.length === 0
       ? [{ kind: "paragraph", tone: "plain", text: noCriterion(session) } as const]
       : [criteriaTable(criteria)]),
-    ...kneeTable(session.knee),
-  ];
-}
-
-/** The knee's own rows, which no gate withholds; nothing where nobody is injured. */
-function kneeTable(rows: readonly KneeRow[]): readonly SheetBlock[] {
-  if (rows.length === 0) return [];
-  return [
-    {
-      kind: "table",
-      caption: "The knee itself",
-      columns: [
-        { text: "The knee itself", align: "start", wide: true },
-        { text: "Today", align: "start" },
-        { text: "Why", align: "start", wide: true },
-      ],
-      rows: rows.map(({ label, threshold, status, reason }) => ({
-        cells: [
-          { text: label, muted: threshold, align: "start" },
-          { text: statusLabel(status), align: "start", emphasis: "strong", status },
-          { text: asSentence(reason), align: "start" },
-        ],
-      })),
-    },
   ];
 }
 

@@ -1,32 +1,89 @@
+import type { KneeRow } from "../criteria/knee-rows.ts";
+import { statusLabel } from "../criteria/status.ts";
 import { cautionQuestions } from "../gate/caution-questions.ts";
 import { clockOf, dayOf, weeksBetween } from "../gate/days.ts";
 import type { Gate, OpenedClosure } from "../gate/gate.ts";
 import type { GivenAnswers, ReadingMoment } from "../gate/gate-schema.ts";
-import type { CountedReading } from "../gate/knee-day.ts";
+import type { CountedReading, KneeDay } from "../gate/knee-day.ts";
+import { openQuestions } from "../gate/open-questions.ts";
 import { asSentence, dateInWords, listInWords, sentences } from "../plain-words.ts";
+import type { SessionResult } from "../result.ts";
 import type { SessionDescription } from "../session.ts";
 
 /** One line of the sheet's facts. */
 interface Fact {
   readonly name: string;
   readonly value: string;
-  readonly wide: true;
+  /** A line of its own. */
+  readonly wide?: true;
 }
 
-/**
- * What the sheet says of the cautions: who answered what and when, every answer against jumping, the restriction in
- * its words, each reading with its time, what was opened by whom, and whose limits counted.
- */
-export function gateFacts(description: SessionDescription, gate: Gate): readonly Fact[] {
-  const facts: readonly (readonly [string, string])[] = [
-    ["Since the operation", operationInWords(description)],
-    ["Pain, effusion", readingsInWords(gate.day.readings, description.date)],
-    ["Cautions", cautionsInWords(description, gate)],
-    ["Answered against jumping", againstInWords(gate)],
-    ["Opened by", openingsInWords(gate.opened)],
-    ["Limits", limitsInWords(gate)],
+/** What the first page says of the cautions: the day's worst, every answer against jumping, and who opened what. */
+export function gateFacts({
+  description,
+  gate,
+  knee,
+}: Pick<SessionResult, "description" | "gate" | "knee">): readonly Fact[] {
+  return [
+    { name: "Cautions", value: askedInWords(description, gate) },
+    ...facts([
+      ["The knee itself", kneeInWords(knee, gate.day)],
+      ["Answered against jumping", againstInWords(gate)],
+      ["Opened by", openingsInWords(gate.opened)],
+    ]),
   ];
-  return facts.filter(([, value]) => value !== "").map(([name, value]) => ({ name, value, wide: true }));
+}
+
+/** What the pages of numbers add: every answer and reading with its time, the operation, and whose limits counted. */
+export function gateDetails(description: SessionDescription, gate: Gate): readonly Fact[] {
+  return facts([
+    ["Operation", operationInWords(description)],
+    ["Readings", readingsInWords(gate.day.readings, description.date)],
+    ["Cautions", cautionsInWords(description, gate)],
+    ["Limits", limitsInWords(gate)],
+  ]);
+}
+
+function facts(all: readonly (readonly [name: string, value: string])[]): readonly Fact[] {
+  return all.filter(([, value]) => value !== "").map(([name, value]) => ({ name, value, wide: true }));
+}
+
+/** "week 30 since the operation"; "" where nobody stated one. */
+export function weeksInWords({ operation, date }: SessionDescription): string {
+  if (operation === undefined) return "";
+  if (operation.date === undefined) return "the day of the operation is not known";
+  if (date === undefined) return `operated on ${dateInWords(operation.date)}`;
+  const weeks = weeksBetween(operation.date, date);
+  return weeks < 0 ? `before the operation of ${dateInWords(operation.date)}` : `week ${weeks} since the operation`;
+}
+
+/** The knee's own rows in a line, with their statuses; the day's worst where it has none. */
+function kneeInWords(rows: readonly KneeRow[], day: KneeDay): string {
+  if (rows.length === 0) return worstInWords(day);
+  return rows
+    .map(({ short, status }) =>
+      status === "not-measured" ? `${short} not measured` : `${short}, ${statusLabel(status)}`,
+    )
+    .join("; ");
+}
+
+function worstInWords({ knee, otherLeg, effusion }: KneeDay): string {
+  const pain = knee === undefined ? "pain not recorded" : `worst pain ${knee} of 10`;
+  const other = otherLeg === undefined || otherLeg === 0 ? "" : `, in the other leg ${otherLeg}`;
+  return `${pain}${other}; ${effusion === undefined ? "effusion not recorded" : `effusion ${effusion}`}`;
+}
+
+/** In a few words: when they were answered, or that they were not; the pages of numbers say who and what. */
+function askedInWords({ cautions }: SessionDescription, gate: Gate): string {
+  const { answered } = gate;
+  const { given, notKnown } = answered;
+  const last = given.at(-1);
+  const open = openQuestions(gate).length > 0 ? "; some are open" : "";
+  if (last !== undefined) return `answered, ${dateInWords(dayOf(last.meant))}${open}`;
+  if (notKnown !== undefined) return `not known, as ${notKnown.by} states`;
+  return cautions?.answeredBy === undefined
+    ? "no record that they were asked"
+    : `asked by ${cautions.answeredBy}; no answers recorded`;
 }
 
 function operationInWords({ operation, date }: SessionDescription): string {
@@ -77,15 +134,15 @@ function isWrittenLater(written: string | undefined, date: string | undefined): 
   return written !== undefined && date !== undefined && dayOf(written) > dayOf(date);
 }
 
-function cautionsInWords({ cautions, date }: SessionDescription, { answered }: Gate): string {
-  const { given, notKnown, openAtFirst, openAtChange, ofOtherDays } = answered;
+function cautionsInWords({ cautions, date }: SessionDescription, gate: Gate): string {
+  const { given, notKnown, ofOtherDays } = gate.answered;
   const asked =
     given.length > 0
       ? given.map((each) => answersInWords(each, date)).join(" ")
       : cautions?.answeredBy === undefined
         ? "No record that they were asked for jump testing."
         : `Asked by ${cautions.answeredBy}${cautions.date === undefined ? "" : `, ${dateInWords(cautions.date)}`}; no answers were recorded.`;
-  const open = [...new Set([...openAtFirst, ...openAtChange])];
+  const open = openQuestions(gate);
   return sentences(
     asked,
     cautions?.note === undefined ? "" : asSentence(cautions.note),

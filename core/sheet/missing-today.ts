@@ -1,4 +1,5 @@
 import type { CriterionResult, Status } from "../criteria/criterion.ts";
+import { openQuestions } from "../gate/open-questions.ts";
 import { countOf, listInWords } from "../plain-words.ts";
 import { sessionProgress } from "../protocol/session-progress.ts";
 import type { SessionResult } from "../result.ts";
@@ -43,8 +44,8 @@ export function missingToday(session: SessionResult): readonly string[] {
 }
 
 /** What the cautions still want before statuses may stand. */
-function notAnswered({ answered: { openAtFirst, openAtChange } }: SessionResult["gate"]): readonly string[] {
-  const open = [...new Set([...openAtFirst, ...openAtChange])];
+function notAnswered(gate: SessionResult["gate"]): readonly string[] {
+  const open = openQuestions(gate);
   return open.length === 0 ? [] : [`Answers to the cautions for jump testing: ${listInWords(open)}.`];
 }
 

@@ -5,7 +5,7 @@ import type { SessionDescription } from "../session.ts";
 import { median } from "../sides/trial-statistic.ts";
 import { countsInMeans } from "../weight/held-trial.ts";
 import type { SheetBlock } from "./document.ts";
-import { gateFacts } from "./gate-facts.ts";
+import { gateFacts, weeksInWords } from "./gate-facts.ts";
 
 const notStated = "not stated";
 
@@ -18,7 +18,7 @@ export function sessionFacts(session: SessionResult): SheetBlock {
       { name: "Athlete", value: athleteInWords(description.athlete), wide: true },
       { name: "Involved side", value: involvedInWords(description), wide: true },
       { name: "Body mass", value: bodyMassInWords(session) },
-      ...gateFacts(description, session.gate),
+      ...gateFacts(session),
       ...(description.note === undefined
         ? []
         : [{ name: "Note", value: asSentence(description.note), wide: true } as const]),
@@ -26,10 +26,11 @@ export function sessionFacts(session: SessionResult): SheetBlock {
   };
 }
 
-/** When and at which milestone, on one line. */
-export function sessionTitle({ date, milestone }: SessionDescription): string {
+/** When, at which milestone and in which week since the operation, on one line. */
+export function sessionTitle(description: SessionDescription): string {
+  const { date, milestone } = description;
   const day = date === undefined ? "Date of the session not stated" : `Session of ${dateInWords(date)}`;
-  return milestone === undefined ? day : `${day} · ${milestone}`;
+  return [day, milestone ?? "", weeksInWords(description)].filter((part) => part !== "").join(" · ");
 }
 
 /** The athlete's name where given, else the code. */

@@ -1,4 +1,5 @@
 import type { CriteriaSet, Criterion, CriterionResult, ReferenceValue } from "../../../core/criteria/criterion.ts";
+import { kneeRows } from "../../../core/criteria/knee-rows.ts";
 import type { TrialEvent } from "../../../core/events/event.ts";
 import { finding } from "../../../core/finding.ts";
 import { gateOf } from "../../../core/gate/gate.ts";
@@ -319,7 +320,10 @@ export function exampleSession(changes: Partial<SessionResult> = {}): SessionRes
     criteriaSet: exampleSet,
     criteria: exampleCriterionResults,
     gate: gateOf(changes.description ?? exampleDescription, defaultSettings),
-    knee: [],
+    knee: kneeRows(
+      gateOf(changes.description ?? exampleDescription, defaultSettings),
+      (changes.description ?? exampleDescription).involved,
+    ),
     findings: [],
     ...changes,
   };

@@ -1,0 +1,27 @@
+import type { KneeRow } from "../criteria/knee-rows.ts";
+import { statusLabel } from "../criteria/status.ts";
+import { asSentence } from "../plain-words.ts";
+import type { SheetBlock } from "./document.ts";
+
+/** The knee's own rows, which no gate withholds; nothing where nobody is injured. */
+export function kneeTable(rows: readonly KneeRow[]): readonly SheetBlock[] {
+  if (rows.length === 0) return [];
+  return [
+    {
+      kind: "table",
+      caption: "The knee itself",
+      columns: [
+        { text: "Asked for", align: "start", wide: true },
+        { text: "Today", align: "start" },
+        { text: "Why", align: "start", wide: true },
+      ],
+      rows: rows.map(({ label, threshold, status, reason }) => ({
+        cells: [
+          { text: label, muted: threshold, align: "start" },
+          { text: statusLabel(status), align: "start", emphasis: "strong", status },
+          { text: asSentence(reason), align: "start" },
+        ],
+      })),
+    },
+  ];
+}
