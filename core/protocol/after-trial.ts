@@ -12,10 +12,10 @@ import { belongsTo, type LimbProgress, protocolProgress } from "./protocol-progr
  */
 export function afterTrial(protocol: Protocol, trial: TrialResult, session: SessionResult): string {
   const { gate } = session;
-  if (!gate.open) return noMoreToday(gate.reason);
+  if (!gate.open) return noMoreToday(gate);
   if (trial.test === undefined || trial.limb === undefined) return "";
   const closed = closedFor(gate, { test: trial.test, legs: trial.limb === "both" ? "both" : "single" }, [trial.limb]);
-  if (closed !== "") return noMoreToday(closed);
+  if (closed !== "") return `No more of this test today. ${closed}`;
   const entry = protocol.tests.find((each) => belongsTo(trial, each, protocol));
   if (entry === undefined) return "This test is not in the protocol.";
   const of = protocolProgress(protocol, session).tests.find((each) => each.entry === entry);

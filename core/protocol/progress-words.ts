@@ -55,12 +55,10 @@ export function landingsLine(
  * on the left."). Of tests that are closed nothing more is asked for.
  */
 export function missingLines(progress: ProtocolProgress, gate: Gate): readonly string[] {
-  if (!gate.open) return [noMoreToday(gate.reason)];
+  if (!gate.open) return [noMoreToday(gate)];
   const closed = progress.tests.flatMap(({ entry }) => closedFor(gate, entry)).filter((each) => each !== "");
   const lines = progress.tests.flatMap(({ entry, limbs, obstacle }) => [
-    ...limbs
-      .filter(({ limb }) => closedFor(gate, entry, [limb]) === "")
-      .flatMap((limb) => limbLines(entry, limb)),
+    ...limbs.filter(({ limb }) => closedFor(gate, entry, [limb]) === "").flatMap((limb) => limbLines(entry, limb)),
     ...(obstacle === "" ? [] : [`${capitalised(protocolTestName(entry))}: ${obstacle}`]),
   ]);
   return [...lines, ...new Set(closed)];
@@ -79,9 +77,10 @@ function limbLines(entry: ProtocolTest, limb: LimbProgress): readonly string[] {
   }
 }
 
-/** Said instead of asking for more while tests are closed. */
-export function noMoreToday(reason: string): string {
-  return `No more jumps today. ${reason}`;
+/** Said instead of asking for more while every test is closed; what only waits for answers is no end of the day. */
+export function noMoreToday({ closures, reason }: Pick<Gate, "closures" | "reason">): string {
+  const waits = closures.every(({ code }) => code === "cautions-not-asked");
+  return waits ? `Before more jumps: ${reason}` : `No more jumps today. ${reason}`;
 }
 
 function wantedLine(entry: ProtocolTest, limb: LimbProgress): string {

@@ -1,8 +1,8 @@
 import { Button, TextInput } from "@mantine/core";
 import { useRef, useState } from "react";
-import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { type CautionsDue, cautionsDue } from "../../core/gate/cautions-due.ts";
 import { testLoad, trialLoad } from "../../core/gate/test-load.ts";
+import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { StoredRecord } from "../../electron/register/record-tables.ts";

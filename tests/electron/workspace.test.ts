@@ -224,7 +224,7 @@ describe("deciding", () => {
 
   test("pain above the limit closes the gate, and neither undo nor a milder reading opens it again", async () => {
     const reading = (pain: number) => ({
-      readings: [{ moment: "during" as const, meant: "2026-10-13T10:20", by: "K. L.", pain }],
+      readings: [{ moment: "during" as const, meant: "2026-10-14T10:20", by: "K. L.", pain }],
     });
     await host.call("session.change", { folder: month7, change: { milestone: "month 8" } });
     const closed = await host.call("cautions.add", { folder: month7, addition: reading(6) });

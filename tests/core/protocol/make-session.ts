@@ -7,6 +7,7 @@ import type { SessionDescription } from "../../../core/session.ts";
 import { defaultSettings } from "../../../core/settings.ts";
 import { comparableMeasures } from "../../../core/sides/comparable-measures.ts";
 import type { TestKind } from "../../../core/test-kind.ts";
+import { notKnown } from "../gate/gates.ts";
 import { makeMeasure } from "../sides/make-trials.ts";
 
 /** What a made trial may be told; the rest is that of a sound trial. */
@@ -78,7 +79,7 @@ export function makeSession(
   return concludeSession(
     {
       folder: "",
-      description: { involved: "left", ...description },
+      description: { involved: "left", ...notKnown, ...description },
       stated: {},
       descriptionFindings: [],
     },

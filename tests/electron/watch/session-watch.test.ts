@@ -71,7 +71,7 @@ describe("watching a folder during a session", () => {
     expect(watch.read()).toMatchObject({ questions: [], newest: { trials: [{ counts: true, waits: false }] } });
     expect(watch.read().progress).toMatchObject({
       lines: ["Countermovement jump: 1 of 4."],
-      missing: ["Three more valid countermovement jumps."],
+      missing: [expect.stringContaining("The cautions before jumping are not answered")],
     });
   });
 
