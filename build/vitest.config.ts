@@ -13,6 +13,8 @@ const replacing = globSync(everything, { cwd: root }).filter((file) =>
 );
 
 const limits = { testTimeout: 60_000, hookTimeout: 120_000 };
+/** A whole walk through the screens, on a machine that is busy with something else. */
+const walkLimits = { testTimeout: 300_000, hookTimeout: 120_000 };
 const seeded = { ...limits, setupFiles: ["build/tests/seed-properties.ts"] };
 
 /**
@@ -26,7 +28,7 @@ export default defineConfig({
     maxWorkers: "100%",
     reporters: ["default", new ClosingLine()],
     projects: [
-      { test: { ...limits, name: "end-to-end", include: [screens], pool: "forks" } },
+      { test: { ...walkLimits, name: "end-to-end", include: [screens], pool: "forks", isolate: false } },
       { test: { ...seeded, name: "host", include: [host], exclude: replacing, pool: "forks", isolate: false } },
       { test: { ...seeded, name: "host, apart", include: replacing, pool: "forks" } },
       {
