@@ -8,7 +8,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, wri
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { openWindow } from "./open-window.js";
-import { runTests } from "./run-tests.js";
+import { runTests, tryTests } from "./run-tests.js";
 
 const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const [word, ...rest] = process.argv.slice(2);
@@ -18,7 +18,11 @@ if (word === "start") {
   process.exitCode = openWindow(root, runtime());
 } else if (word === "test") {
   prepare(["host", "renderer"]);
-  process.exitCode = runTests(root, runtime(), rest);
+  process.exitCode = await runTests(root, runtime(), rest);
+} else if (word === "try") {
+  // Only tests of the whole program need it built.
+  prepare(rest.length === 0 || rest.some((filter) => /e2e|electron/.test(filter)) ? ["host", "renderer"] : []);
+  process.exitCode = await tryTests(root, runtime(), rest);
 } else if (word === "validate") {
   prepare([]);
   const child = spawnSync(runtime(), [join(root, "build/validate.ts")], { stdio: "inherit" });

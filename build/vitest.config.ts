@@ -17,6 +17,11 @@ const limits = { testTimeout: 60_000, hookTimeout: 120_000 };
 const walkLimits = { testTimeout: 300_000, hookTimeout: 120_000 };
 const seeded = { ...limits, setupFiles: ["build/tests/seed-properties.ts"] };
 
+/** Hundreds of keys are made from passphrases there; tests/architecture/passphrase-cost.test.ts has the true cost. */
+const lightCost = {
+  alias: [{ find: /^.*\/passphrase-cost\.ts$/, replacement: join(root, "tests/electron/light-passphrase-cost.ts") }],
+};
+
 /**
  * A worker for every core. Projects run in the order of their names: those that wait for a browser first, the small pure
  * ones last, so that both cores end together. Files share what a worker has loaded, which saves most of the time that
@@ -29,8 +34,11 @@ export default defineConfig({
     reporters: ["default", new ClosingLine()],
     projects: [
       { test: { ...walkLimits, name: "end-to-end", include: [screens], pool: "forks", isolate: false } },
-      { test: { ...seeded, name: "host", include: [host], exclude: replacing, pool: "forks", isolate: false } },
-      { test: { ...seeded, name: "host, apart", include: replacing, pool: "forks" } },
+      {
+        resolve: lightCost,
+        test: { ...seeded, name: "host", include: [host], exclude: replacing, pool: "forks", isolate: false },
+      },
+      { resolve: lightCost, test: { ...seeded, name: "host, apart", include: replacing, pool: "forks" } },
       {
         test: {
           ...seeded,

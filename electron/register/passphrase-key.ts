@@ -1,12 +1,8 @@
 import { randomBytes, scryptSync } from "node:crypto";
 import { z } from "zod";
 import { encryptedFields } from "./field-protection.ts";
+import { passphraseCost } from "./passphrase-cost.ts";
 
-/**
- * Cost of scrypt: 2^16 rounds of 8 blocks take 64 MB and about a fifth of a second, so that guessing is dear and a
- * clinic's laptop is not held up.
- */
-const cost = { N: 65_536, r: 8, p: 1 } as const;
 const keyBytes = 32;
 
 /** How a key follows from a passphrase; not secret. */
@@ -26,7 +22,7 @@ export const derivationSchema = z.strictObject({
 export type KeyDerivation = z.infer<typeof derivationSchema>;
 
 export function newDerivation(): KeyDerivation {
-  return { method: "scrypt", ...cost, salt: randomBytes(16).toString("base64") };
+  return { method: "scrypt", ...passphraseCost, salt: randomBytes(16).toString("base64") };
 }
 
 /** The key of a passphrase. Letters that look the same count as the same, however they were typed (NFKC). */

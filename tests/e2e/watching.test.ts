@@ -42,7 +42,9 @@ describe.each([
     expect(await faultsOf(page)).toEqual([]);
     await page.getByRole("button", { name: "Take it as a countermovement jump" }).first().click();
     // Nothing yet proves which foot stood on which plate: it does not count before that is answered, with one click.
-    await page.getByText("Which foot stood on which plate is not proved in the countermovement jump rec-1.csv").waitFor();
+    await page
+      .getByText("Which foot stood on which plate is not proved in the countermovement jump rec-1.csv")
+      .waitFor();
     await page.getByText("Asks", { exact: true }).waitFor();
     expect(await faultsOf(page)).toEqual([]);
     await page.getByRole("button", { name: /^Left foot on plate left/ }).click();
