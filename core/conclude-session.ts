@@ -5,6 +5,7 @@ import { returnToPivotingSport } from "./criteria/return-to-pivoting-sport.ts";
 import { gateOf } from "./gate/gate.ts";
 import { withStatedCautions } from "./gate/stated-cautions.ts";
 import { trialsAllowed } from "./protocol/protocol-progress.ts";
+import { withStricterLandings } from "./protocol/stricter-landings.ts";
 import { proveTrialPlates, type WitnessedTrial } from "./prove-trial-plates.ts";
 import type { SessionResult, TrialResult } from "./result.ts";
 import { unusedEntries, unusedKept } from "./session-entries.ts";
@@ -35,6 +36,7 @@ export function concludeSession(session: SessionStatements, files: SessionTrials
   const gate = gateOf(withStatedCautions(known, stated), settings, descriptionFindings, trials);
   const comparisons = involved === undefined ? [] : compareSides({ involved, trials: proved.comparable }, settings);
   const { references = [], protocol } = description;
+  const allowing = protocol && withStricterLandings(protocol, gate.limits);
   const criteria =
     involved === undefined
       ? []
@@ -46,9 +48,9 @@ export function concludeSession(session: SessionStatements, files: SessionTrials
             references,
             gate,
             trials: proved.comparable,
-            ...(protocol !== undefined && {
+            ...(allowing !== undefined && {
               trialsAllowed: (asked, limb) =>
-                trialsAllowed(protocol, asked, limb, { trials, description: { involved } }),
+                trialsAllowed(allowing, asked, limb, { trials, description: { involved } }),
             }),
           },
           settings,

@@ -5,13 +5,15 @@ import { type Counting, countsFor } from "./counting.ts";
 import { noMoreToday, onLimb, protocolTestName } from "./progress-words.ts";
 import type { Protocol, ProtocolTest } from "./protocol.ts";
 import { belongsTo, type LimbProgress, protocolProgress } from "./protocol-progress.ts";
+import { withStricterLandings } from "./stricter-landings.ts";
 
 /**
  * What to do after a trial: repeat it, go on with more of the same, or leave it, within the protocol's most attempts
  * and with the gate open. Empty for a trial of which test or limb is unknown.
  */
-export function afterTrial(protocol: Protocol, trial: TrialResult, session: SessionResult): string {
+export function afterTrial(stated: Protocol, trial: TrialResult, session: SessionResult): string {
   const { gate } = session;
+  const protocol = withStricterLandings(stated, gate.limits);
   if (!gate.open) return noMoreToday(gate);
   if (trial.test === undefined || trial.limb === undefined) return "";
   const closed = closedFor(gate, { test: trial.test, legs: trial.limb === "both" ? "both" : "single" }, [trial.limb]);

@@ -110,10 +110,7 @@ function waitsLine(entry: ProtocolTest, { limb, waiting }: LimbProgress): string
 }
 
 function usedUpLine(entry: ProtocolTest, { limb, valid, wanted, attempts, mostAttempts }: LimbProgress): string {
-  const why =
-    attempts >= mostAttempts
-      ? `all ${attempts} attempts are made`
-      : "the landings that the protocol allows in a day are made";
+  const why = attempts >= mostAttempts ? `all ${attempts} attempts are made` : "the landings of a day are made";
   return `${capitalised(protocolTestName(entry))}${onLimb({ limb })}: ${valid} of ${wanted}, and ${why}. No more today.`;
 }
 

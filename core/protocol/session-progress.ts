@@ -1,6 +1,7 @@
 import type { SessionResult } from "../result.ts";
 import { landingsLine, missingLines, progressLine, tooEarlyLines } from "./progress-words.ts";
 import { protocolProgress } from "./protocol-progress.ts";
+import { withStricterLandings } from "./stricter-landings.ts";
 
 /** A session against its protocol, in words. */
 export interface SessionProgress {
@@ -21,8 +22,9 @@ const noTest = "The protocol has no jump test at this stage.";
 
 /** @returns undefined when the session has no protocol */
 export function sessionProgress(session: SessionResult): SessionProgress | undefined {
-  const { protocol, involved } = session.description;
-  if (protocol === undefined) return undefined;
+  const { protocol: stated, involved } = session.description;
+  if (stated === undefined) return undefined;
+  const protocol = withStricterLandings(stated, session.gate.limits);
   const progress = protocolProgress(protocol, session);
   const isUncompared = involved === undefined && progress.tests.length > 0 && progress.finished && session.gate.open;
   const missing = [
