@@ -4,6 +4,7 @@ import { cautionQuestions } from "../gate/caution-questions.ts";
 import { clockOf, dayOf, weeksBetween } from "../gate/days.ts";
 import type { Gate, OpenedClosure } from "../gate/gate.ts";
 import type { GivenAnswers, ReadingMoment } from "../gate/gate-schema.ts";
+import { graftCaution } from "../gate/graft-caution.ts";
 import type { CountedReading, KneeDay } from "../gate/knee-day.ts";
 import { openQuestions } from "../gate/open-questions.ts";
 import { asSentence, dateInWords, listInWords, sentences } from "../plain-words.ts";
@@ -37,7 +38,7 @@ export function gateFacts({
 /** What the pages of numbers add: every answer and reading with its time, the operation, and whose limits counted. */
 export function gateDetails(description: SessionDescription, gate: Gate): readonly Fact[] {
   return facts([
-    ["Operation", operationInWords(description)],
+    ["Operation", sentences(operationInWords(description), graftCaution(description.operation))],
     ["Readings", readingsInWords(gate.day.readings, description.date)],
     ["Cautions", cautionsInWords(description, gate)],
     ["Limits", limitsInWords(gate)],
