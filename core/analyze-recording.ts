@@ -5,6 +5,7 @@ import { rateFindings } from "./recording/rate-findings.ts";
 import type { Recording } from "./recording/recording.ts";
 import type { Settings } from "./settings.ts";
 import type { TestKind } from "./test-kind.ts";
+import { noOtherTrials } from "./weight/session-weighing.ts";
 
 /** What must be stated about a recording that does not come from a file. */
 export interface RecordingStatement {
@@ -38,6 +39,6 @@ export function analyzeRecording(
   };
   const findings = rateFindings(recording.rateHz, settings);
   return draftTrials({ file, recording, findings }, input, settings).map((draft) =>
-    analyzeTrial(draft, {}, massKg, settings),
+    analyzeTrial(draft, noOtherTrials, massKg, settings),
   );
 }

@@ -1,5 +1,5 @@
 import { type AnalyzedJump, trialKey } from "./analysis.ts";
-import { chooseWeight, type SessionWeighing, trialWeight, withSoundWeighing } from "./choose-weight.ts";
+import { chooseWeight, trialWeight, withSoundWeighing } from "./choose-weight.ts";
 import type { TrialDraft } from "./draft-trials.ts";
 import { anchorMotion } from "./events/anchor-motion.ts";
 import { detectTrial } from "./events/detect-trial.ts";
@@ -11,8 +11,7 @@ import { inputUncertainties } from "./events/input-uncertainties.ts";
 import type { JumpMotion } from "./events/jump-events.ts";
 import { withWeight } from "./events/kinematics.ts";
 import { publishEvents } from "./events/publish-events.ts";
-import { compareWeights } from "./events/session-weight.ts";
-import { plateNoise, type WeightEstimate } from "./events/weigh.ts";
+import { plateNoise } from "./events/weigh.ts";
 import { type Finding, isRefused } from "./finding.ts";
 import { expectedMeasures } from "./measures/expected-measures.ts";
 import { hopLimbTimes } from "./measures/hop-limb-times.ts";
@@ -26,6 +25,8 @@ import { implausibleWeight, movedFindings, undetectedFinding, weightUnknown } fr
 import type { HopResult, TrialResult, WeightUsed } from "./result.ts";
 import type { Settings } from "./settings.ts";
 import { trialFindings } from "./trial-findings.ts";
+import { compareSaidMasses } from "./weight/compare-said-masses.ts";
+import type { TrialWeightContext } from "./weight/session-weighing.ts";
 
 /** A trial's result, with what a screen needs to draw it where it could be analysed. */
 export interface AnalyzedTrial {
@@ -37,7 +38,7 @@ export interface AnalyzedTrial {
 /** One trial from its draft to its measures: weight, events, measures, findings. */
 export function analyzeTrial(
   asDrafted: TrialDraft,
-  session: SessionWeighing,
+  session: TrialWeightContext,
   enteredMassKg: number | undefined,
   settings: Settings,
 ): AnalyzedTrial {
@@ -57,7 +58,10 @@ export function analyzeTrial(
   // Weight, as its test and the session give it.
   const used = chooseWeight(draft, session, enteredMassKg, settings);
   if (used === undefined)
-    return refused(draft, [...draft.findings, weightUnknown(test, cut, draft.otherFootWeighed, rateHz)]);
+    return refused(draft, [
+      ...draft.findings,
+      weightUnknown(test, cut, draft.otherFootWeighed, rateHz, session.notPooled),
+    ]);
   const implausible = implausibleWeight(used.newtons / settings.gravity, settings);
   if (implausible !== undefined) return refused(draft, [...draft.findings, implausible]);
   // A stated mass that a reading in body weights hangs on has been held against the header's already.
@@ -65,9 +69,8 @@ export function analyzeTrial(
   const weightFindings =
     asDrafted.weighing === undefined
       ? []
-      : compareWeights(
+      : compareSaidMasses(
           trialWeight(asDrafted),
-          session.pooled,
           { ...(enteredMassKg !== undefined && { enteredMassKg }), ...(header !== undefined && { header }) },
           settings,
         );
@@ -126,10 +129,8 @@ export function analyzeTrial(
     ...movedFindings(draft.edits, events),
   ];
   if (isRefused(findings)) return refused(draft, findings);
-  const difference = session.pooled === undefined ? 0 : trialDifference(asDrafted, session.pooled);
   const result: TrialResult = {
     ...identity(draft),
-    ...(Math.abs(difference) > settings.weightToleranceSession && !draft.kept ? { held: heldFor(difference) } : {}),
     status: missesMeasures(findings) ? "partial" : "analysed",
     weight: used,
     events,
@@ -139,15 +140,6 @@ export function analyzeTrial(
     findings,
   };
   return { result, key: trialKey(result.file, result.trial), jump: { prepared, cut, jump } };
-}
-
-function trialDifference(draft: TrialDraft, session: WeightEstimate): number {
-  return draft.weighing === undefined ? 0 : trialWeight(draft).newtons / session.newtons - 1;
-}
-
-function heldFor(difference: number): NonNullable<TrialResult["held"]> {
-  const percent = Math.abs(100 * difference).toFixed(1);
-  return { reason: `its weight is ${percent} % ${difference < 0 ? "below" : "above"} the session's` };
 }
 
 /** A hop with what the bout and each limb on its own plate make of it. */

@@ -1,9 +1,10 @@
 import type { ReadRecording, SessionAnalysis, SessionInput } from "./analysis.ts";
-import { weighSession } from "./choose-weight.ts";
 import { concludeSession } from "./conclude-session.ts";
-import { type FileSteps, fileSteps, sessionSettings } from "./file-trials.ts";
+import { enteredNewtons, type FileSteps, fileSteps, sessionSettings } from "./file-trials.ts";
 import { withoutRepeats } from "./repeated-recordings.ts";
 import type { Settings } from "./settings.ts";
+import { weighedDraft } from "./weighed-draft.ts";
+import { weighSession } from "./weight/session-weighing.ts";
 
 /**
  * The whole path for one session, from the bytes of its files to criteria. Window, command line and tests all take
@@ -24,17 +25,18 @@ export function analyzeSession(
   const { files, repeated } = withoutRepeats(input.files);
   const drafted = files.map((file) => draftFile(file, input, own));
 
-  // One weight for the session, from every trial nobody excluded.
-  const weight = weighSession(
-    drafted.flatMap(({ drafts }) => drafts),
+  // Weights are held against each other, and weigh the trials that cannot be weighed themselves.
+  const weighing = weighSession(
+    drafted.flatMap(({ drafts }) => drafts.map((draft) => weighedDraft(draft, own))),
+    enteredNewtons(input, own),
     own,
   );
 
   // Trials get events, events give measures.
-  const analyzed = drafted.flatMap((file) => analyzeDrafts(file, weight, input, own));
+  const analyzed = drafted.flatMap((file) => analyzeDrafts(file, weighing, input, own));
 
   // Plates are proved, sides compared, criteria evaluated.
-  const result = concludeSession(input, { analyzed, unreadable: input.unreadable, repeated }, own);
+  const result = concludeSession(input, { analyzed, weighing, unreadable: input.unreadable, repeated }, own);
 
   return {
     result,

@@ -1,34 +1,11 @@
+import { trialKey } from "./analysis.ts";
 import type { TrialDraft } from "./draft-trials.ts";
-import { poolWeights, type SessionWeight } from "./events/session-weight.ts";
 import type { Weighing, WeightEstimate } from "./events/weigh.ts";
-import { isSound } from "./events/weigh-trial.ts";
 import type { WeightUsed } from "./result.ts";
 import type { Settings } from "./settings.ts";
+import type { TrialWeightContext } from "./weight/session-weighing.ts";
 
 const twoWindows = "quiet standing before and after the jump";
-
-/** What the trials of a session say about body weight together. */
-export interface SessionWeighing {
-  /** Pooled over at least two weighings that agree. */
-  readonly pooled?: SessionWeight;
-  /** The surest single weighing. */
-  readonly best?: WeightEstimate;
-}
-
-/** What a draft says about body weight; small, and free of curves. */
-export type WeighedTrial = Pick<TrialDraft, "excluded" | "weighing" | "balance" | "otherFootWeighed">;
-
-/** Body weight from every trial of a session that nobody excluded and that was weighed by itself. */
-export function weighSession(drafts: readonly WeighedTrial[], settings: Settings): SessionWeighing {
-  const weighings = drafts
-    .filter((draft) => draft.excluded === undefined && draft.weighing !== undefined && !draft.otherFootWeighed)
-    .map(trialWeight);
-  const pooled = poolWeights(weighings, settings);
-  const [first] = weighings;
-  if (first === undefined) return {};
-  const best = weighings.reduce((surest, each) => (each.uncertainty < surest.uncertainty ? each : surest), first);
-  return { best: plain(best), ...(pooled === undefined ? {} : { pooled }) };
-}
 
 /**
  * The draft without a weighing after the landing that does not hold: on a single leg the other foot may be down, beside
@@ -37,19 +14,13 @@ export function weighSession(drafts: readonly WeighedTrial[], settings: Settings
  */
 export function withSoundWeighing(
   draft: TrialDraft,
-  session: SessionWeighing,
+  session: TrialWeightContext,
   enteredMassKg: number | undefined,
   settings: Settings,
 ): TrialDraft {
-  const { weighing, place, limb, otherFootWeighed, prepared } = draft;
+  const { file, trial, weighing, place, otherFootWeighed, prepared } = draft;
   if (weighing === undefined || prepared === undefined || place !== "after the landing") return draft;
-  const known = session.pooled ?? (otherFootWeighed ? session.best : undefined);
-  const agrees =
-    known !== undefined && Math.abs(weighing.newtons / known.newtons - 1) <= settings.weightToleranceSession;
-  const holds =
-    limb === "both"
-      ? known === undefined || isSound(weighing, known, prepared.recording.rateHz, settings)
-      : agrees || (known === undefined && !otherFootWeighed);
+  const holds = session.borneOut[trialKey(file.path, trial)] ?? !otherFootWeighed;
   if (holds && !contradictsEntered(weighing, prepared.recording.rateHz, enteredMassKg, settings)) return draft;
   const { weighing: _weighing, still: _still, place: _place, ...rest } = draft;
   return rest;
@@ -67,38 +38,39 @@ function contradictsEntered(
 }
 
 /**
- * The weight a trial is analysed with (METHODS §2): the session's for single-leg trials, otherwise the better of the
- * trial's own estimates; for a trial that starts on an empty plate also the session's, another trial's or an entered
- * mass; for a standing start an entered mass alone, because its velocity needs the standing too. The estimate that is
- * not used is kept beside it.
+ * The weight a trial is analysed with (METHODS §2): always its own, the better of its estimates, where it has standing
+ * of its own. A trial without that starts on an empty plate where the session's other trials may weigh it, else an
+ * entered mass; a standing start has an entered mass alone, because its velocity needs the standing too. The estimate
+ * that is not used is kept beside it.
  * @returns undefined when weight is unknown.
  */
 export function chooseWeight(
   draft: TrialDraft,
-  session: SessionWeighing,
+  session: TrialWeightContext,
   enteredMassKg: number | undefined,
   settings: Settings,
 ): WeightUsed | undefined {
-  const { weighing, balance, limb, place } = draft;
-  const pooled =
-    session.pooled === undefined ? undefined : ({ ...plain(session.pooled), from: "pooled over the session" } as const);
+  const { file, trial, weighing, balance, place } = draft;
   if (weighing === undefined) {
     const standing = draft.test === "countermovementJump" || draft.test === "squatJump";
-    if (!standing && pooled !== undefined) return pooled;
-    if (!standing && session.best !== undefined) return { ...session.best, from: "another trial of the session" };
-    return enteredWeight(enteredMassKg, settings);
+    const predicted = standing ? undefined : session.predictions[trialKey(file.path, trial)];
+    if (predicted === undefined) return enteredWeight(enteredMassKg, settings);
+    const { newtons, uncertainty, trials, samePlates } = predicted;
+    return {
+      newtons,
+      uncertainty,
+      from: samePlates ? "other trials on the same plates" : "other trials on other plates",
+      trials,
+    };
   }
-  const { window } = weighing;
   const oneWindow =
     place === "after the landing" ? "quiet standing after the landing" : "quiet standing before the jump";
   const used = trialWeight(draft);
-  const from = used === balance ? twoWindows : oneWindow;
-  if (limb !== "both" && pooled !== undefined) return { ...pooled, window, other: { ...plain(used), from } };
   const other = used === balance ? weighing : balance;
   return {
     ...plain(used),
-    from,
-    window,
+    from: used === balance ? twoWindows : oneWindow,
+    window: weighing.window,
     ...(other === undefined ? {} : { other: { ...plain(other), from: used === balance ? oneWindow : twoWindows } }),
   };
 }

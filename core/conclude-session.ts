@@ -13,10 +13,14 @@ import type { Settings } from "./settings.ts";
 import { compareSides } from "./sides/compare-sides.ts";
 import { dropHeightFindings } from "./sides/drop-height-legs.ts";
 import { unreadableTrial } from "./unreadable-trial.ts";
+import { holdDiffering } from "./weight/hold-differing.ts";
+import type { SessionWeighing } from "./weight/session-weighing.ts";
 
 /** What became of a session's files. */
 export interface SessionTrials {
   readonly analyzed: readonly WitnessedTrial[];
+  /** What they say about body weight together. */
+  readonly weighing: SessionWeighing;
   readonly unreadable: readonly UnreadableFile[];
   /** Copies of recordings that are there already, as refused trials. */
   readonly repeated: readonly TrialResult[];
@@ -26,8 +30,8 @@ export interface SessionTrials {
 export function concludeSession(session: SessionStatements, files: SessionTrials, settings: Settings): SessionResult {
   const { description, stated, folder, descriptionFindings } = session;
 
-  // Single-leg trials prove which foot stood on which plate.
-  const proved = proveTrialPlates(files.analyzed, description);
+  // Trials whose weight differs are held; single-leg trials prove which foot stood on which plate.
+  const proved = proveTrialPlates(holdDiffering(files.analyzed, files.weighing, settings), description);
   const trials = [...proved.trials, ...files.unreadable.map(unreadableTrial), ...files.repeated].sort(byFileAndNumber);
 
   // Measures of two sides give comparisons; comparisons meet criteria, where the gate is open.

@@ -1,11 +1,11 @@
 import type { ReadRecording, SessionStatements } from "./analysis.ts";
 import { type AnalyzedTrial, analyzeTrial } from "./analyze-trial.ts";
-import type { SessionWeighing } from "./choose-weight.ts";
 import { draftTrials, type TrialDraft } from "./draft-trials.ts";
 import { type PlateEvidence, plateEvidence } from "./prove-trial-plates.ts";
 import { readSessionRecording } from "./read-session-recording.ts";
 import type { RecordingFile } from "./recording/file.ts";
 import { type Settings, settingsWith } from "./settings.ts";
+import type { TrialWeightContext } from "./weight/session-weighing.ts";
 
 /** One file as read, with its trials cut, assigned and weighed. */
 export interface DraftedFile {
@@ -27,10 +27,16 @@ export function draftFile(file: RecordingFile, session: SessionStatements, setti
   return { read, drafts: draftTrials(read, session, settings) };
 }
 
-/** The trials of one file from their drafts to their measures, with the weight that the whole session gave. */
+/** Weight in newtons by the body mass that was stated or entered; undefined without one. */
+export function enteredNewtons({ stated, description }: SessionStatements, settings: Settings): number | undefined {
+  const massKg = stated.massKg ?? description.massKg;
+  return massKg === undefined ? undefined : massKg * settings.gravity;
+}
+
+/** The trials of one file from their drafts to their measures, with what the whole session says about weight. */
 export function analyzeDrafts(
   { drafts }: Pick<DraftedFile, "drafts">,
-  weight: SessionWeighing,
+  weight: TrialWeightContext,
   { stated, description }: SessionStatements,
   settings: Settings,
 ): readonly FileTrial[] {
@@ -46,7 +52,7 @@ export interface FileSteps {
   readonly draftFile: typeof draftFile;
   readonly analyzeDrafts: (
     drafted: DraftedFile,
-    weight: SessionWeighing,
+    weight: TrialWeightContext,
     session: SessionStatements,
     settings: Settings,
   ) => readonly FileTrial[];

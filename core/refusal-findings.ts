@@ -5,8 +5,17 @@ import type { Settings } from "./settings.ts";
 import { type TestKind, testLabel } from "./test-kind.ts";
 import type { JumpCut } from "./trial/cut-trials.ts";
 
-/** Refuses a trial whose weight nothing tells. */
-export function weightUnknown(test: TestKind, cut: JumpCut, otherFootWeighed: boolean, rateHz: number): Finding {
+/**
+ * Refuses a trial whose weight nothing tells.
+ * @param notPooled why the session's other trials may not, a clause that follows "because"
+ */
+export function weightUnknown(
+  test: TestKind,
+  cut: JumpCut,
+  otherFootWeighed: boolean,
+  rateHz: number,
+  notPooled?: string,
+): Finding {
   if (test === "countermovementJump" || test === "squatJump") {
     const until = (cut.flight.start / rateHz).toFixed(2);
     return finding(
@@ -22,7 +31,7 @@ export function weightUnknown(test: TestKind, cut: JumpCut, otherFootWeighed: bo
     return finding(
       "other-foot-touching",
       "refusal",
-      `The other foot carries load in the standing after the landing at ${where}, and no other trial of the session bears that weight out.`,
+      `The other foot carries load in the standing after the landing at ${where}, and ${notPooled === undefined ? "no other trial of the session bears that weight out" : `no other trial may bear that weight out, because ${notPooled}`}.`,
       "Keep the other foot off its plate until the end, or give the body mass (--mass).",
       { where },
     );
@@ -31,7 +40,7 @@ export function weightUnknown(test: TestKind, cut: JumpCut, otherFootWeighed: bo
   return finding(
     cut.landed ? "no-quiet-standing" : "landing-off-plate",
     "refusal",
-    `${landed}, and no other trial of the session tells the body weight.`,
+    `${landed}, and ${notPooled === undefined ? "no other trial of the session tells the body weight" : `no other trial may tell the body weight, because ${notPooled}`}.`,
     "Record two seconds of quiet standing after the landing, or give the body mass (--mass).",
     { where },
   );

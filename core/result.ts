@@ -28,10 +28,12 @@ export interface WeightUsed {
     | "quiet standing before the jump"
     | "quiet standing before and after the jump"
     | "quiet standing after the landing"
-    | "pooled over the session"
-    | "another trial of the session"
+    | "other trials on the same plates"
+    | "other trials on other plates"
     | "entered mass";
-  /** The weighing window in samples of the recording; absent with an entered mass. */
+  /** Weighings of other trials it is made from; only where it is theirs. */
+  readonly trials?: number;
+  /** The weighing window in samples of the recording; absent without standing of its own. */
   readonly window?: SampleSpan;
   /** The trial's other estimate, for comparison; absent where there is none. */
   readonly other?: { readonly newtons: number; readonly uncertainty: number; readonly from: WeightUsed["from"] };

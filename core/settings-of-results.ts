@@ -33,7 +33,13 @@ export const settingsOfResults = {
     0.5,
     "Uncertainty of a take-off velocity taken from half the flight time: a landing posture 2.5 cm lower makes 0.05 m/s.",
   ),
-  weightToleranceSession: number(0.01, "1", 0.002, 0.1, "Weights of one session may differ by this part."),
+  weightToleranceSession: number(
+    0.01,
+    "1",
+    0.002,
+    0.1,
+    "The two weighings of one trial may differ by this part; a shorter standing that differs more is none.",
+  ),
   weightToleranceEnteredKg: number(2, "kg", 0.2, 10, "Measured mass may differ by this much from the entered mass."),
   heightsDifferFraction: number(0.1, "1", 0.02, 0.5, "Impulse and flight-time heights may differ by this part."),
   squatDipFraction: number(

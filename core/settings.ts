@@ -1,15 +1,18 @@
 import type { ChoiceSetting, NumberSetting } from "./setting-entry.ts";
 import { settingsOfEvents } from "./settings-of-events.ts";
 import { settingsOfResults } from "./settings-of-results.ts";
+import { settingsOfWeight } from "./settings-of-weight.ts";
 import { sha256Hex } from "./sha256.ts";
 
 /**
  * The one place for every number of the methods that is a choice (METHODS §11). Names are public. Physical facts
  * (rate, unit, mass, side) are never here: they are asked for.
  */
-export const settingsCatalogue = { ...settingsOfEvents, ...settingsOfResults } as const satisfies Readonly<
-  Record<string, NumberSetting | ChoiceSetting>
->;
+export const settingsCatalogue = {
+  ...settingsOfEvents,
+  ...settingsOfWeight,
+  ...settingsOfResults,
+} as const satisfies Readonly<Record<string, NumberSetting | ChoiceSetting>>;
 
 type Catalogue = typeof settingsCatalogue;
 

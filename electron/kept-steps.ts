@@ -1,7 +1,8 @@
-import type { ReadRecording, SessionStatements } from "../core/analysis.ts";
+import { type ReadRecording, type SessionStatements, trialKey } from "../core/analysis.ts";
 import { analyzeDrafts, type DraftedFile, draftFile, type FileSteps, type FileTrial } from "../core/file-trials.ts";
 import { isSameShape } from "../core/recording/same-shape.ts";
 import type { Settings } from "../core/settings.ts";
+import type { TrialWeightContext } from "../core/weight/session-weighing.ts";
 
 interface Drafted {
   readonly key: string;
@@ -53,10 +54,11 @@ export class KeptSteps implements FileSteps {
 
   readonly analyzeDrafts: FileSteps["analyzeDrafts"] = (drafted, weight, session, settings) => {
     const own = statementsAboutMass(session);
-    const key = JSON.stringify([weight, own.description, own.stated, this.#textOf(settings)]);
+    const ownWeight = weightOfTrials(weight, drafted);
+    const key = JSON.stringify([ownWeight, own.description, own.stated, this.#textOf(settings)]);
     const kept = this.#analyzed.get(drafted);
     if (kept?.key === key) return kept.trials;
-    const trials = analyzeDrafts(drafted, weight, own, settings);
+    const trials = analyzeDrafts(drafted, ownWeight, own, settings);
     this.#analyzed.set(drafted, { key, trials });
     return trials;
   };
@@ -124,7 +126,20 @@ function statementsAbout(session: SessionStatements, read: Pick<ReadRecording, "
   };
 }
 
-/** What events and measures are made from beside the drafts, the session's weight and the settings. */
+/** What the other trials of a session say about the weight of one file's trials: most have standing of their own. */
+function weightOfTrials(weight: TrialWeightContext, { drafts }: DraftedFile): TrialWeightContext {
+  const keys = drafts.map(({ file, trial }) => trialKey(file.path, trial));
+  const ofTrials = <Value>(record: Readonly<Record<string, Value>>): Readonly<Record<string, Value>> =>
+    Object.fromEntries(keys.flatMap((key) => (record[key] === undefined ? [] : [[key, record[key]]])));
+  const { notPooled } = weight;
+  return {
+    predictions: ofTrials(weight.predictions),
+    borneOut: ofTrials(weight.borneOut),
+    ...(notPooled === undefined ? {} : { notPooled }),
+  };
+}
+
+/** What events and measures are made from beside the drafts, weights from elsewhere and the settings. */
 function statementsAboutMass({ stated, description: { massKg } }: SessionStatements): SessionStatements {
   return { folder: "", descriptionFindings: [], stated, description: massKg === undefined ? {} : { massKg } };
 }

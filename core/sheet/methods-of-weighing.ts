@@ -38,7 +38,7 @@ export function weighingSentences(
         `In ${count} body weight is the mean force over ${settings.weighingSeconds} s of quiet standing after the landing.`,
     ),
     saidOf(
-      [...before, ...after, ...from("quiet standing before and after the jump"), ...from("pooled over the session")],
+      [...before, ...after, ...from("quiet standing before and after the jump")],
       () =>
         `Among the seconds around the steadiest whose force has at most ${settings.weighingAlike} times its standard deviation, the one was taken whose momentum strays least from a straight line.`,
     ),
@@ -50,10 +50,15 @@ export function weighingSentences(
       (count) =>
         `In ${count} with quiet standing before and after the jump, body weight is the change of the mean impulse between the two windows over the time between them, where that is the surer estimate.`,
     ),
-    saidOf(from("pooled over the session"), (count) => `In ${count} the weight pooled over the session was used.`),
     saidOf(
-      from("another trial of the session"),
-      (count) => `In ${count} the surest weight of another trial of the session was used.`,
+      from("other trials on the same plates"),
+      (count) =>
+        `In ${count} without usable standing the weight of the session's other trials on the same plates was used, with the scatter between trials in its uncertainty.`,
+    ),
+    saidOf(
+      from("other trials on other plates"),
+      (count) =>
+        `In ${count} without usable standing the weight of the session's trials on other plates was used, with the scatter between trials and the plates' relative gain in its uncertainty.`,
     ),
     saidOf(
       from("entered mass"),

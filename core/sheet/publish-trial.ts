@@ -31,6 +31,7 @@ export function documentTrial(session: SessionResult, trial: TrialResult): Docum
         newtons: trial.weight.newtons,
         uncertainty: trial.weight.uncertainty,
         from: trial.weight.from,
+        ...(trial.weight.trials !== undefined && { trials: trial.weight.trials }),
         ...(trial.weight.window && { window: { start: trial.weight.window.start, end: trial.weight.window.end } }),
         ...(trial.weight.other && {
           other: {

@@ -1,10 +1,10 @@
 import type { SessionInput, SessionStatements } from "../../core/analysis.ts";
-import { weighSession } from "../../core/choose-weight.ts";
 import { concludeSession } from "../../core/conclude-session.ts";
-import { sessionSettings } from "../../core/file-trials.ts";
+import { enteredNewtons, sessionSettings } from "../../core/file-trials.ts";
 import { withoutRepeats } from "../../core/repeated-recordings.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { Settings } from "../../core/settings.ts";
+import { type TrialWeightContext, weighSession } from "../../core/weight/session-weighing.ts";
 import { type ListedSession, readDescription } from "../read-folder.ts";
 import type { Crew, CrewMember } from "./crew.ts";
 import type { FirstPass } from "./session-work.ts";
@@ -45,18 +45,21 @@ export async function analyzeListed(
   };
 
   // Each file is cut and weighed, and leaves behind only what the session's weight is made from.
-  const weighing = share(crew, names, async (member, paths) => {
+  const firstPass = share(crew, names, async (member, paths) => {
     const answer = await member.ask({ kind: "weigh", paths });
     passed(paths.length);
     return answer;
   });
-  const [first] = await Promise.all([weighing, opened]);
+  const [first] = await Promise.all([firstPass, opened]);
   const unreadable = first.items.flatMap((each) => (each.kind === "unreadable" ? [each] : []));
   const { files, repeated } = withoutRepeats(first.items.filter(isRecording));
-  const weight = weighSession(
+  const weighing = weighSession(
     files.flatMap(({ weighed }) => weighed),
+    enteredNewtons(statements, own),
     own,
   );
+  const { predictions, borneOut, notPooled } = weighing;
+  const weight: TrialWeightContext = { predictions, borneOut, ...(notPooled === undefined ? {} : { notPooled }) };
 
   // The same member takes a file again, because it may have kept its drafts.
   const recordings = files.map(({ path, sha256 }) => ({ path, sha256 }));
@@ -76,6 +79,7 @@ export async function analyzeListed(
     statements,
     {
       analyzed,
+      weighing,
       unreadable: [...listed.unreadable, ...unreadable.map(({ path, reason }) => ({ path, reason }))],
       repeated,
     },

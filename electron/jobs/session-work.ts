@@ -1,11 +1,13 @@
 import type { SessionStatements } from "../../core/analysis.ts";
-import type { SessionWeighing, WeighedTrial } from "../../core/choose-weight.ts";
 import type { TrialDraft } from "../../core/draft-trials.ts";
 import { analyzeDrafts, draftFile, sessionSettings } from "../../core/file-trials.ts";
 import { finding } from "../../core/finding.ts";
 import type { WitnessedTrial } from "../../core/prove-trial-plates.ts";
 import { refusedFile } from "../../core/refused-file.ts";
 import type { Settings } from "../../core/settings.ts";
+import { weighedDraft } from "../../core/weighed-draft.ts";
+import type { TrialWeightContext } from "../../core/weight/session-weighing.ts";
+import type { WeighedTrial } from "../../core/weight/weighed-trial.ts";
 import { readListedFile } from "../read-folder.ts";
 
 /** A session whose files are worked through one by one. */
@@ -56,19 +58,12 @@ export class SessionWork {
       this.#kept.set(path, drafts);
       this.#keptBytes += byteLength;
     }
-    const weighed = drafts.map(
-      ({ excluded, weighing, balance, otherFootWeighed }): WeighedTrial => ({
-        otherFootWeighed,
-        ...(excluded === undefined ? {} : { excluded }),
-        ...(weighing === undefined ? {} : { weighing }),
-        ...(balance === undefined ? {} : { balance }),
-      }),
-    );
+    const weighed = drafts.map((draft) => weighedDraft(draft, this.#settings));
     return { kind: "recording", path, sha256: read.file.sha256, weighed };
   }
 
   /** The second pass over a file that the first found to be a recording. */
-  analyze(path: string, sha256: string, weight: SessionWeighing): readonly WitnessedTrial[] {
+  analyze(path: string, sha256: string, weight: TrialWeightContext): readonly WitnessedTrial[] {
     const drafts = this.#kept.get(path) ?? this.#draftAgain(path, sha256);
     if (drafts === undefined) return [changedMeanwhile(path, sha256)];
     this.#kept.delete(path);

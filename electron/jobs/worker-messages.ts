@@ -1,12 +1,12 @@
-import type { SessionWeighing } from "../../core/choose-weight.ts";
 import type { WitnessedTrial } from "../../core/prove-trial-plates.ts";
+import type { TrialWeightContext } from "../../core/weight/session-weighing.ts";
 import type { FirstPass, WorkedSession } from "./session-work.ts";
 
 /** What a helping thread is asked to do; it answers each in turn. */
 export type JobRequest =
   | { readonly kind: "open"; readonly session: WorkedSession }
   | { readonly kind: "weigh"; readonly paths: readonly string[] }
-  | { readonly kind: "analyze"; readonly files: readonly HashedPath[]; readonly weight: SessionWeighing };
+  | { readonly kind: "analyze"; readonly files: readonly HashedPath[]; readonly weight: TrialWeightContext };
 
 /** A recording as the first pass found it. */
 export interface HashedPath {

@@ -5,7 +5,6 @@ import type { TrialResult } from "../../core/result.ts";
 type WeightSource = NonNullable<TrialResult["weight"]>["from"];
 
 function sourceWords(from: WeightSource): string {
-  if (from === "pooled over the session") return from;
   return from === "entered mass" ? "from the entered mass" : `from ${from}`;
 }
 

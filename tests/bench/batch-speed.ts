@@ -7,6 +7,7 @@
  *
  *   node tests/bench/batch-speed.ts [files]     1000 files unless another number is given (Node 24)
  */
+
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -16,6 +17,7 @@ import { draftTrials } from "../../core/draft-trials.ts";
 import { readSessionRecording } from "../../core/read-session-recording.ts";
 import { defaultSettings } from "../../core/settings.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
+import { noOtherTrials } from "../../core/weight/session-weighing.ts";
 import { analyzeListed } from "../../electron/jobs/analyze-listed.ts";
 import { type Crew, startCrew } from "../../electron/jobs/crew.ts";
 import { type ListedSession, listFolder, readListedFile } from "../../electron/read-folder.ts";
@@ -70,7 +72,7 @@ function printCosts({ folder: name, directory, names }: ListedSession): void {
     const read = readSessionRecording(listed.file, session, defaultSettings);
     const reading = cpuMilliseconds(start) - bytes;
     for (const draft of draftTrials(read, session, defaultSettings)) {
-      analyzeTrial(draft, {}, undefined, defaultSettings);
+      analyzeTrial(draft, noOtherTrials, undefined, defaultSettings);
     }
     const analysis = cpuMilliseconds(start) - bytes - reading;
     if (index < warmUps) continue;

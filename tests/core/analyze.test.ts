@@ -30,13 +30,10 @@ describe("a session of sound trials", () => {
     expect(JSON.stringify(analyzeSamples(month7).result)).toBe(JSON.stringify(result));
   });
 
-  test("weighs single-leg trials by the session and two-leg trials by themselves", () => {
-    const weights = new Set(result.trials.filter((each) => each.limb !== "both").map((each) => each.weight?.newtons));
-    expect(weights.size).toBe(1);
-    expect(trialOf(result.trials, "countermovement-left-1.csv").weight?.from).toBe("pooled over the session");
-    expect(trialOf(result.trials, "countermovement-both-1.csv").weight?.from).toBe(
-      "quiet standing before and after the jump",
-    );
+  test("weighs every trial by its own standing", () => {
+    const jumps = result.trials.filter((each) => each.test === "countermovementJump");
+    expect(new Set(jumps.map((each) => each.weight?.newtons)).size).toBe(jumps.length);
+    for (const trial of result.trials) expect(trial.weight?.from).toMatch(/^quiet standing/);
   });
 
   test("names every measure it lacks in a finding, and makes no other", () => {

@@ -1,5 +1,4 @@
-import { describe, expect, test } from "vitest";
-import { compareWeights, poolWeights } from "../../../core/events/session-weight.ts";
+import { expect, test } from "vitest";
 import { plateNoise, weigh } from "../../../core/events/weigh.ts";
 import { defaultSettings } from "../../../core/settings.ts";
 import { createRandom } from "../../../core/simulate/random.ts";
@@ -33,42 +32,4 @@ test("A shorter window is more uncertain than a full one by more than the lost t
   const full = over(window);
   const short = over({ start: 0, end: 200 });
   expect(short.uncertainty).toBeGreaterThan(5 * full.uncertainty);
-});
-
-describe("the session's weight", () => {
-  test("is the mean weighted by 1/u²: 700 ± 1 and 703 ± 2 give 700.6 N", () => {
-    const pooled = poolWeights(
-      [
-        { newtons: 700, uncertainty: 1 },
-        { newtons: 703, uncertainty: 2 },
-      ],
-      defaultSettings,
-    );
-    expect(pooled?.newtons).toBeCloseTo(700.6, 9);
-    // 1/√(1 + 1/4) and the floor of 0.01 %.
-    expect(pooled?.uncertainty).toBeCloseTo(Math.hypot(Math.sqrt(0.8), 0.0001 * 700.6), 9);
-  });
-
-  test("is not moved by one hand on a rail, which is named instead", () => {
-    const rail = { newtons: 676.4, uncertainty: 0.3 };
-    const sound = [700, 701, 699.5].map((newtons) => ({ newtons, uncertainty: 0.3 }));
-    const pooled = poolWeights([...sound, rail], defaultSettings);
-    expect(pooled?.trials).toBe(3);
-    expect(compareWeights(sound[0]!, pooled, {}, defaultSettings)).toEqual([]);
-    const [said] = compareWeights(rail, pooled, {}, defaultSettings);
-    expect(said?.code).toBe("weight-differs");
-    expect(said?.message).toContain("3.4 % below");
-  });
-
-  test("does not exist with one weighing", () => {
-    expect(poolWeights([{ newtons: 700, uncertainty: 1 }], defaultSettings)).toBeUndefined();
-  });
-
-  test("leaves an entered mass to be checked: 3 kg apart is said, 1 kg is not", () => {
-    const own = { newtons: 70 * defaultSettings.gravity, uncertainty: 0.3 };
-    expect(compareWeights(own, undefined, { enteredMassKg: 73 }, defaultSettings).map((each) => each.code)).toEqual([
-      "weight-differs",
-    ]);
-    expect(compareWeights(own, undefined, { enteredMassKg: 71 }, defaultSettings)).toEqual([]);
-  });
 });

@@ -130,7 +130,7 @@ export function exampleTrial(
             window: { start: 0, end: 1000 },
             other: { newtons: 672.9, uncertainty: 0.4, from: "quiet standing before and after the jump" },
           }
-        : { newtons: 672.7, uncertainty: 0.3, from: "pooled over the session" },
+        : { newtons: 672.7, uncertainty: 0.3, from: "other trials on the same plates", trials: 3 },
     events: exampleEvents(),
     measures: exampleMeasures(limb, heightMetres),
     findings: [],

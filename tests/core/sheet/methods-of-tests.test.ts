@@ -135,8 +135,8 @@ describe("the methods paragraph names exactly the sources of weight that were us
     ["quiet standing before the jump", "mean force over 1 s of quiet standing before the jump"],
     ["quiet standing before and after the jump", "the change of the mean impulse between the two windows"],
     ["quiet standing after the landing", "mean force over 1 s of quiet standing after the landing"],
-    ["pooled over the session", "the weight pooled over the session was used"],
-    ["another trial of the session", "the surest weight of another trial of the session was used"],
+    ["other trials on the same plates", "the weight of the session's other trials on the same plates was used"],
+    ["other trials on other plates", "the weight of the session's trials on other plates was used"],
     ["entered mass", "weight follows from the entered mass"],
   ];
 

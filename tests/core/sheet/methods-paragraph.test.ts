@@ -65,7 +65,9 @@ describe("the methods paragraph", () => {
   });
 
   test("says how each trial was weighed, and how short the standing was", () => {
-    expect(standard).toContain("In 6 trials the weight pooled over the session was used.");
+    expect(standard).toContain(
+      "In 6 trials without usable standing the weight of the session's other trials on the same plates was used",
+    );
     const trials = [
       exampleTrial("c.csv", "both", 0.3, {
         weight: { newtons: 700, uncertainty: 0.2, from: "quiet standing before and after the jump" },

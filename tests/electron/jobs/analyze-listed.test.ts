@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import { analyzeSession } from "../../../core/analyze.ts";
 import { defaultSettings } from "../../../core/settings.ts";
+import { noOtherTrials } from "../../../core/weight/session-weighing.ts";
 import { analyzeListed } from "../../../electron/jobs/analyze-listed.ts";
 import { startCrew } from "../../../electron/jobs/crew.ts";
 import { SessionWork } from "../../../electron/jobs/session-work.ts";
@@ -68,7 +69,7 @@ describe("sharing the work on a session", () => {
     if (pass.kind !== "recording") throw new Error("it is a recording");
     writeFileSync(join(root, name), jumpText("both", 403));
     // Another thread than the one that kept the drafts.
-    const [trial] = new SessionWork(session).analyze(name, pass.sha256, {});
+    const [trial] = new SessionWork(session).analyze(name, pass.sha256, noOtherTrials);
     expect(trial?.result.findings.map(({ message }) => message)).toEqual([
       "The file was changed or removed while the session was being analysed.",
     ]);
