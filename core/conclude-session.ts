@@ -12,7 +12,9 @@ import { unusedEntries, unusedKept } from "./session-entries.ts";
 import type { Settings } from "./settings.ts";
 import { compareSides } from "./sides/compare-sides.ts";
 import { dropHeightFindings } from "./sides/drop-height-legs.ts";
+import { platesDisagree } from "./sides/plates-disagree.ts";
 import { unreadableTrial } from "./unreadable-trial.ts";
+import { anotherAthleteFindings } from "./weight/another-athlete-finding.ts";
 import { holdDiffering } from "./weight/hold-differing.ts";
 import type { SessionWeighing } from "./weight/session-weighing.ts";
 
@@ -38,7 +40,10 @@ export function concludeSession(session: SessionStatements, files: SessionTrials
   const involved = stated.involved ?? description.involved;
   const known = involved === undefined ? description : { ...description, involved };
   const gate = gateOf(withStatedCautions(known, stated), settings, descriptionFindings, trials);
-  const comparisons = involved === undefined ? [] : compareSides({ involved, trials: proved.comparable }, settings);
+  const comparisons =
+    involved === undefined
+      ? []
+      : compareSides({ involved, trials: proved.comparable, gains: files.weighing.gains }, settings);
   const { references = [], protocol } = description;
   const allowing = protocol && withStricterLandings(protocol, gate.limits);
   const criteria =
@@ -75,6 +80,8 @@ export function concludeSession(session: SessionStatements, files: SessionTrials
       ...unusedEntries(description, trials),
       ...unusedKept(stated.keep, trials),
       ...proved.findings,
+      ...anotherAthleteFindings(files.weighing.question, settings),
+      ...platesDisagree(files.weighing.gains, comparisons, settings),
       ...dropHeightFindings(proved.comparable, settings),
     ],
   };

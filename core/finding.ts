@@ -13,6 +13,8 @@ export const findingCodes = [
   "plate-noisy",
   "plate-dead",
   "plates-equal",
+  "plates-disagree",
+  "another-athlete",
   "clipped",
   "rate-low",
   "rate-missing",

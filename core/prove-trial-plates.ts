@@ -83,11 +83,22 @@ export function proveTrialPlates(analyzed: readonly WitnessedTrial[], descriptio
       excluded: !countsInMeans(result),
       proof,
       platesContradicted,
+      ...carriersOf(result, evidence),
       ...(result.dropHeightMetres === undefined ? {} : { dropHeightMetres: result.dropHeightMetres }),
       ...(result.leadingLeg === undefined ? {} : { leadingLeg: result.leadingLeg }),
     });
   }
   return { trials, comparable, findings: proofs.findings };
+}
+
+/** The plate under each limb: on two legs by the plates' feet, on one leg the plate that carried the push. */
+function carriersOf({ limb, plates }: TrialResult, { loadedPlate }: PlateEvidence): Pick<ComparableTrial, "carriedBy"> {
+  if (limb !== "both") {
+    const plate = loadedPlate ?? (plates.length === 1 ? plates[0]?.name : undefined);
+    return plate === undefined || limb === undefined ? {} : { carriedBy: { [limb]: plate } };
+  }
+  const under = plates.flatMap(({ name, limb: foot }) => (foot === "both" ? [] : [[foot, name] as const]));
+  return under.length === 0 ? {} : { carriedBy: Object.fromEntries(under) };
 }
 
 function witness({ result, evidence }: WitnessedTrial, description: SessionDescription): PlateTrial {

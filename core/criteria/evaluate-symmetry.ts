@@ -1,9 +1,10 @@
-import { formatPercent } from "../format-number.ts";
+import { formatPercent, roundTo } from "../format-number.ts";
 import { asSentence, sentences } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
 import { boxHeightText, startsFromBox } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { indexMoments, spreadIsKnown } from "../sides/index-moments.ts";
+import { widenedByPlates } from "../sides/plate-share.ts";
 import { ratioInterval } from "../sides/ratio-interval.ts";
 import { trialStatisticOf } from "../sides/trial-statistic.ts";
 import type { CriteriaInput } from "./criteria-input.ts";
@@ -56,9 +57,17 @@ function obstacles(
       : "",
     missing === "" ? "" : `Too few trials: ${missing}.`,
     comparison.notComparable ?? "",
+    platesApart(comparison, settings),
+    comparison.contradiction ?? "",
   ].filter((each) => each !== "");
   if (reasons.length === 0 && comparison.index === undefined) return comparison.intervalNote;
   return reasons.join(" ");
+}
+
+/** Plates that read far apart decide no symmetry of forces, whatever their interval says. */
+function platesApart({ plateShare }: Comparison, settings: Settings): string {
+  if (plateShare === undefined || !(Math.abs(plateShare.difference) > settings.plateGainNoStatus)) return "";
+  return `The plates read ${roundTo(100 * Math.abs(plateShare.difference), 2)}\u00a0% apart: no symmetry of forces has a status until a known mass on each shows which is right.`;
 }
 
 /** The box a criterion that names none was read from; empty in tests without a box. */
@@ -101,8 +110,9 @@ function moreTrials(criterion: Symmetry, comparison: Comparison, input: Criteria
   const allowed = trialsAllowed(comparison, paired ? ["both"] : ["left", "right"], input, settings);
   const settles = (extra: number): boolean => {
     const moments = indexMoments(comparison, trialStatisticOf(settings), extra);
-    const { limits } = ratioInterval(moments, settings.statusConfidence);
-    if (limits === undefined) return false;
+    const { limits: ofTrials, ratio } = ratioInterval(moments, settings.statusConfidence);
+    if (ofTrials === undefined) return false;
+    const limits = widenedByPlates(ofTrials, ratio, comparison.plateShare, settings.statusConfidence);
     const percent = { low: 100 * limits.low, high: 100 * limits.high };
     return statusOf(percent, criterion.atLeastPercent) !== "too-close-to-call";
   };

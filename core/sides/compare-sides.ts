@@ -3,12 +3,15 @@ import { measureEntry } from "../measures/catalogue.ts";
 import { capitalised, countOf, sentences } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
 import { type TestKind, testKinds } from "../test-kind.ts";
+import { gainsUnknown } from "../weight/plate-gains.ts";
 import { boxHeights, boxHeightText, sameBoxHeight, startsFromBox } from "./box-height.ts";
 import { type ComparableMeasure, comparableMeasures } from "./comparable-measures.ts";
 import type { ComparableTrial, Comparison, SidesInput } from "./comparison.ts";
 import { type DropHeightMismatch, dropHeightMismatches, dropHeightMismatchText } from "./drop-height-legs.ts";
+import { heightContradiction } from "./height-indices.ts";
 import { indexIntervals } from "./index-intervals.ts";
 import { leadsObstacle, withStatedLead } from "./leading-legs.ts";
+import { plateShare } from "./plate-share.ts";
 import { type TrialsOfBothSides, trialsOfBothSides } from "./side-trials.ts";
 import { summariseLeads, summariseSides } from "./summarise-side.ts";
 import { symmetryIndex } from "./symmetry.ts";
@@ -122,7 +125,9 @@ function compare(
     };
   }
   const index = symmetryIndex(first.mean, second.mean);
-  const made = indexIntervals(common, trials, statistic, settings);
+  const share = plateShare(entry.measure, entry.legs, trials.used, firstSide, input.gains ?? gainsUnknown(settings));
+  const contradiction = paired ? undefined : heightContradiction(entry.measure, of.trials, firstSide, settings);
+  const made = indexIntervals(common, trials, statistic, share, settings);
   const widest = made.intervals.reduce<Comparison["intervals"][number] | undefined>(
     (kept, each) => (kept === undefined || each.confidence > kept.confidence ? each : kept),
     undefined,
@@ -132,8 +137,11 @@ function compare(
     ...common,
     index,
     ...made,
+    ...(share === undefined ? {} : { plateShare: share }),
+    ...(contradiction === undefined ? {} : { contradiction }),
     intervalNote: sentences(
       made.intervalNote,
+      contradiction ?? "",
       leftOut === 0 ? "" : `${capitalised(countOf(leftOut, "trial"))} without a stated leading leg left out.`,
       statistic === stated ? "" : "The mean stands for the trials: the largest value is not the best one here.",
     ),

@@ -3,6 +3,8 @@ import type { Measure } from "../measures/measure.ts";
 import type { PlateProof } from "../recording/recording.ts";
 import type { TestKind } from "../test-kind.ts";
 import type { UcumUnit } from "../units.ts";
+import type { PlateGains } from "../weight/plate-gains.ts";
+import type { PlateShareOfIndex } from "./plate-share.ts";
 
 /** What the comparison of sides needs of one trial. */
 export interface ComparableTrial {
@@ -15,6 +17,8 @@ export interface ComparableTrial {
   readonly proof: PlateProof;
   /** True while a finding says that the plates contradict the single-leg trials. */
   readonly platesContradicted: boolean;
+  /** The plate that carried each limb; absent where one plate carried both. */
+  readonly carriedBy?: { readonly left?: string; readonly right?: string };
   /** Height of the box stepped off, metres; absent where nobody stated it or no box was used. */
   readonly dropHeightMetres?: number;
   /** The leg that stepped off the box first; absent where nobody stated it or no box was used. */
@@ -76,6 +80,10 @@ export interface Comparison {
   readonly leads?: readonly Side[];
   /** Why trials that exist cannot be held against each other, a plain sentence; absent where they can. */
   readonly notComparable?: string;
+  /** What the plates have in the intervals; absent where their gain cancels or there is no index. */
+  readonly plateShare?: PlateShareOfIndex;
+  /** Why the index decides nothing although it could be formed, a plain sentence; absent where it may decide. */
+  readonly contradiction?: string;
   /** How well it is known which foot stood on which plate, the weakest of the trials used; two-leg trials only. */
   readonly plates?: "proved" | "unproved" | "contradicted";
   /** `criterion`: may meet a criterion; `information`: shown only (landing symmetry, net impulses between limbs). */
@@ -88,4 +96,6 @@ export interface Comparison {
 export interface SidesInput {
   readonly involved: InvolvedSide;
   readonly trials: readonly ComparableTrial[];
+  /** The session's plates against each other; absent: nothing is known of them but their tolerance. */
+  readonly gains?: PlateGains;
 }

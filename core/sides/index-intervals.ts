@@ -1,8 +1,9 @@
-import { countOf } from "../plain-words.ts";
+import { countOf, sentences } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
 import type { Comparison, Interval, IntervalSource, SideSummary } from "./comparison.ts";
 import { type IndexTrials, indexMoments, spreadIsKnown } from "./index-moments.ts";
 import { positionsOfLead } from "./leading-legs.ts";
+import { type PlateShareOfIndex, plateShareWords, widenedByPlates } from "./plate-share.ts";
 import { type RatioMoments, ratioInterval } from "./ratio-interval.ts";
 import type { SideTrials } from "./side-trials.ts";
 import type { TrialStatistic } from "./trial-statistic.ts";
@@ -42,13 +43,15 @@ function madeFrom(
   source: IntervalSource,
   note: string,
   second: SideSummary,
+  share: PlateShareOfIndex | undefined,
   settings: Settings,
 ): Made {
   const levels = [...new Set([settings.statusConfidence, settings.drawnConfidence])];
   const intervals: Interval[] = [];
   const unbounded: string[] = [];
   for (const confidence of levels) {
-    const { limits } = ratioInterval(moments, confidence);
+    const { limits: ofTrials, ratio } = ratioInterval(moments, confidence);
+    const limits = ofTrials && widenedByPlates(ofTrials, ratio, share, confidence);
     if (limits === undefined) unbounded.push(`${Number((100 * confidence).toFixed(1))} %`);
     else intervals.push({ confidence, low: 100 * limits.low, high: 100 * limits.high });
   }
@@ -58,7 +61,10 @@ function madeFrom(
       : ` Interval unbounded at ${unbounded.join(" and ")}: the ${second.side} side is too uncertain to divide by.`;
   return {
     intervals,
-    intervalNote: `${note}${open}`,
+    intervalNote: sentences(
+      `${note}${open}`,
+      share === undefined || intervals.length === 0 ? "" : plateShareWords(share),
+    ),
     ...(intervals.length > 0 ? { intervalFrom: source } : {}),
   };
 }
@@ -82,11 +88,13 @@ function fewTrials({ first, second, leads }: IndexTrials): string {
 /**
  * The intervals of an index at the status and the drawn confidence (METHODS §8), with a sentence on how they were
  * made. Both summaries hold a value above zero.
+ * @param share what the plates have in it; undefined where their gain cancels
  */
 export function indexIntervals(
   compared: IndexTrials,
   trials: { readonly first: SideTrials; readonly second: SideTrials },
   statistic: TrialStatistic,
+  share: PlateShareOfIndex | undefined,
   settings: Settings,
 ): Made {
   const { first, second } = compared;
@@ -100,10 +108,12 @@ export function indexIntervals(
           "measurement uncertainty",
           `${who}: the interval holds measurement uncertainty only, not the spread between trials.`,
           second,
+          share,
           settings,
         );
   }
   const moments = indexMoments(compared, statistic);
   const note = `${noteOf(compared, moments.degreesOfFreedom)}${statisticNotes[statistic]}`;
-  return madeFrom(moments, compared.legs === "both" ? "paired trials" : "independent trials", note, second, settings);
+  const source = compared.legs === "both" ? "paired trials" : "independent trials";
+  return madeFrom(moments, source, note, second, share, settings);
 }

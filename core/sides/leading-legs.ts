@@ -32,6 +32,7 @@ export function withStatedLead(trials: TrialsOfBothSides): LeadTrials {
     ...trials,
     first: side(trials.first),
     second: side(trials.second),
+    used: pick(trials.used),
     leads: at.map(({ lead }) => lead),
   };
 }

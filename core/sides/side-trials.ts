@@ -20,6 +20,8 @@ export interface TrialsOfBothSides {
   readonly plates: "proved" | "unproved" | "contradicted";
   /** The leg that led off a box in each two-leg trial, in step with both sides; empty for single-leg trials. */
   readonly leads: readonly (Side | undefined)[];
+  /** The trials themselves, of both sides. */
+  readonly used: readonly ComparableTrial[];
 }
 
 /** Two-leg trials from a box, each with the leg that led. */
@@ -68,6 +70,7 @@ export function trialsOfBothSides(
       : used.some((trial) => trial.proof === "unproved")
         ? "unproved"
         : "proved",
+    used,
     leads: entry.legs === "single" ? [] : used.map((trial) => trial.leadingLeg),
   };
 }

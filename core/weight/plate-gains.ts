@@ -1,11 +1,14 @@
 import type { Settings } from "../settings.ts";
 import type { Matrix } from "./cholesky.ts";
 import type { GainPosterior } from "./session-model.ts";
+import type { TrialName } from "./weighed-trial.ts";
 
 /** How much more or less the plates of a session read than they should, as far as its standing tells (METHODS §2). */
 export interface PlateGains extends GainPosterior {
   /** Names of the plates, in the order of estimates and covariance. */
   readonly plates: readonly string[];
+  /** The trials whose standing they are from. */
+  readonly from: readonly TrialName[];
   /** Standard deviation of the gain of any other plate. */
   readonly priorSd: number;
 }
@@ -19,7 +22,7 @@ export interface GainDifference {
 
 /** Nothing is known of any plate but its tolerance. */
 export function gainsUnknown(settings: Settings): PlateGains {
-  return { plates: [], estimates: [], covariance: [], priorSd: settings.plateGainTolerance };
+  return { plates: [], from: [], estimates: [], covariance: [], priorSd: settings.plateGainTolerance };
 }
 
 /**

@@ -44,8 +44,6 @@ export interface SessionWeighing {
   readonly notPooled?: string;
   readonly differing: readonly DifferingWeight[];
   readonly gains: PlateGains;
-  /** Weighings that gains and predictions are made from. */
-  readonly weighings: number;
   readonly question?: AthleteQuestion;
 }
 
@@ -74,7 +72,14 @@ export function weighSession(
   const agreed = chosen.map((index) => rows[index]!);
   const model = agreed.length === 0 ? undefined : modelOf(agreed, entered, plates.length, settings);
   const gains: PlateGains =
-    model === undefined ? gainsUnknown(settings) : { plates, priorSd: settings.plateGainTolerance, ...model.gains() };
+    model === undefined
+      ? gainsUnknown(settings)
+      : {
+          plates,
+          from: chosen.map((index) => nameOf(witnesses[index]!)),
+          priorSd: settings.plateGainTolerance,
+          ...model.gains(),
+        };
 
   // Each own weighing against all others; where no majority agrees, against every other one.
   const compared = model ?? (rows.length < 2 ? undefined : new SessionModel(rows, plates.length, settings));
@@ -124,7 +129,6 @@ export function weighSession(
       .filter(({ trial }) => !unborne.includes(trial))
       .map(({ trial: { file, trial }, ...rest }) => ({ file, trial, ...rest })),
     gains,
-    weighings: agreed.length,
     ...(question === undefined ? {} : { question }),
   };
 }
@@ -201,6 +205,10 @@ function alikeAmong(unborne: readonly OwnWeighing[], settings: Settings): readon
       return Math.abs(Math.log(first.newtons / second.newtons)) <= settings.weightDiffersSd * joint;
     }),
   );
+}
+
+function nameOf({ file, trial }: TrialName): TrialName {
+  return { file, trial };
 }
 
 function predictionFor(trial: WeighedTrial, predicted: LogPrediction, from: readonly OwnWeighing[]): WeightPrediction {

@@ -36,6 +36,8 @@ export interface SimulatedAthlete {
   readonly trials: number;
   readonly twoLegTrials: number;
   readonly plateNoiseNewtons?: number;
+  /** Drop jumps end so soon after their last touchdown: too soon, and nobody stands still. */
+  readonly dropsEndAfterSeconds?: number;
 }
 
 const rateHz = 1000;
@@ -85,6 +87,9 @@ export function simulateSession(athlete: SimulatedAthlete, gains: PlateGainOfEac
         jumpHeightMetres: height,
         contactSeconds: 0.33 * (1 + 0.03 * random.normal()),
         quietSecondsAfter: 2.5,
+        ...(athlete.dropsEndAfterSeconds === undefined
+          ? {}
+          : { endsAfterTouchdownSeconds: athlete.dropsEndAfterSeconds }),
       });
       add("drop-jump", limb, number, drop, height);
     }

@@ -1,0 +1,73 @@
+import { type Finding, finding } from "../finding.ts";
+import { formatPercent, roundTo } from "../format-number.ts";
+import { fullLabel } from "../measures/catalogue.ts";
+import { countOf, listInWords } from "../plain-words.ts";
+import type { Settings } from "../settings.ts";
+import { testLabel } from "../test-kind.ts";
+import { gainDifference, type PlateGains } from "../weight/plate-gains.ts";
+import type { Comparison } from "./comparison.ts";
+
+/** A difference is resolved beyond so many of its standard uncertainties. */
+const resolvedBeyond = 2;
+/** So many indices and trials are named. */
+const mostNamed = 4;
+
+/** Says which plates read apart, by how much, from which trials, and which indices that moves (METHODS §2). */
+export function platesDisagree(
+  gains: PlateGains,
+  comparisons: readonly Comparison[],
+  settings: Settings,
+): readonly Finding[] {
+  const { plates } = gains;
+  return plates.flatMap((first, index) =>
+    plates.slice(index + 1).flatMap((second) => {
+      const apart = gainDifference(
+        gains,
+        new Map([
+          [first, 1],
+          [second, -1],
+        ]),
+      );
+      if (apart === undefined) return [];
+      const size = Math.abs(apart.difference);
+      if (!(size > resolvedBeyond * apart.uncertainty && size > settings.plateGainFinding)) return [];
+      const [more, less] = apart.difference > 0 ? [first, second] : [second, first];
+      return [
+        finding(
+          "plates-disagree",
+          "warning",
+          `Plate ${more} reads ${roundTo(100 * size, 2)} % ± ${roundTo(100 * apart.uncertainty, 2)} % more than plate ${less}, by the standing in ${countOf(gains.from.length, "trial")}. ${moved(comparisons, settings)}`,
+          "Put one known mass on each plate in turn and have the one that is off calibrated. Two people on different plates look the same: check whose recordings these are.",
+          { where: namesOf(gains) },
+        ),
+      ];
+    }),
+  );
+}
+
+/** Which indices the plates move, from what to what. */
+function moved(comparisons: readonly Comparison[], settings: Settings): string {
+  const touched = comparisons.flatMap(({ plateShare, index, measure, test, legs }) => {
+    if (plateShare === undefined || index === undefined) return [];
+    const without = index * Math.exp(-plateShare.onIndex.difference);
+    const name = `${fullLabel(measure)}, ${legs === "both" ? "two-leg" : "single-leg"} ${testLabel(test)}`;
+    return [`${name} (${roundTo(index, 1)} would be ${roundTo(without, 1)} %)`];
+  });
+  if (touched.length === 0) return "It is in no index of this session.";
+  const named = touched.slice(0, mostNamed);
+  const more = touched.length - named.length;
+  const list = more === 0 ? listInWords(named) : `${named.join(", ")} and ${more} more`;
+  const farApart = comparisons.some(
+    ({ plateShare }) => plateShare !== undefined && Math.abs(plateShare.difference) > settings.plateGainNoStatus,
+  );
+  const status = farApart
+    ? ` Above ${formatPercent(100 * settings.plateGainNoStatus)} no symmetry of forces has a status.`
+    : "";
+  return `It moves ${list}; their intervals hold it, no value is corrected.${status}`;
+}
+
+function namesOf({ from }: PlateGains): string {
+  const names = [...new Set(from.map(({ file }) => file))];
+  const named = names.slice(0, mostNamed);
+  return names.length > named.length ? `${named.join(", ")} and ${names.length - named.length} more` : named.join(", ");
+}
