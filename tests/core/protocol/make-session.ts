@@ -7,6 +7,7 @@ import type { SessionDescription } from "../../../core/session.ts";
 import { defaultSettings } from "../../../core/settings.ts";
 import { comparableMeasures } from "../../../core/sides/comparable-measures.ts";
 import type { TestKind } from "../../../core/test-kind.ts";
+import { weighSession } from "../../../core/weight/session-weighing.ts";
 import { notKnown } from "../gate/gates.ts";
 import { makeMeasure } from "../sides/make-trials.ts";
 
@@ -88,6 +89,7 @@ export function makeSession(
         const loadedPlate = loadedPlates.get(result.file);
         return { result, evidence: { limbFromPlates: false, ...(loadedPlate !== undefined && { loadedPlate }) } };
       }),
+      weighing: weighSession([], undefined, defaultSettings),
       unreadable: [],
       repeated: [],
     },
