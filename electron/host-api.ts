@@ -12,6 +12,7 @@ import type { SheetDocument } from "../core/sheet/document.ts";
 import type { Alignment, CurveOverlay } from "../core/sides/curves.ts";
 import type { TestKind } from "../core/test-kind.ts";
 import type { CautionAddition } from "./cautions/caution-addition.ts";
+import type { FieldConflict, StartedFrom } from "./field-conflict.ts";
 import type { FileOutcome } from "./file-outcome.ts";
 import type { RegisterApi } from "./register-host/register-api.ts";
 import type { RegisterView } from "./register-host/register-view.ts";
@@ -42,6 +43,13 @@ export interface Workspace {
   /** What undo and redo would take back or do again, in words; "" when there is nothing. */
   readonly undo: string;
   readonly redo: string;
+  /** The same steps by their numbers, to be asked for by; absent where there is none. */
+  readonly undoStep?: OfferedStep;
+  readonly redoStep?: OfferedStep;
+  /** What the last request took back or did again, in a sentence; absent after anything else. */
+  readonly stepped?: string;
+  /** Fields the request wanted to change that were changed elsewhere: nothing was changed, the person is to choose. */
+  readonly conflict?: readonly FieldConflict[];
   /** Whether the last exclusion or moved event changed a status, in a sentence; "" after anything else. */
   readonly effect: string;
   /** True when decisions would be lost by closing: made, and not yet taken along as session.json. */
@@ -54,6 +62,24 @@ export interface Workspace {
   readonly keptAs?: string;
   /** The register that is open; absent where the host has none. */
   readonly register?: RegisterView;
+}
+
+/** What undo or redo would do while a session is shown: its newest step, or a newer one that reaches beyond it. */
+export interface OfferedStep {
+  readonly step: number;
+  /** What it changes beyond the session shown, in words; it is only done after a person agreed to that. */
+  readonly beyond?: string;
+  /** The newest step of the session alone, where the offered one reaches beyond it. */
+  readonly within?: { readonly step: number; readonly words: string };
+}
+
+/** Which step is meant; without a number the one that is offered, whatever it is. */
+export interface StepRequest {
+  /** The session the asking screen shows; absent: the one shown last. */
+  readonly folder?: string;
+  readonly step?: number;
+  /** The person agreed that it changes more than the session shown. */
+  readonly agreed?: boolean;
 }
 
 /** Answers to what a file could not say. Absent parts stay as they are; `null` takes a statement back. */
@@ -130,8 +156,6 @@ export interface TrialChange {
   readonly seen?: boolean;
   /** The whole list of moved events; an empty list resets all to detected. */
   readonly events?: readonly EventEdit[];
-  /** The moved events the screen started from; the change is refused when they are no longer so. */
-  readonly eventsBefore?: readonly EventEdit[];
 }
 
 /** The parts of a session's description a screen may change. Absent parts stay as they are; `null` takes one away. */
@@ -161,6 +185,9 @@ export interface MadeFile {
 
 type Nothing = Readonly<Record<string, never>>;
 
+/** What the screen showed of the session when the change began. */
+type Started = StartedFrom<SessionDescription>;
+
 /**
  * The boundary between the screen and the host: one typed map of request → reply. Windows reach it over Electron's
  * message channel, browsers over the loopback server; both end in the same handlers.
@@ -181,8 +208,8 @@ export interface HostApi extends RegisterApi {
   /** Closes everything, ready for recordings. */
   "workspace.clear": { readonly request: Nothing; readonly reply: Workspace };
   "workspace.show": { readonly request: { readonly folder: string }; readonly reply: Workspace };
-  "workspace.undo": { readonly request: Nothing; readonly reply: Workspace };
-  "workspace.redo": { readonly request: Nothing; readonly reply: Workspace };
+  "workspace.undo": { readonly request: StepRequest; readonly reply: Workspace };
+  "workspace.redo": { readonly request: StepRequest; readonly reply: Workspace };
   /**
    * Takes one file in. `path` is relative with forward slashes; its folder is its session; a file called session.json
    * describes its folder. Answers shortly; the screen reads the workspace when a batch is done.
@@ -223,7 +250,7 @@ export interface HostApi extends RegisterApi {
   };
   /** States what some trials are, as one step that can be taken back. */
   "recordings.assign": {
-    readonly request: { readonly folder: string; readonly rows: readonly AssignedRow[] };
+    readonly request: { readonly folder: string; readonly rows: readonly AssignedRow[] } & Started;
     readonly reply: Workspace;
   };
   /** Remembers what was answered for a file, for every file of its shape. */
@@ -249,11 +276,11 @@ export interface HostApi extends RegisterApi {
       readonly folder: string;
       readonly files: readonly string[];
       readonly answers: RecordingAnswers;
-    };
+    } & Started;
     readonly reply: Workspace;
   };
   "session.change": {
-    readonly request: { readonly folder: string; readonly change: SessionChange };
+    readonly request: { readonly folder: string; readonly change: SessionChange } & Started;
     readonly reply: Workspace;
   };
   /**
@@ -270,7 +297,7 @@ export interface HostApi extends RegisterApi {
       readonly file: string;
       readonly trial: number;
       readonly change: TrialChange;
-    };
+    } & Started;
     readonly reply: Workspace;
   };
   /**
@@ -282,7 +309,7 @@ export interface HostApi extends RegisterApi {
       readonly folder: string;
       readonly files: readonly string[];
       readonly feet: "swap" | readonly StatedPlate[];
-    };
+    } & Started;
     readonly reply: Workspace;
   };
   "trials.trace": {

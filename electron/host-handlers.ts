@@ -11,6 +11,7 @@ import { noRegisterHandlers, registerHandlers } from "./register-host/register-h
 import type { RegisterHome } from "./register-host/register-home.ts";
 import { SessionWatch } from "./watch/session-watch.ts";
 import type { WatchView } from "./watch/watch-view.ts";
+import { doneWhole } from "./whole-requests.ts";
 import type { WorkspaceState } from "./workspace.ts";
 
 /** One function a request; the payload has been checked before it is called. */
@@ -46,8 +47,8 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     },
     "workspace.clear": () => thenRead(() => workspace.clear()),
     "workspace.show": ({ folder }) => thenRead(() => workspace.show(folder)),
-    "workspace.undo": () => thenRead(() => workspace.undo()),
-    "workspace.redo": () => thenRead(() => workspace.redo()),
+    "workspace.undo": (request) => thenRead(() => workspace.undo(request)),
+    "workspace.redo": (request) => thenRead(() => workspace.redo(request)),
     "recordings.add": ({ path, bytes, batch }) => workspace.add(path, bytes, batch),
     "recordings.endBatch": ({ batch }) => workspace.endBatch(batch),
     "recordings.lines": ({ folder, file, first, count }) => workspace.lines(folder, file, first, count),
@@ -55,7 +56,7 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
       const outline = workspace.outline(folder, file);
       return outline === undefined ? {} : { outline };
     },
-    "recordings.assign": ({ folder, rows }) => thenRead(() => workspace.assign(folder, rows)),
+    "recordings.assign": ({ folder, rows, ...started }) => thenRead(() => workspace.assign(folder, rows, started)),
     "layouts.remember": ({ folder, file, name }) => thenRead(() => workspace.rememberLayout(folder, file, name)),
     "layouts.rename": ({ name, to }) => thenRead(() => workspace.layoutShelf.rename(name, to)),
     "layouts.remove": ({ name }) => thenRead(() => workspace.layoutShelf.remove(name)),
@@ -71,12 +72,14 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     "watch.stop": () => thenLook(() => watch.stop()),
     "watch.read": () => watch.read(),
     "watch.expect": ({ next }) => thenLook(() => watch.expect(next)),
-    "recordings.answer": ({ folder, files, answers }) => thenRead(() => workspace.answer(folder, files, answers)),
-    "session.change": ({ folder, change }) => thenRead(() => workspace.changeSession(folder, change)),
+    "recordings.answer": ({ folder, files, answers, ...started }) =>
+      thenRead(() => workspace.answer(folder, files, answers, started)),
+    "session.change": ({ folder, change, ...started }) =>
+      thenRead(() => workspace.changeSession(folder, change, started)),
     "cautions.add": ({ folder, addition }) => thenRead(() => workspace.addCautions(folder, addition)),
-    "trials.change": ({ folder, file, trial, change }) =>
-      thenRead(() => workspace.changeTrial(folder, file, trial, change)),
-    "trials.statePlates": ({ folder, files, feet }) => thenRead(() => workspace.statePlates(folder, files, feet)),
+    "trials.change": ({ folder, file, trial, change, ...started }) =>
+      thenRead(() => workspace.changeTrial(folder, file, trial, change, started)),
+    "trials.statePlates": (request) => thenRead(() => workspace.statePlates(request)),
     "trials.trace": ({ folder, file, trial }) => workspace.trace(folder, file, trial),
     "sides.curves": (request) => {
       const overlay = workspace.overlay(request);
@@ -86,11 +89,12 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     "files.make": ({ folder, format }) => makeFile(workspace, folder, format),
     ...(home === undefined ? noRegisterHandlers() : registerHandlers(home)),
   } satisfies HostHandlers;
-  if (home === undefined) return handlers;
+  const whole = doneWhole(handlers, workspace);
+  if (home === undefined) return whole;
   // A register that is being locked has nothing that could take recordings in.
   const { "register.lock": lock } = handlers;
   return {
-    ...handlers,
+    ...whole,
     "register.lock": (request) => {
       watch.stop();
       return lock(request);

@@ -2,7 +2,7 @@ import type { RecordingFile } from "../core/recording/file.ts";
 import { withCautions } from "./cautions/add-cautions.ts";
 import type { WrittenCautions } from "./cautions/caution-addition.ts";
 import { keepAdded } from "./cautions/keep-added.ts";
-import { EditHistory, type KeptStep, type Stated } from "./edit-history.ts";
+import { EditHistory, type KeptStep, type NumberedStep, type Stated, type StepReach } from "./edit-history.ts";
 import { joinPath, sessionFileName } from "./recording-names.ts";
 import { RequestRefused } from "./request-refused.ts";
 import type { KeptChange, SessionKeeper } from "./session-keeper.ts";
@@ -20,6 +20,8 @@ export class OpenSessions {
   shown = "";
   /** Whether the last decision changed a status, in a sentence. */
   effect = "";
+  /** What the last request took back or did again, in a sentence. */
+  stepped = "";
 
   /** Has the sessions that belong to the register kept there. */
   keepWith(keeper: SessionKeeper): void {
@@ -78,7 +80,7 @@ export class OpenSessions {
     this.#kept.clear();
     this.history.clear();
     this.shown = "";
-    this.effect = "";
+    this.#nothingSaid();
   }
 
   /** States something about a session, as a step that can be taken back. */
@@ -91,13 +93,14 @@ export class OpenSessions {
     if (JSON.stringify(description) === JSON.stringify(session.stated.description)) return;
     const { folder, stated: before, keptAs } = session;
     if (keptAs !== undefined && this.#keeper !== undefined) {
-      if (this.#keeper.describe(keptAs, description, change)) this.recordKept(words, folder);
+      const sequence = this.#keeper.describe(keptAs, description, change);
+      if (sequence !== undefined) this.recordKept({ reach: { folder }, words, sequence });
       this.refreshKept(folder);
       return;
     }
     const after: Stated = { ...before, description };
-    this.effect = "";
-    this.history.record({ folder, words, before, after });
+    this.#nothingSaid();
+    this.history.record({ reach: { folder }, words, before, after });
     this.put({ ...session, stated: after });
   }
 
@@ -105,7 +108,7 @@ export class OpenSessions {
   addCautions(session: StoredSession, added: WrittenCautions): void {
     const description = withCautions(session.stated.description, added);
     const { folder, stated, keptAs } = session;
-    this.effect = "";
+    this.#nothingSaid();
     if (keptAs !== undefined && this.#keeper !== undefined) {
       this.#keeper.describe(keptAs, description, "cautions added");
       this.refreshKept(folder);
@@ -121,25 +124,39 @@ export class OpenSessions {
     this.put({ ...session, stated: after });
     this.#kept.set(folder, after.description);
     if (Object.keys(before.description).length > 0) {
-      this.history.record({ folder, words: `Read ${joinPath(folder, sessionFileName)}`, before, after });
-    } else this.history.forgetUndone();
+      this.history.record({ reach: { folder }, words: `Read ${joinPath(folder, sessionFileName)}`, before, after });
+    } else this.history.forgetUndone(folder);
   }
 
-  /** Takes the last step back and shows the session it belongs to; nothing happens where there is none. */
-  undo(): void {
-    const step = this.history.lastDone;
-    if (step === undefined) return;
-    if ("kept" in step) this.#stepKept(step, (keeper) => keeper.undo());
-    else this.#state(step.folder, step.before);
-    this.history.undo();
+  /** Takes a step back; the session it belongs to is shown. */
+  undo(step: NumberedStep): void {
+    if ("sequence" in step) this.#stepKept(step, (keeper) => keeper.undo(step.sequence));
+    else this.#state(step.reach.folder, step.before);
+    this.history.undone(step);
+    this.stepped = `Taken back: ${step.words}.`;
   }
 
-  redo(): void {
-    const step = this.history.lastUndone;
-    if (step === undefined) return;
-    if ("kept" in step) this.#stepKept(step, (keeper) => keeper.redo());
-    else this.#state(step.folder, step.after);
-    this.history.redo();
+  /** Does a step again that was taken back. */
+  redo(step: NumberedStep): void {
+    if ("sequence" in step) this.#stepKept(step, (keeper) => keeper.redo(step.sequence));
+    else this.#state(step.reach.folder, step.after);
+    this.history.redone(step);
+    this.stepped = `Done again: ${step.words}.`;
+  }
+
+  /** Does all of the work, here and in the register, or leaves everything as it was. */
+  whole<Result>(work: () => Result): Result {
+    const [sessions, kept, { shown, effect, stepped }] = [new Map(this.#sessions), new Map(this.#kept), this];
+    const restoreHistory = this.history.snapshot();
+    try {
+      return this.#keeper === undefined ? work() : this.#keeper.whole(work);
+    } catch (error) {
+      refill(this.#sessions, sessions);
+      refill(this.#kept, kept);
+      restoreHistory();
+      Object.assign(this, { shown, effect, stepped });
+      throw error;
+    }
   }
 
   /** Opens a session of the register beside what is open, and shows it. */
@@ -159,13 +176,14 @@ export class OpenSessions {
   /** Keeps a recording of a session of the register there; nothing happens for others. */
   keepRecording({ folder, keptAs }: StoredSession, file: RecordingFile): void {
     if (keptAs === undefined || this.#keeper === undefined) return;
-    if (this.#keeper.addRecording(keptAs, file)) this.recordKept(`Bring ${file.path} in`, folder);
+    const sequence = this.#keeper.addRecording(keptAs, file);
+    if (sequence !== undefined) this.recordKept({ reach: { folder }, words: `Bring ${file.path} in`, sequence });
   }
 
   /** Lists an action of the register among what can be taken back. */
-  recordKept(words: string, folder?: string): void {
-    this.effect = "";
-    this.history.record({ kept: true, words, ...(folder !== undefined && { folder }) });
+  recordKept(step: KeptStep): void {
+    this.#nothingSaid();
+    this.history.record(step);
   }
 
   /** Reads sessions of the register again; one that is gone closes, one that says the same stays as it is. */
@@ -184,12 +202,17 @@ export class OpenSessions {
   }
 
   /** A step of the register: taken there, then read back from there. */
-  #stepKept({ folder }: KeptStep, take: (keeper: SessionKeeper) => void): void {
+  #stepKept({ reach }: { readonly reach: StepReach }, take: (keeper: SessionKeeper) => void): void {
     if (this.#keeper === undefined) throw new Error("A step of the register has no register.");
     take(this.#keeper);
-    this.effect = "";
+    this.#nothingSaid();
     this.refreshKept();
-    if (folder !== undefined && this.has(folder)) this.shown = folder;
+    if ("folder" in reach && this.has(reach.folder)) this.shown = reach.folder;
+  }
+
+  #nothingSaid(): void {
+    this.effect = "";
+    this.stepped = "";
   }
 
   #close(folder: string): void {
@@ -198,7 +221,7 @@ export class OpenSessions {
   }
 
   #state(folder: string, stated: Stated): void {
-    this.effect = "";
+    this.#nothingSaid();
     const session = this.get(folder);
     const description = keepAdded(session.stated.description, stated.description);
     this.put({ ...session, stated: { ...stated, description } });
@@ -213,4 +236,9 @@ function saysTheSame(
   const text = ({ files, stated }: Pick<StoredSession, "files" | "stated">): string =>
     JSON.stringify([stated, files.map(({ path, sha256 }) => [path, sha256])]);
   return text(some) === text(other);
+}
+
+function refill<Key, Value>(map: Map<Key, Value>, content: ReadonlyMap<Key, Value>): void {
+  map.clear();
+  for (const [key, value] of content) map.set(key, value);
 }

@@ -1,13 +1,14 @@
 import { z } from "zod";
 import { eventNames } from "../core/events/event.ts";
 import { sessionOperationSchema, stopKinds } from "../core/gate/gate-schema.ts";
-import { protocolSchema } from "../core/session-schema.ts";
+import { protocolSchema, sessionSchema } from "../core/session-schema.ts";
 import { settingsCatalogue } from "../core/settings.ts";
 import { alignments } from "../core/sides/curves.ts";
 import { testKinds } from "../core/test-kind.ts";
 import { cautionAdditionSchema } from "./cautions/caution-addition.ts";
 import type { HostApi, HostRequestName } from "./host-api.ts";
 import { registerRequestSchemas } from "./register-host/register-request-schemas.ts";
+import { settledFields } from "./settled-fields.ts";
 
 /** Largest recording taken in through the boundary. */
 export const recordingByteLimit = 64 * 1024 * 1024;
@@ -122,7 +123,15 @@ const trialChange = z.strictObject({
   kept: z.boolean().exactOptional(),
   seen: z.boolean().exactOptional(),
   events: eventEdits.exactOptional(),
-  eventsBefore: eventEdits.exactOptional(),
+});
+
+/** What the screen showed of the session when the change began, and what the person chose since. */
+const started = { before: sessionSchema.exactOptional(), settled: settledFields.exactOptional() };
+
+const stepRequest = z.strictObject({
+  folder: folder.exactOptional(),
+  step: z.int().min(1).exactOptional(),
+  agreed: z.boolean().exactOptional(),
 });
 
 /** What each request must look like; anything more, less or larger is refused before a handler sees it. */
@@ -132,8 +141,8 @@ export const requestSchemas = {
   "workspace.openDemo": nothing,
   "workspace.clear": nothing,
   "workspace.show": z.strictObject({ folder }),
-  "workspace.undo": nothing,
-  "workspace.redo": nothing,
+  "workspace.undo": stepRequest,
+  "workspace.redo": stepRequest,
   "recordings.add": z.strictObject({
     path: relativePath,
     bytes: z
@@ -155,6 +164,7 @@ export const requestSchemas = {
       .array(z.strictObject({ file, trial: trial.exactOptional(), ...assignment }))
       .min(1)
       .max(10_000),
+    ...started,
   }),
   "layouts.remember": z.strictObject({ folder, file, name: layoutName }),
   "layouts.rename": z.strictObject({ name: layoutName, to: layoutName }),
@@ -178,14 +188,15 @@ export const requestSchemas = {
       practice: z.literal(true).exactOptional(),
     }),
   }),
-  "recordings.answer": z.strictObject({ folder, files: z.array(file).min(1).max(10_000), answers }),
-  "session.change": z.strictObject({ folder, change: sessionChange }),
+  "recordings.answer": z.strictObject({ folder, files: z.array(file).min(1).max(10_000), answers, ...started }),
+  "session.change": z.strictObject({ folder, change: sessionChange, ...started }),
   "cautions.add": z.strictObject({ folder, addition: cautionAdditionSchema }),
-  "trials.change": z.strictObject({ folder, file, trial, change: trialChange }),
+  "trials.change": z.strictObject({ folder, file, trial, change: trialChange, ...started }),
   "trials.statePlates": z.strictObject({
     folder,
     files: z.array(file).min(1).max(10_000),
     feet: z.union([z.literal("swap"), statedPlates]),
+    ...started,
   }),
   "trials.trace": z.strictObject({ folder, file, trial }),
   "sides.curves": z.strictObject({

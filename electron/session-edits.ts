@@ -139,7 +139,7 @@ export function withTrialChange(
     excluded: change.excluded === undefined ? excluded : change.excluded,
     kept: change.kept ?? kept,
     seen: change.seen ?? seen,
-    events: change.events === undefined ? events : orderedEvents(change.events),
+    events: change.events === undefined ? events : inOrderOfJump(change.events),
   };
   entries = withEntry(entries, {
     ...rest,
@@ -197,20 +197,21 @@ function handedToTrials(
 }
 
 /** Puts an entry in the place of the one for the same file and trial; an entry that says nothing is dropped. */
-function withEntry(entries: readonly FileEntry[], entry: FileEntry): readonly FileEntry[] {
+export function withEntry(entries: readonly FileEntry[], entry: FileEntry): readonly FileEntry[] {
   const says = Object.keys(entry).some((name) => name !== "file" && name !== "trial");
   const at = entries.findIndex((each) => each.file === entry.file && each.trial === entry.trial);
   if (at < 0) return says ? [...entries, entry] : entries;
   return says ? entries.with(at, entry) : entries.toSpliced(at, 1);
 }
 
-function withFiles(description: SessionDescription, files: readonly FileEntry[]): SessionDescription {
+/** The description with these entries, in the order given. */
+export function withFiles(description: SessionDescription, files: readonly FileEntry[]): SessionDescription {
   const { files: _before, ...rest } = description;
   return files.length > 0 ? { ...rest, files } : rest;
 }
 
 /** In the order of the jump, times to 0.1 ms. */
-function orderedEvents(events: readonly EventEdit[]): readonly EventEdit[] {
+export function inOrderOfJump(events: readonly EventEdit[]): readonly EventEdit[] {
   const order = (edit: EventEdit) => (edit.contactIndex ?? 0) * eventNames.length + eventNames.indexOf(edit.name);
   return events
     .map((edit) => ({ ...edit, time: Math.round(edit.time * eventStepsPerSecond) / eventStepsPerSecond }))

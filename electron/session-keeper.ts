@@ -11,18 +11,23 @@ export type KeptChange = "session changed" | "trials changed" | "cautions added"
  * a sentence, and then nothing has changed. `id` is the session's record (`StoredSession.keptAs`).
  */
 export interface SessionKeeper {
-  /** Keeps what is said about a session from now on, as one action; false where that is kept already. */
-  describe(id: string, description: SessionDescription, change: KeptChange): boolean;
-  /** Keeps a recording, in the place of another one of the same name; false where exactly this one is kept already. */
-  addRecording(id: string, file: RecordingFile): boolean;
+  /** Keeps what is said about a session from now on. @returns the journal's entry; undefined where it is kept already */
+  describe(id: string, description: SessionDescription, change: KeptChange): number | undefined;
+  /**
+   * Keeps a recording, in the place of another one of the same name.
+   * @returns the journal's entry; undefined where exactly this one is kept already
+   */
+  addRecording(id: string, file: RecordingFile): number | undefined;
   /**
    * A session as it is kept now; undefined where it is no longer kept.
    * @param known recordings at hand, which are not read again
    */
   read(id: string, known: readonly RecordingFile[]): Pick<StoredSession, "files" | "stated"> | undefined;
-  /** Takes the last action of this sitting back, or does it again. */
-  undo(): void;
-  redo(): void;
+  /** Takes an action of this sitting back by its entry in the journal, or does it again. */
+  undo(sequence: number): void;
+  redo(sequence: number): void;
+  /** Keeps all that the work has kept, or nothing of it where it throws. */
+  whole<Result>(work: () => Result): Result;
   /** What the screens show of the register. */
   view(): RegisterView;
 }

@@ -1,17 +1,20 @@
 import { existsSync } from "node:fs";
 import type { SessionAnalysis, TrialTrace } from "../core/analysis.ts";
 import { statusChanges } from "../core/criteria/status-changes.ts";
-import type { EventEdit } from "../core/events/event.ts";
 import { overlaySession } from "../core/overlay-session.ts";
 import type { RecordingFile } from "../core/recording/file.ts";
 import type { TrialResult } from "../core/result.ts";
+import type { SessionDescription } from "../core/session.ts";
 import type { Settings } from "../core/settings.ts";
 import type { CurveOverlay } from "../core/sides/curves.ts";
 import { traceTrial } from "../core/trace-trial.ts";
 import { Analyses } from "./analyses.ts";
 import { writtenCautions } from "./cautions/add-cautions.ts";
 import type { CautionAddition } from "./cautions/caution-addition.ts";
+import { editedDescription } from "./description-fields.ts";
+import type { KeptStep, NumberedStep } from "./edit-history.ts";
 import { answerWords, assignWords, sessionChangeWords, statedPlatesWords, trialChangeWords } from "./edit-words.ts";
+import type { StartedFrom } from "./field-conflict.ts";
 import { FileTexts } from "./file-lines.ts";
 import type {
   AssignedRow,
@@ -20,12 +23,14 @@ import type {
   RecordingAnswers,
   RecordingOutline,
   SessionChange,
+  StepRequest,
   TakenFile,
   TrialChange,
   Workspace,
 } from "./host-api.ts";
 import { layoutOfFile } from "./layouts/layout-of-file.ts";
 import type { LayoutShelf } from "./layouts/layout-shelf.ts";
+import { chosenStep, offeredSteps } from "./offered-steps.ts";
 import { OpenSessions } from "./open-sessions.ts";
 import { type FoundSession, readFolder } from "./read-folder.ts";
 import { RecordingIntake } from "./recording-intake.ts";
@@ -38,6 +43,9 @@ import type { SessionKeeper } from "./session-keeper.ts";
 import { listSessions, sessionToBeginWith } from "./session-list.ts";
 import { copiesOf, type StoredSession } from "./stored-session.ts";
 import { swappedFeet } from "./swapped-feet.ts";
+
+type Edit = (description: SessionDescription) => SessionDescription;
+type Started = StartedFrom<SessionDescription>;
 
 /**
  * Everything that is open, in memory: imported bytes, what was said about them, and the steps that can be taken back.
@@ -86,8 +94,8 @@ export class WorkspaceState {
         session && analysis
           ? session.files.map((file) => viewRecording(file, analysis, copiesOf(file, session.folder, this.#open.all)))
           : [],
-      undo: this.#open.history.undoWords,
-      redo: this.#open.history.redoWords,
+      ...offeredSteps(this.#open.history, this.#open.shown),
+      ...(this.#open.stepped !== "" && { stepped: this.#open.stepped }),
       effect: this.#open.effect,
       // The demo world is there to be played with: its decisions are nobody's.
       unsaved: !this.#demo && this.#open.isUnsaved,
@@ -141,8 +149,8 @@ export class WorkspaceState {
   }
 
   /** Lists an action of the register among what can be taken back. */
-  recordKept(words: string, folder?: string): void {
-    this.#open.recordKept(words, folder);
+  recordKept(step: KeptStep): void {
+    this.#open.recordKept(step);
   }
 
   /** Steps of the register can no longer be taken back: it began anew. */
@@ -194,15 +202,16 @@ export class WorkspaceState {
     return this.#intake.endBatch(batch);
   }
 
-  answer(folder: string, files: readonly string[], answers: RecordingAnswers): void {
+  answer(folder: string, files: readonly string[], answers: RecordingAnswers, started: Started = {}): void {
     const session = this.#open.get(folder);
     for (const file of files) this.#requireFile(session, file);
     const all = session.files.map((each) => each.path);
-    this.#open.change(session, withAnswers(session.stated.description, files, answers, all), answerWords(files));
+    const edit: Edit = (description) => withAnswers(description, files, answers, all);
+    this.#open.change(session, editedDescription(session.stated.description, edit, started), answerWords(files));
   }
 
   /** States what some trials are: one step, whatever their number. */
-  assign(folder: string, rows: readonly AssignedRow[]): void {
+  assign(folder: string, rows: readonly AssignedRow[], started: Started = {}): void {
     const session = this.#open.get(folder);
     const analysis = this.#analyses.of(session);
     for (const { file, trial } of rows) {
@@ -211,12 +220,18 @@ export class WorkspaceState {
     }
     const all = session.files.map((each) => each.path);
     const numbers = (file: string) => trialsOf(analysis, file).map((each) => each.trial);
-    this.#open.change(session, withAssignments(session.stated.description, rows, all, numbers), assignWords(rows));
+    const edit: Edit = (description) => withAssignments(description, rows, all, numbers);
+    this.#open.change(session, editedDescription(session.stated.description, edit, started), assignWords(rows));
   }
 
-  changeSession(folder: string, change: SessionChange): void {
+  changeSession(folder: string, change: SessionChange, started: Started = {}): void {
     const session = this.#open.get(folder);
-    this.#open.change(session, withSessionChange(session.stated.description, change), sessionChangeWords(change));
+    const edit: Edit = (description) => withSessionChange(description, change);
+    this.#open.change(
+      session,
+      editedDescription(session.stated.description, edit, started),
+      sessionChangeWords(change),
+    );
   }
 
   /** Adds to the cautions of a session; the machine's clock says when. */
@@ -225,18 +240,16 @@ export class WorkspaceState {
     this.#open.addCautions(session, writtenCautions(addition, session.stated.description.date, this.#now()));
   }
 
-  changeTrial(folder: string, file: string, trial: number, change: TrialChange): void {
+  changeTrial(folder: string, file: string, trial: number, change: TrialChange, started: Started = {}): void {
     const session = this.#open.get(folder);
     const trials = this.#trialsWith(session, file, trial);
     const eventsBefore = trials.find((each) => each.trial === trial)?.edits ?? [];
-    if (change.eventsBefore !== undefined && !sameEvents(change.eventsBefore, eventsBefore)) {
-      throw new RequestRefused("The events of this trial were moved elsewhere in the meantime; nothing was changed.");
-    }
     const numbers = trials.map((each) => each.trial);
     const before = this.#analyses.of(session).result.criteria;
+    const edit: Edit = (description) => withTrialChange(description, file, trial, change, numbers);
     this.#open.change(
       session,
-      withTrialChange(session.stated.description, file, trial, change, numbers),
+      editedDescription(session.stated.description, edit, started),
       trialChangeWords(file, trial, change, eventsBefore),
       "trials changed",
     );
@@ -245,7 +258,7 @@ export class WorkspaceState {
   }
 
   /** States which foot stood on which plate in all trials of some files: one step, whatever their number. */
-  statePlates(folder: string, files: readonly string[], feet: HostApi["trials.statePlates"]["request"]["feet"]): void {
+  statePlates({ folder, files, feet, ...started }: HostApi["trials.statePlates"]["request"]): void {
     const session = this.#open.get(folder);
     const analysis = this.#analyses.of(session);
     const chosen = [...new Set(files)];
@@ -257,22 +270,40 @@ export class WorkspaceState {
     );
     const trials = chosen.flatMap((file) => trialsOf(analysis, file)).length;
     const before = analysis.result.criteria;
+    const edit: Edit = (description) => withStatedPlates(description, feetOfFiles);
     this.#open.change(
       session,
-      withStatedPlates(session.stated.description, feetOfFiles),
+      editedDescription(session.stated.description, edit, started),
       statedPlatesWords(feet, trials),
       "trials changed",
     );
     this.#open.effect = statusChanges(before, this.analysis(folder).result.criteria);
   }
 
-  /** Takes the last step back and shows the session it belongs to; nothing happens where there is none. */
-  undo(): void {
-    this.#open.undo();
+  /** Takes the step that is offered back, or the one that is named; nothing happens where there is none. */
+  undo(request: StepRequest = {}): void {
+    const step = chosenStep(this.#open.history, "undo", { folder: this.#open.shown, ...request });
+    if (step !== undefined) this.#step(step, () => this.#open.undo(step));
   }
 
-  redo(): void {
-    this.#open.redo();
+  redo(request: StepRequest = {}): void {
+    const step = chosenStep(this.#open.history, "redo", { folder: this.#open.shown, ...request });
+    if (step !== undefined) this.#step(step, () => this.#open.redo(step));
+  }
+
+  /** Does all of the work, in memory and in the register, or leaves everything as it was. */
+  whole<Result>(work: () => Result): Result {
+    return this.#open.whole(work);
+  }
+
+  /** Takes a step and says whether it changed a status of its session. */
+  #step({ reach }: NumberedStep, take: () => void): void {
+    const criteria = () =>
+      "folder" in reach && this.#open.has(reach.folder) ? this.analysis(reach.folder).result.criteria : undefined;
+    const before = criteria();
+    take();
+    const after = criteria();
+    if (before !== undefined && after !== undefined) this.#open.effect = statusChanges(before, after);
   }
 
   /** Remembers that a session's decisions were taken along as its session.json. */
@@ -345,13 +376,4 @@ export class WorkspaceState {
     if (trials.some((each) => each.trial === trial)) return trials;
     throw new RequestRefused(`${file} has no trial ${trial}.`);
   }
-}
-
-function sameEvents(some: readonly EventEdit[], others: readonly EventEdit[]): boolean {
-  const text = (edits: readonly EventEdit[]): string =>
-    edits
-      .map(({ name, contactIndex, time }) => `${name} ${contactIndex ?? ""} ${time}`)
-      .sort()
-      .join("\n");
-  return text(some) === text(others);
 }

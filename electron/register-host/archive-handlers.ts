@@ -20,7 +20,7 @@ export function archiveHandlers(home: RegisterHome): Pick<RegisterHandlers, "arc
         ? exportFile(home.register, request)
         : exportTo(home.register, request, request.place),
     "archive.import": ({ bytes, place, passphrase }) => {
-      const merged = home.act("Import an archive", (register) => {
+      const merged = home.act("Import an archive", { beyond: "everything the archive brought" }, (register) => {
         if (place !== undefined) return mergeArchive(register, wholePath(place), passphrase);
         if (bytes === undefined) throw new RequestRefused("Choose an archive, or give the place of one.");
         return passing(register, (path) => {

@@ -1,9 +1,11 @@
+import type { StepReach } from "../edit-history.ts";
 import type { Workspace } from "../host-api.ts";
 import { eraseForGood, previewErasure } from "../register/erase-for-good.ts";
 import type { JournalAction } from "../register/journal-actions.ts";
-import type { StoredRecord } from "../register/record-tables.ts";
+import type { RecordKey, StoredRecord } from "../register/record-tables.ts";
 import type { Register } from "../register/register.ts";
 import { RequestRefused } from "../request-refused.ts";
+import { editedContent } from "./edited-content.ts";
 import { withRecent } from "./preferences.ts";
 import { binnedTitle } from "./record-titles.ts";
 import type { BinnedRecord, WrittenKind, WrittenRecord } from "./register-api.ts";
@@ -51,18 +53,28 @@ export function recordHandlers(home: RegisterHome): Pick<RegisterHandlers, Names
       if (home.preferences.recent[0] !== athlete) home.prefer(withRecent(home.preferences, athlete));
       return { page };
     },
-    "records.save": ({ record }) => {
-      const isNew = home.register.reads.record(record.kind, record.id) === undefined;
-      const words = `${isNew ? "Add" : "Change"} ${nouns[record.kind]}`;
-      home.act(words, (register) => save(register, record, isNew));
+    "records.save": (request) => {
+      const { record } = request;
+      const { reads } = home.register;
+      const known = reads.record(record.kind, record.id);
+      const words = `${known === undefined ? "Add" : "Change"} ${nouns[record.kind]}`;
+      const owner = record.athlete ?? known?.references.athlete;
+      const code = record.kind === "athletes" ? record.content.code : codeOf(home.register, owner);
+      const content =
+        known === undefined ? record.content : editedContent<object>(known.content, record.content, request);
+      // The fields of one record of a kind, merged one by one, are one of that kind.
+      const merged = { ...record, content } as WrittenRecord;
+      home.act(words, { beyond: `the record of athlete ${code}` }, (register) =>
+        save(register, merged, known === undefined),
+      );
       return thenRefresh();
     },
     "records.bin": (key) => {
-      home.act("Move to the bin", (register) => register.writes.moveToBin(key));
+      home.act("Move to the bin", inTheBin(home.register, key), (register) => register.writes.moveToBin(key));
       return thenRefresh();
     },
     "records.takeOut": (key) => {
-      home.act("Take out of the bin", (register) => register.writes.takeOutOfBin(key));
+      home.act("Take out of the bin", inTheBin(home.register, key), (register) => register.writes.takeOutOfBin(key));
       return thenRefresh();
     },
     "records.previewErasure": (key) => previewErasure(home.register, [key]),
@@ -72,6 +84,17 @@ export function recordHandlers(home: RegisterHome): Pick<RegisterHandlers, Names
       return thenRefresh();
     },
     "bin.read": () => ({ records: binned(home.register) }),
+  };
+}
+
+function codeOf(register: Register, athlete: string | undefined): string {
+  return (athlete === undefined ? undefined : register.reads.record("athletes", athlete)?.content.code) ?? "";
+}
+
+function inTheBin(register: Register, { kind, id }: RecordKey): StepReach {
+  const record = register.reads.record(kind, id);
+  return {
+    beyond: record === undefined ? "what lies in the bin" : `what lies in the bin: ${binnedTitle(register, record)}`,
   };
 }
 

@@ -1,5 +1,6 @@
 import type { ClinicLimits } from "../../core/gate/gate-schema.ts";
 import type { CautionAddition } from "../cautions/caution-addition.ts";
+import type { StartedFrom } from "../field-conflict.ts";
 import type { MadeFile, Workspace } from "../host-api.ts";
 import type { RecordContent } from "../register/record-schemas.ts";
 import type { RecordKey } from "../register/record-tables.ts";
@@ -100,7 +101,11 @@ export interface RegisterApi {
     readonly request: { readonly athlete: string };
     readonly reply: { readonly page?: AthletePage };
   };
-  "records.save": { readonly request: { readonly record: WrittenRecord }; readonly reply: Workspace };
+  /** Keeps what a form changed of a record, field by field; `before` is what the record said when the form began. */
+  "records.save": {
+    readonly request: { readonly record: WrittenRecord } & StartedFrom<WrittenRecord["content"]>;
+    readonly reply: Workspace;
+  };
   "records.bin": { readonly request: RecordKey; readonly reply: Workspace };
   "records.takeOut": { readonly request: RecordKey; readonly reply: Workspace };
   "records.previewErasure": { readonly request: RecordKey; readonly reply: ErasurePreview };
@@ -115,7 +120,7 @@ export interface RegisterApi {
     readonly reply: Workspace;
   };
   "sessions.note": {
-    readonly request: { readonly session: string; readonly notes: SessionNotes };
+    readonly request: { readonly session: string; readonly notes: SessionNotes } & StartedFrom<SessionNotes>;
     readonly reply: Workspace;
   };
   /** Puts a session that was brought in as files into the register, as one of an athlete that is there or is new. */

@@ -1,5 +1,6 @@
 import { chmodSync, existsSync, mkdirSync } from "node:fs";
 import { join } from "node:path";
+import type { StepReach } from "../edit-history.ts";
 import { keepDailyBackup } from "../register/backups.ts";
 import { openRegister } from "../register/open-register.ts";
 import type { Register } from "../register/register.ts";
@@ -88,12 +89,19 @@ export class RegisterHome {
   }
 
   /** Does something in the register and lists each action it became among what can be taken back. */
-  act<Result>(words: string, work: (register: Register) => Result, folder?: string): Result {
+  act<Result>(words: string, reach: StepReach, work: (register: Register) => Result): Result {
     const { register } = this;
-    const before = register.writes.steps;
+    const { steps } = register.writes;
     const result = work(register);
-    for (let step = before; step < register.writes.steps; step += 1) this.workspace.recordKept(words, folder);
+    for (const sequence of register.writes.stepsSince(steps)) this.workspace.recordKept({ words, reach, sequence });
     return result;
+  }
+
+  /** Keeps all that the work writes to the register, or nothing of it where it throws. */
+  whole<Result>(work: () => Result): Result {
+    const register = this.#register;
+    const canWrite = register !== undefined && !register.locked && register.readOnlyBecause === undefined;
+    return canWrite ? register.writes.whole(work) : work();
   }
 
   /** After something that made the register begin anew: its steps are gone, and what is shown is read again. */

@@ -14,17 +14,18 @@ export function registerKeeper(home: RegisterHome): SessionKeeper {
     describe: (id, description, change) => wrote(home.register, () => describe(home.register, id, description, change)),
     addRecording: (id, file) => wrote(home.register, () => addRecording(home.register, id, file)),
     read: (id, known) => readKeptSession(home.register, id, known),
-    undo: () => home.register.writes.undo(),
-    redo: () => home.register.writes.redo(),
+    undo: (sequence) => home.register.writes.undo(sequence),
+    redo: (sequence) => home.register.writes.redo(sequence),
+    whole: (work) => home.whole(work),
     view: () => home.view(),
   };
 }
 
-/** Whether the work became an action: what is there already is not written again. */
-function wrote(register: Register, work: () => void): boolean {
-  const before = register.writes.steps;
+/** The entry of the action that the work became; undefined where everything was there already. */
+function wrote(register: Register, work: () => void): number | undefined {
+  const { steps } = register.writes;
   work();
-  return register.writes.steps > before;
+  return register.writes.stepsSince(steps).at(-1);
 }
 
 function describe(register: Register, id: string, description: SessionDescription, change: KeptChange): void {

@@ -3,6 +3,7 @@ import { clinicLimitsSchema } from "../../core/gate/gate-schema.ts";
 import { cautionAdditionSchema } from "../cautions/caution-addition.ts";
 import { type RecordKind, recordSchemas } from "../register/record-schemas.ts";
 import { recordKinds } from "../register/record-tables.ts";
+import { settledFields } from "../settled-fields.ts";
 import type { RegisterApi } from "./register-api.ts";
 
 /** Largest archive taken in through the boundary; a larger one is named by its place. */
@@ -72,7 +73,13 @@ export const registerRequestSchemas = {
     }),
   }),
   "athletes.page": z.strictObject({ athlete: id }),
-  "records.save": z.strictObject({ record: writtenRecord }),
+  "records.save": z.strictObject({
+    record: writtenRecord,
+    before: z
+      .union([recordSchemas.athletes, recordSchemas.injuries, recordSchemas.operations, recordSchemas.consents])
+      .exactOptional(),
+    settled: settledFields.exactOptional(),
+  }),
   "records.bin": recordKey,
   "records.takeOut": recordKey,
   "records.previewErasure": recordKey,
@@ -92,7 +99,12 @@ export const registerRequestSchemas = {
       cautions: cautionAdditionSchema.exactOptional(),
     }),
   }),
-  "sessions.note": z.strictObject({ session: id, notes: z.strictObject(notes) }),
+  "sessions.note": z.strictObject({
+    session: id,
+    notes: z.strictObject(notes),
+    before: z.strictObject(notes).exactOptional(),
+    settled: settledFields.exactOptional(),
+  }),
   "sessions.keep": z.strictObject({
     folder: line(1024),
     athlete: z.union([

@@ -5,6 +5,7 @@ import type { RecordContent } from "../register/record-schemas.ts";
 import type { Register } from "../register/register.ts";
 import { describedAthlete } from "../register/session-conversion.ts";
 import { RequestRefused } from "../request-refused.ts";
+import { editedContent } from "./edited-content.ts";
 import { freeFolder, keptSession } from "./kept-session.ts";
 import type { RegisterApi, SessionNotes } from "./register-api.ts";
 import type { RegisterHandlers } from "./register-handlers.ts";
@@ -20,13 +21,18 @@ export function sessionHandlers(home: RegisterHome): Pick<RegisterHandlers, Name
       return home.workspace.read();
     },
     "sessions.start": (request) => {
-      home.act("Begin session", (register) => start(register, request));
+      const { athlete } = request;
+      const code = home.register.reads.record("athletes", athlete)?.content.code ?? "";
+      const reach = { beyond: `which sessions athlete ${code} has` };
+      home.act("Begin session", reach, (register) => start(register, request));
       home.show(request.session);
       return home.workspace.read();
     },
-    "sessions.note": ({ session, notes }) => {
+    "sessions.note": (request) => {
+      const { session } = request;
       const folder = home.workspace.sessions.find(({ keptAs }) => keptAs === session)?.folder;
-      home.act("Note about the session", (register) => note(register, session, notes), folder);
+      const reach = folder === undefined ? { beyond: "a session that is not open" } : { folder };
+      home.act("Note about the session", reach, (register) => note(register, request));
       home.workspace.refreshKept(folder);
       return home.workspace.read();
     },
@@ -62,13 +68,22 @@ function labelOf(code: string): string {
 }
 
 /** Absent parts stay as they were. */
-function note(register: Register, id: string, notes: SessionNotes): void {
+function note(register: Register, { session: id, notes, ...started }: RegisterApi["sessions.note"]["request"]): void {
   const record = register.reads.record("sessions", id);
   if (record === undefined || record.binned) {
     throw new RequestRefused("This session is no longer in the register; nothing was changed.");
   }
-  const content: RecordContent<"sessions"> = { ...record.content, ...notes };
+  const about = Object.keys(notes);
+  const said = started.before && { before: only(started.before, about) };
+  const content: RecordContent<"sessions"> = {
+    ...record.content,
+    ...editedContent(only(record.content, about), notes, { ...started, ...said }),
+  };
   register.writes.act("session changed", (changes) => changes.change("sessions", id, content));
+}
+
+function only(said: object, names: readonly string[]): SessionNotes {
+  return Object.fromEntries(Object.entries(said).filter(([name]) => names.includes(name)));
 }
 
 /** The session in memory becomes one of the register, with everything that was decided; it stays where it is shown. */
@@ -82,7 +97,8 @@ function keep(home: RegisterHome, { folder, athlete }: RegisterApi["sessions.kee
   if (session === undefined) throw new RequestRefused("This session is no longer open; nothing was changed.");
   if (session.keptAs !== undefined) throw new RequestRefused("This session is in the register already.");
   const { description, findings } = session.stated;
-  const imported = home.act("Keep the session in the register", (register) =>
+  const reach = { beyond: "which sessions and athletes the register holds" };
+  const imported = home.act("Keep the session in the register", reach, (register) =>
     importSession(register, {
       folder,
       files: session.files,

@@ -56,6 +56,15 @@ export class AthleteIndex {
     }
   }
 
+  /** The list as it is now, to come back to. @returns brings it back */
+  snapshot(): () => void {
+    const shown = [...this.#shown];
+    return () => {
+      this.#shown.clear();
+      for (const [id, line] of shown) this.#shown.set(id, line);
+    };
+  }
+
   /** The athletes that fit, by code. */
   list(filter: AthleteFilter = {}): readonly AthleteLine[] {
     const words = foldText(filter.text ?? "")

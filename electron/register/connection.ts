@@ -11,6 +11,8 @@ const busyMilliseconds = 5000;
 export class Connection {
   readonly #database: DatabaseSync;
   readonly #statements = new Map<string, StatementSync>();
+  /** While it is true a transaction that was begun stays open, so that more can join it. */
+  #isHeld = false;
 
   /** @param location a path, or a `file:` address where SQLite must be told more */
   constructor(location: string | URL, options: { readonly readOnly?: boolean } = {}) {
@@ -61,9 +63,27 @@ export class Connection {
   transaction<Result>(work: () => Result): Result {
     if (this.#database.isTransaction) return work();
     this.execute("BEGIN IMMEDIATE");
+    return this.#orNothing(work, !this.#isHeld);
+  }
+
+  /**
+   * All the transactions of the work as one, which begins with the first of them and ends with the work. Where the work
+   * catches what one of them throws, it must throw itself.
+   */
+  whole<Result>(work: () => Result): Result {
+    if (this.#isHeld || this.#database.isTransaction) return work();
+    this.#isHeld = true;
+    try {
+      return this.#orNothing(work, true);
+    } finally {
+      this.#isHeld = false;
+    }
+  }
+
+  #orNothing<Result>(work: () => Result, ends: boolean): Result {
     try {
       const result = work();
-      this.execute("COMMIT");
+      if (ends && this.#database.isTransaction) this.execute("COMMIT");
       return result;
     } catch (error) {
       // SQLite has rolled back by itself where the disk was full.

@@ -1,11 +1,12 @@
 import { RequestRefused } from "../request-refused.ts";
 import type { AthleteIndex } from "./athlete-index.ts";
-import { ChangeSet } from "./change-set.ts";
+import { ChangeSet, stateOf } from "./change-set.ts";
 import type { Journal, JournalChange } from "./journal.ts";
 import type { JournalAction } from "./journal-actions.ts";
 import type { RecordContent } from "./record-schemas.ts";
 import type { RecordStore } from "./record-store.ts";
-import type { RecordKey, RecordState } from "./record-tables.ts";
+import type { RecordKey, RecordState, StoredRecord } from "./record-tables.ts";
+import { acrossStep } from "./step-back.ts";
 import { withAdded } from "./with-added.ts";
 
 /** Who is at the machine, and what time it is. */
@@ -63,6 +64,25 @@ export class RegisterWrites {
     return this.#done.length;
   }
 
+  /** The journal's entries of the actions that were done since there were so many. */
+  stepsSince(count: number): readonly number[] {
+    return this.#done.slice(count);
+  }
+
+  /** Keeps everything that the work does, as several actions or one, or nothing of it where it throws. */
+  whole<Result>(work: () => Result): Result {
+    const [done, undone] = [[...this.#done], [...this.#undone]];
+    const restoreIndex = this.#index.snapshot();
+    try {
+      return this.#store.connection.whole(work);
+    } catch (error) {
+      this.#done.splice(0, this.#done.length, ...done);
+      this.#undone.splice(0, this.#undone.length, ...undone);
+      restoreIndex();
+      throw error;
+    }
+  }
+
   moveToBin(...records: readonly RecordKey[]): void {
     this.act("moved to the bin", (changes) => {
       for (const each of records) changes.moveToBin(each);
@@ -85,22 +105,22 @@ export class RegisterWrites {
     return actionAt(this.#journal, this.#undone);
   }
 
-  /** Takes the last action back by an entry of its own; what was added goes to the bin. */
-  undo(): void {
-    this.#step(this.#done, this.#undone, "undone", ({ before, after }) => before ?? { ...after, binned: true });
+  /**
+   * Takes an action back by an entry of its own, the last one where none is named; what was added goes to the bin. What
+   * was changed since in other fields stays.
+   * @throws RequestRefused where the same fields were changed since
+   */
+  undo(sequence?: number): void {
+    this.#step(this.#done, this.#undone, "undone", sequence);
   }
 
-  redo(): void {
-    this.#step(this.#undone, this.#done, "done again", ({ after }) => after);
+  /** Does an action again that was taken back; where none is named, the last one if nothing was done since. */
+  redo(sequence?: number): void {
+    this.#step(this.#undone, this.#done, "done again", sequence);
   }
 
-  #step(
-    from: number[],
-    to: number[],
-    action: JournalAction,
-    stateAfter: (change: JournalChange) => JournalChange["after"],
-  ): void {
-    const sequence = from.at(-1);
+  #step(from: number[], to: number[], action: JournalAction, named: number | undefined): void {
+    const sequence = named ?? from.at(-1);
     if (sequence === undefined) {
       throw new RequestRefused(action === "undone" ? "There is nothing to undo." : "There is nothing to do again.");
     }
@@ -108,14 +128,26 @@ export class RegisterWrites {
     if (original === undefined) throw new RequestRefused("This step was erased since and cannot be brought back.");
     const lines = this.#store.connection.transaction(() => {
       const changes = new ChangeSet(this.#store);
-      const inOrder = action === "undone" ? original.toReversed() : original;
-      for (const each of inOrder) changes.write(each, keepingAdded(each, stateAfter(each), this.#store));
+      const isUndone = action === "undone";
+      for (const each of isUndone ? original.toReversed() : original) {
+        // What a step added lies in the bin while it is taken back.
+        const without = each.before ?? { ...each.after, binned: true };
+        const [here, there] = isUndone ? [each.after, without] : [without, each.after];
+        const now = this.#existing(each);
+        changes.write(each, acrossStep(stateOf(now), keepingAdded(now, here), keepingAdded(now, there)));
+      }
       this.#append(action, changes.changes, sequence);
       return this.#index.keep(athletesIn(changes.changes));
     });
-    from.pop();
+    if (from.includes(sequence)) from.splice(from.indexOf(sequence), 1);
     to.push(sequence);
     this.#index.show(lines);
+  }
+
+  #existing({ kind, id }: RecordKey): StoredRecord {
+    const record = this.#store.read(kind, id);
+    if (record === undefined) throw new RequestRefused("This is no longer in the register; nothing was changed.");
+    return record;
   }
 
   #append(action: JournalAction, changes: readonly JournalChange[], of?: number): number {
@@ -124,13 +156,12 @@ export class RegisterWrites {
   }
 }
 
-/** A session's state as it was, with every answer, reading and opening that it was given since. */
-function keepingAdded({ kind, id }: RecordKey, state: RecordState, store: RecordStore): RecordState {
-  if (kind !== "sessions") return state;
-  const now = store.read("sessions", id)?.content;
-  // The state was that of a session's record when it was journalled.
-  const content = state.content as RecordContent<"sessions">;
-  return now === undefined ? state : { ...state, content: withAdded(now, content) };
+/** A state of a session, with every answer, reading and opening that it has now. */
+function keepingAdded(now: StoredRecord, state: RecordState): RecordState {
+  if (now.kind !== "sessions") return state;
+  // Both states are those of a session's record.
+  const [added, content] = [now.content, state.content] as RecordContent<"sessions">[];
+  return added === undefined || content === undefined ? state : { ...state, content: withAdded(added, content) };
 }
 
 type ChangedLines = ReturnType<AthleteIndex["keep"]>;

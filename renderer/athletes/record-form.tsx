@@ -21,18 +21,21 @@ interface RecordFormProps {
 /** Asks for one record of an athlete and keeps it. */
 export function RecordForm({ kind, title, athlete, record, defaults, onDone, onCancel }: RecordFormProps) {
   const { apply } = useWorkspace();
+  /** As it was when the form began: what changed elsewhere since is not what this form starts from. */
+  const [begun] = useState(record);
   const [written, setWritten] = useState(() => writtenFields(kind, record?.content ?? defaults ?? {}));
   const [problem, setProblem] = useState("");
   const titleId = useId();
   const keep = async () => {
-    const outcome = contentFrom(kind, written, record?.content ?? {});
+    const outcome = contentFrom(kind, written, begun?.content ?? {});
     if ("problem" in outcome) return setProblem(outcome.problem);
     setProblem("");
-    const id = record?.id ?? crypto.randomUUID();
+    const id = begun?.id ?? crypto.randomUUID();
     const owner = athlete === undefined ? {} : { athlete };
-    // The content was made from the fields of this very kind.
+    // The contents were made from the fields of this very kind.
     const kept = { kind, id, ...owner, content: outcome.content } as WrittenRecord;
-    if (await apply("records.save", { record: kept })) onDone(id);
+    const before = begun === undefined ? {} : { before: begun.content as WrittenRecord["content"] };
+    if (await apply("records.save", { record: kept, ...before })) onDone(id);
   };
   return (
     <form

@@ -3,7 +3,7 @@ import { Button } from "@mantine/core";
 import { useMemo, useState } from "react";
 import { acceptedOffers, assignmentRows, filledDown } from "../../core/assignment-rows.ts";
 import { countOf } from "../../core/plain-words.ts";
-import { type SessionOffers, sessionOffers } from "../../core/session-offers.ts";
+import { sessionOffers } from "../../core/session-offers.ts";
 import type { AssignedRow, Workspace } from "../../electron/host-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { AssignmentBar } from "./assignment-bar.tsx";
@@ -47,12 +47,7 @@ export function RecordingsScreen({ workspace, onShowTraces }: RecordingsScreenPr
       <h1 className="area-title">Recordings</h1>
       <WatchPanel watch={watch} before={<IntakePanel workspace={workspace} onOpen={open} />} />
       {session !== undefined && (
-        <SessionStatements
-          key={sessionKey(workspace, offers)}
-          session={session}
-          showsProtocol={!isWatching}
-          offers={offers}
-        />
+        <SessionStatements key={folder} session={session} showsProtocol={!isWatching} offers={offers} />
       )}
       {session !== undefined && shown !== undefined && (
         <>
@@ -112,12 +107,6 @@ function firstToLookAt(rows: readonly RecordingRow[]): RecordingRow | undefined 
   return (
     rows.find(({ view }) => view.outcome === "asks") ?? rows.find(({ view }) => view.outcome === "refused") ?? rows[0]
   );
-}
-
-/** The form starts anew when another session is shown or what it shows was changed, also by undo. */
-function sessionKey({ folder, session }: Workspace, offers: SessionOffers): string {
-  const { files: _files, ...about } = session?.description ?? {};
-  return `${folder} ${JSON.stringify([about, offers])}`;
 }
 
 function countWords({ recordings }: Workspace): string {

@@ -4,6 +4,7 @@ import { listInWords } from "../../core/plain-words.ts";
 import type { Protocol } from "../../core/protocol/protocol.ts";
 import { shippedProtocols } from "../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../core/result.ts";
+import type { SessionDescription } from "../../core/session.ts";
 import type { SessionOffers } from "../../core/session-offers.ts";
 import { dateWords, involvedWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
@@ -28,18 +29,28 @@ interface SessionFormProps {
   readonly session: SessionResult;
   /** What the files say of the athlete and the day; it stands in the form until it is kept or overwritten. */
   readonly offers: SessionOffers;
+  /** After the statements were kept. */
+  readonly onKept: () => void;
+}
+
+/** What was written in the form, and what was said of the session when the writing began. */
+interface Draft {
+  readonly from: SessionDescription;
+  readonly written: WrittenSession;
 }
 
 /** Asks what session.json does not say; all of it can be changed. */
-export function SessionForm({ session, offers }: SessionFormProps) {
+export function SessionForm({ session, offers, onKept }: SessionFormProps) {
   const { apply } = useWorkspace();
   const { description, folder } = session;
-  const [written, setWritten] = useState<WrittenSession>(() => withOffers(writtenSession(description), offers));
+  const [draft, setDraft] = useState<Draft>();
+  // A form in which nothing was written yet shows what is said now, also after undo.
+  const { from, written } = draft ?? { from: description, written: withOffers(writtenSession(description), offers) };
   const [problem, setProblem] = useState("");
   const field = (name: keyof WrittenSession) => ({
     value: written[name],
     onChange: (event: React.ChangeEvent<HTMLInputElement | HTMLSelectElement>) =>
-      setWritten({ ...written, [name]: event.currentTarget.value }),
+      setDraft({ from, written: { ...written, [name]: event.currentTarget.value } }),
   });
   const missing = missingWords(session);
   const plates = plateNames(session);
@@ -50,10 +61,14 @@ export function SessionForm({ session, offers }: SessionFormProps) {
       noValidate
       onSubmit={(event) => {
         event.preventDefault();
-        const outcome = sessionChangeFrom(written, description, plates);
+        const outcome = sessionChangeFrom(written, from, plates);
         if ("problem" in outcome) return setProblem(outcome.problem);
         setProblem("");
-        void apply("session.change", { folder, change: outcome.change });
+        void apply("session.change", { folder, change: outcome.change, before: from }).then((isKept) => {
+          if (!isKept) return;
+          setDraft(undefined);
+          onKept();
+        });
       }}
     >
       {missing !== "" && <p className="caution finding">{missing}</p>}

@@ -35,7 +35,7 @@ export function SessionStatements({ session, showsProtocol, offers }: SessionSta
       </div>
       {showsProtocol && <ProtocolProgress session={session} />}
       {showsProtocol && <AskedAnswers folder={session.folder} asked={askedAnswers(session)} />}
-      {open && <SessionForm session={session} offers={offers} />}
+      {open && <SessionForm session={session} offers={offers} onKept={() => setOpened(false)} />}
     </section>
   );
 }

@@ -8,13 +8,16 @@ import { SidesScreen } from "../sides/sides-screen.tsx";
 import { TracesScreen } from "../traces/traces-screen.tsx";
 import { AreaBoundary } from "./area-boundary.tsx";
 import { type Area, rememberArea, rememberedArea } from "./areas.ts";
+import { ConflictQuestion } from "./conflict-question.tsx";
 import { ErrorToast } from "./error-toast.tsx";
 import { Header } from "./header.tsx";
 import { LockScreen } from "./lock-screen.tsx";
 import { Navigation } from "./navigation.tsx";
 import { Notices } from "./notices.tsx";
+import { StepQuestion } from "./step-question.tsx";
 import { useAttendance } from "./use-attendance.ts";
 import { useLeavingQuestion } from "./use-leaving-question.ts";
+import { useSteps } from "./use-steps.ts";
 import { useUndoKeys } from "./use-undo-keys.ts";
 import { useWorkspace } from "./workspace.tsx";
 
@@ -29,7 +32,8 @@ export function Application() {
   }, []);
   const register = workspace?.register;
   const isLocked = register?.locked === true;
-  useUndoKeys();
+  const steps = useSteps();
+  useUndoKeys(steps.take);
   useAttendance(register?.encrypted === true && !isLocked);
   useLeavingQuestion(workspace?.unsaved ?? false);
 
@@ -52,7 +56,7 @@ export function Application() {
       </button>
       <Navigation area={area} register={register} onChoose={choose} />
       <div className="frame-body">
-        <Header onOpen={() => choose("recordings")} />
+        <Header steps={steps} onOpen={() => choose("recordings")} />
         <Notices onKeep={() => choose("athletes")} />
         <main id="area" className={`area area-${area}`} tabIndex={-1} aria-busy={busy}>
           <AreaBoundary area={area} workspace={workspace}>
@@ -60,6 +64,8 @@ export function Application() {
           </AreaBoundary>
         </main>
       </div>
+      <StepQuestion asked={steps.asked} />
+      <ConflictQuestion />
       <ErrorToast />
     </div>
   );

@@ -1,12 +1,18 @@
 import { Button, NativeSelect } from "@mantine/core";
 import type { Workspace } from "../../electron/host-api.ts";
 import { sessionChoices } from "./session-choices.ts";
+import type { Steps } from "./use-steps.ts";
 import { athleteWords, dateWords, injuryWords } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
 
+interface HeaderProps {
+  readonly steps: Steps;
+  readonly onOpen: () => void;
+}
+
 /** Whose session is shown, the choice of another one, and taking changes back. */
-export function Header({ onOpen }: { readonly onOpen: () => void }) {
-  const { workspace, apply } = useWorkspace();
+export function Header({ steps, onOpen }: HeaderProps) {
+  const { workspace } = useWorkspace();
   if (workspace === undefined) return null;
   return (
     <section className="header" aria-label="Session">
@@ -15,16 +21,16 @@ export function Header({ onOpen }: { readonly onOpen: () => void }) {
         <Button
           variant="default"
           disabled={workspace.undo === ""}
-          title={workspace.undo === "" ? "Nothing to undo" : `Undo: ${workspace.undo} (Ctrl+Z)`}
-          onClick={() => void apply("workspace.undo", {})}
+          title={workspace.undo === "" ? "Nothing to undo in this session" : `Undo: ${workspace.undo} (Ctrl+Z)`}
+          onClick={() => steps.take("undo")}
         >
           Undo
         </Button>
         <Button
           variant="default"
           disabled={workspace.redo === ""}
-          title={workspace.redo === "" ? "Nothing to redo" : `Redo: ${workspace.redo} (Ctrl+Shift+Z)`}
-          onClick={() => void apply("workspace.redo", {})}
+          title={workspace.redo === "" ? "Nothing to redo in this session" : `Redo: ${workspace.redo} (Ctrl+Shift+Z)`}
+          onClick={() => steps.take("redo")}
         >
           Redo
         </Button>

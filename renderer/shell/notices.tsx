@@ -1,5 +1,6 @@
 import { listInWords } from "../../core/plain-words.ts";
 import type { SessionResult } from "../../core/result.ts";
+import type { Workspace } from "../../electron/host-api.ts";
 import { dateWords } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
 
@@ -28,11 +29,9 @@ export function Notices({ onKeep }: { readonly onKeep: () => void }) {
           {gate.closures.map(({ reason }) => reason).join(" ")} Values are shown; statuses of these tests are withheld.
         </p>
       )}
-      {workspace.undo !== "" && (
-        <p className="notices-change">
-          Last change: {workspace.undo}. {workspace.effect}
-        </p>
-      )}
+      <div className="notices-change" role="status">
+        <LastChange workspace={workspace} />
+      </div>
     </section>
   );
 }
@@ -45,4 +44,22 @@ function cautionsWords({ gate }: SessionResult): string {
   if (last === undefined) return "Cautions for jump testing: not answered.";
   const open = openAtFirst.length === 0 ? "" : ` Open: ${listInWords(openAtFirst)}.`;
   return `Cautions answered ${dateWords(last.meant.slice(0, 10))}, ${last.by.replace(/\.$/, "")}.${open}`;
+}
+
+/** What was done, taken back or done again last in this session, and whether that changed a status. */
+function LastChange({ workspace: { stepped, undo, undoStep, effect } }: { readonly workspace: Workspace }) {
+  if (stepped !== undefined) {
+    return (
+      <p>
+        {stepped} {effect}
+      </p>
+    );
+  }
+  if (undo === "") return null;
+  return (
+    <p>
+      Last change: {undo}
+      {undoStep?.beyond !== undefined && `, ${undoStep.beyond}`}. {effect}
+    </p>
+  );
 }

@@ -1,6 +1,8 @@
 import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useRef, useState } from "react";
+import type { SettledField } from "../../electron/field-conflict.ts";
 import type { Host, HostApi, HostRequestName, Workspace } from "../../electron/host-api.ts";
 import { sentenceOf } from "../host.ts";
+import { type Conflict, withStart } from "./started-from.ts";
 
 /** The requests that answer with the whole workspace. */
 type WorkspaceRequestName = {
@@ -17,9 +19,13 @@ export interface WorkspaceState {
   readonly problem: string;
   readonly report: (reason: unknown) => void;
   readonly dismiss: () => void;
+  /** Fields that were changed elsewhere meanwhile, while the person is asked about them. */
+  readonly conflict: Conflict | undefined;
   /**
-   * Sends a change and draws what the host answers. A refused one is said, what the host holds is read again (another
-   * page may have changed it), and the answer is false.
+   * Sends a change and draws what the host answers. A statement about the session shown goes with what the screen showed
+   * when it was made, unless it says itself what it started from. Where the same fields were changed elsewhere the person
+   * is asked, and the answer waits for them. A refused change is said, what the host holds is read again (another page
+   * may have changed it), and the answer is false.
    */
   readonly apply: <Name extends WorkspaceRequestName>(
     name: Name,
@@ -41,31 +47,64 @@ export function WorkspaceProvider({ host, children }: { readonly host: Host; rea
   const [workspace, setWorkspace] = useState<Workspace>();
   const [pending, setPending] = useState(0);
   const [problem, setProblem] = useState("");
+  const [conflict, setConflict] = useState<Conflict>();
   const queue = useRef<Promise<unknown>>(Promise.resolve());
+  /** Changes on their way. */
+  const waiting = useRef(0);
+  /** As the host last told it, ahead of what is drawn. */
+  const latest = useRef<Workspace>(undefined);
+  const show = useCallback((reply: Workspace) => {
+    const { conflict: _asked, ...told } = reply;
+    latest.current = told;
+    setWorkspace(told);
+  }, []);
 
   const report = useCallback((reason: unknown) => setProblem(sentenceOf(reason)), []);
   const dismiss = useCallback(() => setProblem(""), []);
   const apply = useCallback<WorkspaceState["apply"]>(
     (name, request) => {
       setPending((count) => count + 1);
-      const answer = queue.current
-        .then(() => host.call(name, request))
+      // What is drawn now is what the person answers to; behind a change of their own it is what that one left.
+      const drawn = waiting.current === 0 ? latest.current : undefined;
+      waiting.current += 1;
+      const sent = queue.current.then(() => withStart(request, drawn ?? latest.current));
+      const answer = sent
+        .then((started) => host.call(name, started))
         .then(
           (reply) => {
-            setWorkspace(reply);
-            return true;
+            show(reply);
+            return reply.conflict ?? true;
           },
           async (reason: unknown) => {
             report(reason);
-            if (name !== "workspace.read") await host.call("workspace.read", {}).then(setWorkspace, report);
+            if (name !== "workspace.read") await host.call("workspace.read", {}).then(show, report);
             return false;
           },
         )
-        .finally(() => setPending((count) => count - 1));
+        .finally(() => {
+          waiting.current -= 1;
+          setPending((count) => count - 1);
+        });
       queue.current = answer;
-      return answer;
+      return Promise.all([answer, sent]).then(([outcome, started]) => {
+        if (typeof outcome === "boolean") return outcome;
+        return new Promise<boolean>((resolve) => {
+          const choose = (settled: readonly SettledField[] | undefined) => {
+            setConflict(undefined);
+            if (settled === undefined) resolve(false);
+            else
+              resolve(
+                apply(name, {
+                  ...started,
+                  settled: [...("settled" in started ? (started.settled ?? []) : []), ...settled],
+                }),
+              );
+          };
+          setConflict({ fields: outcome, choose });
+        });
+      });
     },
-    [host, report],
+    [host, report, show],
   );
 
   useEffect(() => {
@@ -73,8 +112,8 @@ export function WorkspaceProvider({ host, children }: { readonly host: Host; rea
   }, [apply]);
 
   const state = useMemo<WorkspaceState>(
-    () => ({ host, workspace, busy: pending > 0, problem, report, dismiss, apply }),
-    [host, workspace, pending, problem, report, dismiss, apply],
+    () => ({ host, workspace, busy: pending > 0, problem, conflict, report, dismiss, apply }),
+    [host, workspace, pending, problem, conflict, report, dismiss, apply],
   );
   return <WorkspaceContext value={state}>{children}</WorkspaceContext>;
 }

@@ -52,8 +52,10 @@ interface DropFormProps extends Omit<DropStatementsProps, "involved"> {
 }
 
 function DropForm({ folder, trial, alike, onClose }: DropFormProps) {
-  const { apply } = useWorkspace();
-  const before = writtenDrop(trial);
+  const { workspace, apply } = useWorkspace();
+  const [before] = useState(() => writtenDrop(trial));
+  /** What was said of the session when the form was opened. */
+  const [said] = useState(workspace?.session?.description);
   const [written, setWritten] = useState(before);
   const [toAll, setToAll] = useState(false);
   const [problem, setProblem] = useState("");
@@ -68,7 +70,7 @@ function DropForm({ folder, trial, alike, onClose }: DropFormProps) {
         if ("problem" in outcome) return setProblem(outcome.problem);
         onClose();
         const files = toAll ? alike : [trial.file];
-        void apply("recordings.answer", { folder, files, answers: outcome.answers });
+        void apply("recordings.answer", { folder, files, answers: outcome.answers, ...(said && { before: said }) });
       }}
       onKeyDown={(press) => {
         if (press.key !== "Escape") return;

@@ -23,8 +23,7 @@ export function EventSection({ folder, trial, involved, draft }: EventSectionPro
   const events = movableEvents(trial.events);
   if (events.length === 0) return null;
   const send = (edits: TrialResult["edits"]) => {
-    const change = { events: edits, eventsBefore: trial.edits };
-    void apply("trials.change", { folder, file: trial.file, trial: trial.trial, change });
+    void apply("trials.change", { folder, file: trial.file, trial: trial.trial, change: { events: edits } });
   };
   const reset = (event: TrialEvent) => send(withoutEdit(trial.edits, event));
   return (

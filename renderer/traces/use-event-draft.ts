@@ -55,8 +55,7 @@ export function useEventDraft(folder: string, trace: TrialTrace): EventDraftStat
       return;
     }
     const events = withEdit(trial.edits, sent.event, sent.seconds);
-    const change = { events, eventsBefore: trial.edits };
-    void apply("trials.change", { folder, file: trial.file, trial: trial.trial, change }).then(() =>
+    void apply("trials.change", { folder, file: trial.file, trial: trial.trial, change: { events } }).then(() =>
       setDraft((shown) => (shown === sent ? undefined : shown)),
     );
   }, [apply, folder, trial]);

@@ -1,4 +1,5 @@
 import { useEffect } from "react";
+import { dialogIsOpen } from "../shell/dialog-is-open.ts";
 
 /** The keys that go through the trials, as the screen says them. */
 export const traceKeysWords =
@@ -45,11 +46,6 @@ export function useTraceKeys(step: (by: -1 | 1) => void, markSeen: () => void): 
       window.removeEventListener("input", onInput, true);
     };
   }, [step, markSeen]);
-}
-
-/** True while a question stands before everything else; keys then belong to it. */
-export function dialogIsOpen(): boolean {
-  return document.querySelector('[aria-modal="true"]') !== null;
 }
 
 /** A time that was written or an event on its way is sent as if its field had been left. */

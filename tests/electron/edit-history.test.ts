@@ -1,43 +1,73 @@
 import { describe, expect, test } from "vitest";
-import { EditHistory, type EditStep } from "../../electron/edit-history.ts";
+import { EditHistory, type EditStep, type NumberedStep } from "../../electron/edit-history.ts";
 import { answerWords, sessionChangeWords, trialChangeWords } from "../../electron/edit-words.ts";
 
-const step = (words: string): EditStep => ({
-  folder: "a",
+const stepOf = (folder: string, words: string): EditStep => ({
+  reach: { folder },
   words,
   before: { description: {}, findings: [] },
   after: { description: { note: words }, findings: [] },
 });
+const beyond = (words: string): EditStep => ({ reach: { beyond: "the record of athlete A-1" }, words, sequence: 7 });
+
+function taken(step: NumberedStep | undefined): NumberedStep {
+  if (step === undefined) throw new Error("There is no step.");
+  return step;
+}
+
+const undo = (history: EditHistory, shown: string) => history.undone(taken(history.lastDone(shown)));
+const redo = (history: EditHistory, shown: string) => history.redone(taken(history.lastUndone(shown)));
+const words = (history: EditHistory, shown: string) => [
+  history.lastDone(shown)?.words,
+  history.lastUndone(shown)?.words,
+];
 
 describe("the history of edits", () => {
-  test("says in words what would be taken back and done again", () => {
+  test("offers the newest step and what was taken back last, and nothing where there is nothing", () => {
     const history = new EditHistory();
-    history.record(step("first"));
-    history.record(step("second"));
-    expect([history.undoWords, history.redoWords]).toEqual(["second", ""]);
-    expect(history.undo()?.words).toBe("second");
-    expect([history.undoWords, history.redoWords]).toEqual(["first", "second"]);
-    expect(history.redo()?.words).toBe("second");
-    expect([history.undoWords, history.redoWords]).toEqual(["second", ""]);
+    expect(words(history, "a")).toEqual([undefined, undefined]);
+    history.record(stepOf("a", "first"));
+    history.record(stepOf("a", "second"));
+    expect(words(history, "a")).toEqual(["second", undefined]);
+    undo(history, "a");
+    expect(words(history, "a")).toEqual(["first", "second"]);
+    redo(history, "a");
+    expect(words(history, "a")).toEqual(["second", undefined]);
   });
 
-  test("a new edit after undo forgets what was undone", () => {
+  test("offers the newest step of the session shown, never one of another session", () => {
     const history = new EditHistory();
-    history.record(step("first"));
-    history.undo();
-    history.record(step("other"));
-    expect(history.redo()).toBeUndefined();
-    expect(history.undoWords).toBe("other");
+    history.record(stepOf("a", "of a"));
+    history.record(stepOf("b", "of b"));
+    expect(words(history, "a")).toEqual(["of a", undefined]);
+    undo(history, "a");
+    expect(words(history, "a")).toEqual([undefined, "of a"]);
+    expect(words(history, "b")).toEqual(["of b", undefined]);
+    // what another session does meanwhile forgets nothing
+    history.record(stepOf("b", "of b too"));
+    expect(words(history, "a")).toEqual([undefined, "of a"]);
   });
 
-  test("has nothing to give when it is empty", () => {
+  test("offers what reaches beyond sessions everywhere, with the newest of the session alone beside it", () => {
     const history = new EditHistory();
-    expect([history.undo(), history.redo(), history.undoWords, history.redoWords]).toEqual([
-      undefined,
-      undefined,
-      "",
-      "",
-    ]);
+    history.record(stepOf("a", "of a"));
+    history.record(beyond("of an athlete"));
+    expect(words(history, "a")).toEqual(["of an athlete", undefined]);
+    expect(words(history, "b")).toEqual(["of an athlete", undefined]);
+    expect([history.lastDoneWithin("a")?.words, history.lastDoneWithin("b")?.words]).toEqual(["of a", undefined]);
+  });
+
+  test("a new edit after undo forgets what was undone of its session, and one beyond sessions all of it", () => {
+    const history = new EditHistory();
+    for (const folder of ["a", "b"]) {
+      history.record(stepOf(folder, `of ${folder}`));
+      undo(history, folder);
+    }
+    history.record(stepOf("a", "other"));
+    expect(words(history, "a")).toEqual(["other", undefined]);
+    expect(words(history, "b")).toEqual([undefined, "of b"]);
+    history.record(beyond("of an athlete"));
+    expect(words(history, "b")).toEqual(["of an athlete", undefined]);
   });
 });
 

@@ -214,12 +214,38 @@ describe("deciding", () => {
     expect((await host.call("session.change", { folder: month7, change: { involved: "right" } })).undo).toBe("");
   });
 
-  test("undo goes back over sessions and shows the one it changed", async () => {
-    await host.call("session.change", { folder: month7, change: { milestone: "month 8" } });
-    await host.call("workspace.show", { folder: "bad" });
+  test("undo stays inside the session shown and says what it took back", async () => {
+    await host.call("session.change", { folder: month7, change: { massKg: 75 } });
+    const elsewhere = await host.call("workspace.show", { folder: "bad" });
+    expect([elsewhere.undo, elsewhere.undoStep]).toEqual(["", undefined]);
+    await host.call("session.change", { folder: "bad", change: { massKg: 72 } });
     const undone = await host.call("workspace.undo", {});
-    expect([undone.folder, undone.session?.description.milestone]).toEqual([month7, "month 7"]);
-    expect((await host.call("workspace.undo", {})).folder).toBe(month7);
+    expect([undone.folder, undone.stepped, undone.session?.description.massKg]).toEqual([
+      "bad",
+      "Taken back: Change body mass.",
+      undefined,
+    ]);
+    const nothing = await host.call("workspace.undo", {});
+    expect([nothing.folder, nothing.undo]).toEqual(["bad", ""]);
+    const back = await host.call("workspace.show", { folder: month7 });
+    expect([back.session?.description.massKg, back.undo]).toEqual([75, "Change body mass"]);
+    // A window that still shows the other session means the step of that one.
+    const named = await host.call("workspace.redo", { folder: "bad", step: undone.redoStep?.step ?? 0 });
+    expect([named.folder, named.stepped, named.session?.description.massKg]).toEqual([
+      "bad",
+      "Done again: Change body mass.",
+      72,
+    ]);
+    expect((await host.call("session.change", { folder: "bad", change: { massKg: 73 } })).stepped).toBeUndefined();
+  });
+
+  test("undo takes the step the screen offered, or nothing where another was done meanwhile", async () => {
+    const shown = await host.call("session.change", { folder: month7, change: { massKg: 75 } });
+    await host.call("session.change", { folder: month7, change: { milestone: "month 8" } });
+    const stale = host.call("workspace.undo", { folder: month7, step: shown.undoStep?.step ?? 0 });
+    await expect(stale).rejects.toThrow("now the newest step is “Change milestone”. Nothing was changed.");
+    const { description } = (await host.call("workspace.read", {})).session ?? {};
+    expect([description?.massKg, description?.milestone]).toEqual([75, "month 8"]);
   });
 
   test("pain above the limit closes the gate, and neither undo nor a milder reading opens it again", async () => {
@@ -331,18 +357,5 @@ describe("decisions that could be lost", () => {
     await host.call("workspace.openDemo", {});
     const seen = await host.call("trials.change", { ...change, folder: month7, change: { seen: true } });
     expect(seen.unsaved).toBe(false);
-  });
-
-  test("are not overwritten by a screen that had not seen them", async () => {
-    await importSession("s");
-    const first = [{ name: "takeoff", time: 2.5 }] as const;
-    await host.call("trials.change", { ...change, change: { events: first, eventsBefore: [] } });
-    const stale = host.call("trials.change", {
-      ...change,
-      change: { events: [{ name: "onset", time: 1.5 }], eventsBefore: [] },
-    });
-    await expect(stale).rejects.toThrow("moved elsewhere in the meantime");
-    const { session } = await host.call("workspace.read", {});
-    expect(trialOf(session, both2).edits).toEqual(first);
   });
 });

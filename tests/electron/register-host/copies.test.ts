@@ -63,7 +63,7 @@ describe("archives", () => {
       expect(file?.name).toBe(passphrase === undefined ? "A-1-2026-11-02.zip" : "A-1-2026-11-02.sealed");
       const before = await world.host.call("workspace.read", {});
       const other = await ownWorld();
-      await other.host.call("workspace.undo", {});
+      await other.host.call("workspace.undo", { agreed: true });
       const merged = await other.host.call("archive.import", { bytes: file!.bytes, ...sealed });
       expect(merged).toMatchObject({ recordings: 1, kept: 0 });
       const opened = await other.host.call("sessions.open", { session: world.session });
