@@ -258,7 +258,12 @@ export class WorkspaceState {
   }
 
   /** States which foot stood on which plate in all trials of some files: one step, whatever their number. */
-  statePlates({ folder, files, feet, ...started }: HostApi["trials.statePlates"]["request"]): void {
+  statePlates(
+    folder: string,
+    files: readonly string[],
+    feet: HostApi["trials.statePlates"]["request"]["feet"],
+    started: Started = {},
+  ): void {
     const session = this.#open.get(folder);
     const analysis = this.#analyses.of(session);
     const chosen = [...new Set(files)];
