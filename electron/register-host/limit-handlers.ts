@@ -8,9 +8,13 @@ export function limitHandlers(home: RegisterHome): Pick<RegisterHandlers, "limit
   return {
     "limits.read": () => ({ limits: readLimits(home.register).confirmed ?? {} }),
     "limits.set": ({ limits }) =>
-      home.act("Set the clinic's limits", { beyond: "the limits of the clinic, which hold for every session" }, (register) => {
-        const today = writtenTime(register.circumstances.now()).slice(0, 10);
-        return { limits: writeLimits(register, limits, today) };
-      }),
+      home.act(
+        "Set the clinic's limits",
+        { beyond: "the limits of the clinic, which hold for every session" },
+        (register) => {
+          const today = writtenTime(register.circumstances.now()).slice(0, 10);
+          return { limits: writeLimits(register, limits, today) };
+        },
+      ),
   };
 }

@@ -52,7 +52,9 @@ describe("a form that began before another window changed the session", () => {
     await host.call("session.change", { folder, change: { massKg: 74 }, before });
     const change = { massKg: 72, milestone: "month 7" };
     const asked = await host.call("session.change", { folder, change, before });
-    expect(asked.conflict).toEqual([{ place: "massKg", words: "body mass", theirs: "74", theirsWords: "74 kg", mineWords: "72 kg" }]);
+    expect(asked.conflict).toEqual([
+      { place: "massKg", words: "body mass", theirs: "74", theirsWords: "74 kg", mineWords: "72 kg" },
+    ]);
     expect(descriptionOf(asked)).toMatchObject({ massKg: 74, milestone: "month 6" });
     expect(asked.undo).toBe("Change body mass");
     const theirs = await host.call("session.change", { folder, change, before, settled: choosing(asked, "theirs") });
