@@ -1,5 +1,5 @@
 import { type ChildProcess, spawn } from "node:child_process";
-import { mkdtempSync, rmSync } from "node:fs";
+import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { type Browser, type BrowserContext, chromium, type Page } from "playwright-core";
@@ -51,6 +51,7 @@ const flags = [
 export async function launchApplication(options: LaunchOptions = {}): Promise<LaunchedApplication> {
   const { nodeArguments = [], environment: added = {} } = options;
   const dataFolder = mkdtempSync(join(tmpdir(), "counterpoise-data-"));
+  for (const { name, bytes } of keptOriginals) writeFileSync(join(dataFolder, name), bytes);
   const server = spawn(process.execPath, [...nodeArguments, join(projectRoot, "dist/electron/serve.js")], {
     env: { ...process.env, ...added, COUNTERPOISE_NO_BROWSER: "1", COUNTERPOISE_DATA: dataFolder },
     stdio: ["ignore", "pipe", "inherit"],
@@ -72,9 +73,20 @@ export async function launchApplication(options: LaunchOptions = {}): Promise<La
       const ended = new Promise((resolve) => server.once("exit", resolve));
       server.kill();
       await ended;
+      keepOriginals(dataFolder);
       rmSync(dataFolder, { recursive: true, force: true });
     },
   };
+}
+
+/** What the demo's register is copied from, as the first launch of this process made it: later ones need not make it again. */
+let keptOriginals: readonly { readonly name: string; readonly bytes: Uint8Array }[] = [];
+
+function keepOriginals(dataFolder: string): void {
+  if (keptOriginals.length > 0) return;
+  keptOriginals = readdirSync(dataFolder)
+    .filter((name) => /^demo-original-[0-9a-f]+\.sqlite$/.test(name))
+    .map((name) => ({ name, bytes: readFileSync(join(dataFolder, name)) }));
 }
 
 async function openPage(browser: Browser, address: string, options: OpenOptions): Promise<OpenPage> {
