@@ -89,6 +89,9 @@ function keepOriginals(dataFolder: string): void {
     .map((name) => ({ name, bytes: readFileSync(join(dataFolder, name)) }));
 }
 
+/** A step takes a second or two; a machine that is busy with something else needs longer, and only what hangs takes this. */
+const stepMilliseconds = 90_000;
+
 async function openPage(browser: Browser, address: string, options: OpenOptions): Promise<OpenPage> {
   const context = await browser.newContext({
     viewport: { width: options.width ?? 1280, height: options.height ?? 800 },
@@ -96,6 +99,7 @@ async function openPage(browser: Browser, address: string, options: OpenOptions)
     reducedMotion: "reduce",
     acceptDownloads: true,
   });
+  context.setDefaultTimeout(stepMilliseconds);
   const page = await context.newPage();
   const problems: string[] = [];
   const requests: string[] = [];
