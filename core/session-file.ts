@@ -41,28 +41,40 @@ function issueFindings(error: z.ZodError, document: unknown, before: readonly Pr
   });
 }
 
-/** Keys by which a person may have meant an exclusion. */
+/** Keys by which a person may have meant an exclusion, or a practice jump. */
 const exclusionKey = /^exclu/i;
+const practiceKey = /^practi/i;
 
 /**
- * What is left of an entry of `files` that cannot be read: nothing, but where it speaks of an exclusion the exclusion.
- * A trial that somebody excluded must not count because the entry that says so is misspelt.
+ * What is left of an entry of `files` that cannot be read: nothing, but where it speaks of an exclusion or of practice
+ * that. A trial that somebody took out must not count because the entry that says so is misspelt.
  */
 function exclusionLeft(entry: unknown): readonly unknown[] {
   if (typeof entry !== "object" || entry === null) return [];
-  const key = Object.keys(entry).find((name) => exclusionKey.test(name));
-  if (key === undefined) return [];
-  const said = valueAt(entry, [key]);
-  if (said === false || said === null) return [];
-  const reason = valueAt(said, ["reason"]);
-  const spoken = typeof said === "string" ? said : typeof reason === "string" ? reason : "";
-  const left = {
+  const excluded = exclusionSaid(said(entry, exclusionKey));
+  const practice = said(entry, practiceKey) === undefined ? {} : { practice: true };
+  if (excluded === undefined && practice.practice === undefined) return [];
+  const read = fileEntrySchema.safeParse({
     file: valueAt(entry, ["file"]),
     ...(Object.hasOwn(entry, "trial") ? { trial: valueAt(entry, ["trial"]) } : {}),
-    excluded: { reason: spoken.trim() === "" ? "session.json excludes it in words that cannot be read" : spoken },
-  };
-  const read = fileEntrySchema.safeParse(left);
+    ...(excluded && { excluded }),
+    ...practice,
+  });
   return read.success ? [read.data] : [];
+}
+
+/** What an entry says under a key like this; undefined where it says nothing, or no. */
+function said(entry: object, like: RegExp): unknown {
+  const key = Object.keys(entry).find((name) => like.test(name));
+  const value = key === undefined ? undefined : valueAt(entry, [key]);
+  return value === false || value === null ? undefined : value;
+}
+
+function exclusionSaid(value: unknown): { readonly reason: string } | undefined {
+  if (value === undefined) return undefined;
+  const reason = valueAt(value, ["reason"]);
+  const spoken = typeof value === "string" ? value : typeof reason === "string" ? reason : "";
+  return { reason: spoken.trim() === "" ? "session.json excludes it in words that cannot be read" : spoken };
 }
 
 /** One entry of the document, or what is left of a list after its bad entries; undefined where nothing is left. */

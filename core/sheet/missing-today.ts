@@ -1,6 +1,7 @@
 import type { CriterionResult, Status } from "../criteria/criterion.ts";
 import { openQuestions } from "../gate/open-questions.ts";
 import { countOf, listInWords } from "../plain-words.ts";
+import { askedAnswers } from "../protocol/asked-answers.ts";
 import { sessionProgress } from "../protocol/session-progress.ts";
 import type { SessionResult } from "../result.ts";
 import { countsInMeans, isHeld } from "../weight/held-trial.ts";
@@ -23,6 +24,8 @@ export function missingToday(session: SessionResult): readonly string[] {
       return named === undefined ? [] : [`${words}: ${named}.`];
     }),
     ...protocolMissing(session),
+    // What is asked about feet stands below for two-leg trials together.
+    ...askedAnswers(session).flatMap(({ about, question }) => (about === "feet" ? [] : [question])),
     ...moreTrials(criteria),
     ...(session.comparisons.some((each) => each.plates === "unproved" && each.role === "criterion")
       ? [

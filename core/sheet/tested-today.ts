@@ -1,4 +1,5 @@
 import { capitalised, countOf, listInWords } from "../plain-words.ts";
+import { addedTestLines } from "../protocol/added-tests.ts";
 import { sessionProgress } from "../protocol/session-progress.ts";
 import type { PlateProof } from "../recording/recording.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
@@ -18,6 +19,7 @@ export function testedToday(session: SessionResult): readonly string[] {
     ...testKinds.flatMap((test) => testInWords(trialGroups(trials).filter((group) => group.test === test))),
     ...(unknown === 0 ? [] : [`${countOf(unknown, "recording")} could not be analysed; the following pages say why.`]),
     ...platesInWords(session),
+    ...(session.description.protocol === undefined ? [] : addedTestLines(session.description.protocol)),
     ...(sessionProgress(session)?.tooEarly ?? []),
   ];
 }

@@ -6,6 +6,7 @@ import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { StoredRecord } from "../../electron/register/record-tables.ts";
+import { AddToProtocol } from "../shell/add-to-protocol.tsx";
 import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { dateWords } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
@@ -63,6 +64,9 @@ export function CurrentSession({ session, record, canWrite, onShow }: CurrentSes
             {progress.landings !== "" && <p className="muted">{progress.landings}</p>}
           </div>
         </div>
+      )}
+      {canWrite && session.description.protocol !== undefined && (
+        <AddToProtocol folder={session.folder} protocol={session.description.protocol} />
       )}
       {canWrite && <AskedAnswers folder={session.folder} asked={askedAnswers(session)} />}
       <CautionsAsked session={session} canAsk={canWrite} />

@@ -3,6 +3,7 @@ import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { SessionOffers } from "../../core/session-offers.ts";
+import { AddToProtocol } from "../shell/add-to-protocol.tsx";
 import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { athleteWords, dateWords, injuryWords } from "../shell/words.ts";
 import { missingWords, SessionForm } from "./session-form.tsx";
@@ -43,11 +44,12 @@ export function SessionStatements({ session, showsProtocol, offers }: SessionSta
 /** How far the session has come in its protocol, and what is still missing; nothing without one. */
 function ProtocolProgress({ session }: { readonly session: SessionResult }) {
   const progress = sessionProgress(session);
+  const { protocol } = session.description;
   if (progress === undefined) return null;
-  const { protocol, lines, done, tooEarly, landings } = progress;
+  const { protocol: name, lines, done, tooEarly, landings } = progress;
   return (
     <div className="protocol-progress">
-      <h3>{protocol}</h3>
+      <h3>{name}</h3>
       <ul>
         {lines.map((line) => (
           <li key={line}>{line}</li>
@@ -60,6 +62,7 @@ function ProtocolProgress({ session }: { readonly session: SessionResult }) {
           {line}
         </p>
       ))}
+      {protocol !== undefined && <AddToProtocol folder={session.folder} protocol={protocol} />}
     </div>
   );
 }

@@ -88,6 +88,7 @@ describe("session.json", () => {
         limb: fc.constantFrom("left" as const, "right" as const, "both" as const),
         rateHz: fc.double({ min: 1, max: 5000, noNaN: true }),
         excluded: fc.record({ reason: text }),
+        practice: fc.boolean(),
         seen: fc.boolean(),
         events: fc.array(
           fc.record({
@@ -174,6 +175,18 @@ describe("what cannot be read of session.json", () => {
     });
     expect(findings.map((each) => each.code)).toEqual(Array.from({ length: 8 }, () => "session-unreadable"));
     expect(findings[0]?.action).toBe("Correct it; until then files[0] is left out, the others are used.");
+  });
+
+  it("makes no attempt of a practice jump whose entry is misspelt", () => {
+    const { description } = parse({
+      files: [
+        { file: "a.csv", practice: "yes" },
+        { file: "b.csv", practise: true },
+        { file: "c.csv", rateHz: "fast", practice: true },
+        { file: "d.csv", rateHz: "fast", practice: false },
+      ],
+    });
+    expect(description.files).toEqual(["a.csv", "b.csv", "c.csv"].map((file) => ({ file, practice: true })));
   });
 
   // The sentence completes "session.json is not understood at PLACE: … ".

@@ -106,6 +106,17 @@ describe("taking an answer back", () => {
 describe("assigning trials", () => {
   const numbers = () => [1, 2];
 
+  test("a practice mark of one trial leaves the others as they were, and can be taken back of one of a whole file", () => {
+    const numbers = () => [1, 2];
+    const marked = withAssignments({}, [{ file, trial: 2, practice: true }], [file], numbers);
+    expect(marked.files).toEqual([{ file, trial: 2, practice: true }]);
+    const whole: SessionDescription = { files: [{ file, practice: true }] };
+    expect(withAssignments(whole, [{ file, trial: 2, practice: null }], [file], numbers).files).toEqual([
+      { file, trial: 1, practice: true },
+    ]);
+    expect(withAnswers(whole, [file], { practice: null }, [file]).files ?? []).toEqual([]);
+  });
+
   test("each row is stated its own way, files and single trials alike", () => {
     const rows = [
       { file: "a.csv", test: "squatJump", limb: "both" },

@@ -2,6 +2,8 @@ import { describe, expect, test } from "vitest";
 import { intervalCaution, standingCautions } from "../../../core/criteria/cautions.ts";
 import { returnToPivotingSport } from "../../../core/criteria/return-to-pivoting-sport.ts";
 import { fullLabel } from "../../../core/measures/catalogue.ts";
+import { withTestAdded } from "../../../core/protocol/added-tests.ts";
+import type { Protocol } from "../../../core/protocol/protocol.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../../core/result.ts";
 import { defaultSettings, settingsHash, settingsWith } from "../../../core/settings.ts";
@@ -148,6 +150,34 @@ describe("the first page", () => {
       "Missing in the protocol “Two-leg jumps before running”: Four valid countermovement jumps.",
     ]);
     expect(line(exampleSession())).toEqual([]);
+  });
+
+  test("says what was tested before the protocol of the session has it, practice jumps too, and who added a test", () => {
+    const running = shippedProtocol("return-to-running");
+    const before = shippedProtocol("pre-operative");
+    const [entry] = before?.mayAdd ?? [];
+    if (running === undefined || before === undefined || entry === undefined) throw new Error("Both ship.");
+    const tested = (protocol: Protocol) =>
+      sheetTexts(firstPage(sheetOf(exampleSession({ description: { ...exampleDescription, protocol } }))));
+    const single = exampleSession().trials.filter((trial) => trial.limb === "left" || trial.limb === "right").length;
+    expect(single).toBeGreaterThan(0);
+    expect(tested(running)).toContain(
+      `Single-leg countermovement jump is not done at this stage (landing on one leg comes after running), and ${single} were recorded.`,
+    );
+    expect(tested(withTestAdded(before, entry, "Ida Lund"))).toContain(
+      "Single-leg countermovement jump with the uninvolved leg was added to the protocol by Ida Lund.",
+    );
+  });
+
+  test("lists practice jumps beside the attempts, uncounted, and uses them for nothing", () => {
+    const [first, ...rest] = exampleSession().trials.filter((trial) => trial.limb === "both");
+    if (first === undefined) throw new Error("The example has two-leg jumps.");
+    const sheet = sheetOf(exampleSession({ trials: [{ ...first, practice: true }, ...rest] }));
+    const all = tableRows(sheet, "Countermovement jump, two legs: every attempt");
+    expect(all[0]?.[0]).toBe("–");
+    expect(all[0]?.at(-1)).toBe("practice jump");
+    expect(all[1]?.[0]).toBe("1");
+    expect(sheetTexts(firstPage(sheet)).some((text) => text.includes("1 practice jump not counted"))).toBe(true);
   });
 
   test("counts criteria that lack the same, where naming each again would hide what else is missing", () => {

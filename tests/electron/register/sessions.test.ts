@@ -124,6 +124,7 @@ describe("what screens change in a description", () => {
       limb: fc.constantFrom("left", "right", "both"),
       seen: fc.boolean(),
       excluded: fc.record({ reason: fc.constantFrom("slipped", "arm swing") }),
+      practice: fc.boolean(),
     },
     { requiredKeys: ["file"], noNullPrototype: true },
   );
