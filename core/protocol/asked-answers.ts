@@ -1,5 +1,5 @@
 import type { Side } from "../limb.ts";
-import { capitalised, countOf, listInWords } from "../plain-words.ts";
+import { capitalised, countOf, listInWords, sentences } from "../plain-words.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import type { FileEntry, StatedPlate } from "../session.ts";
 import { boxHeights, boxHeightText, sameBoxHeight } from "../sides/box-height.ts";
@@ -114,7 +114,10 @@ function leadQuestion(
   );
   return {
     about: "leading leg",
-    question: `Which leg led off the box is not stated for ${named(group)}: until it is, ${notCounted(group)}.`,
+    question: sentences(
+      `Which leg led off the box is not stated for ${named(group)}: until it is, ${notCounted(group)}.`,
+      group.length === 1 ? "" : "The answers are in the order of the files' names.",
+    ),
     rows: group.map((trial) => rowOf(trial, session)),
     likely: offers.map(({ leads, because }) => {
       const answered = group.map((trial) => ({ trial, leadingLeg: leads[series.indexOf(trial)] ?? "left" }));

@@ -78,7 +78,8 @@ export function AssignmentTable({ rows, selection, onSelect, onFillDown }: Assig
               <th scope="row" className="file-name">
                 {row.file}
                 {row.trial !== undefined && <span className="muted"> trial {row.trial}</span>}
-                {row.practice && <span className="row-practice"> practice jump</span>}
+                {row.practice && " "}
+                {row.practice && <span className="row-practice">practice jump</span>}
                 <Contradictions row={row} view={view} />
               </th>
               <td>
