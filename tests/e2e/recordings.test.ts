@@ -114,6 +114,8 @@ test("a protocol is chosen with the other statements, and the screen says how fa
   await page.getByRole("button", { name: "Keep these statements" }).click();
   await page.getByText("Countermovement jump: 0 of 4.").waitFor();
   await page.getByRole("button", { name: "Accept what is offered" }).click();
+  await page.getByText("Countermovement jump: 0 of 4 (1 waits for an answer).").waitFor();
+  await page.getByRole("button", { name: /^Left foot on plate/ }).click();
   await page.getByText("Countermovement jump: 1 of 4.").waitFor();
   expect(await faultsOf(page)).toEqual([]);
   expect(problems).toEqual([]);
