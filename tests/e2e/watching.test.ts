@@ -50,7 +50,9 @@ describe.each([
     await page.getByRole("button", { name: /^Left foot on plate left/ }).click();
     await page.getByText("Counts", { exact: true }).waitFor();
     await page.getByLabel("Protocol of this session").selectOption("return-to-pivoting-sport");
-    await page.getByText("3 more of the same: 1 of 4, 5 attempts left.").waitFor();
+    await page.getByText("Countermovement jump: 1 of 4.").waitFor();
+    // Nobody has asked the cautions: no further jump is asked for before that.
+    await page.getByText(/^Before more jumps: /).waitFor();
 
     await page.getByLabel("The next recordings are").selectOption("countermovementJump");
     await page.getByLabel("with", { exact: true }).selectOption("left");
