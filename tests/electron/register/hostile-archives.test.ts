@@ -192,8 +192,9 @@ test("a sealed file whose beginning asks for an impossible key is refused in a s
   const sealed = readFileSync(path);
   const other = await testRegister();
   const altered: readonly (readonly [string, string])[] = [
-    ['"N":65536', '"N":65537'],
-    ['"N":65536', '"N":00001'],
+    ['"N":1024', '"N":1025'],
+    ['"N":1024', '"N":0001'],
+    ['"N":1024', '"N":1e99'],
     ['"r":8', '"r":9'],
     ['"r":8', '"r":0'],
     ['"noncePrefix":"', '"noncePrefix"="'],
