@@ -1,4 +1,4 @@
-import { useCallback, useState } from "react";
+import { useCallback, useEffect, useState } from "react";
 import type { OfferedStep } from "../../electron/host-api.ts";
 import { useWorkspace } from "./workspace.tsx";
 
@@ -22,31 +22,33 @@ export interface Steps {
 }
 
 export function useSteps(): Steps {
-  const { workspace, apply } = useWorkspace();
+  const { workspace, busy, apply } = useWorkspace();
   const [asked, setAsked] = useState<AskedStep>();
-  const take = useCallback(
-    (direction: StepDirection) => {
-      if (workspace === undefined) return;
-      const { folder } = workspace;
-      const offered = direction === "undo" ? workspace.undoStep : workspace.redoStep;
-      if (offered === undefined) return;
-      const send = (step: number, agreed: boolean) => void apply(`workspace.${direction}`, { folder, step, agreed });
-      const { step, beyond, within } = offered;
-      if (beyond === undefined) return send(step, false);
-      setAsked({
-        direction,
-        words: workspace[direction],
-        beyond,
-        within,
-        take: (which) => {
-          setAsked(undefined);
-          if (which === "it") send(step, true);
-          else if (within !== undefined) send(within.step, false);
-        },
-        leave: () => setAsked(undefined),
-      });
-    },
-    [workspace, apply],
-  );
+  /** Pressed and not yet begun: each takes what is offered once everything before it was answered. */
+  const [pressed, setPressed] = useState<readonly StepDirection[]>([]);
+  const take = useCallback((direction: StepDirection) => setPressed((before) => [...before, direction]), []);
+  useEffect(() => {
+    const [direction, ...later] = pressed;
+    if (direction === undefined || busy || workspace === undefined) return;
+    const { folder } = workspace;
+    const offered = direction === "undo" ? workspace.undoStep : workspace.redoStep;
+    const send = (step: number, agreed: boolean) => void apply(`workspace.${direction}`, { folder, step, agreed });
+    if (offered === undefined || asked !== undefined) return setPressed([]);
+    const { step, beyond, within } = offered;
+    setPressed(later);
+    if (beyond === undefined) return send(step, false);
+    setAsked({
+      direction,
+      words: workspace[direction],
+      beyond,
+      within,
+      take: (which) => {
+        setAsked(undefined);
+        if (which === "it") send(step, true);
+        else if (within !== undefined) send(within.step, false);
+      },
+      leave: () => setAsked(undefined),
+    });
+  }, [pressed, busy, workspace, asked, apply]);
   return { take, asked };
 }

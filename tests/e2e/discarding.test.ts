@@ -21,23 +21,25 @@ async function focusOn(page: Page, words: string): Promise<void> {
 }
 
 /** Moves take-off by one step of the keyboard and sends it. */
-async function moveTakeoff(page: Page): Promise<void> {
+async function moveTakeoff(page: Page, key: "ArrowLeft" | "ArrowRight"): Promise<void> {
   await page.getByRole("slider", { name: "take-off" }).focus();
-  await page.keyboard.press("ArrowRight");
+  await page.keyboard.press(key);
   await page.keyboard.press("Enter");
 }
 
-test("a decision another page has overtaken is refused in words, and the page shows what holds now", async () => {
+test("a decision another page has overtaken is asked about, and left alone the page shows what holds now", async () => {
   const first = await application.open();
   const second = await application.open();
   for (const { page } of [first, second]) {
     await goTo(page, "Traces");
     await page.getByRole("slider", { name: "take-off" }).waitFor();
   }
-  await moveTakeoff(first.page);
+  await moveTakeoff(first.page, "ArrowRight");
   await first.page.getByRole("button", { name: "Reset take-off to detected" }).waitFor();
-  await moveTakeoff(second.page);
-  await second.page.getByRole("button", { name: "Dismiss" }).waitFor();
+  await moveTakeoff(second.page, "ArrowLeft");
+  const question = second.page.getByRole("dialog", { name: "Changed elsewhere in the meantime" });
+  await question.getByText(/^Change it to yours: moved to/).waitFor();
+  await question.getByRole("button", { name: "Change nothing" }).click();
   await second.page.getByRole("button", { name: "Reset take-off to detected" }).waitFor();
   const time = (page: Page) => page.getByLabel("Time of take-off in seconds").inputValue();
   expect(await time(second.page)).toBe(await time(first.page));
@@ -68,6 +70,7 @@ test("sessions with decisions that are not saved close only when that was asked"
     .setInputFiles(join(projectRoot, "sample-traces/maren-tveitlund/2-month-4"));
   await page.getByRole("heading", { name: "2-month-4", exact: true }).waitFor();
   await goTo(page, "Traces");
+  await page.locator(".plot[data-drawn]").waitFor();
   await page.getByRole("button", { name: "Mark as seen" }).click();
   await page.getByText("1 seen").waitFor();
 
