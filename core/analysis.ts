@@ -11,6 +11,7 @@ import type { SessionDescription } from "./session.ts";
 import type { TestKind } from "./test-kind.ts";
 import type { JumpCut } from "./trial/cut-trials.ts";
 import type { PreparedRecording } from "./trial/prepare-recording.ts";
+import type { EarlierMass } from "./weight/mass-since-last.ts";
 
 /** What was stated outside the files (command line options); it outranks session.json. */
 export interface StatedOptions {
@@ -57,6 +58,8 @@ export interface SessionInput {
   readonly stated: StatedOptions;
   /** Saved layouts; each answers for every file of its shape what was not stated for the file. */
   readonly layouts?: readonly Layout[];
+  /** Body mass of the athlete's last session before this one; absent where it is not known. */
+  readonly earlierMass?: EarlierMass;
 }
 
 /** What is said about a session: everything but its files. */

@@ -16,6 +16,8 @@ import { platesDisagree } from "./sides/plates-disagree.ts";
 import { unreadableTrial } from "./unreadable-trial.ts";
 import { anotherAthleteFindings } from "./weight/another-athlete-finding.ts";
 import { holdDiffering } from "./weight/hold-differing.ts";
+import { massSinceLast } from "./weight/mass-since-last.ts";
+import { plateDifferences } from "./weight/plate-gains.ts";
 import type { SessionWeighing } from "./weight/session-weighing.ts";
 
 /** What became of a session's files. */
@@ -65,6 +67,7 @@ export function concludeSession(session: SessionStatements, files: SessionTrials
           settings,
         );
 
+  const differences = plateDifferences(files.weighing.gains);
   return {
     folder,
     description: withStatedCautions(known, stated),
@@ -75,11 +78,14 @@ export function concludeSession(session: SessionStatements, files: SessionTrials
     criteria,
     gate,
     knee: kneeRows(gate, involved),
+    ...(differences.length === 0 ? {} : { plateDifferences: differences }),
+    ...(files.weighing.question === undefined ? {} : { athleteQuestion: files.weighing.question }),
     findings: [
       ...descriptionFindings,
       ...unusedEntries(description, trials),
       ...unusedKept(stated.keep, trials),
       ...proved.findings,
+      ...massSinceLast(description, session.earlierMass, trials, settings),
       ...anotherAthleteFindings(files.weighing.question, settings),
       ...platesDisagree(files.weighing.gains, comparisons, settings),
       ...dropHeightFindings(proved.comparable, settings),

@@ -15,6 +15,7 @@ export const findingCodes = [
   "plates-equal",
   "plates-disagree",
   "another-athlete",
+  "mass-changed",
   "clipped",
   "rate-low",
   "rate-missing",

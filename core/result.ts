@@ -14,6 +14,8 @@ import type { Comparison } from "./sides/comparison.ts";
 import type { TestKind } from "./test-kind.ts";
 import type { RecognisedTest } from "./trial/recognise-test.ts";
 import type { SampleSpan } from "./trial/sample-span.ts";
+import type { AthleteQuestion } from "./weight/another-athlete.ts";
+import type { PlateDifference } from "./weight/plate-gains.ts";
 
 /** How body weight of a trial was found. */
 export interface WeightUsed {
@@ -109,6 +111,10 @@ export interface SessionResult {
   readonly gate: Gate;
   /** The knee's own rows: they stand whatever is closed. */
   readonly knee: readonly KneeRow[];
+  /** The plates against each other, as the session's standing tells; absent where one plate or none was used. */
+  readonly plateDifferences?: readonly PlateDifference[];
+  /** Weights that no one person can have, until somebody says whose they are; absent where nothing is asked. */
+  readonly athleteQuestion?: AthleteQuestion;
   /** About the session as a whole (session.json entries nobody used, plates that contradict, weights that differ). */
   readonly findings: readonly Finding[];
 }

@@ -48,6 +48,14 @@ export const settingsOfWeight = {
     0.2,
     "Weights of one session further apart than this part, plates allowed for, are not one person's (common practice).",
   ),
+  massChangeFraction: number(
+    0.05,
+    "1",
+    0.01,
+    0.3,
+    "Body mass further than this part from the last session's is asked about (common practice).",
+  ),
+  massChangeDays: number(56, "d", 7, 365, "Only a session within so many days before is held against (eight weeks)."),
   heightIndicesSd: number(
     2,
     "1",

@@ -49,6 +49,18 @@ export function assignWords(rows: readonly AssignedRow[]): string {
   return `Assign ${row.file}${row.trial === undefined ? "" : ` trial ${row.trial}`}`;
 }
 
+/** What one decision about several trials does: "Keep 4 trials". */
+export function keepOrExcludeWords(decision: Pick<TrialChange, "kept" | "excluded">, trials: number): string {
+  const deed = decision.excluded
+    ? "Exclude"
+    : decision.excluded === null
+      ? "Include again"
+      : decision.kept
+        ? "Keep"
+        : "Hold again";
+  return `${deed} ${countOf(trials, "trial")}`;
+}
+
 /** What a statement about plates does: "Swap the feet of 4 trials". */
 export function statedPlatesWords(feet: HostApi["trials.statePlates"]["request"]["feet"], trials: number): string {
   const deed = feet === "swap" ? "Swap the feet" : feet.length === 0 ? "Take back the stated feet" : "State the feet";

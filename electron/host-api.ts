@@ -300,6 +300,15 @@ export interface HostApi extends RegisterApi {
     } & Started;
     readonly reply: Workspace;
   };
+  /** Decides about several trials in one step: keeps them although their weight differs, or excludes them. */
+  "trials.keepOrExclude": {
+    readonly request: {
+      readonly folder: string;
+      readonly trials: readonly { readonly file: string; readonly trial: number }[];
+      readonly decision: Pick<TrialChange, "kept" | "excluded">;
+    };
+    readonly reply: Workspace;
+  };
   /**
    * States which foot stood on which column in all trials of some files, as one step that can be taken back. `swap`
    * turns what each file's plates are now taken for; an empty list takes the statement away.

@@ -79,6 +79,8 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     "cautions.add": ({ folder, addition }) => thenRead(() => workspace.addCautions(folder, addition)),
     "trials.change": ({ folder, file, trial, change, ...started }) =>
       thenRead(() => workspace.changeTrial(folder, file, trial, change, started)),
+    "trials.keepOrExclude": ({ folder, trials, decision }) =>
+      thenRead(() => workspace.keepOrExclude(folder, trials, decision)),
     "trials.statePlates": ({ folder, files, feet, ...started }) =>
       thenRead(() => workspace.statePlates(folder, files, feet, started)),
     "trials.trace": ({ folder, file, trial }) => workspace.trace(folder, file, trial),

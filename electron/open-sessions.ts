@@ -230,11 +230,11 @@ export class OpenSessions {
 }
 
 function saysTheSame(
-  some: Pick<StoredSession, "files" | "stated">,
-  other: Pick<StoredSession, "files" | "stated">,
+  some: Pick<StoredSession, "files" | "stated" | "earlierMass">,
+  other: Pick<StoredSession, "files" | "stated" | "earlierMass">,
 ): boolean {
-  const text = ({ files, stated }: Pick<StoredSession, "files" | "stated">): string =>
-    JSON.stringify([stated, files.map(({ path, sha256 }) => [path, sha256])]);
+  const text = ({ files, stated, earlierMass }: typeof some): string =>
+    JSON.stringify([stated, earlierMass, files.map(({ path, sha256 }) => [path, sha256])]);
   return text(some) === text(other);
 }
 

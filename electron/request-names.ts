@@ -29,6 +29,7 @@ export const requestNames = [
   "session.change",
   "cautions.add",
   "trials.change",
+  "trials.keepOrExclude",
   "trials.statePlates",
   "trials.trace",
   "sides.curves",

@@ -192,6 +192,11 @@ export const requestSchemas = {
   "session.change": z.strictObject({ folder, change: sessionChange, ...started }),
   "cautions.add": z.strictObject({ folder, addition: cautionAdditionSchema }),
   "trials.change": z.strictObject({ folder, file, trial, change: trialChange, ...started }),
+  "trials.keepOrExclude": z.strictObject({
+    folder,
+    trials: z.array(z.strictObject({ file, trial })).min(1).max(10_000),
+    decision: trialChange.pick({ kept: true, excluded: true }),
+  }),
   "trials.statePlates": z.strictObject({
     folder,
     files: z.array(file).min(1).max(10_000),

@@ -22,7 +22,10 @@ export interface SessionKeeper {
    * A session as it is kept now; undefined where it is no longer kept.
    * @param known recordings at hand, which are not read again
    */
-  read(id: string, known: readonly RecordingFile[]): Pick<StoredSession, "files" | "stated"> | undefined;
+  read(
+    id: string,
+    known: readonly RecordingFile[],
+  ): Pick<StoredSession, "files" | "stated" | "earlierMass"> | undefined;
   /** Takes an action of this sitting back by its entry in the journal, or does it again. */
   undo(sequence: number): void;
   redo(sequence: number): void;

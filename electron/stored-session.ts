@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import type { SessionInput } from "../core/analysis.ts";
 import type { RecordingFile } from "../core/recording/file.ts";
 import type { Layout } from "../core/recording/layout.ts";
+import type { EarlierMass } from "../core/weight/mass-since-last.ts";
 import type { Stated } from "./edit-history.ts";
 import { comparePaths, joinPath } from "./recording-names.ts";
 
@@ -13,6 +14,8 @@ export interface StoredSession {
   readonly stated: Stated;
   /** The session's record, where it is kept in the register; absent for one that lives in memory alone. */
   readonly keptAs?: string;
+  /** Body mass of the same athlete's last session before, where the register knows it. */
+  readonly earlierMass?: EarlierMass;
 }
 
 /** A recording with the hash that identifies it. */
@@ -41,6 +44,7 @@ export function sessionInput(
     description: session.stated.description,
     descriptionFindings: session.stated.findings,
     stated: {},
+    ...(session.earlierMass !== undefined && { earlierMass: session.earlierMass }),
   };
 }
 

@@ -13,7 +13,14 @@ import { writtenCautions } from "./cautions/add-cautions.ts";
 import type { CautionAddition } from "./cautions/caution-addition.ts";
 import { editedDescription } from "./description-fields.ts";
 import type { KeptStep, NumberedStep } from "./edit-history.ts";
-import { answerWords, assignWords, sessionChangeWords, statedPlatesWords, trialChangeWords } from "./edit-words.ts";
+import {
+  answerWords,
+  assignWords,
+  keepOrExcludeWords,
+  sessionChangeWords,
+  statedPlatesWords,
+  trialChangeWords,
+} from "./edit-words.ts";
 import type { StartedFrom } from "./field-conflict.ts";
 import { FileTexts } from "./file-lines.ts";
 import type {
@@ -255,6 +262,23 @@ export class WorkspaceState {
     );
     const decides = change.excluded !== undefined || change.kept !== undefined || change.events !== undefined;
     if (decides) this.#open.effect = statusChanges(before, this.analysis(folder).result.criteria);
+  }
+
+  /** Keeps or excludes several trials: one step, whatever their number. */
+  keepOrExclude(
+    folder: string,
+    trials: HostApi["trials.keepOrExclude"]["request"]["trials"],
+    decision: HostApi["trials.keepOrExclude"]["request"]["decision"],
+  ): void {
+    const session = this.#open.get(folder);
+    const before = this.#analyses.of(session).result.criteria;
+    let { description } = session.stated;
+    for (const { file, trial } of trials) {
+      const numbers = this.#trialsWith(session, file, trial).map((each) => each.trial);
+      description = withTrialChange(description, file, trial, decision, numbers);
+    }
+    this.#open.change(session, description, keepOrExcludeWords(decision, trials.length), "trials changed");
+    this.#open.effect = statusChanges(before, this.analysis(folder).result.criteria);
   }
 
   /** States which foot stood on which plate in all trials of some files: one step, whatever their number. */

@@ -36,6 +36,10 @@ export function documentComparison(session: SessionResult, comparison: Compariso
     ...(comparison.intervalFrom !== undefined && { intervalFrom: comparison.intervalFrom }),
     ...(comparison.leads && { leads: [...comparison.leads] }),
     ...(comparison.notComparable !== undefined && { notComparable: comparison.notComparable }),
+    ...(comparison.plateShare && {
+      plateShare: { difference: comparison.plateShare.difference, uncertainty: comparison.plateShare.uncertainty },
+    }),
+    ...(comparison.contradiction !== undefined && { contradiction: comparison.contradiction }),
     ...(comparison.plates !== undefined && { plates: comparison.plates }),
     ...(threshold !== undefined && { threshold }),
     ...(reader && { status: reader.status }),

@@ -10,6 +10,8 @@ import { type SettingName, type Settings, settingsCatalogue, settingsHash } from
 import type { Comparison, Interval, IntervalSource } from "../sides/comparison.ts";
 import type { PublishedUnit } from "../units.ts";
 import { engineVersion } from "../version.ts";
+import type { WeightGroup } from "../weight/another-athlete.ts";
+import type { GainDifference } from "../weight/plate-gains.ts";
 import { documentComparison, documentCriterion } from "./publish-comparison.ts";
 import { documentFinding, documentTrial } from "./publish-trial.ts";
 
@@ -70,6 +72,10 @@ export interface DocumentComparison {
   readonly leads?: readonly Side[];
   /** Why trials that exist cannot be held against each other. */
   readonly notComparable?: string;
+  /** How much more the plates of the first side read than those of the second, a part; in the intervals. */
+  readonly plateShare?: GainDifference;
+  /** Why the index decides nothing although it could be formed. */
+  readonly contradiction?: string;
   /** How well it is known which foot stood on which plate; two-leg trials only. */
   readonly plates?: "proved" | "unproved" | "contradicted";
   /** Threshold and status of the symmetry criterion that reads this comparison, where the set has one. */
@@ -133,6 +139,10 @@ interface DocumentSession {
   readonly gate: DocumentGate;
   /** The knee's own rows; empty where nobody is injured. */
   readonly knee: readonly KneeRow[];
+  /** The session's plates against each other. */
+  readonly plateDifferences?: SessionResult["plateDifferences"];
+  /** Two groups of trials whose weights no one person can have; present until somebody says whose they are. */
+  readonly anotherAthlete?: { readonly groups: readonly WeightGroup[] };
   readonly findings: readonly Finding[];
 }
 
@@ -219,6 +229,23 @@ function documentSession(session: SessionResult): DocumentSession {
     ...(session.gravity !== undefined && { gravity: session.gravity }),
     gate: documentGate(session.gate),
     knee: [...session.knee],
+    ...(session.plateDifferences && {
+      plateDifferences: session.plateDifferences.map(({ first, second, difference, uncertainty, trials }) => ({
+        first,
+        second,
+        difference,
+        uncertainty,
+        trials,
+      })),
+    }),
+    ...(session.athleteQuestion && {
+      anotherAthlete: {
+        groups: session.athleteQuestion.groups.map(({ newtons, trials }) => ({
+          newtons,
+          trials: trials.map(({ file, trial }) => ({ file, trial })),
+        })),
+      },
+    }),
     findings: session.findings.map(documentFinding),
   };
 }

@@ -4,7 +4,7 @@ import { fullLabel } from "../measures/catalogue.ts";
 import { countOf, listInWords } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
 import { testLabel } from "../test-kind.ts";
-import { gainDifference, type PlateGains } from "../weight/plate-gains.ts";
+import { type PlateGains, plateDifferences } from "../weight/plate-gains.ts";
 import type { Comparison } from "./comparison.ts";
 
 /** A difference is resolved beyond so many of its standard uncertainties. */
@@ -18,31 +18,20 @@ export function platesDisagree(
   comparisons: readonly Comparison[],
   settings: Settings,
 ): readonly Finding[] {
-  const { plates } = gains;
-  return plates.flatMap((first, index) =>
-    plates.slice(index + 1).flatMap((second) => {
-      const apart = gainDifference(
-        gains,
-        new Map([
-          [first, 1],
-          [second, -1],
-        ]),
-      );
-      if (apart === undefined) return [];
-      const size = Math.abs(apart.difference);
-      if (!(size > resolvedBeyond * apart.uncertainty && size > settings.plateGainFinding)) return [];
-      const [more, less] = apart.difference > 0 ? [first, second] : [second, first];
-      return [
-        finding(
-          "plates-disagree",
-          "warning",
-          `Plate ${more} reads ${roundTo(100 * size, 2)} % ± ${roundTo(100 * apart.uncertainty, 2)} % more than plate ${less}, by the standing in ${countOf(gains.from.length, "trial")}. ${moved(comparisons, settings)}`,
-          "Put one known mass on each plate in turn and have the one that is off calibrated. Two people on different plates look the same: check whose recordings these are.",
-          { where: namesOf(gains) },
-        ),
-      ];
-    }),
-  );
+  return plateDifferences(gains).flatMap(({ first, second, difference, uncertainty, trials }) => {
+    const size = Math.abs(difference);
+    if (!(size > resolvedBeyond * uncertainty && size > settings.plateGainFinding)) return [];
+    const [more, less] = difference > 0 ? [first, second] : [second, first];
+    return [
+      finding(
+        "plates-disagree",
+        "warning",
+        `Plate ${more} reads ${roundTo(100 * size, 2)} % ± ${roundTo(100 * uncertainty, 2)} % more than plate ${less}, by the standing in ${countOf(trials, "trial")}. ${moved(comparisons, settings)}`,
+        "Put one known mass on each plate in turn and have the one that is off calibrated. Two people on different plates look the same: check whose recordings these are.",
+        { where: namesOf(gains) },
+      ),
+    ];
+  });
 }
 
 /** Which indices the plates move, from what to what. */

@@ -20,6 +20,31 @@ export interface GainDifference {
   readonly uncertainty: number;
 }
 
+/** How much more one plate of a session reads than another, as a part (natural logarithm of the ratio of their gains). */
+export interface PlateDifference extends GainDifference {
+  readonly first: string;
+  readonly second: string;
+  /** Weighings that it is from. */
+  readonly trials: number;
+}
+
+/** Each plate against each later one, in the order of their names. */
+export function plateDifferences(gains: PlateGains): readonly PlateDifference[] {
+  const { plates, from } = gains;
+  return plates.flatMap((first, index) =>
+    plates.slice(index + 1).flatMap((second) => {
+      const apart = gainDifference(
+        gains,
+        new Map([
+          [first, 1],
+          [second, -1],
+        ]),
+      );
+      return apart === undefined ? [] : [{ first, second, ...apart, trials: from.length }];
+    }),
+  );
+}
+
 /** Nothing is known of any plate but its tolerance. */
 export function gainsUnknown(settings: Settings): PlateGains {
   return { plates: [], from: [], estimates: [], covariance: [], priorSd: settings.plateGainTolerance };

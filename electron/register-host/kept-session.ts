@@ -4,6 +4,7 @@ import type { Register } from "../register/register.ts";
 import { descriptionOf, readingFindingsOf } from "../register/session-conversion.ts";
 import { RequestRefused } from "../request-refused.ts";
 import type { StoredSession } from "../stored-session.ts";
+import { earlierMass } from "./earlier-mass.ts";
 
 /**
  * A session of the register as the workspace holds it.
@@ -24,7 +25,7 @@ export function readKeptSession(
   register: Register,
   id: string,
   known: readonly RecordingFile[],
-): Pick<StoredSession, "files" | "stated"> | undefined {
+): Pick<StoredSession, "files" | "stated" | "earlierMass"> | undefined {
   const described = register.reads.describedSession(id);
   if (described === undefined || described.athlete?.binned) return undefined;
   const files = described.recordings
@@ -34,8 +35,10 @@ export function readKeptSession(
       return atHand ?? { path, sha256, bytes: register.reads.recordingBytes(recording) };
     })
     .toSorted((first, second) => comparePaths(first.path, second.path));
+  const earlier = earlierMass(register, id);
   return {
     files,
+    ...(earlier !== undefined && { earlierMass: earlier }),
     stated: { description: descriptionOf(described), findings: readingFindingsOf(described.session) },
   };
 }

@@ -141,13 +141,15 @@ export class SessionWatch {
     if (Object.keys(answers).length > 0) this.#workspace.answer(session, [file], answers);
   }
 
-  #newestView(newest: Newest): Pick<WatchView, "newest" | "questions" | "progress" | "gate"> {
+  #newestView(newest: Newest): Pick<WatchView, "newest" | "questions" | "anotherAthlete" | "progress" | "gate"> {
     const { session, file, problem } = newest;
     if (!this.#workspace.holds(session)) return { newest: { session, file, problem, trials: [] } };
     const analysis = this.#workspace.analysis(session);
     const trials = trialsOf(analysis, file).map((trial) => watchedTrial(trial, analysis.result));
     const progress = sessionProgress(analysis.result);
+    const asked = analysis.result.findings.find(({ code }) => code === "another-athlete");
     return {
+      ...(asked !== undefined && { anotherAthlete: `${asked.message} ${asked.action}` }),
       newest: { session, file, problem: trials.length > 0 ? "" : problem, trials },
       questions: askedAnswers(analysis.result),
       ...(progress !== undefined && { progress }),

@@ -57,6 +57,8 @@ export interface WatchView {
   };
   /** What is asked so that trials of the newest recording's session count; absent before the first. */
   readonly questions?: readonly AskedAnswer[];
+  /** Weights of the newest recording's session that no one person can have, in a sentence; absent where none are. */
+  readonly anotherAthlete?: string;
   /** The newest recording's session against its protocol; absent without one. */
   readonly progress?: SessionProgress;
   /** Whether statuses and further jumps are open today, with the reason; absent before the first recording. */

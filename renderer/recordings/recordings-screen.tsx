@@ -8,6 +8,7 @@ import type { AssignedRow, Workspace } from "../../electron/host-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { AssignmentBar } from "./assignment-bar.tsx";
 import { AssignmentTable, type RecordingRow } from "./assignment-table.tsx";
+import { AthleteQuestionPanel } from "./athlete-question.tsx";
 import { IntakePanel } from "./intake-panel.tsx";
 import { LayoutsPanel } from "./layouts-panel.tsx";
 import { RecordingDetail } from "./recording-detail.tsx";
@@ -46,6 +47,9 @@ export function RecordingsScreen({ workspace, onShowTraces }: RecordingsScreenPr
     <>
       <h1 className="area-title">Recordings</h1>
       <WatchPanel watch={watch} before={<IntakePanel workspace={workspace} onOpen={open} />} />
+      {session?.athleteQuestion !== undefined && session.gravity !== undefined && (
+        <AthleteQuestionPanel folder={folder} question={session.athleteQuestion} gravity={session.gravity} />
+      )}
       {session !== undefined && (
         <SessionStatements key={folder} session={session} showsProtocol={!isWatching} offers={offers} />
       )}

@@ -19,7 +19,7 @@ interface WatchBoardProps {
 
 /** The watched session, large enough to read across the room: the newest jump, the protocol, what is missing. */
 export function WatchBoard({ view, change }: WatchBoardProps) {
-  const { newest, progress, gate, questions } = view;
+  const { newest, progress, gate, questions, anotherAthlete } = view;
   return (
     <section className="panel watch-board" aria-labelledby="watch-title">
       <div className="watch-head">
@@ -51,6 +51,7 @@ export function WatchBoard({ view, change }: WatchBoardProps) {
           <NewestTrial key={trial.trial} trial={trial} session={newest.session} file={newest.file} />
         ))}
       </div>
+      {anotherAthlete !== undefined && <p className="finding caution">{anotherAthlete}</p>}
       {newest !== undefined && questions !== undefined && (
         <AskedAnswers folder={newest.session} asked={questions} isLarge />
       )}

@@ -24,6 +24,7 @@ const pairedIn: Partial<Record<FindingCode, string>> = {
   "platform-tilted": "recording/c3d/platform-direction.test.ts",
   "platforms-left-out": "recording/c3d/read-c3d-recording.test.ts",
   "plates-disagree": "weight/plate-scaling.test.ts",
+  "mass-changed": "weight/mass-since-last.test.ts",
   "another-athlete": "weight/mixed-folder.test.ts",
 };
 

@@ -91,6 +91,7 @@ export function fakeHandlers() {
     "session.change": answer("session.change", workspace),
     "cautions.add": answer("cautions.add", workspace),
     "trials.change": answer("trials.change", workspace),
+    "trials.keepOrExclude": answer("trials.keepOrExclude", workspace),
     "trials.statePlates": answer("trials.statePlates", workspace),
     "trials.trace": answer("trials.trace", trace),
     "sides.curves": answer("sides.curves", {}),

@@ -78,6 +78,13 @@ describe("the schemas of requests", () => {
     expect(accepts("trials.statePlates", request(["a.csv"], [{ column: "left", foot: "both" }]))).toBe(false);
   });
 
+  test("several trials are kept or excluded together, one at least", () => {
+    const request = (trials: unknown, decision: unknown) => ({ folder: "", trials, decision });
+    expect(accepts("trials.keepOrExclude", request([{ file: "a.csv", trial: 1 }], { kept: true }))).toBe(true);
+    expect(accepts("trials.keepOrExclude", request([{ file: "a.csv", trial: 1 }], { seen: true }))).toBe(false);
+    expect(accepts("trials.keepOrExclude", request([], { kept: true }))).toBe(false);
+  });
+
   test("an exclusion needs a reason", () => {
     const request = (excluded: unknown) => ({ folder: "", file: "a.csv", trial: 1, change: { excluded } });
     expect(accepts("trials.change", request({ reason: "slipped" }))).toBe(true);

@@ -144,9 +144,7 @@ export function analyzeSimulated(
       description: {
         involved: "right",
         dropHeightMetres: box,
-        pain: 0,
-        effusion: "none",
-        cautions: { answeredBy: "the simulator", date: "2026-01-05" },
+        cautions: { answers: [{ notKnown: true, by: "the simulator" }] },
         plates: [
           { column: "left", foot: "left" },
           { column: "right", foot: "right" },
