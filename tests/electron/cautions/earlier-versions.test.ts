@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import { gateOf } from "../../../core/gate/gate.ts";
 import { parseSessionFile } from "../../../core/session-file.ts";
+import { sessionSchema } from "../../../core/session-schema.ts";
 import { defaultSettings } from "../../../core/settings.ts";
 import { describeSession } from "../../../electron/register/describe-session.ts";
 import type { RecordContent } from "../../../electron/register/record-schemas.ts";
@@ -79,7 +80,8 @@ test("A register's session of the version before keeps its worst day, and its an
 test("A later statement about such a session leaves what it kept as it was", async () => {
   const { register, session } = await keptEarlier();
   const { description } = register.reads.sessionInput(session)!;
-
+  // A form can hand it back as what it began with.
+  expect(sessionSchema.parse(description)).toEqual(description);
   describeSession(register, session, { ...description, milestone: "month 7" }, "session changed");
   expect(register.reads.record("sessions", session)?.content).toEqual({ ...earlierSession, milestone: "month 7" });
 });

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { SessionDescription } from "../../../core/session.ts";
+import { sessionSchema } from "../../../core/session-schema.ts";
 import { describeSession } from "../../../electron/register/describe-session.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
 import { involvedSideAt } from "../../../electron/register/involved-side.ts";
@@ -149,6 +150,8 @@ describe("what screens change in a description", () => {
         const said = { athlete: code, ...drawn } as SessionDescription;
         describeSession(register, session, said, "session changed");
         expect(descriptionOf(register.reads.describedSession(session)!)).toEqual(said);
+        // A form can hand it back as what it began with.
+        expect(sessionSchema.parse(said)).toEqual(said);
       }),
       { numRuns: 150 },
     );
