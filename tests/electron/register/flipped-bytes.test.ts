@@ -104,6 +104,21 @@ describe.each([
   });
 });
 
+test("one turned bit in the bytes of a recording is noticed without the key", async () => {
+  const register = await filledRegister();
+  setPassphrase(register, passphrase);
+  leaveNothingBehind(register.connection);
+  const stored = Object.values(register.connection.all("SELECT * FROM recordingBytes")[0]!)
+    .filter((value) => value instanceof Uint8Array)
+    .toSorted((one, other) => other.byteLength - one.byteLength)[0]!;
+  register.close();
+  const place = readFileSync(register.file).indexOf(stored.subarray(0, 400));
+  expect(place).toBeGreaterThan(0);
+  flip(register.file, place + 200);
+  const locked = await testRegister({ file: register.file, create: false });
+  expect(locked.verify().problems).toContainEqual(expect.stringContaining("do not fit their checksum"));
+});
+
 test("a turned bit in the header or in the description of the tables is refused in a sentence, or changes nothing", async () => {
   const register = await filledRegister();
   const before = visible(register);
