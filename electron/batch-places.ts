@@ -2,7 +2,15 @@ import type { StoredSession } from "./stored-session.ts";
 
 /** Where a batch puts its folders: under their own name, or under a free one beside a session of that name. */
 export class BatchPlaces {
-  readonly #places = new Map<string, string>();
+  readonly #places: Map<string, string>;
+
+  constructor(places: Iterable<readonly [folder: string, place: string]> = []) {
+    this.#places = new Map(places);
+  }
+
+  copy(): BatchPlaces {
+    return new BatchPlaces(this.#places);
+  }
 
   /** The session that a folder of the batch goes to; a name that was open before the batch is not touched yet. */
   placeOf(folder: string, isTaken: (folder: string) => boolean): string {

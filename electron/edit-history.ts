@@ -1,4 +1,5 @@
 import type { Finding } from "../core/finding.ts";
+import type { RecordingFile } from "../core/recording/file.ts";
 import type { SessionDescription } from "../core/session.ts";
 
 /** What is said about a session, with what was found while reading it. */
@@ -16,6 +17,8 @@ export interface StatedStep {
   readonly words: string;
   readonly before: Stated;
   readonly after: Stated;
+  /** Recordings that the gesture took out of the session. */
+  readonly takenOut?: readonly RecordingFile[];
 }
 
 /** One gesture that the register wrote down: its journal holds what was before and after. */

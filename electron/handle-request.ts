@@ -3,6 +3,7 @@ import type { HostHandlers } from "./host-handlers.ts";
 import { isRequestName } from "./request-names.ts";
 import { RequestRefused } from "./request-refused.ts";
 import { requestSchemas } from "./request-schemas.ts";
+import { brokenSentence } from "./whole-requests.ts";
 
 /** What came of a request: a reply, or a sentence for the person. */
 export type Outcome =
@@ -25,7 +26,7 @@ export async function handleRequest(
   } catch (error) {
     if (error instanceof RequestRefused) return { kind: "refused", message: error.message };
     report(error);
-    return { kind: "broken", message: "Something went wrong inside the program; nothing was changed." };
+    return { kind: "broken", message: brokenSentence(name) };
   }
 }
 

@@ -5,6 +5,7 @@ import type { Finding } from "../core/finding.ts";
 import type { Limb, Side } from "../core/limb.ts";
 import type { FileReading } from "../core/recording/file-reading.ts";
 import type { LayoutShape, RememberedAnswers } from "../core/recording/layout.ts";
+import type { OtherKind } from "../core/recording/other-kinds.ts";
 import type { PlateOutline } from "../core/recording/outline-plate.ts";
 import type { SessionResult } from "../core/result.ts";
 import type { FileEntry, ForceUnit, SessionDescription, StatedPlate } from "../core/session.ts";
@@ -142,8 +143,10 @@ export interface RecordingOutline {
 export interface TakenFile {
   /** The session it went to. */
   readonly folder: string;
-  readonly outcome: RecordingView["outcome"] | "session";
+  readonly outcome: RecordingView["outcome"] | "session" | "left aside";
   readonly message: string;
+  /** What it is, where it is no recording and was left aside. */
+  readonly kind?: OtherKind;
   /** Open recordings with the same bytes, elsewhere. */
   readonly sameAs: readonly string[];
 }
@@ -232,6 +235,11 @@ export interface HostApi extends RegisterApi {
     readonly reply: {
       readonly places: readonly { readonly folder: string; readonly session: string; readonly message: string }[];
     };
+  };
+  /** Takes recordings out of their session, as one step that can be taken back; in the register they lie in the bin. */
+  "recordings.takeOut": {
+    readonly request: { readonly folder: string; readonly files: readonly string[] };
+    readonly reply: Workspace;
   };
   /** Lines of a file as text, at most `lineLimit` of them. */
   "recordings.lines": {

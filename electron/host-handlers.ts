@@ -51,6 +51,7 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     "workspace.redo": (request) => thenRead(() => workspace.redo(request)),
     "recordings.add": ({ path, bytes, batch }) => workspace.add(path, bytes, batch),
     "recordings.endBatch": ({ batch }) => workspace.endBatch(batch),
+    "recordings.takeOut": ({ folder, files }) => thenRead(() => workspace.takeOut(folder, files)),
     "recordings.lines": ({ folder, file, first, count }) => workspace.lines(folder, file, first, count),
     "recordings.outline": ({ folder, file }) => {
       const outline = workspace.outline(folder, file);
@@ -122,9 +123,11 @@ async function makeFile(
     bytes: new TextEncoder().encode(content),
   });
   switch (format) {
-    case "session":
+    case "session": {
+      const made = text(sessionFileName, "application/json", writeSessionFile(result.description));
       workspace.takenAlong(folder);
-      return text(sessionFileName, "application/json", writeSessionFile(result.description));
+      return made;
+    }
     case "json":
       return text(`${stem}-results.json`, "application/json", resultJson(resultDocument([result], workspace.settings)));
     case "csv":

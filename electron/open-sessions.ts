@@ -8,6 +8,7 @@ import { RequestRefused } from "./request-refused.ts";
 import type { KeptChange, SessionKeeper } from "./session-keeper.ts";
 import { listSessions } from "./session-list.ts";
 import type { StoredSession } from "./stored-session.ts";
+import { broughtBack, takeOutWords, withoutEntriesOf, withoutFiles } from "./taken-out.ts";
 
 /** The sessions that are open, what was said about them, and the steps that can be taken back. */
 export class OpenSessions {
@@ -104,6 +105,23 @@ export class OpenSessions {
     this.put({ ...session, stated: after });
   }
 
+  /** Takes recordings out of a session, as a step that can be taken back; those of the register go to its bin. */
+  takeOut(session: StoredSession, paths: readonly string[]): void {
+    const { folder, stated: before, keptAs } = session;
+    const takenOut = session.files.filter(({ path }) => paths.includes(path));
+    const words = takeOutWords(takenOut.map(({ path }) => path));
+    if (keptAs !== undefined && this.#keeper !== undefined) {
+      const sequence = this.#keeper.takeOut(keptAs, paths);
+      if (sequence !== undefined) this.recordKept({ reach: { folder }, words, sequence });
+      this.refreshKept(folder);
+      return;
+    }
+    const after: Stated = { ...before, description: withoutEntriesOf(before.description, paths) };
+    this.#nothingSaid();
+    this.history.record({ reach: { folder }, words, before, after, takenOut });
+    this.put({ ...session, files: withoutFiles(session.files, takenOut), stated: after });
+  }
+
   /** Adds answers, readings or an opening to a session: kept for good, and no step that can be taken back. */
   addCautions(session: StoredSession, added: WrittenCautions): void {
     const description = withCautions(session.stated.description, added);
@@ -131,7 +149,7 @@ export class OpenSessions {
   /** Takes a step back; the session it belongs to is shown. */
   undo(step: NumberedStep): void {
     if ("sequence" in step) this.#stepKept(step, (keeper) => keeper.undo(step.sequence));
-    else this.#state(step.reach.folder, step.before);
+    else this.#state(step.reach.folder, step.before, (files) => broughtBack(files, step.takenOut ?? []));
     this.history.undone(step);
     this.stepped = `Taken back: ${step.words}.`;
   }
@@ -139,7 +157,7 @@ export class OpenSessions {
   /** Does a step again that was taken back. */
   redo(step: NumberedStep): void {
     if ("sequence" in step) this.#stepKept(step, (keeper) => keeper.redo(step.sequence));
-    else this.#state(step.reach.folder, step.after);
+    else this.#state(step.reach.folder, step.after, (files) => withoutFiles(files, step.takenOut ?? []));
     this.history.redone(step);
     this.stepped = `Done again: ${step.words}.`;
   }
@@ -220,11 +238,11 @@ export class OpenSessions {
     if (this.shown === folder) this.shown = listSessions(this.all)[0]?.folder ?? "";
   }
 
-  #state(folder: string, stated: Stated): void {
+  #state(folder: string, stated: Stated, filesNow: (files: StoredSession["files"]) => StoredSession["files"]): void {
     this.#nothingSaid();
     const session = this.get(folder);
     const description = keepAdded(session.stated.description, stated.description);
-    this.put({ ...session, stated: { ...stated, description } });
+    this.put({ ...session, files: filesNow(session.files), stated: { ...stated, description } });
     this.shown = folder;
   }
 }

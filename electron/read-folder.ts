@@ -1,10 +1,24 @@
-import { type Dirent, lstatSync, readdirSync, readFileSync, realpathSync, type Stats, statSync } from "node:fs";
+import {
+  closeSync,
+  type Dirent,
+  lstatSync,
+  openSync,
+  readdirSync,
+  readFileSync,
+  readSync,
+  realpathSync,
+  type Stats,
+  statSync,
+} from "node:fs";
 import { basename, dirname, join } from "node:path";
 import type { SessionInput, UnreadableFile } from "../core/analysis.ts";
 import { type Finding, finding } from "../core/finding.ts";
 import type { RecordingFile } from "../core/recording/file.ts";
+import type { LeftAside } from "../core/recording/left-aside-words.ts";
+import type { OtherKind } from "../core/recording/other-kinds.ts";
 import { parseSessionFile } from "../core/session-file.ts";
-import { comparePaths, isOwnResult, isRecordingName, joinPath, sessionFileName } from "./recording-names.ts";
+import { headBytes, isNamed, otherKindOf } from "./left-aside/other-kind.ts";
+import { comparePaths, isRecordingName, joinPath, sessionFileName } from "./recording-names.ts";
 import { recordingFile } from "./stored-session.ts";
 
 /** A folder with recordings, found but not read yet. */
@@ -26,20 +40,27 @@ export type FoundSession = Omit<SessionInput, "stated">;
 /** Larger files are not read. */
 const fileByteLimit = 1024 * 1024 * 1024;
 
-/** Finds every folder with recordings in and below `root`, in the order of their paths. Links to folders are followed once. */
-export function listFolder(root: string): readonly ListedSession[] {
+/** Is told of each file that is no recording, with its path below what was named. */
+export type LeaveAside = (file: LeftAside) => void;
+
+/**
+ * Finds every folder with recordings in and below `root`, in the order of their paths. Links to folders are followed once.
+ * Hidden files and folders are not looked at.
+ */
+export function listFolder(root: string, leaveAside: LeaveAside = () => {}): readonly ListedSession[] {
   const found: ListedSession[] = [];
-  walk(root, "", new Set(), found);
+  walk(root, "", new Set(), found, leaveAside);
   return found.toSorted((first, second) => comparePaths(first.folder, second.folder));
 }
 
 /** Groups single files by the folder they lie in, so that its session.json describes them; folders in order of mention. */
-export function listLooseFiles(paths: readonly string[]): readonly ListedSession[] {
+export function listLooseFiles(paths: readonly string[], leaveAside: LeaveAside = () => {}): readonly ListedSession[] {
   const directories = [...new Set(paths.map((path) => dirname(path)))];
-  return directories.map((directory) => {
+  return directories.flatMap((directory) => {
     const members = new Set(paths.filter((path) => dirname(path) === directory));
-    const looks = [...members].map((path) => ({ name: basename(path), look: lookAt(path) }));
-    return { folder: "", directory, ...sorted(looks), loose: true };
+    const looks = [...members].map((path) => ({ name: basename(path), look: lookInto(path) }));
+    const listed = sorted(looks, { folder: "", directory }, leaveAside);
+    return isEmpty(listed) ? [] : [{ folder: "", directory, ...listed, loose: true }];
   });
 }
 
@@ -55,16 +76,14 @@ export function readSession(listed: ListedSession): FoundSession {
   return { folder: listed.folder, files, unreadable, ...readDescription(listed) };
 }
 
-/** One listed file: a recording, a table of results of our own, or why it cannot be read. */
+/** One listed file: a recording, or why it cannot be read. */
 export type ListedFile =
   | { readonly kind: "recording"; readonly file: RecordingFile }
-  | { readonly kind: "own result" }
   | { readonly kind: "unreadable"; readonly reason: string };
 
 export function readListedFile(directory: string, name: string): ListedFile {
   try {
-    const bytes = readFileSync(join(directory, name));
-    return isOwnResult(bytes) ? { kind: "own result" } : { kind: "recording", file: recordingFile(name, bytes) };
+    return { kind: "recording", file: recordingFile(name, readFileSync(join(directory, name))) };
   } catch (error) {
     return { kind: "unreadable", reason: reasonOf(error) };
   }
@@ -75,25 +94,31 @@ export function readFolder(root: string): readonly FoundSession[] {
   return listFolder(root).map(readSession);
 }
 
-function walk(root: string, folder: string, visited: Set<string>, found: ListedSession[]): void {
+function walk(
+  root: string,
+  folder: string,
+  visited: Set<string>,
+  found: ListedSession[],
+  leaveAside: LeaveAside,
+): void {
   const directory = join(root, folder);
   const identity = realpathSync(directory);
   if (visited.has(identity)) return;
   visited.add(identity);
-  const looks: { readonly name: string; readonly look: Look }[] = [];
+  const looks: NamedLook[] = [];
   for (const entry of visibleEntries(directory)) {
     const path = join(directory, entry.name);
-    const look = lookAt(path);
+    const look = isRecordingName(entry.name) ? lookInto(path) : lookAt(path);
     if (look === "folder") {
       try {
-        walk(root, joinPath(folder, entry.name), visited, found);
+        walk(root, joinPath(folder, entry.name), visited, found, leaveAside);
       } catch (error) {
         looks.push({ name: entry.name, look: { reason: reasonOf(error) } });
       }
     } else if (isRecordingName(entry.name)) looks.push({ name: entry.name, look });
   }
-  const { names, unreadable } = sorted(looks);
-  if (names.length + unreadable.length > 0) found.push({ folder, directory, names, unreadable, loose: false });
+  const listed = sorted(looks, { folder, directory }, leaveAside);
+  if (!isEmpty(listed)) found.push({ folder, directory, ...listed, loose: false });
 }
 
 function visibleEntries(directory: string): readonly Dirent[] {
@@ -102,6 +127,38 @@ function visibleEntries(directory: string): readonly Dirent[] {
 
 /** What lies at a path: a file to read, a folder to walk, or why it cannot be read. */
 type Look = "file" | "folder" | { readonly reason: string };
+
+/** The same for what may be a recording: a file may turn out to be something else. */
+type CloseLook = Look | { readonly kind: OtherKind };
+
+interface NamedLook {
+  readonly name: string;
+  readonly look: CloseLook;
+}
+
+function lookInto(path: string): CloseLook {
+  const look = lookAt(path);
+  if (look !== "file") return look;
+  try {
+    const { head, byteLength } = readHead(path);
+    const kind = otherKindOf(basename(path), head, byteLength);
+    return kind === undefined ? look : { kind };
+  } catch (error) {
+    return { reason: reasonOf(error) };
+  }
+}
+
+function readHead(path: string): { readonly head: Uint8Array; readonly byteLength: number } {
+  const { size } = statSync(path);
+  const file = openSync(path, "r");
+  try {
+    const head = new Uint8Array(Math.min(size, headBytes));
+    const read = readSync(file, head, 0, head.length, 0);
+    return { head: head.subarray(0, read), byteLength: size };
+  } finally {
+    closeSync(file);
+  }
+}
 
 function lookAt(path: string): Look {
   let status: Stats;
@@ -120,19 +177,34 @@ function isLink(path: string): boolean {
   return lstatSync(path, { throwIfNoEntry: false })?.isSymbolicLink() ?? false;
 }
 
-function sorted(looks: readonly { readonly name: string; readonly look: Look }[]) {
+/** The looks in order; a file that is none stays all the same where the folder's session.json calls it a recording. */
+function sorted(
+  looks: readonly NamedLook[],
+  { folder, directory }: Pick<ListedSession, "folder" | "directory">,
+  leaveAside: LeaveAside,
+) {
   const ordered = looks.toSorted((first, second) => comparePaths(first.name, second.name));
+  const hasOthers = looks.some(({ look }) => typeof look === "object" && "kind" in look);
+  const described = hasOthers ? readDescription({ directory, names: [], loose: false }).description : {};
   const names: string[] = [];
   const unreadable: UnreadableFile[] = [];
   for (const { name, look } of ordered) {
     if (typeof look === "string") names.push(name);
-    else unreadable.push({ path: name, reason: look.reason });
+    else if (!("kind" in look)) unreadable.push({ path: name, reason: look.reason });
+    else if (isNamed(described, name)) names.push(name);
+    else leaveAside({ path: joinPath(folder, name), kind: look.kind });
   }
   return { names, unreadable };
 }
 
+function isEmpty({ names, unreadable }: Pick<ListedSession, "names" | "unreadable">): boolean {
+  return names.length + unreadable.length === 0;
+}
+
 /** What session.json says about what was listed; nothing where there is none. */
-export function readDescription(listed: ListedSession): Pick<FoundSession, "description" | "descriptionFindings"> {
+export function readDescription(
+  listed: Pick<ListedSession, "directory" | "names" | "loose">,
+): Pick<FoundSession, "description" | "descriptionFindings"> {
   const path = join(listed.directory, sessionFileName);
   const look = lookAt(path);
   if (look === "folder") return { description: {}, descriptionFindings: [] };

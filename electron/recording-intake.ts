@@ -1,12 +1,14 @@
 import { listInWords } from "../core/plain-words.ts";
 import type { RecordingFile } from "../core/recording/file.ts";
+import { leftAsideMessage } from "../core/recording/left-aside-words.ts";
 import { parseSessionFile } from "../core/session-file.ts";
 import type { Analyses } from "./analyses.ts";
 import { BatchPlaces, namesakes } from "./batch-places.ts";
 import type { Stated } from "./edit-history.ts";
 import type { HostApi, TakenFile } from "./host-api.ts";
+import { isNamed, otherKindOfFile } from "./left-aside/other-kind.ts";
 import type { OpenSessions } from "./open-sessions.ts";
-import { isRecordingName, sessionFileName, splitPath } from "./recording-names.ts";
+import { sessionFileName, splitPath } from "./recording-names.ts";
 import { viewRecording } from "./recording-view.ts";
 import { RequestRefused } from "./request-refused.ts";
 import { isSameSession } from "./same-session.ts";
@@ -28,6 +30,15 @@ export class RecordingIntake {
     this.#analyses = analyses;
   }
 
+  /** The batches as they are now, to come back to. @returns brings them back */
+  snapshot(): () => void {
+    const batches = [...this.#batches].map(([name, places]) => [name, places.copy()] as const);
+    return () => {
+      this.#batches.clear();
+      for (const [name, places] of batches) this.#batches.set(name, places);
+    };
+  }
+
   /** Forgets the batches. */
   clear(): void {
     this.#batches.clear();
@@ -41,8 +52,9 @@ export class RecordingIntake {
     const { folder: asked, name } = splitPath(path);
     const isDescription = name === sessionFileName;
     const nothing = { folder: asked, outcome: "refused", sameAs: [] } as const;
-    if (!isDescription && !isRecordingName(name)) {
-      return { ...nothing, message: `${name} is no recording and was left out.` };
+    const kind = isDescription || this.#isNamed(asked, name, batch) ? undefined : otherKindOfFile(name, bytes);
+    if (kind !== undefined) {
+      return { folder: asked, outcome: "left aside", kind, message: leftAsideMessage(kind), sameAs: [] };
     }
     if (!isDescription && this.#open.byteLength + bytes.byteLength > totalByteLimit) {
       return { ...nothing, message: `${name} was left out: more than 1 GB of recordings is open.` };
@@ -71,6 +83,13 @@ export class RecordingIntake {
         return { folder, session: same.folder, message: "" };
       }),
     };
+  }
+
+  /** The session the file goes to calls it a recording. */
+  #isNamed(asked: string, name: string, batch: string): boolean {
+    const place = batch === "" ? asked : this.#batches.get(batch)?.all.find(([folder]) => folder === asked)?.[1];
+    const session = place === undefined ? undefined : this.#open.find(place);
+    return session !== undefined && isNamed(session.stated.description, name);
   }
 
   #addRecording(before: StoredSession, file: RecordingFile): TakenFile {

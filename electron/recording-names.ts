@@ -3,13 +3,9 @@ import { resultCsvColumns } from "../core/sheet/result-csv.ts";
 /** The file that describes the recordings of its folder. */
 export const sessionFileName = "session.json";
 
-/** Endings of files that lie beside recordings and are none. */
-const otherEndings = [".md", ".json", ".html", ".pdf"] as const;
-
-/** True for a name that may be a recording: not hidden, not the session's description, no notes or documents of ours. */
+/** True for a name that may be a recording: not hidden, and not the session's description. What a file is, its content says. */
 export function isRecordingName(name: string): boolean {
-  const lower = name.toLowerCase();
-  return !name.startsWith(".") && !otherEndings.some((ending) => lower.endsWith(ending));
+  return !name.startsWith(".") && name !== sessionFileName;
 }
 
 /** The program's own table of results, saved among the recordings: never read as one. */

@@ -12,6 +12,7 @@ export const requestNames = [
   "workspace.redo",
   "recordings.add",
   "recordings.endBatch",
+  "recordings.takeOut",
   "recordings.lines",
   "recordings.outline",
   "recordings.assign",

@@ -1,6 +1,7 @@
 import { z } from "zod";
 import { eventNames } from "../core/events/event.ts";
 import { sessionOperationSchema, stopKinds } from "../core/gate/gate-schema.ts";
+import { recordingByteLimit } from "../core/recording/size-limit.ts";
 import { protocolSchema, sessionSchema } from "../core/session-schema.ts";
 import { settingsCatalogue } from "../core/settings.ts";
 import { alignments } from "../core/sides/curves.ts";
@@ -9,9 +10,6 @@ import { cautionAdditionSchema } from "./cautions/caution-addition.ts";
 import type { HostApi, HostRequestName } from "./host-api.ts";
 import { registerRequestSchemas } from "./register-host/register-request-schemas.ts";
 import { settledFields } from "./settled-fields.ts";
-
-/** Largest recording taken in through the boundary. */
-export const recordingByteLimit = 64 * 1024 * 1024;
 
 /** Most lines of a file given at a time. */
 export const lineLimit = 1000;
@@ -150,6 +148,7 @@ export const requestSchemas = {
       .refine((bytes) => bytes.byteLength <= recordingByteLimit, "must not be larger than 64 MB"),
     batch: line(64).min(1).exactOptional(),
   }),
+  "recordings.takeOut": z.strictObject({ folder, files: z.array(file).min(1).max(10_000) }),
   "recordings.endBatch": z.strictObject({ batch: line(64).min(1) }),
   "recordings.lines": z.strictObject({
     folder,

@@ -13,6 +13,8 @@ export type KeptChange = "session changed" | "trials changed" | "cautions added"
 export interface SessionKeeper {
   /** Keeps what is said about a session from now on. @returns the journal's entry; undefined where it is kept already */
   describe(id: string, description: SessionDescription, change: KeptChange): number | undefined;
+  /** Moves the recordings of these names to the bin. @returns the journal's entry */
+  takeOut(id: string, paths: readonly string[]): number | undefined;
   /**
    * Keeps a recording, in the place of another one of the same name.
    * @returns the journal's entry; undefined where exactly this one is kept already

@@ -3,10 +3,15 @@ import type { HostApi, HostRequestName, Workspace } from "./host-api.ts";
 import type { HostHandlers } from "./host-handlers.ts";
 import type { WorkspaceState } from "./workspace.ts";
 
-/** Requests that change what is stated or kept, within one turn: all of each is done, or nothing. */
-const wholeRequests = [
+/** Requests that take files in or change what is stated or kept, within one turn: all of each is done, or nothing. */
+export const wholeRequests = [
+  "workspace.clear",
+  "workspace.show",
   "workspace.undo",
   "workspace.redo",
+  "recordings.add",
+  "recordings.endBatch",
+  "recordings.takeOut",
   "recordings.answer",
   "recordings.assign",
   "session.change",
@@ -16,10 +21,41 @@ const wholeRequests = [
   "records.save",
   "records.bin",
   "records.takeOut",
+  "sessions.open",
   "sessions.start",
   "sessions.note",
   "sessions.keep",
+  "archive.import",
 ] as const satisfies readonly HostRequestName[];
+
+/** Requests that only tell what there is. */
+const tellingRequests = [
+  "application.describe",
+  "workspace.read",
+  "recordings.lines",
+  "recordings.outline",
+  "layouts.export",
+  "watch.choose",
+  "watch.read",
+  "trials.trace",
+  "sides.curves",
+  "sheet.read",
+  "register.verify",
+  "athletes.list",
+  "records.previewErasure",
+  "bin.read",
+  "backups.read",
+  "backups.preview",
+] as const satisfies readonly HostRequestName[];
+
+const changeNothing: ReadonlySet<HostRequestName> = new Set([...wholeRequests, ...tellingRequests]);
+
+/** What a person is told where a mistake of ours ended a request. */
+export function brokenSentence(name: HostRequestName): string {
+  return changeNothing.has(name)
+    ? "Something went wrong inside the program; nothing was changed."
+    : "Something went wrong inside the program. Part of it may have been done: look at what is shown before you go on.";
+}
 
 /**
  * The handlers with those requests done whole: where anything throws, even after the change while the reply is made,
@@ -36,8 +72,10 @@ function asWhole<Name extends (typeof wholeRequests)[number]>(
   workspace: WorkspaceState,
   name: Name,
 ) {
-  const handle = handlers[name] as (request: HostApi[Name]["request"]) => Workspace;
-  return (request: HostApi[Name]["request"]): Workspace => {
+  type Reply = HostApi[Name]["reply"];
+  // None of them waits for anything: what is begun within the whole ends within it.
+  const handle = handlers[name] as unknown as (request: HostApi[Name]["request"]) => Reply;
+  return (request: HostApi[Name]["request"]): Reply | Workspace => {
     try {
       return workspace.whole(() => handle(request));
     } catch (error) {

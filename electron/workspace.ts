@@ -37,11 +37,12 @@ import type {
 } from "./host-api.ts";
 import { layoutOfFile } from "./layouts/layout-of-file.ts";
 import type { LayoutShelf } from "./layouts/layout-shelf.ts";
+import { otherKindOfFile } from "./left-aside/other-kind.ts";
 import { chosenStep, offeredSteps } from "./offered-steps.ts";
 import { OpenSessions } from "./open-sessions.ts";
 import { type FoundSession, readFolder } from "./read-folder.ts";
 import { RecordingIntake } from "./recording-intake.ts";
-import { isRecordingName, sessionFileName, splitPath } from "./recording-names.ts";
+import { sessionFileName, splitPath } from "./recording-names.ts";
 import { outlineOf } from "./recording-outline.ts";
 import { trialsOf, viewRecording } from "./recording-view.ts";
 import { RequestRefused } from "./request-refused.ts";
@@ -200,13 +201,21 @@ export class WorkspaceState {
   add(path: string, bytes: Uint8Array, batch = ""): TakenFile {
     const { folder, name } = splitPath(path);
     const isOwn = this.#open.find(folder)?.keptAs === undefined;
-    if (this.#demo && isOwn && (name === sessionFileName || isRecordingName(name))) this.clear();
+    const comesIn = name === sessionFileName || otherKindOfFile(name, bytes) === undefined;
+    if (this.#demo && isOwn && comesIn) this.clear();
     return this.#intake.add(path, bytes, batch);
   }
 
   /** Ends a batch: what came in under the name of an open session joins it where it is the same session. */
   endBatch(batch: string): HostApi["recordings.endBatch"]["reply"] {
     return this.#intake.endBatch(batch);
+  }
+
+  /** Takes recordings out of their session: one step, whatever their number. */
+  takeOut(folder: string, files: readonly string[]): void {
+    const session = this.#open.get(folder);
+    for (const file of files) this.#requireFile(session, file);
+    this.#open.takeOut(session, [...new Set(files)]);
   }
 
   answer(folder: string, files: readonly string[], answers: RecordingAnswers, started: Started = {}): void {
@@ -322,7 +331,14 @@ export class WorkspaceState {
 
   /** Does all of the work, in memory and in the register, or leaves everything as it was. */
   whole<Result>(work: () => Result): Result {
-    return this.#open.whole(work);
+    const [demo, restoreBatches] = [this.#demo, this.#intake.snapshot()];
+    try {
+      return this.#open.whole(work);
+    } catch (error) {
+      this.#demo = demo;
+      restoreBatches();
+      throw error;
+    }
   }
 
   /** Takes a step and says whether it changed a status of its session. */

@@ -97,9 +97,7 @@ export function decimalMarkFindings({ dialect, againstStated }: DetectedDialect,
 }
 
 function marksDiffer(severity: "note" | "warning", message: string): Finding {
-  return finding("decimal-marks-differ", severity, message, "Look at one number of each column.", {
-    where: "the rows",
-  });
+  return finding("decimal-marks-differ", severity, message, "Look at one number of each column.");
 }
 
 function columnNames(columns: readonly number[]): string {

@@ -1,14 +1,19 @@
 import { createHash, randomBytes, timingSafeEqual } from "node:crypto";
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import { recordingByteLimit } from "../../core/recording/size-limit.ts";
 import { handleRequest, type Outcome } from "../handle-request.ts";
 import { decodeMessage, encodeMessage } from "../host-codec.ts";
 import type { HostHandlers } from "../host-handlers.ts";
 import { readRendererFile } from "../renderer-files.ts";
-import { recordingByteLimit } from "../request-schemas.ts";
 import { securityHeaders } from "../security-headers.ts";
 
 /** Base64 makes a third more of a recording; the rest is room for its path. */
 const bodyByteLimit = Math.ceil(recordingByteLimit / 3) * 4 + 16_384;
+
+/** A body beyond this is cut off all the same. */
+const mostThrownAway = 4 * 1024 * 1024 * 1024;
+
+const longestSilenceMilliseconds = 500;
 
 const loopbackAddress = "127.0.0.1";
 
@@ -105,7 +110,13 @@ async function answerRequest(
   if (request.headers.origin !== gate.origin) return refuse(response, 403, "The request comes from another page.");
   if (!knowsSecret(request, gate)) return refuse(response, 403, "The secret of this launch is missing or wrong.");
   const body = await readBody(request);
-  if (body === undefined) return refuse(response, 413, "The request is too large.");
+  if (body === undefined) {
+    return refuse(
+      response,
+      413,
+      "This is larger than 64 MB, the most that is taken in at a time; it was left out. Whatever else was chosen is not affected.",
+    );
+  }
   let payload: unknown;
   try {
     payload = decodeMessage(body);
@@ -136,16 +147,38 @@ function hashOf(text: string): Buffer {
 
 /** @returns undefined when the body is larger than any request can be. */
 async function readBody(request: IncomingMessage): Promise<string | undefined> {
-  if (Number(request.headers["content-length"] ?? 0) > bodyByteLimit) return undefined;
+  if (Number(request.headers["content-length"] ?? 0) > bodyByteLimit) return throwAway(request);
   const pieces: Buffer[] = [];
   let length = 0;
   const incoming: AsyncIterable<Buffer> = request.iterator({ destroyOnReturn: false });
   for await (const piece of incoming) {
     length += piece.byteLength;
-    if (length > bodyByteLimit) return undefined;
+    if (length > bodyByteLimit) return throwAway(request);
     pieces.push(piece);
   }
   return Buffer.concat(pieces).toString("utf8");
+}
+
+/**
+ * Takes the rest of a body and keeps nothing of it: a page that is cut off while it sends never reads the answer, and
+ * takes the program for gone. A sender that falls silent, or never ends, is answered all the same.
+ */
+function throwAway(request: IncomingMessage): Promise<undefined> {
+  return new Promise((resolve) => {
+    let length = 0;
+    const end = (): void => {
+      clearTimeout(silence);
+      resolve(undefined);
+    };
+    const silence = setTimeout(end, longestSilenceMilliseconds);
+    request.on("data", (piece: Buffer) => {
+      length += piece.byteLength;
+      silence.refresh();
+      if (length > mostThrownAway) end();
+    });
+    request.once("end", end).once("close", end);
+    request.resume();
+  });
 }
 
 /**

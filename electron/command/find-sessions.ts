@@ -1,5 +1,6 @@
 import { lstatSync, realpathSync, statSync } from "node:fs";
 import { basename, resolve } from "node:path";
+import { type LeftAside, leftAsideWords } from "../../core/recording/left-aside-words.ts";
 import { type ListedSession, listFolder, listLooseFiles } from "../read-folder.ts";
 import { comparePaths, isRecordingName, joinPath, sessionFileName } from "../recording-names.ts";
 import { UsageError } from "./usage-error.ts";
@@ -13,16 +14,21 @@ export function findSessions(typed: readonly string[], say: (sentence: string) =
   if (typed.length === 0) throw new UsageError("Name at least one recording or folder; --help shows examples.");
   const folders: ListedSession[] = [];
   const files: string[] = [];
-  const leftOut: string[] = [];
+  const leftAside: LeftAside[] = [];
+  const leaveAside = (file: LeftAside) => void leftAside.push(file);
   for (const name of typed) {
-    if (isFolder(name)) folders.push(...listFolder(name));
+    if (isFolder(name)) folders.push(...listFolder(name, leaveAside));
     else if (basename(name) === sessionFileName) continue;
     else if (isRecordingName(basename(name))) files.push(resolve(name));
-    else leftOut.push(name);
+    else leaveAside({ path: name, kind: "hidden file" });
   }
-  if (folders.length === 0 && !files.some(isThere)) throw new UsageError(nothingToRead(typed));
-  for (const name of leftOut) say(`${name} is no recording and was left out.`);
-  const sessions = eachOnce([...folders, ...listLooseFiles(files)]);
+  const loose = listLooseFiles(files, leaveAside);
+  const words = leftAsideWords(leftAside);
+  if (folders.length === 0 && !loose.some(holdsSomething)) {
+    throw new UsageError([nothingToRead(typed), words].filter((part) => part !== "").join(" "));
+  }
+  if (words !== "") say(words);
+  const sessions = eachOnce([...folders, ...loose]);
   for (const path of pathsOfSeveral(sessions)) {
     say(`${path} was found under more than one argument; name their common folder to tell the results apart.`);
   }
@@ -31,6 +37,10 @@ export function findSessions(typed: readonly string[], say: (sentence: string) =
 
 function isFolder(name: string): boolean {
   return statSync(name, { throwIfNoEntry: false })?.isDirectory() ?? false;
+}
+
+function holdsSomething({ directory, names, unreadable }: ListedSession): boolean {
+  return names.length > 0 || unreadable.some(({ path }) => isThere(resolve(directory, path)));
 }
 
 /** Something lies at the path, be it a link that leads nowhere. */

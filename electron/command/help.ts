@@ -46,7 +46,8 @@ ${exitHelp}
 export const analyzeHelp = `counterpoise analyze FILE|FOLDER… [options]
 
 Analyses recordings. A folder is searched with everything below it; each folder with recordings is one session and may
-hold a session.json that describes it. Hidden files, .md and .json files are no recordings.
+hold a session.json that describes it. Hidden files are not looked at; pictures,
+documents, notes and other files whose content shows that they are no recordings are left aside and named.
 
 ${statingHelp}
 

@@ -26,7 +26,6 @@ export type FirstPass =
       readonly sha256: string;
       readonly weighed: readonly WeighedTrial[];
     }
-  | { readonly kind: "own result"; readonly path: string }
   | { readonly kind: "unreadable"; readonly path: string; readonly reason: string };
 
 /** Drafts of files with so many bytes together are kept between the passes; the others are read and cut again. */

@@ -74,7 +74,10 @@ export function recordHandlers(home: RegisterHome): Pick<RegisterHandlers, Names
       return thenRefresh();
     },
     "records.takeOut": (key) => {
-      home.act("Take out of the bin", inTheBin(home.register, key), (register) => register.writes.takeOutOfBin(key));
+      home.act("Take out of the bin", inTheBin(home.register, key), (register) => {
+        if (key.kind === "recordings") refuseTakenName(register, key.id);
+        register.writes.takeOutOfBin(key);
+      });
       return thenRefresh();
     },
     "records.previewErasure": (key) => previewErasure(home.register, [key]),
@@ -114,6 +117,17 @@ function save(register: Register, record: WrittenRecord, isNew: boolean): void {
 function refuseTakenCode(register: Register, id: string, code: string): void {
   const other = register.reads.athletes().find((each) => each.code === code && each.id !== id);
   if (other !== undefined) throw new RequestRefused(`Another athlete has the code ${code}; nothing was changed.`);
+}
+
+/** Two recordings of one name in a session could not be told apart. */
+function refuseTakenName(register: Register, id: string): void {
+  const { references, content } = register.reads.record("recordings", id) ?? {};
+  const session = references?.session === undefined ? undefined : register.reads.describedSession(references.session);
+  if (session?.recordings.some((each) => each.id !== id && each.content.path === content?.path)) {
+    throw new RequestRefused(
+      `Another recording called ${content?.path} is in this session now; nothing was changed. Take that one out first.`,
+    );
+  }
 }
 
 function binned(register: Register): readonly BinnedRecord[] {

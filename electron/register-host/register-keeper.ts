@@ -13,6 +13,7 @@ export function registerKeeper(home: RegisterHome): SessionKeeper {
   return {
     describe: (id, description, change) => wrote(home.register, () => describe(home.register, id, description, change)),
     addRecording: (id, file) => wrote(home.register, () => addRecording(home.register, id, file)),
+    takeOut: (id, paths) => wrote(home.register, () => takeOut(home.register, id, paths)),
     read: (id, known) => readKeptSession(home.register, id, known),
     undo: (sequence) => home.register.writes.undo(sequence),
     redo: (sequence) => home.register.writes.redo(sequence),
@@ -66,6 +67,15 @@ function addRecording(register: Register, id: string, { path, bytes, sha256 }: R
     }
     changes.moveToBin(before);
   });
+}
+
+/** What was said of their trials hangs on them: it is not shown while they lie in the bin, and is there again with them. */
+function takeOut(register: Register, id: string, paths: readonly string[]): void {
+  const described = register.reads.describedSession(id);
+  if (described === undefined) throw noLongerThere();
+  const chosen = described.recordings.filter(({ content }) => paths.includes(content.path));
+  if (chosen.length < new Set(paths).size) throw noLongerThere();
+  register.writes.moveToBin(...chosen);
 }
 
 function noLongerThere(): RequestRefused {

@@ -13,6 +13,8 @@ export class Connection {
   readonly #statements = new Map<string, StatementSync>();
   /** While it is true a transaction that was begun stays open, so that more can join it. */
   #isHeld = false;
+  /** SQLite took a whole transaction back by itself, as it does where the disk is full. */
+  #lostAll = false;
 
   /** @param location a path, or a `file:` address where SQLite must be told more */
   constructor(location: string | URL, options: { readonly readOnly?: boolean } = {}) {
@@ -59,24 +61,42 @@ export class Connection {
     sayingPlainly(() => this.#database.exec(sql));
   }
 
-  /** All of the work or nothing of it; within a transaction the work joins that one. */
+  /** All of the work or nothing of it; within a transaction it is a part that can fail alone, and lasts with the whole. */
   transaction<Result>(work: () => Result): Result {
-    if (this.#database.isTransaction) return work();
+    if (this.#database.isTransaction) return this.#part(work);
     this.execute("BEGIN IMMEDIATE");
     return this.#orNothing(work, !this.#isHeld);
   }
 
   /**
-   * All the transactions of the work as one, which begins with the first of them and ends with the work. Where the work
-   * catches what one of them throws, it must throw itself.
+   * All the transactions of the work as one, which begins with the first of them and ends with the work. The work may go
+   * on after one of them failed, where that one alone was lost.
    */
   whole<Result>(work: () => Result): Result {
     if (this.#isHeld || this.#database.isTransaction) return work();
     this.#isHeld = true;
+    this.#lostAll = false;
     try {
-      return this.#orNothing(work, true);
+      return this.#orNothing(() => {
+        const result = work();
+        if (this.#lostAll) throw new RequestRefused(rolledBack);
+        return result;
+      }, true);
     } finally {
       this.#isHeld = false;
+    }
+  }
+
+  #part<Result>(work: () => Result): Result {
+    this.execute("SAVEPOINT part");
+    try {
+      const result = work();
+      this.execute("RELEASE part");
+      return result;
+    } catch (error) {
+      if (this.#database.isTransaction) this.#database.exec("ROLLBACK TO part; RELEASE part");
+      else this.#lostAll = true;
+      throw error;
     }
   }
 
@@ -108,15 +128,18 @@ export class Connection {
 
 const damagedFile = 11;
 
+/** The sentence for a part of an action that failed in a way that took the whole with it. */
+const rolledBack = "The disk could not be written to; nothing of this was written. Make room and do it again.";
+
 /** What SQLite's result codes mean to a person (sqlite.org/rescode.html, primary codes). */
 const sentences: Readonly<Record<number, string>> = {
-  5: "Another program is writing to the register; nothing was changed. Try again in a moment.",
-  8: "The register's file or folder may not be written to; nothing was changed.",
-  10: "The disk could not be written to or read from (it may be full or gone); nothing was changed.",
-  [damagedFile]: "The register's file is damaged. Restore the newest backup; nothing was changed.",
-  13: "The disk is full; nothing was changed. Make room and do it again.",
+  5: "Another program is writing to the register; nothing of this was written. Try again in a moment.",
+  8: "The register's file or folder may not be written to; nothing of this was written.",
+  10: "The disk could not be written to or read from (it may be full or gone); nothing of this was written.",
+  [damagedFile]: "The register's file is damaged. Restore the newest backup; nothing of this was written.",
+  13: "The disk is full; nothing of this was written. Make room and do it again.",
   14: "The register's file could not be opened: the folder is missing, or may not be used by this user.",
-  18: "This is too long to be kept in a register; nothing was changed.",
+  18: "This is too long to be kept in a register; nothing of this was written.",
   26: "The file is no register: it does not hold what a register holds.",
 };
 

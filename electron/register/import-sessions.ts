@@ -1,4 +1,6 @@
+import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
 import type { SessionDescription } from "../../core/session.ts";
+import { isNamed, otherKindOfFile } from "../left-aside/other-kind.ts";
 import type { FoundSession } from "../read-folder.ts";
 import type { ChangeSet } from "./change-set.ts";
 import type { RecordContent } from "./record-schemas.ts";
@@ -25,9 +27,11 @@ export function importSessions(register: Register, sessions: readonly FoundSessi
 }
 
 /** Takes one session in. */
-export function importSession(register: Register, found: FoundSession): ImportedSession {
+export function importSession(register: Register, given: FoundSession): ImportedSession {
+  const { found, leftAside } = withRecordingsAlone(withoutTooLarge(given));
   const { description, folder } = found;
   const notes = found.unreadable.map(({ path, reason }) => `${path} was left out because it ${reason}.`);
+  if (leftAside !== "") notes.push(leftAside);
   return register.writes.act("recordings imported", (changes) => {
     const athlete = description.athlete && athleteFor(register, changes, description.athlete, notes);
     const known = knownSession(register, athlete, found);
@@ -51,6 +55,30 @@ export function importSession(register: Register, found: FoundSession): Imported
     }
     return { folder, session, outcome: "added" as const, recordings: found.files.length, notes };
   });
+}
+
+/** Largest recording a row of the register takes; SQLite holds no more than a thousand million bytes in one. */
+const largestRowBytes = 900_000_000;
+
+/** A recording that no row could hold is named, and costs the others of its session nothing. */
+function withoutTooLarge(given: FoundSession): FoundSession {
+  const fits = ({ bytes }: FoundSession["files"][number]) => bytes.byteLength <= largestRowBytes;
+  const reason = "is larger than 900 MB, the most that a register keeps of one recording";
+  const tooLarge = given.files.filter((file) => !fits(file)).map(({ path }) => ({ path, reason }));
+  return { ...given, files: given.files.filter(fits), unreadable: [...given.unreadable, ...tooLarge] };
+}
+
+/** What is no recording never enters a register, by whatever way a session came. */
+function withRecordingsAlone(given: FoundSession): { readonly found: FoundSession; readonly leftAside: string } {
+  const kinds = new Map(
+    given.files.map(({ path, bytes }) => {
+      const kind = isNamed(given.description, path) ? undefined : otherKindOfFile(path, bytes);
+      return [path, kind] as const;
+    }),
+  );
+  const leftAside = [...kinds].flatMap(([path, kind]) => (kind === undefined ? [] : [{ path, kind }]));
+  const files = given.files.filter(({ path }) => kinds.get(path) === undefined);
+  return { found: { ...given, files }, leftAside: leftAsideWords(leftAside) };
 }
 
 /** The athlete of this code, added where there is none; facts the record lacks are filled in, others stand. */

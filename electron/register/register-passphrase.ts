@@ -61,10 +61,9 @@ function protectUnder(
   const { store, journal } = register.contents;
   const protection = dataKey === undefined ? plainFields : encryptedFields(dataKey);
   // Backups first: broken off in between, nothing is left in the clear that the person believes encrypted.
-  for (const path of keptBackups(register.file)) {
-    const found = protectionIn(path, register, passphrase);
+  const backups = keptBackups(register.file).map((path) => [path, protectionIn(path, register, passphrase)] as const);
+  for (const [path, found] of backups)
     rewriteBackup(path, found, (kept, its) => rewrite(kept, its, protection, wrapped));
-  }
   store.connection.transaction(() => {
     journalChange(register, journal);
     rewrite(store, journal, protection, wrapped);

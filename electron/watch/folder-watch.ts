@@ -1,5 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
+import { recordingByteLimit } from "../../core/recording/size-limit.ts";
 import { sessionFileName, splitPath } from "../recording-names.ts";
 import { CompletedFiles } from "./completed-files.ts";
 import { type SeenFile, scanFolder } from "./scan-folder.ts";
@@ -38,15 +39,24 @@ export function watchedFolder(root: string): WatchedFolder {
 export class FolderWatch {
   readonly #folder: WatchedFolder;
   readonly #take: (path: string, bytes: Uint8Array) => void;
+  readonly #tellTooLarge: (path: string) => void;
   readonly #files = new CompletedFiles();
   #state: WatchState = { reachable: true, writing: [] };
   #timer: NodeJS.Timeout | undefined;
   #ended = false;
 
-  /** @param take is given each complete file once, and once more whenever it has changed since */
-  constructor(folder: WatchedFolder, take: (path: string, bytes: Uint8Array) => void) {
+  /**
+   * @param take is given each complete file once, and once more whenever it has changed since
+   * @param tellTooLarge is told of each complete file that is larger than one recording may be; it is not read
+   */
+  constructor(
+    folder: WatchedFolder,
+    take: (path: string, bytes: Uint8Array) => void,
+    tellTooLarge: (path: string) => void = () => {},
+  ) {
     this.#folder = folder;
     this.#take = take;
+    this.#tellTooLarge = tellTooLarge;
   }
 
   get state(): WatchState {
@@ -82,6 +92,11 @@ export class FolderWatch {
     const { complete, writing } = this.#files.look(seen);
     const unread: string[] = [];
     for (const file of descriptionsFirst(complete)) {
+      if (file.size > recordingByteLimit) {
+        this.#files.taken(file);
+        this.#tellTooLarge(file.path);
+        continue;
+      }
       // Still locked by the program that writes it, or gone since the look: tried again at the next.
       const bytes = await this.#folder.read(file.path).catch(() => undefined);
       if (this.#ended) return;

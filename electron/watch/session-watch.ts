@@ -1,10 +1,14 @@
 import { statSync } from "node:fs";
 import { basename, isAbsolute } from "node:path";
+import { suggestLeavingOut } from "../../core/leave-out.ts";
 import { withoutOptions } from "../../core/plain-words.ts";
 import { afterTrial } from "../../core/protocol/after-trial.ts";
 import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { countsFor } from "../../core/protocol/counting.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
+import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
+import type { OtherKind } from "../../core/recording/other-kinds.ts";
+import { tooLargeSentence } from "../../core/recording/size-limit.ts";
 import type { SessionResult, TrialResult } from "../../core/result.ts";
 import { startsFromBox } from "../../core/sides/box-height.ts";
 import { joinPath, sessionFileName, splitPath } from "../recording-names.ts";
@@ -32,6 +36,8 @@ export class SessionWatch {
   #next: NextRecordings = {};
   #newest: Newest | undefined;
   #taken = 0;
+  #leftAside = new Map<string, OtherKind>();
+  #tooLarge = new Set<string>();
   #revision = 0;
 
   /**
@@ -67,7 +73,16 @@ export class SessionWatch {
     this.#next = {};
     this.#newest = undefined;
     this.#taken = 0;
-    this.#watch = new FolderWatch(watchedFolder(folder), (path, bytes) => this.#take(path, bytes));
+    this.#leftAside.clear();
+    this.#tooLarge.clear();
+    this.#watch = new FolderWatch(
+      watchedFolder(folder),
+      (path, bytes) => this.#take(path, bytes),
+      (path) => {
+        this.#tooLarge.add(path);
+        this.#revision += 1;
+      },
+    );
     this.#watch.start();
     this.#revision += 1;
   }
@@ -94,9 +109,15 @@ export class SessionWatch {
       revision: this.#revision,
       writing: state?.writing ?? [],
       taken: this.#taken,
+      notTaken: this.#notTaken(),
       next: this.#next,
       ...(this.#newest !== undefined && this.#newestView(this.#newest)),
     };
+  }
+
+  #notTaken(): readonly string[] {
+    const leftAside = leftAsideWords([...this.#leftAside].map(([path, kind]) => ({ path, kind })));
+    return [...(leftAside === "" ? [] : [leftAside]), ...[...this.#tooLarge].map(tooLargeSentence)];
   }
 
   get #name(): string {
@@ -126,8 +147,14 @@ export class SessionWatch {
     const place = joinPath(this.#name, path);
     const { folder: session, name: file } = splitPath(place);
     const isFirst = !this.#workspace.holds(session);
-    const { outcome, message } = this.#workspace.add(place, bytes);
+    const { outcome, message, kind } = this.#workspace.add(place, bytes);
     this.#revision += 1;
+    this.#tooLarge.delete(path);
+    this.#leftAside.delete(path);
+    if (kind !== undefined) {
+      this.#leftAside.set(path, kind);
+      return;
+    }
     if (isFirst && this.#workspace.holds(session)) this.#workspace.show(session);
     if (file === sessionFileName) return;
     this.#taken += 1;
@@ -172,6 +199,7 @@ function watchedTrial(trial: TrialResult, session: SessionResult): WatchedTrial 
     waits: waitsFor.length > 0,
     reason,
     action: withoutOptions(said?.action ?? ""),
+    leaveOut: suggestLeavingOut(trial.findings),
     next: protocol === undefined ? "" : afterTrial(protocol, trial, session),
     measures: trial.measures.filter((measure) => measure.side === limb),
     ...(test === undefined && recognised !== undefined && { looksLike: recognised }),

@@ -27,6 +27,8 @@ export interface WatchedTrial {
   readonly reason: string;
   /** What to do about it; empty where there is nothing to do. */
   readonly action: string;
+  /** True where what stands in the way is mended by leaving the recording out. */
+  readonly leaveOut: boolean;
   readonly measures: readonly Measure[];
   /** Whether to repeat it, within the protocol; empty without a protocol. */
   readonly next: string;
@@ -43,6 +45,8 @@ export interface WatchView {
   readonly revision: number;
   /** Files still being written. */
   readonly writing: readonly string[];
+  /** Files of the folder that were not taken in, in sentences: what is no recording, and what is too large. */
+  readonly notTaken: readonly string[];
   /** Recordings taken in since the watch began. */
   readonly taken: number;
   readonly next: NextRecordings;

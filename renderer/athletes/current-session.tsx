@@ -6,6 +6,9 @@ import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { StoredRecord } from "../../electron/register/record-tables.ts";
+import { addedWords } from "../recordings/added-words.ts";
+import { chosenFiles, type PickedFile } from "../recordings/dropped-files.ts";
+import { type BatchFile, takeOne } from "../recordings/take-in.ts";
 import { AddToProtocol } from "../shell/add-to-protocol.tsx";
 import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { dateWords } from "../shell/words.ts";
@@ -144,14 +147,10 @@ function AddRecordings({ folder, isToday }: { readonly folder: string; readonly 
   const { host, apply, report } = useWorkspace();
   const input = useRef<HTMLInputElement>(null);
   const [outcome, setOutcome] = useState("");
-  const add = async (files: readonly File[]) => {
-    const refused: string[] = [];
-    for (const file of files) {
-      const bytes = new Uint8Array(await file.arrayBuffer());
-      const taken = await host.call("recordings.add", { path: `${folder}/${file.name}`, bytes });
-      if (taken.outcome === "refused") refused.push(`${file.name}: ${taken.message}`);
-    }
-    setOutcome([`${files.length} taken in or looked at.`, ...refused].join(" "));
+  const add = async (files: readonly PickedFile[]) => {
+    const taken: BatchFile[] = [];
+    for (const file of files) taken.push(await takeOne(host, { ...file, path: `${folder}/${file.path}` }, ""));
+    setOutcome(addedWords(taken));
     await apply("workspace.read", {});
   };
   return (
@@ -166,7 +165,7 @@ function AddRecordings({ folder, isToday }: { readonly folder: string; readonly 
         multiple
         aria-label="Recordings of this session"
         onChange={(event) => {
-          const files = [...(event.currentTarget.files ?? [])];
+          const files = chosenFiles(event.currentTarget.files ?? []);
           event.currentTarget.value = "";
           if (files.length > 0) add(files).catch(report);
         }}

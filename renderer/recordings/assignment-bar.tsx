@@ -6,18 +6,20 @@ import { availableTests, testLabel } from "../../core/test-kind.ts";
 import type { AssignedRow, TrialAssignment } from "../../electron/host-api.ts";
 import { limbs } from "./answers.ts";
 import { boxHeightFrom } from "./box-height.ts";
+import { TakeOutButton } from "./take-out-button.tsx";
 
 interface AssignmentBarProps {
   /** The chosen rows, in the order of the table. */
   readonly rows: readonly AssignmentRow[];
   readonly onAssign: (rows: readonly AssignedRow[]) => void;
+  readonly folder: string;
 }
 
 const limbWords = { both: "both legs", left: "left leg", right: "right leg" } as const;
 const several = { value: "several", label: "several" };
 
 /** States what the chosen rows are. Each change holds for all of them and is one step that can be taken back. */
-export function AssignmentBar({ rows, onAssign }: AssignmentBarProps) {
+export function AssignmentBar({ rows, onAssign, folder }: AssignmentBarProps) {
   const offered = acceptedOffers(rows);
   const test = common(rows.map((row) => row.test.value));
   const limb = common(rows.map((row) => row.limb.value));
@@ -111,6 +113,7 @@ export function AssignmentBar({ rows, onAssign }: AssignmentBarProps) {
             Fill down
           </Button>
         )}
+        {rows.length > 0 && <TakeOutButton folder={folder} files={[...new Set(rows.map((row) => row.file))]} />}
       </div>
     </fieldset>
   );

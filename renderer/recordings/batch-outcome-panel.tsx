@@ -5,6 +5,7 @@ import type { Workspace } from "../../electron/host-api.ts";
 import { saveFile } from "../shell/save-file.ts";
 import {
   failedFiles,
+  leftAsideOf,
   type OutcomeKind,
   type OutcomeLine,
   outcomeKinds,
@@ -28,6 +29,7 @@ interface BatchOutcomePanelProps {
 export function BatchOutcomePanel({ taken, workspace, busy, onRetry, onOpen }: BatchOutcomePanelProps) {
   const lines = outcomeLines(taken, workspace);
   const failed = failedFiles(taken, lines);
+  const leftAside = leftAsideOf(taken);
   const kinds = outcomeKinds.filter((kind) => lines.some((line) => line.kind === kind));
   // Where all of it is one session, the table of that session says the same.
   const isShown = lines.every((line) => line.folder === workspace.folder);
@@ -50,10 +52,11 @@ export function BatchOutcomePanel({ taken, workspace, busy, onRetry, onOpen }: B
         <button type="button" className="text-button" aria-expanded={listed} onClick={() => setListed(!listed)}>
           {listed ? "Hide the list" : "Show the list"}
         </button>
-        <button type="button" className="text-button" onClick={() => saveFile(outcomeReport(lines))}>
+        <button type="button" className="text-button" onClick={() => saveFile(outcomeReport(lines, taken))}>
           Save a report
         </button>
       </div>
+      {leftAside !== "" && <p className="muted">{leftAside}</p>}
       {taken.places.map((place) => (
         <p key={place} className="finding caution">
           {place}

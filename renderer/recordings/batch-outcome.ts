@@ -1,4 +1,5 @@
 import { countOf, withoutOptions } from "../../core/plain-words.ts";
+import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
 import type { MadeFile, Workspace } from "../../electron/host-api.ts";
 import type { BatchFile, TakenIn } from "./take-in.ts";
 
@@ -29,12 +30,20 @@ export function outcomeLines({ files }: TakenIn, workspace: Workspace): readonly
       return message === "Describes the session." ? [] : [{ ...place, kind: "understood" as const, message }];
     }
     const view = folder === workspace.folder ? workspace.recordings.find((each) => each.file === name) : undefined;
+    if (outcome === "left aside") return [];
     if (view === undefined || outcome === "not read") return [{ ...place, kind: outcome, message }];
     const refusal = view.findings.find((each) => each.severity === "refusal");
     const said = view.outcome === outcome ? message : refusal === undefined ? countOf(view.trials, "trial") : "";
     const now = refusal === undefined || view.outcome === outcome ? said : `${refusal.message} ${refusal.action}`;
     return [{ ...place, kind: view.outcome, message: now }];
   });
+}
+
+/** What of a batch was no recording, in a sentence that names it; "" where there was none. */
+export function leftAsideOf(taken: TakenIn): string {
+  return leftAsideWords(
+    taken.files.flatMap(({ picked, kind }) => (kind === undefined ? [] : [{ path: picked.path, kind }])),
+  );
 }
 
 /** "24 recordings: 20 understood, 3 ask for something, 1 refused." */
@@ -47,6 +56,7 @@ export function outcomeSummary(lines: readonly OutcomeLine[]): string {
     "not read": "not read",
   };
   const parts = outcomeKinds.flatMap((kind) => (count(kind) === 0 ? [] : [`${count(kind)} ${words[kind]}`]));
+  if (parts.length === 0) return "No recordings.";
   if (parts.length === 1 && count("understood") > 0) return `${countOf(lines.length, "recording")}, all understood.`;
   return `${countOf(lines.length, "recording")}: ${parts.join(", ")}.`;
 }
@@ -58,8 +68,12 @@ export function failedFiles({ files }: TakenIn, lines: readonly OutcomeLine[]): 
 }
 
 /** The outcome of every file as a table to keep: file, session, outcome, reason. */
-export function outcomeReport(lines: readonly OutcomeLine[]): MadeFile {
-  const rows = lines.map(({ path, folder = "", kind, message }) => [path, folder, kind, withoutOptions(message)]);
+export function outcomeReport(lines: readonly OutcomeLine[], { files }: Pick<TakenIn, "files">): MadeFile {
+  const aside = files.filter(({ outcome }) => outcome === "left aside");
+  const rows = [
+    ...lines.map(({ path, folder = "", kind, message }) => [path, folder, kind, withoutOptions(message)]),
+    ...aside.map(({ picked, outcome, message }) => [picked.path, "", outcome, message]),
+  ];
   const text = [["file", "session", "outcome", "reason"], ...rows].map((row) => row.map(cell).join(",")).join("\r\n");
   return { name: "recordings-taken-in.csv", mediaType: "text/csv", bytes: new TextEncoder().encode(`${text}\r\n`) };
 }

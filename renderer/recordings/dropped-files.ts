@@ -1,3 +1,5 @@
+import { recordingByteLimit, tooLargeSentence } from "../../core/recording/size-limit.ts";
+
 /** A file a person picked, with its path relative to what was picked, forward slashes. */
 export interface PickedFile {
   readonly path: string;
@@ -49,7 +51,13 @@ function pickedFile(path: string, file: File): PickedFile {
   return { path, read: () => bytesOf(file) };
 }
 
+/** A file that is larger than one recording may be; it was not read. */
+export class FileTooLarge extends Error {
+  override readonly name = "FileTooLarge";
+}
+
 async function bytesOf(file: File): Promise<Uint8Array> {
+  if (file.size > recordingByteLimit) throw new FileTooLarge(tooLargeSentence(file.name));
   return new Uint8Array(await file.arrayBuffer());
 }
 

@@ -1,5 +1,6 @@
 import { Checkbox } from "@mantine/core";
 import { useState } from "react";
+import { suggestLeavingOut } from "../../core/leave-out.ts";
 import { countOf } from "../../core/plain-words.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { RecordingView } from "../../electron/host-api.ts";
@@ -12,6 +13,7 @@ import { formWords, outcomeWords } from "./reading-words.ts";
 import { RecordingChart } from "./recording-chart.tsx";
 import { RememberForm } from "./remember-form.tsx";
 import { TakeAsRecognised } from "./take-as-recognised.tsx";
+import { TakeOutButton } from "./take-out-button.tsx";
 
 interface RecordingDetailProps {
   readonly session: SessionResult;
@@ -44,6 +46,11 @@ export function RecordingDetail({ session, view, all, chosen }: RecordingDetailP
       </p>
       <FindingsList findings={bySeverity(view.findings)} />
       <TakeAsRecognised folder={folder} file={file} said={view.findings} />
+      {(view.outcome === "refused" || suggestLeavingOut(view.findings)) && (
+        <div className="form-buttons">
+          <TakeOutButton folder={folder} files={[file]} />
+        </div>
+      )}
       <div className="preview-columns">
         <FileText key={`${folder} ${file}`} folder={folder} file={file} reading={reading} />
         <RecordingChart folder={folder} view={view} involved={description.involved} />

@@ -78,7 +78,7 @@ export function RecordingsScreen({ workspace, onShowTraces }: RecordingsScreenPr
               onSelect={setSelected}
               onFillDown={() => assign(filledDown(chosen.map((each) => each.row)))}
             />
-            <AssignmentBar rows={chosen.map((each) => each.row)} onAssign={assign} />
+            <AssignmentBar folder={folder} rows={chosen.map((each) => each.row)} onAssign={assign} />
           </section>
           <RecordingDetail
             key={`${folder} ${shown.view.file}`}

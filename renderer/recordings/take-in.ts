@@ -1,6 +1,7 @@
+import type { OtherKind } from "../../core/recording/other-kinds.ts";
 import type { Host, TakenFile } from "../../electron/host-api.ts";
 import { sentenceOf } from "../host.ts";
-import type { PickedFile } from "./dropped-files.ts";
+import { FileTooLarge, type PickedFile } from "./dropped-files.ts";
 
 /** How far a batch has come. */
 export interface TakingIn {
@@ -16,6 +17,8 @@ export interface BatchFile {
   /** The session it went to; absent where it went nowhere. */
   readonly folder?: string;
   readonly outcome: TakenFile["outcome"] | "not read";
+  /** What it is, where it was left aside. */
+  readonly kind?: OtherKind;
   readonly message: string;
 }
 
@@ -67,12 +70,20 @@ export async function takeIn(host: Host, picked: readonly PickedFile[], options:
   };
 }
 
-async function takeOne(host: Host, picked: PickedFile, batch: string): Promise<BatchFile> {
+/**
+ * Hands one file over; whatever is wrong with it becomes its message.
+ * @param batch "" where it goes straight into the session its path names
+ */
+export async function takeOne(host: Host, picked: PickedFile, batch: string): Promise<BatchFile> {
   try {
-    const bytes = await picked.read().catch(() => {
+    const bytes = await picked.read().catch((reason: unknown) => {
+      if (reason instanceof FileTooLarge) throw reason;
       throw new Error("The file could not be read. See whether it still exists and may be opened.");
     });
-    const { folder, outcome, message } = await host.call("recordings.add", { path: picked.path, bytes, batch });
+    const { path } = picked;
+    const taken = await host.call("recordings.add", { path, bytes, ...(batch !== "" && { batch }) });
+    const { folder, outcome, message, kind } = taken;
+    if (outcome === "left aside") return { picked, outcome, message, ...(kind !== undefined && { kind }) };
     return { picked, folder, outcome, message };
   } catch (reason) {
     return { picked, outcome: "refused", message: sentenceOf(reason) };

@@ -7,6 +7,7 @@ import { Quantity } from "../shell/quantity.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { headlineOf } from "../traces/headline.ts";
 import { ProtocolChoice } from "./protocol-choice.tsx";
+import { TakeOutButton } from "./take-out-button.tsx";
 import type { Watch } from "./use-watch.ts";
 import { VerdictMark } from "./verdict-mark.tsx";
 import { WatchNextForm } from "./watch-next-form.tsx";
@@ -33,6 +34,11 @@ export function WatchBoard({ view, change }: WatchBoardProps) {
           Stop watching
         </Button>
       </div>
+      {view.notTaken.map((sentence) => (
+        <p key={sentence} className="muted">
+          {sentence}
+        </p>
+      ))}
       <WatchNextForm key={JSON.stringify(view.next)} next={view.next} change={change} />
       <div aria-live="polite" className="watch-newest">
         {newest === undefined && <p className="watch-waiting">Waiting for the first recording.</p>}
@@ -98,6 +104,7 @@ function NewestTrial({ trial, session, file }: NewestTrialProps) {
       {trial.test !== undefined && <WatchedMeasures trial={trial} />}
       {reason !== "" && <p className="watch-reason">{`${reason} ${action}`.trim()}</p>}
       {trial.next !== "" && <p className="watch-next-step">{trial.next}</p>}
+      {trial.leaveOut && <TakeOutButton folder={session} files={[file]} />}
       {looksLike !== undefined && (
         <Button
           onClick={() =>

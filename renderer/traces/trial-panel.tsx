@@ -1,9 +1,11 @@
 import { Button, Checkbox } from "@mantine/core";
 import { useState } from "react";
 import type { TrialTrace } from "../../core/analysis.ts";
+import { suggestLeavingOut } from "../../core/leave-out.ts";
 import type { InvolvedSide } from "../../core/limb.ts";
 import type { TimeRange } from "../charts/plot.tsx";
 import { TakeAsRecognised } from "../recordings/take-as-recognised.tsx";
+import { TakeOutButton } from "../recordings/take-out-button.tsx";
 import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
 import { sentenceCase } from "../shell/words.ts";
 import { DropStatements } from "./drop-statements.tsx";
@@ -62,6 +64,11 @@ export function TrialPanel(props: TrialPanelProps) {
       {trace === undefined && trial.status !== "refused" && <div className="trace-chart" aria-busy="true" />}
       <FindingsList findings={bySeverity(trial.findings)} />
       <TakeAsRecognised folder={folder} file={trial.file} said={trial.findings} />
+      {suggestLeavingOut(trial.findings) && (
+        <div className="form-buttons">
+          <TakeOutButton folder={folder} files={[trial.file]} />
+        </div>
+      )}
     </section>
   );
 }

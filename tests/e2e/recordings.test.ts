@@ -1,4 +1,4 @@
-import { mkdirSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
@@ -24,9 +24,18 @@ beforeAll(async () => {
     "rec-2.csv": jumpText("left", 803, 0.12),
     "rec-3.csv": nameless(805),
     "rec-4.csv": nameless(807),
-    "notes.csv": "nothing to read\n",
+    "notes.csv": "time (s);left (N)\n",
   });
   write("two/month-7", { "rec-1.csv": jumpText("both", 809) });
+  write("three/day", {
+    "rec-1.csv": jumpText("both", 811),
+    "rec-2.csv": jumpText("both", 813),
+    "names-only.csv": "time (s);left (N)\n",
+    "to-do.txt": "call the surgeon\n",
+    "picture.svg": "<svg xmlns='http://www.w3.org/2000/svg'></svg>",
+  });
+  writeFileSync(join(parent, "three/day/large.csv"), "");
+  truncateSync(join(parent, "three/day/large.csv"), 65 * 1024 * 1024);
   application = await launchApplication();
 });
 afterAll(async () => {
@@ -121,3 +130,42 @@ test("a protocol is chosen with the other statements, and the screen says how fa
   expect(problems).toEqual([]);
   await context.close();
 });
+
+test.each([
+  { width: 1024, height: 768, colourScheme: "dark" },
+  { width: 1440, height: 900, colourScheme: "light" },
+] as const)(
+  "what is no recording or too large is named, and recordings are taken out of the session and back: %o",
+  async (screen) => {
+    const { page, context, problems } = await application.open(screen);
+    await goToRecordings(page);
+    await page.locator("input[webkitdirectory]").setInputFiles(join(parent, "three/day"));
+    await page
+      .getByText("Left aside, as they are no recordings: 1 picture (day/picture.svg) and 1 text (day/to-do.txt).")
+      .waitFor();
+    await page.getByText("4 recordings: 2 ask for something, 2 refused.").waitFor();
+    await page.getByText("large.csv was left out: it is larger than 64 MB").waitFor();
+    expect(await faultsOf(page)).toEqual([]);
+
+    // The refused one goes by the button beside what is said of it, with the keyboard.
+    await row(page, "names-only.csv").click();
+    const detail = page.getByRole("region", { name: "names-only.csv" });
+    await detail.getByRole("button", { name: "Take out of the session" }).press("Enter");
+    await page.getByText("Last change: Take names-only.csv out of the session").waitFor();
+    expect(await row(page, "names-only.csv").count()).toBe(0);
+
+    // Several go by the selection, as one step.
+    await row(page, "rec-1.csv").click();
+    await page.keyboard.press("Shift+ArrowDown");
+    await page.getByRole("button", { name: "Take 2 recordings out of the session" }).click();
+    await page.getByText("Last change: Take 2 recordings out of the session").waitFor();
+    expect(await faultsOf(page)).toEqual([]);
+    await page.getByRole("button", { name: /^Undo/ }).click();
+    await row(page, "rec-2.csv").waitFor();
+    expect(await faultsOf(page)).toEqual([]);
+    expect(problems).toEqual([]);
+    await page.getByRole("button", { name: "Close all sessions" }).click();
+    await context.close();
+  },
+  60_000,
+);

@@ -41,7 +41,7 @@ const workspace: Workspace = {
 };
 
 /** Handlers that remember their calls and answer with fixed content; `fail` makes the next call throw. */
-const notWatching = { state: "off" as const, folder: "", revision: 0, writing: [], taken: 0, next: {} };
+const notWatching = { state: "off" as const, folder: "", revision: 0, writing: [], notTaken: [], taken: 0, next: {} };
 
 export function fakeHandlers() {
   const calls: { readonly name: HostRequestName; readonly request: unknown }[] = [];
@@ -74,6 +74,7 @@ export function fakeHandlers() {
       sameAs: [],
     }),
     "recordings.endBatch": answer("recordings.endBatch", { places: [] }),
+    "recordings.takeOut": answer("recordings.takeOut", workspace),
     "recordings.lines": answer("recordings.lines", { first: 1, lines: [], total: 0 }),
     "recordings.outline": answer("recordings.outline", {}),
     "recordings.assign": answer("recordings.assign", workspace),

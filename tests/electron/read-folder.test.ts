@@ -70,12 +70,12 @@ describe("finding recordings", () => {
 
 describe("reading a session", () => {
   test("bytes are kept as they lie there, with their hash", () => {
-    const bytes = Uint8Array.of(0xff, 0xfe, 0, 13, 10);
+    const bytes = Uint8Array.of(0xef, 0xbb, 0xbf, 0x31, 13, 10);
     folder.write({ "odd.csv": bytes });
     const file = readFolder(folder.path)[0]?.files[0];
     expect(new Uint8Array(file?.bytes ?? [])).toEqual(bytes);
-    // From `printf '\\xff\\xfe\\x00\\r\\n' | sha256sum` (GNU coreutils).
-    expect(file?.sha256).toBe("01d548b64c3ba6a7c6f58a47460a06289380f2b9e1d3d9ea22deee4b0c67f2aa");
+    // From `printf '\\xef\\xbb\\xbf1\\r\\n' | sha256sum` (GNU coreutils).
+    expect(file?.sha256).toBe("07846b783c23904a75834c1932bc2fad41e388e18bc32ffd73ed87bfa3844d87");
   });
 
   test("session.json describes its own folder and no other", () => {

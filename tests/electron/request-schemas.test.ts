@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
+import { recordingByteLimit } from "../../core/recording/size-limit.ts";
 import { channelOf, isRequestName, requestNames } from "../../electron/request-names.ts";
-import { recordingByteLimit, requestSchemas } from "../../electron/request-schemas.ts";
+import { requestSchemas } from "../../electron/request-schemas.ts";
 
 const accepts = (name: keyof typeof requestSchemas, request: unknown) =>
   requestSchemas[name].safeParse(request).success;

@@ -100,13 +100,14 @@ describe("taking recordings in", () => {
     expect((await add("countermovement-both-1.csv", jumpText("both", 305))).outcome).toBe("understood");
     const asks = await add("one-column.txt", "700\n".repeat(3000));
     expect(asks.outcome).toBe("asks");
-    expect((await add("letter.txt", "Dear colleague,\nthank you.\n")).outcome).toBe("refused");
-    expect((await add("README.md", "# notes")).outcome).toBe("refused");
+    expect((await add("names.txt", "time (s);left (N)\n")).outcome).toBe("refused");
+    expect((await add("letter.txt", "Dear colleague,\nthank you.\n")).outcome).toBe("left aside");
+    expect((await add("README.md", "# notes")).outcome).toBe("left aside");
     expect((await add("session.json", '{"involved":"left"}')).outcome).toBe("session");
     const now = await host.call("workspace.read", {});
     expect(now.recordings.map((each) => each.file)).toEqual([
       "countermovement-both-1.csv",
-      "letter.txt",
+      "names.txt",
       "one-column.txt",
     ]);
     expect(asks.message).not.toBe("");
@@ -293,7 +294,7 @@ describe("drawing and making files", () => {
   });
 
   test("a file that is no table has nothing to draw and says so", async () => {
-    await importSession("", { "letter.txt": "Dear colleague" });
+    await importSession("", { "letter.txt": "time (s);left (N)\n" });
     await expect(host.call("trials.trace", { folder: "", file: "letter.txt", trial: 1 })).rejects.toThrow(
       "no force to draw",
     );

@@ -1,7 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { finding } from "../../core/finding.ts";
 import type { RecordingView, Workspace } from "../../electron/host-api.ts";
-import { failedFiles, outcomeLines, outcomeReport, outcomeSummary } from "../../renderer/recordings/batch-outcome.ts";
+import {
+  failedFiles,
+  leftAsideOf,
+  outcomeLines,
+  outcomeReport,
+  outcomeSummary,
+} from "../../renderer/recordings/batch-outcome.ts";
 import type { BatchFile, TakenIn } from "../../renderer/recordings/take-in.ts";
 
 const file = (path: string, outcome: BatchFile["outcome"], message = "1 trial."): BatchFile => ({
@@ -53,6 +59,15 @@ describe("the outcome of a batch", () => {
     expect(outcomeSummary(lines.slice(0, 1))).toBe("1 recording, all understood.");
   });
 
+  it("names what was left aside beside the recordings, in the report too", () => {
+    const aside = { ...file("day/a.png", "left aside", "This is a picture."), kind: "picture" as const };
+    const mixed = { ...taken, files: [...taken.files, aside] };
+    expect(outcomeLines(mixed, open("", []))).toEqual(outcomeLines(taken, open("", [])));
+    expect(leftAsideOf(mixed)).toBe("Left aside, as it is no recording: 1 picture (day/a.png).");
+    const report = new TextDecoder().decode(outcomeReport([], mixed).bytes);
+    expect(report).toBe("file,session,outcome,reason\r\nday/a.png,,left aside,This is a picture.\r\n");
+  });
+
   it("follows what was answered since in the session that is shown", () => {
     const lines = outcomeLines(taken, open("day", [view("b.csv", "understood"), view("a.csv", "asks", "Which test?")]));
     expect(lines.map(({ name, kind, message }) => `${name} ${kind}: ${message}`).slice(0, 2)).toEqual([
@@ -63,12 +78,12 @@ describe("the outcome of a batch", () => {
   });
 
   it("is saved as a table whose cells stay text", () => {
-    const { name, bytes } = outcomeReport(outcomeLines(taken, open("", [])).slice(2, 3));
+    const { name, bytes } = outcomeReport(outcomeLines(taken, open("", [])).slice(2, 3), { files: [] });
     expect(name).toBe("recordings-taken-in.csv");
     expect(new TextDecoder().decode(bytes)).toBe(
       'file,session,outcome,reason\r\nday/=c.csv,day,refused,"Said ""no"", twice."\r\n',
     );
-    const loose = outcomeReport([{ path: "=c.csv", name: "=c.csv", kind: "refused", message: "x" }]);
+    const loose = outcomeReport([{ path: "=c.csv", name: "=c.csv", kind: "refused", message: "x" }], { files: [] });
     expect(new TextDecoder().decode(loose.bytes)).toContain("'=c.csv,,refused,x");
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { chosenFiles, droppedFiles } from "../../renderer/recordings/dropped-files.ts";
+import { recordingByteLimit } from "../../core/recording/size-limit.ts";
+import { chosenFiles, droppedFiles, FileTooLarge } from "../../renderer/recordings/dropped-files.ts";
 
 const file = (path: string) =>
   ({
@@ -38,5 +39,13 @@ describe("files dropped on the page", () => {
     const inFolder = Object.assign(new File([], "a.csv"), { webkitRelativePath: "day/a.csv" });
     const alone = Object.assign(new File([], "b.csv"), { webkitRelativePath: "" });
     expect(chosenFiles([inFolder, alone]).map((each) => each.path)).toEqual(["b.csv", "day/a.csv"]);
+  });
+
+  it("are not read where they are larger than one recording may be, and that is said with their name", async () => {
+    const large = new File([], "large.csv");
+    Object.defineProperty(large, "size", { value: recordingByteLimit + 1 });
+    const [picked] = chosenFiles([large]);
+    await expect(picked!.read()).rejects.toThrow(FileTooLarge);
+    await expect(picked!.read()).rejects.toThrow(/^large\.csv was left out: it is larger than 64 MB/);
   });
 });

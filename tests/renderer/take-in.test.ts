@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
 import type { Host } from "../../electron/host-api.ts";
-import { progressWords, type TakingIn, takeIn, withRetried } from "../../renderer/recordings/take-in.ts";
+import { addedWords } from "../../renderer/recordings/added-words.ts";
+import { FileTooLarge } from "../../renderer/recordings/dropped-files.ts";
+import { progressWords, type TakingIn, takeIn, takeOne, withRetried } from "../../renderer/recordings/take-in.ts";
 
 type Outcome = "understood" | "refused";
 
@@ -36,6 +38,19 @@ describe("taking a batch of files in", () => {
     expect(taken.files.map((each) => each.outcome)).toEqual(["refused", "refused", "understood"]);
     expect(taken.files[0]!.message).toContain("could not be read");
     expect(taken.cancelled).toBe(false);
+  });
+
+  it("says of a file that is too large what it is, and takes the others in", async () => {
+    const { host, received } = fakeHost({});
+    const large = { path: "day/a.csv", read: () => Promise.reject(new FileTooLarge("a.csv was left out.")) };
+    const taken = await takeIn(host, [large, readable("day/b.csv")], options);
+    expect(received).toEqual(["day/b.csv"]);
+    expect(taken.files.map(({ outcome, message }) => [outcome, message])).toEqual([
+      ["refused", "a.csv was left out."],
+      ["understood", "About day/b.csv."],
+    ]);
+    const added = await Promise.all([large, readable("day/b.csv")].map((each) => takeOne(host, each, "")));
+    expect(addedWords(added)).toBe("1 recording taken in. a.csv was left out.");
   });
 
   it("ends the batch, also a cancelled one, and knows where its folder went and which files were not read", async () => {

@@ -1,4 +1,7 @@
+import { type LeftAside, leftAsideWords } from "../../../core/recording/left-aside-words.ts";
+import { otherKindOfFile } from "../../left-aside/other-kind.ts";
 import { RequestRefused } from "../../request-refused.ts";
+import { freePath } from "../../taken-out.ts";
 import type { ChangeSet } from "../change-set.ts";
 import { wordsOf } from "../change-set.ts";
 import type { RecordContent, RecordKind } from "../record-schemas.ts";
@@ -35,10 +38,12 @@ interface Merging {
   /** Where records of the archive are known under another identifier. */
   readonly names: Map<string, string>;
   readonly notes: string[];
+  /** What earlier versions of the program kept as recordings and is none. */
+  readonly leftAside: LeftAside[];
 }
 
 function merge(register: Register, changes: ChangeSet, archive: ArchiveReading): MergedArchive {
-  const merging: Merging = { register, archive, names: new Map(), notes: [] };
+  const merging: Merging = { register, archive, names: new Map(), notes: [], leftAside: [] };
   let [added, same, kept, recordings] = [0, 0, 0, 0];
   for (const kind of archivedKinds) {
     for (const record of archive.records.get(kind) ?? []) {
@@ -60,12 +65,13 @@ function merge(register: Register, changes: ChangeSet, archive: ArchiveReading):
         continue;
       }
       if (kind === "recordings") {
-        addRecording(changes, record, references, merging);
-        recordings += 1;
+        if (addRecording(changes, record, references, merging)) recordings += 1;
       } else changes.add(kind, references, record.content as RecordContent<typeof kind>, record.id);
       added += 1;
     }
   }
+  const notRecordings = leftAsideWords(merging.leftAside);
+  if (notRecordings !== "") merging.notes.push(`${notRecordings} They lie in the bin.`);
   return { added, same, kept, recordings, notes: merging.notes };
 }
 
@@ -155,17 +161,8 @@ function sameSession(archived: string, athlete: string, { register, archive }: M
   })?.id;
 }
 
-/** "jump-1.csv", "jump-1 (2).csv", …: the first that no other recording of the session has. */
-function freePath(path: string, taken: ReadonlySet<string>): string {
-  if (!taken.has(path)) return path;
-  const [, start = path, ending = ""] = /^(.*?)(\.[^./]*)?$/s.exec(path) ?? [];
-  for (let number = 2; ; number += 1) {
-    const other = `${start} (${number})${ending}`;
-    if (!taken.has(other)) return other;
-  }
-}
-
-function addRecording(changes: ChangeSet, record: ArchivedRecord, references: References, merging: Merging): void {
+/** @returns false for what is no recording: an archive is a copy, so nothing of it is dropped, but this goes to the bin */
+function addRecording(changes: ChangeSet, record: ArchivedRecord, references: References, merging: Merging): boolean {
   const { path, sha256, byteLength, ...said } = record.content as RecordContent<"recordings">;
   const { register, archive, notes } = merging;
   const session = record.references.session ?? "";
@@ -183,4 +180,10 @@ function addRecording(changes: ChangeSet, record: ArchivedRecord, references: Re
       `${path} in the archive is not the recording its record describes; nothing of it was used.`,
     );
   }
+  // What somebody said something of was a recording to them.
+  const other = said.stated === undefined ? otherKindOfFile(path, bytes) : undefined;
+  if (other === undefined) return true;
+  merging.leftAside.push({ path, kind: other });
+  changes.moveToBin({ kind: "recordings", id: added });
+  return false;
 }

@@ -22,7 +22,7 @@ folder.write(
     "jump.csv": jump,
     "silent.csv": silent,
     "other.csv": silent.replace("a,b", "a,c"),
-    "notes.txt": "nothing to see here",
+    "notes.txt": "time (s);left (N)\n",
     "lab.layout.json": writeLayout({
       schemaVersion: 1,
       name: "lab",

@@ -20,7 +20,7 @@ const jump = ["--test", "countermovementJump", "--limb", "both"];
 beforeAll(() => {
   folder = temporaryFolder();
   folder.write(describedSession(), "month-7");
-  folder.write({ "good.csv": jumpText("both", 401), "letter.txt": "Dear colleague" }, "mixed");
+  folder.write({ "good.csv": jumpText("both", 401), "letter.txt": "time (s);left (N)\n" }, "mixed");
   symlinkSync(at("gone"), at("mixed", "dangling.csv"));
   folder.write({ "README.md": "nothing here" }, "empty");
   folder.write(describedSession(), "two/a");
@@ -68,7 +68,7 @@ describe("counterpoise analyze", () => {
     ]);
   });
 
-  test("an unreadable file and one that is no data are refused and cost nothing else: exit code 1", async () => {
+  test("an unreadable file and one without a row are refused and cost nothing else: exit code 1", async () => {
     const ran = await runInProcess("analyze", at("mixed"), ...jump, "--format", "json");
     expect(ran.code).toBe(1);
     const { trials } = document(ran.out);

@@ -18,7 +18,7 @@ folder.write(
   {
     ...describedSession(),
     "copy.csv": describedSession()["countermovement-both-1.csv"] ?? "",
-    "notes.txt": "nothing to see here",
+    "notes.txt": "time (s);left (N)\n",
   },
   "session",
 );

@@ -237,16 +237,16 @@ test("two computers' recordings of one name in one session are both kept, under 
     register.writes.act("recordings imported", (set) =>
       set.addRecording(shared!.session.id, "jump-9.csv", Buffer.from(text)),
     );
-  add(first, "one");
-  add(second, "another");
+  add(first, "1.5\n");
+  add(second, "2.5\n");
   writeArchive(first, path);
   expect(mergeArchive(second, path).notes).toEqual([
     "jump-9.csv is in the session already with other bytes; the archive's came in as jump-9 (2).csv.",
   ]);
   const files = second.reads.sessionInput(shared!.session.id)!.files.slice(-2);
   expect(files.map((each) => [each.path, Buffer.from(each.bytes).toString()])).toEqual([
-    ["jump-9 (2).csv", "one"],
-    ["jump-9.csv", "another"],
+    ["jump-9 (2).csv", "1.5\n"],
+    ["jump-9.csv", "2.5\n"],
   ]);
   // The same archive again brings nothing more.
   expect(mergeArchive(second, path)).toMatchObject({ added: 0, recordings: 0 });
@@ -259,9 +259,9 @@ test("recordings that came to share a path, and names that no zip can hold, trav
   const { session: id } = importSession(register, found);
   const add = (text: string) =>
     register.writes.act("recordings imported", (set) => set.addRecording(id, "twin.csv", Buffer.from(text)));
-  const first = add("first");
+  const first = add("1.5\n");
   register.writes.moveToBin({ kind: "recordings", id: first });
-  add("second");
+  add("2.5\n");
   register.writes.takeOutOfBin({ kind: "recordings", id: first });
   const path = join(temporaryFolder(), "twins.zip");
   expect(writeArchive(register, path).recordings).toBe(3);
@@ -269,7 +269,7 @@ test("recordings that came to share a path, and names that no zip can hold, trav
   expect(mergeArchive(other, path).recordings).toBe(3);
   const files = other.reads.sessionInput(id)!.files;
   expect(new Set(files.map((each) => Buffer.from(each.bytes).toString()))).toEqual(
-    new Set([bytes.toString(), "first", "second"]),
+    new Set([bytes.toString(), "1.5\n", "2.5\n"]),
   );
   expect(files.map((each) => each.path)).toContain(odd);
 });

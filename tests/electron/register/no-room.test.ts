@@ -18,7 +18,7 @@ test("a full disk refuses an import in a sentence and leaves nothing of it", asy
   const register = await filledRegister();
   const { page_count } = register.connection.one("PRAGMA page_count")!;
   register.connection.execute(`PRAGMA max_page_count = ${Number(page_count) + 10}`);
-  expect(() => importSession(register, largeSession())).toThrow("The disk is full; nothing was changed.");
+  expect(() => importSession(register, largeSession())).toThrow("The disk is full; nothing of this was written.");
   expect(register.reads.athletes()).toHaveLength(2);
   expect(register.verify().problems).toEqual([]);
   register.connection.execute("PRAGMA max_page_count = 1000000");
@@ -53,7 +53,7 @@ open.close();
   expect(code).toBe(0);
   const [imported, backedUp, exported, after] = out.split("\n");
   expect(imported).toMatch(
-    /^RequestRefused: The disk (is full|could not be written to or read from).*nothing was changed/,
+    /^RequestRefused: The disk (is full|could not be written to or read from).*nothing of this was written/,
   );
   expect(backedUp).toMatch(/^RequestRefused: .*(disk|written)/);
   expect(exported).toMatch(/^RequestRefused: .*archive.zip was not written: its folder is not there/);
