@@ -102,7 +102,7 @@ describe("the untrustworthy session", () => {
 
   test("compares again once the tester states the plate of each foot for these trials", () => {
     const stated = analyzeSamples(month55, {
-      description: ({ pain: _pain, effusion: _effusion, stopped: _stopped, ...rest }) => ({
+      description: ({ stopped: _stopped, ...rest }) => ({
         ...rest,
         plates: [
           { column: "left", foot: "right" },

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { FileEntry, SessionDescription } from "../../core/session.ts";
+import { notKnown } from "./gate/gates.ts";
 import { analyzeSamples } from "./simulated/session.ts";
 
 const month55 = "maren-tveitlund/3-month-5-5";
@@ -12,8 +13,9 @@ const turned = [
 /** The session with its gate opened and something said of some files. */
 function analyzed(entries: readonly FileEntry[], changes: Partial<SessionDescription> = {}) {
   return analyzeSamples(month55, {
-    description: ({ pain: _pain, effusion: _effusion, stopped: _stopped, ...rest }) => ({
+    description: ({ readings: _readings, cautions: _cautions, stopped: _stopped, ...rest }) => ({
       ...rest,
+      ...notKnown,
       ...changes,
       files: [...(rest.files ?? []), ...entries],
     }),
