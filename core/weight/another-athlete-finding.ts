@@ -35,5 +35,5 @@ function groupWords({ newtons, trials }: WeightGroup, { gravity }: Settings): st
   const names = [...new Set(trials.map(({ file }) => file))];
   const named = names.slice(0, mostNamed).join(", ");
   const more = names.length - mostNamed;
-  return `${countOf(trials.length, "trial")} weigh ${(newtons / gravity).toFixed(1)} kg (${named}${more > 0 ? ` and ${more} more` : ""})`;
+  return `${countOf(trials.length, "trial")} ${trials.length === 1 ? "weighs" : "weigh"} ${(newtons / gravity).toFixed(1)} kg (${named}${more > 0 ? ` and ${more} more` : ""})`;
 }

@@ -230,7 +230,8 @@ describe("what the analysis makes of the sample traces", () => {
 
   it("the session that faced the wrong way contradicts its plates and weighs one trial low", () => {
     const result = analyzeFolder("maren-tveitlund/3-month-5-5");
-    expect(result.findings.map((each) => each.code)).toEqual(["plates-contradict"]);
+    // 3.4 % is more than one person's weight can be apart, so that it is asked whose that recording is as well.
+    expect(result.findings.map((each) => each.code)).toEqual(["plates-contradict", "another-athlete"]);
     const differing = result.trials.filter((trial) => trial.findings.some((each) => each.code === "weight-differs"));
     expect(differing.map((trial) => trial.file)).toEqual(["countermovement-both-3.csv"]);
     expect(result.gate.open).toBe(false);
