@@ -1,7 +1,10 @@
 /** Largest recording that is taken in on the screens, and from a watched folder. */
 export const recordingByteLimit = 64 * 1024 * 1024;
 
-/** What is said of a larger one; the others of its batch come in all the same. */
+/** Largest archive handed over by a page; a larger one is named by its place. */
+export const archiveByteLimit = 64 * 1024 * 1024;
+
+/** What is said of a recording beyond its limit; the others of its batch come in all the same. */
 export function tooLargeSentence(name: string): string {
   return `${name} was left out: it is larger than 64 MB, the most that one recording may be here. Export it in shorter pieces, or analyse it on the command line.`;
 }

@@ -1,13 +1,11 @@
 import { z } from "zod";
 import { clinicLimitsSchema } from "../../core/gate/gate-schema.ts";
+import { archiveByteLimit } from "../../core/recording/size-limit.ts";
 import { cautionAdditionSchema } from "../cautions/caution-addition.ts";
 import { type RecordKind, recordSchemas } from "../register/record-schemas.ts";
 import { recordKinds } from "../register/record-tables.ts";
 import { settledFields } from "../settled-fields.ts";
 import type { RegisterApi } from "./register-api.ts";
-
-/** Largest archive taken in through the boundary; a larger one is named by its place. */
-const archiveByteLimit = 64 * 1024 * 1024;
 
 const nothing = z.strictObject({}).readonly();
 

@@ -1,11 +1,15 @@
 import { Button, NativeSelect, PasswordInput, TextInput } from "@mantine/core";
 import { useRef, useState } from "react";
 import { countOf } from "../../core/plain-words.ts";
+import { archiveByteLimit } from "../../core/recording/size-limit.ts";
 import type { HostApi, Workspace } from "../../electron/host-api.ts";
 import { saveFile } from "../shell/save-file.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { openFilter } from "./list-filter.ts";
 import { useAthletes } from "./use-athletes.ts";
+
+const archiveTooLarge =
+  "This archive is larger than 64 MB: give its whole path on this computer above and take it in from there. Nothing was changed.";
 
 /** Archives: one athlete, or all, out to another computer and in from one. */
 export function ArchivesPanel({ workspace }: { readonly workspace: Workspace }) {
@@ -112,6 +116,7 @@ export function ArchivesPanel({ workspace }: { readonly workspace: Workspace }) 
               const [file] = event.currentTarget.files ?? [];
               event.currentTarget.value = "";
               if (file === undefined) return;
+              if (file.size > archiveByteLimit) return setWords(archiveTooLarge);
               file
                 .arrayBuffer()
                 .then((bytes) => importFrom({ bytes: new Uint8Array(bytes) }))

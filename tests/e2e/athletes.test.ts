@@ -1,5 +1,5 @@
 import { execFileSync } from "node:child_process";
-import { mkdtempSync, readFileSync, rmSync } from "node:fs";
+import { mkdtempSync, readFileSync, rmSync, truncateSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
@@ -139,8 +139,16 @@ describe.each([
       await look("a session begun");
 
       const jumps = ["both-1", "both-2", "left-1", "right-1"].map((name) => `countermovement-${name}.csv`);
-      await page.getByLabel("Recordings of this session").setInputFiles(jumps.map((name) => join(recordings, name)));
-      await page.getByText("4 taken in or looked at.").waitFor();
+      // One that is too large, first by its name, and a picture cost the others nothing.
+      const beside = [join(folder, "a-large.csv"), join(folder, "b.svg")];
+      writeFileSync(beside[0]!, "");
+      truncateSync(beside[0]!, 65 * 1024 * 1024);
+      writeFileSync(beside[1]!, "<svg></svg>");
+      await page
+        .getByLabel("Recordings of this session")
+        .setInputFiles([...beside, ...jumps.map((name) => join(recordings, name))]);
+      await page.getByText("4 recordings taken in. a-large.csv was left out: it is larger than 64 MB").waitFor();
+      await page.getByText("1 picture (b.svg)").waitFor();
       await goTo(page, "Recordings");
       await goTo(page, "Sheet");
       await page.getByText("Eira Solbakk").first().waitFor();

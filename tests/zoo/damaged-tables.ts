@@ -100,7 +100,15 @@ function contents({ columns, clocks, texts }: Table): unknown {
 
 /** What was understood, without the lines as written or counted, the figures of the values and the findings. */
 function understood(inspection: TableInspection): unknown {
-  const { header: _header, lineCount: _lines, channels, plates, findings: _findings, shape: _shape, ...others } = inspection;
+  const {
+    header: _header,
+    lineCount: _lines,
+    channels,
+    plates,
+    findings: _findings,
+    shape: _shape,
+    ...others
+  } = inspection;
   return {
     others,
     channels: channels.map(
