@@ -35,7 +35,13 @@ export interface RecordingView {
 export interface Workspace {
   readonly demo: boolean;
   /** Every session at hand, in order. */
-  readonly sessions: readonly { readonly folder: string; readonly title: string; readonly subtitle: string }[];
+  readonly sessions: readonly {
+    readonly folder: string;
+    readonly title: string;
+    readonly subtitle: string;
+    /** Of a session that is over: not all of its cautions were answered, and nobody stated that they are not known. */
+    readonly lacksAnswers?: true;
+  }[];
   /** Folder of the session shown; "" when there is none or it holds loose files. */
   readonly folder: string;
   /** The session shown; absent while nothing is open. */

@@ -1,14 +1,25 @@
+import { answeredCautions } from "../core/gate/answered-cautions.ts";
+import { kneeDay } from "../core/gate/knee-day.ts";
 import type { Workspace } from "./host-api.ts";
 import { comparePaths } from "./recording-names.ts";
 import type { StoredSession } from "./stored-session.ts";
 
-/** The sessions as a list to choose from: by athlete, then date, then folder; undescribed ones by folder, last. */
-export function listSessions(sessions: Iterable<StoredSession>): Workspace["sessions"] {
+/**
+ * The sessions as a list to choose from: by athlete, then date, then folder; undescribed ones by folder, last.
+ * @param today on this machine's calendar: of sessions that are over it is said whether their cautions lack answers
+ */
+export function listSessions(sessions: Iterable<StoredSession>, today = ""): Workspace["sessions"] {
   return [...sessions].toSorted(compareSessions).map((session) => ({
     folder: session.folder,
     title: sessionTitle(session),
     subtitle: sessionSubtitle(session),
+    ...(lacksAnswers(session, today) && { lacksAnswers: true as const }),
   }));
+}
+
+function lacksAnswers({ stated: { description } }: StoredSession, today: string): boolean {
+  const isOver = description.date !== undefined && description.date < today;
+  return isOver && answeredCautions(description, kneeDay(description)).openAtFirst.length > 0;
 }
 
 /** The session that shows most: the latest one of an athlete with an involved side, else the first of the list. */

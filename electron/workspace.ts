@@ -9,7 +9,7 @@ import type { Settings } from "../core/settings.ts";
 import type { CurveOverlay } from "../core/sides/curves.ts";
 import { traceTrial } from "../core/trace-trial.ts";
 import { Analyses } from "./analyses.ts";
-import { writtenCautions } from "./cautions/add-cautions.ts";
+import { writtenCautions, writtenTime } from "./cautions/add-cautions.ts";
 import type { CautionAddition } from "./cautions/caution-addition.ts";
 import { editedDescription } from "./description-fields.ts";
 import type { KeptStep, NumberedStep } from "./edit-history.ts";
@@ -95,7 +95,7 @@ export class WorkspaceState {
     const analysis = session && this.#analyses.of(session);
     return {
       demo: this.#demo,
-      sessions: listSessions(this.#open.all),
+      sessions: listSessions(this.#open.all, writtenTime(this.#now()).slice(0, 10)),
       folder: this.#open.shown,
       ...(analysis && { session: analysis.result }),
       recordings:

@@ -17,6 +17,8 @@ type NotKnown = Exclude<CautionAnswers, GivenAnswers>;
 export interface AnsweredCautions {
   /** The answers that count, in the order in which they were written. */
   readonly given: readonly GivenAnswers[];
+  /** What was said of the knee's response to the session before; it answers no question of the day. */
+  readonly responses: readonly GivenAnswers[];
   /** Answers that do not count: they are about another day. */
   readonly ofOtherDays: readonly GivenAnswers[];
   /** Who stated, after the day, that the rest is not known. */
@@ -33,12 +35,14 @@ export interface AnsweredCautions {
 export function answeredCautions(description: SessionDescription, day: KneeDay): AnsweredCautions {
   const all = description.cautions?.answers ?? [];
   const stated = all.filter((each): each is GivenAnswers => "asked" in each);
-  const given = stated.filter((each) => isOnDay(each.meant, description.date));
+  const ofDay = stated.filter((each) => isOnDay(each.meant, description.date));
+  const given = ofDay.filter(({ asked }) => asked !== "response");
   const notKnown = all.find((each): each is NotKnown => "notKnown" in each && !isMadeLive(each, description.date));
   const injured = description.involved !== "none";
   return {
     given,
-    ofOtherDays: stated.filter((each) => !given.includes(each)),
+    responses: ofDay.filter(({ asked }) => asked === "response"),
+    ofOtherDays: stated.filter((each) => !ofDay.includes(each)),
     ...(notKnown !== undefined && { notKnown }),
     against: cautionNames
       .map((name) => ({

@@ -15,21 +15,24 @@ export interface CautionsDue {
  * where the protocol has one or one was recorded.
  * @param planned loads of the protocol's tests
  * @param recorded loads of the trials that are there
+ * @param next load of the test that comes next, where that is known
  */
 export function cautionsDue(
   { answered }: Pick<Gate, "answered">,
   planned: readonly TestLoad[],
   recorded: readonly (TestLoad | undefined)[],
+  next?: TestLoad,
 ): readonly CautionsDue[] {
   const isHarder = (load: TestLoad | undefined) => load !== undefined && singleLegAndDropLoads.includes(load);
   const stateOf = (open: readonly string[]): CautionsDue["state"] =>
     answered.notKnown !== undefined ? "not known" : open.length > 0 ? "open" : "answered";
+  const isNow = recorded.some(isHarder) || isHarder(next);
   const first = stateOf(answered.openAtFirst);
   const change = stateOf(answered.openAtChange);
   return [
     { asking: "session" as const, state: first, isDue: first === "open" },
-    ...(planned.some(isHarder) || recorded.some(isHarder)
-      ? [{ asking: "change" as const, state: change, isDue: change === "open" && recorded.some(isHarder) }]
+    ...(planned.some(isHarder) || isNow
+      ? [{ asking: "change" as const, state: change, isDue: change === "open" && isNow }]
       : []),
   ];
 }

@@ -21,8 +21,11 @@ const yesNo = z.enum(["yes", "no"]);
 
 /** Answers to the cautions, as one person gave them at one time; never altered afterwards, only joined by others. */
 const givenAnswersSchema = z.strictObject({
-  /** `session`: all questions, before it; `change`: what can have changed, before the first single-leg or drop test. */
-  asked: z.enum(["session", "change"]),
+  /**
+   * `session`: all questions, before it; `change`: what can have changed, before the first single-leg or drop test;
+   * `response`: what became of the knee the day after the session before, in the note.
+   */
+  asked: z.enum(["session", "change", "response"]),
   meant: meantTimeSchema,
   written: writtenTimeSchema,
   by: text,

@@ -112,18 +112,21 @@ function withinLimits({ knee, effusion }: KneeDay): readonly string[] {
 }
 
 /**
- * Why a test is closed today, in whole sentences; "" while it is open.
+ * What closes a test today; empty while it is open.
  * @param limbs whose jumps it needs; absent: `both`, or either leg of a single-leg test
  */
-export function closedFor(
+export function closuresFor(
   { closures }: Pick<Gate, "closures">,
   asked: LoadingTest,
   limbs: readonly Limb[] = asked.legs === "both" ? ["both"] : ["left", "right"],
-): string {
+): readonly Closure[] {
   const load = testLoad(asked);
   return closures
     .filter((each) => each.loads.includes(load))
-    .filter((each) => each.limbs === undefined || limbs.some((limb) => each.limbs?.includes(limb)))
-    .map(reasonOf)
-    .join(" ");
+    .filter((each) => each.limbs === undefined || limbs.some((limb) => each.limbs?.includes(limb)));
+}
+
+/** The same as why it is closed, in whole sentences; "" while it is open. */
+export function closedFor(gate: Pick<Gate, "closures">, asked: LoadingTest, limbs?: readonly Limb[]): string {
+  return closuresFor(gate, asked, limbs).map(reasonOf).join(" ");
 }

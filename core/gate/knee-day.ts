@@ -29,7 +29,7 @@ export interface KneeDay {
 }
 
 /** A response that comes later than this is no longer the next day's. */
-const nextDayWithinDays = 3;
+export const nextDayWithinDays = 3;
 
 /** The readings that belong to a session, and the worst of its day. Readings of another day do not count. */
 export function kneeDay(description: SessionDescription): KneeDay {
@@ -38,7 +38,7 @@ export function kneeDay(description: SessionDescription): KneeDay {
     pain === undefined && effusion === undefined
       ? []
       : [{ moment: "during", ...(pain !== undefined && { pain }), ...(effusion !== undefined && { effusion }) }];
-  const readings = [...stated, ...(description.readings ?? []).filter((each) => isOfDay(each, date))];
+  const readings = [...stated, ...(description.readings ?? []).filter((each) => countsForDay(each, date))];
   const today = readings.filter(({ moment }) => moment !== "nextDay");
   const later = readings.filter(({ moment }) => moment === "nextDay");
   const at = (where: NonNullable<CountedReading["where"]>) =>
@@ -59,7 +59,8 @@ export function isOnDay(meant: string, date: string | undefined): boolean {
   return date !== undefined && dayOf(meant) === dayOf(date);
 }
 
-function isOfDay({ moment, meant }: CountedReading, date: string | undefined): boolean {
+/** True where a reading belongs to a session's day, or to the day after it. */
+export function countsForDay({ moment, meant }: CountedReading, date: string | undefined): boolean {
   if (date === undefined || meant === undefined) return false;
   const days = daysBetween(dayOf(date), dayOf(meant));
   return moment === "nextDay" ? days >= 1 && days <= nextDayWithinDays : days === 0;

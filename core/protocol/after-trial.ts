@@ -1,23 +1,27 @@
-import { closedFor } from "../gate/gate.ts";
+import type { Closure } from "../gate/closure.ts";
+import { closuresFor } from "../gate/gate.ts";
 import { capitalised, countOf } from "../plain-words.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import { type Counting, countsFor } from "./counting.ts";
-import { noMoreToday, onLimb, protocolTestName } from "./progress-words.ts";
+import { onLimb, protocolTestName } from "./progress-words.ts";
 import type { Protocol, ProtocolTest } from "./protocol.ts";
 import { belongsTo, type LimbProgress, protocolProgress } from "./protocol-progress.ts";
 import { withStricterLandings } from "./stricter-landings.ts";
 
 /**
  * What to do after a trial: repeat it, go on with more of the same, or leave it, within the protocol's most attempts
- * and with the gate open. Empty for a trial of which test or limb is unknown.
+ * and with the gate open. It stands on a board that other people read, so it never says what was answered or read.
+ * Empty for a trial of which test or limb is unknown.
  */
 export function afterTrial(stated: Protocol, trial: TrialResult, session: SessionResult): string {
   const { gate } = session;
   const protocol = withStricterLandings(stated, gate.limits);
-  if (!gate.open) return noMoreToday(gate);
+  if (!gate.open) return closedInPublic(gate.closures);
   if (trial.test === undefined || trial.limb === undefined) return "";
-  const closed = closedFor(gate, { test: trial.test, legs: trial.limb === "both" ? "both" : "single" }, [trial.limb]);
-  if (closed !== "") return `No more of this test today. ${closed}`;
+  const closures = closuresFor(gate, { test: trial.test, legs: trial.limb === "both" ? "both" : "single" }, [
+    trial.limb,
+  ]);
+  if (closures.length > 0) return closedInPublic(closures);
   const entry = protocol.tests.find((each) => belongsTo(trial, each, protocol));
   if (entry === undefined) return "This test is not in the protocol.";
   const of = protocolProgress(protocol, session).tests.find((each) => each.entry === entry);
@@ -26,6 +30,13 @@ export function afterTrial(stated: Protocol, trial: TrialResult, session: Sessio
   return trial.practice === true
     ? afterPractice(entry, limb)
     : afterAttempt(entry, limb, countsFor(trial, session.trials, entry.dropHeightMetres));
+}
+
+/** That tests are closed, and not why. */
+function closedInPublic(closures: readonly Closure[]): string {
+  return closures.every(({ openedBy }) => openedBy === "answer")
+    ? "The cautions are to be asked before the next jump. This one is kept."
+    : "No more of these jumps today. The session's cautions say why.";
 }
 
 function afterPractice({ practice: most }: ProtocolTest, { valid, wanted, practice }: LimbProgress): string {

@@ -136,7 +136,7 @@ function isWrittenLater(written: string | undefined, date: string | undefined): 
 }
 
 function cautionsInWords({ cautions, date }: SessionDescription, gate: Gate): string {
-  const { given, notKnown, ofOtherDays } = gate.answered;
+  const { given, responses, notKnown, ofOtherDays } = gate.answered;
   const asked =
     given.length > 0
       ? given.map((each) => answersInWords(each, date)).join(" ")
@@ -146,6 +146,7 @@ function cautionsInWords({ cautions, date }: SessionDescription, gate: Gate): st
   const open = openQuestions(gate);
   return sentences(
     asked,
+    ...responses.map((each) => answersInWords(each, date)),
     cautions?.note === undefined ? "" : asSentence(cautions.note),
     notKnown === undefined ? "" : asSentence(`what was not asked is not known, as ${notKnown.by} states`),
     open.length === 0 ? "" : `Not answered: ${listInWords(open)}.`,
@@ -156,13 +157,13 @@ function cautionsInWords({ cautions, date }: SessionDescription, gate: Gate): st
 function answersInWords({ asked, meant, written, by, answers, note }: GivenAnswers, date: string | undefined): string {
   const when = [dateInWords(dayOf(meant)), clockOf(meant)].filter((each) => each !== "").join(", ");
   const later = isWrittenLater(written, date) ? `, written later, on ${dateInWords(dayOf(written))}` : "";
-  const what = asked === "session" ? "Answered for jump testing" : "Asked again before single-leg or drop tests";
+  const what = {
+    session: "Answered for jump testing",
+    change: "Asked again before single-leg or drop tests",
+    response: "Asked about the day after the session before",
+  }[asked];
   const painkiller = answers.painkiller === undefined && asked === "session" ? "Painkiller not asked." : "";
-  return sentences(
-    `${what}: ${by.replace(/\.$/, "")}, ${when}${later}.`,
-    painkiller,
-    note === undefined ? "" : asSentence(note),
-  );
+  return sentences(`${what}: ${by}, ${when}${later}.`, painkiller, note === undefined ? "" : asSentence(note));
 }
 
 function againstInWords({ answered, day }: Gate): string {

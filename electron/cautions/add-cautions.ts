@@ -1,4 +1,5 @@
 import { closuresToOpen } from "../../core/gate/closures-to-open.ts";
+import type { CautionAnswers } from "../../core/gate/gate-schema.ts";
 import type { SessionDescription } from "../../core/session.ts";
 import { RequestRefused } from "../request-refused.ts";
 import type { CautionAddition, WrittenCautions } from "./caution-addition.ts";
@@ -18,7 +19,7 @@ export function writtenTime(now: Date): string {
  */
 export function writtenCautions(addition: CautionAddition, date: string | undefined, now: Date): WrittenCautions {
   const written = writtenTime(now);
-  const { answers, readings, opening } = addition;
+  const { answers, response, readings, opening } = addition;
   if (answers !== undefined && "notKnown" in answers && (date === undefined || date >= written.slice(0, 10))) {
     throw new RequestRefused(
       date === undefined
@@ -28,8 +29,12 @@ export function writtenCautions(addition: CautionAddition, date: string | undefi
   }
   const empty = readings?.find(({ pain, effusion }) => pain === undefined && effusion === undefined);
   if (empty !== undefined) throw new RequestRefused("A reading has pain, effusion or both. Nothing was kept.");
+  const all: readonly CautionAnswers[] = [
+    ...(response === undefined ? [] : [{ asked: "response" as const, ...response, answers: {}, written }]),
+    ...(answers === undefined ? [] : [{ ...answers, written }]),
+  ];
   return {
-    ...(answers !== undefined && { answers: { ...answers, written } }),
+    ...(all.length > 0 && { answers: all }),
     ...(readings !== undefined && { readings: readings.map((each) => ({ ...each, written })) }),
     ...(opening !== undefined && { opening: { ...opening, written } }),
   };
@@ -40,7 +45,7 @@ export function writtenCautions(addition: CautionAddition, date: string | undefi
  * @throws RequestRefused for an opening that lacks the doctor it needs
  */
 export function withCautions(description: SessionDescription, added: WrittenCautions): SessionDescription {
-  const { answers, readings = [], opening } = added;
+  const { answers = [], readings = [], opening } = added;
   const { cautions } = description;
   if (opening !== undefined) {
     const needing = closuresToOpen(opening).filter(({ needsDoctor }) => needsDoctor);
@@ -52,7 +57,7 @@ export function withCautions(description: SessionDescription, added: WrittenCaut
   }
   return {
     ...description,
-    ...(answers !== undefined && { cautions: { ...cautions, answers: [...(cautions?.answers ?? []), answers] } }),
+    ...(answers.length > 0 && { cautions: { ...cautions, answers: [...(cautions?.answers ?? []), ...answers] } }),
     ...(readings.length > 0 && { readings: [...(description.readings ?? []), ...readings] }),
     ...(opening !== undefined && { gateOpenings: [...(description.gateOpenings ?? []), opening] }),
   };

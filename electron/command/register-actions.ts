@@ -5,13 +5,15 @@ import { looksLikeArchive } from "../register/archive/read-archive.ts";
 import { writeArchive } from "../register/archive/write-archive.ts";
 import { backUpTo, keepDailyBackup, makeDailyBackup } from "../register/backups.ts";
 import { eraseForGood, previewErasure } from "../register/erase-for-good.ts";
-import { importSession } from "../register/import-sessions.ts";
+import { type ImportedSession, importSession } from "../register/import-sessions.ts";
 import type { Register } from "../register/register.ts";
 import { removePassphrase, setPassphrase } from "../register/register-passphrase.ts";
 import type { AthleteLine } from "../register/register-views.ts";
 import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
+import { stateNotKnown } from "../register/state-not-known.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { findSessions } from "./find-sessions.ts";
+import { readCautions } from "./stated-options.ts";
 import { UsageError } from "./usage-error.ts";
 
 export const registerOptionNames = [
@@ -24,6 +26,8 @@ export const registerOptionNames = [
   "athlete",
   "search",
   "confirm",
+  "cautions",
+  "by",
 ] as const;
 
 /** What was asked of the register. */
@@ -60,8 +64,9 @@ export const registerActions: Readonly<Record<string, RegisterAction>> = {
   import: {
     takesPaths: true,
     creates: true,
-    check: ({ paths }) => {
+    check: ({ paths, options }) => {
       if (paths.length === 0) throw new UsageError("Name at least one folder or archive to import.");
+      readCautions(options);
     },
     run: importPaths,
   },
@@ -105,11 +110,15 @@ function list(register: Register, { options }: RegisterRequest): RegisterAnswer 
   return { document: { athletes }, lines };
 }
 
-async function importPaths(register: Register, { paths, filePassphrase }: RegisterRequest): Promise<RegisterAnswer> {
+async function importPaths(
+  register: Register,
+  { paths, options, filePassphrase }: RegisterRequest,
+): Promise<RegisterAnswer> {
   const remarks: string[] = [];
   const archives = paths.filter((path) => isFile(path) && looksLikeArchive(path));
   const others = paths.filter((path) => !archives.includes(path));
   const found = others.length > 0 ? findSessions(others, (sentence) => remarks.push(sentence)) : [];
+  const notKnownBy = readCautions(options);
   const done: string[] = [];
   const merged = archives.map((path) => {
     const archive = { archive: path, ...sayingWhatWasDone(done, () => mergeArchive(register, path, filePassphrase)) };
@@ -118,7 +127,11 @@ async function importPaths(register: Register, { paths, filePassphrase }: Regist
   });
   // One session's recordings in memory at a time.
   const sessions = found.map((listed) => {
-    const session = sayingWhatWasDone(done, () => importSession(register, readSession(listed)));
+    const session = sayingWhatWasDone(done, () => {
+      const read = readSession(listed);
+      const imported = importSession(register, read);
+      return notKnownBy === undefined ? imported : withNotKnown(register, imported, notKnownBy);
+    });
     done.push(session.folder || "loose recordings");
     return session;
   });
@@ -131,12 +144,26 @@ async function importPaths(register: Register, { paths, filePassphrase }: Regist
         (each) => `${each.archive}: ${counted(each.added, "record")} added, ${each.same + each.kept} there already`,
       ),
       ...sessions.map(
-        (each) => `${each.folder || "loose recordings"}: ${each.outcome}, ${counted(each.recordings, "recording")}`,
+        (each) =>
+          `${each.folder || "loose recordings"}: ${each.outcome}, ${counted(each.recordings, "recording")}${each.cautionsNotKnown ? ", cautions not known" : ""}`,
       ),
     ],
     remarks: [...remarks, ...notes],
     needsEyes: notes.length > 0,
   };
+}
+
+/**
+ * The same with the statement that what was not asked is not known, where the session lacks answers; one that cannot be
+ * meant (of today's session, of one without a day) is said and costs nothing else.
+ */
+function withNotKnown(register: Register, imported: ImportedSession, by: string): ImportedSession {
+  try {
+    return { ...imported, cautionsNotKnown: stateNotKnown(register, imported.session, by) };
+  } catch (error) {
+    if (!(error instanceof RequestRefused)) throw error;
+    return { ...imported, notes: [...imported.notes, `${imported.folder || "loose recordings"}: ${error.message}`] };
+  }
 }
 
 /** Each archive and each session is a step of its own: where one is refused, those before it stay, and that is said. */

@@ -6,7 +6,9 @@ Keeps athletes, sessions and recordings in one file.
   list                        the athletes, one a line: code, name, involved side, sessions, last session;
                               --search TEXT shows those whose code or name holds it
   import FOLDER|ARCHIVE…      recordings with their session.json, or archives; makes the register where there is none.
-                              What is there already stays as it is
+                              What is there already stays as it is. --cautions not-known --by NAME states of every
+                              imported folder whose cautions lack answers that they are not known; it is printed, and
+                              refused for sessions of today or without a date
   export --out FILE           everything as one archive; --athlete CODE: that athlete alone
   backup                      a copy beside the register, one of the last ten; --out FILE: a copy elsewhere
   restore BACKUP              says what a backup holds; --confirm replace puts it in the place of the register's content,

@@ -1,11 +1,12 @@
-import { statusWords } from "../../core/criteria/status.ts";
+import { statusLabel, statusWords } from "../../core/criteria/status.ts";
 import { thresholdWords } from "../../core/criteria/threshold.ts";
 import { eventLabel } from "../../core/events/event.ts";
 import type { Finding } from "../../core/finding.ts";
 import { formatPercent, formatValue, joinNumberText, percentDigits, roundTo } from "../../core/format-number.ts";
+import { loadWords, testLoads } from "../../core/gate/test-load.ts";
 import type { Limb, MeasureSide } from "../../core/limb.ts";
 import { fullLabel, measureCatalogue } from "../../core/measures/catalogue.ts";
-import { capitalised } from "../../core/plain-words.ts";
+import { asSentence, capitalised, listInWords } from "../../core/plain-words.ts";
 import type { SessionResult, TrialResult } from "../../core/result.ts";
 import { groupName } from "../../core/sheet/sheet-trials.ts";
 import type { Comparison } from "../../core/sides/comparison.ts";
@@ -89,17 +90,37 @@ function sideBlocks(result: SessionResult): readonly string[] {
     blocks.push(columnsOfText(comparisonRows(result.comparisons), "  "));
   }
   if (result.criteria.length > 0) {
-    const gate = [`  ${result.gate.reason}`];
+    const gate = gateLines(result);
     const lines = result.criteria.map((each) => {
-      // The gate's own reason stands above them all.
-      const reason = each.reason === result.gate.reason ? "" : each.reason;
+      // What closes tests stands above them all.
+      const reason = each.status === "withheld-today" ? "" : each.reason;
       const more = [reason, each.caution, each.moreTrials].filter((part) => part !== "").join(" ");
       const head = `  ${each.criterion.label}, ${thresholdWords(each.criterion).replaceAll("\u00a0", " ")}: ${statusWords(each)}`;
       return more === "" ? head : `${head}\n    ${more}`;
     });
-    blocks.push([`Criteria: ${result.criteriaSet.name}`, ...gate, ...lines].join("\n"));
+    blocks.push([`Criteria: ${result.criteriaSet.name}`, ...gate, ...lines, ...kneeLines(result)].join("\n"));
   }
   return blocks;
+}
+
+/** What closes tests today, each with what it closes, and who opened what; where nothing does, what was read. */
+function gateLines({ gate }: SessionResult): readonly string[] {
+  const closed = gate.closures.map(({ reason, loads, limbs }) => {
+    const what = loads.length === testLoads.length ? "every jump" : listInWords(loads.map(loadWords));
+    const whose = limbs === undefined ? "" : `, ${listInWords(limbs.map((limb) => limbWords[limb]))}`;
+    return `  Closed (${what}${whose}): ${reason}`;
+  });
+  const opened = gate.opened.map(
+    ({ closure, opening }) => `  Opened by ${opening.by}: ${closure.reason} Reason: ${asSentence(opening.reason)}`,
+  );
+  return closed.length === 0 && gate.reason !== "" ? [`  ${gate.reason}`, ...opened] : [...closed, ...opened];
+}
+
+/** The knee's own rows, which nothing withholds. */
+function kneeLines({ knee }: SessionResult): readonly string[] {
+  return knee.map(
+    ({ label, threshold, status, reason }) => `  ${label}, ${threshold}: ${statusLabel(status)}\n    ${reason}`,
+  );
 }
 
 function sideHeads(comparisons: readonly Comparison[]): readonly [string, string] {

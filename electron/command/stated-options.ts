@@ -79,7 +79,7 @@ export function readStatedOptions(options: StatingOptions): StatedOptions {
 }
 
 /** `--cautions not-known --by NAME`: who states that what was not asked is not known. */
-function readCautions({ cautions, by }: StatingOptions): string | undefined {
+export function readCautions({ cautions, by }: Pick<StatingOptions, "cautions" | "by">): string | undefined {
   if (cautions === undefined && by === undefined) return undefined;
   if (cautions === undefined) throw new UsageError("--by names who states --cautions not-known; give both.");
   choice("--cautions", cautions, ["not-known"]);

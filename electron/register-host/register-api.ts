@@ -34,7 +34,7 @@ type SessionContent = RecordContent<"sessions">;
 /** What stands before the first jump of a session. */
 export type SessionPlan = Pick<
   SessionContent,
-  "milestone" | "protocol" | "place" | "tester" | "massKg" | "conditions" | "injury"
+  "milestone" | "protocol" | "place" | "tester" | "massKg" | "conditions" | "involved" | "injury"
 > & {
   readonly date: string;
   /** What was answered and read before it. */

@@ -93,6 +93,7 @@ export const registerRequestSchemas = {
       milestone: session.milestone,
       protocol: session.protocol,
       massKg: session.massKg,
+      involved: session.involved,
       injury: session.injury,
       cautions: cautionAdditionSchema.exactOptional(),
     }),

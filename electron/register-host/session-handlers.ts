@@ -54,7 +54,7 @@ function start(register: Register, { session, athlete, plan }: RegisterApi["sess
   const content = {
     folder,
     ...planned,
-    ...(added.answers !== undefined && { cautionAnswers: [added.answers] }),
+    ...(added.answers !== undefined && { cautionAnswers: added.answers }),
     ...(added.readings !== undefined && { readings: added.readings }),
     ...(added.opening !== undefined && { gateOpenings: [added.opening] }),
     ...(confirmed !== undefined && { limits: confirmed }),

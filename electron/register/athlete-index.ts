@@ -1,8 +1,8 @@
+import { involvedSideAt } from "../../core/gate/involved-side-at.ts";
 import type { InvolvedSide } from "../../core/limb.ts";
 import { comparePaths } from "../recording-names.ts";
 import { RequestRefused } from "../request-refused.ts";
 import type { AthleteLines } from "./athlete-lines.ts";
-import { involvedSideAt } from "./involved-side.ts";
 import type { RecordKind } from "./record-schemas.ts";
 import type { RecordStore } from "./record-store.ts";
 import type { StoredRecord } from "./record-tables.ts";

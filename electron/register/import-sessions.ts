@@ -14,6 +14,8 @@ export interface ImportedSession {
   readonly session: string;
   readonly outcome: "added" | "completed" | "already there";
   readonly recordings: number;
+  /** True where it was stated on import that what was not asked of it is not known. */
+  readonly cautionsNotKnown?: boolean;
   /** Plain sentences about what a person should know. */
   readonly notes: readonly string[];
 }

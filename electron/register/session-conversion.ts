@@ -1,8 +1,8 @@
 import type { Finding } from "../../core/finding.ts";
 import { type EffusionGrade, effusionGrades } from "../../core/gate/gate-schema.ts";
+import { involvedSideAt } from "../../core/gate/involved-side-at.ts";
 import type { FileEntry, SessionDescription } from "../../core/session.ts";
 import { earlierAnswers } from "./earlier-cautions.ts";
-import { involvedSideAt } from "./involved-side.ts";
 import { operationAt } from "./operation-at.ts";
 import type { RecordContent } from "./record-schemas.ts";
 import type { StoredRecord } from "./record-tables.ts";

@@ -1,10 +1,12 @@
 import { statSync } from "node:fs";
 import { basename, isAbsolute } from "node:path";
+import { trialLoad } from "../../core/gate/test-load.ts";
 import { suggestLeavingOut } from "../../core/leave-out.ts";
 import { withoutOptions } from "../../core/plain-words.ts";
 import { afterTrial } from "../../core/protocol/after-trial.ts";
 import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { countsFor } from "../../core/protocol/counting.ts";
+import { sessionCautions } from "../../core/protocol/session-cautions.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
 import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
 import type { OtherKind } from "../../core/recording/other-kinds.ts";
@@ -112,6 +114,7 @@ export class SessionWatch {
       notTaken: this.#notTaken(),
       next: this.#next,
       ...(this.#newest !== undefined && this.#newestView(this.#newest)),
+      ...(state !== undefined && this.#cautionsView()),
     };
   }
 
@@ -168,21 +171,37 @@ export class SessionWatch {
     if (Object.keys(answers).length > 0) this.#workspace.answer(session, [file], answers);
   }
 
-  #newestView(newest: Newest): Pick<WatchView, "newest" | "questions" | "anotherAthlete" | "progress" | "gate"> {
+  #newestView(newest: Newest): Pick<WatchView, "newest" | "questions" | "anotherAthlete" | "progress"> {
     const { session, file, problem } = newest;
     if (!this.#workspace.holds(session)) return { newest: { session, file, problem, trials: [] } };
     const analysis = this.#workspace.analysis(session);
     const trials = trialsOf(analysis, file).map((trial) => watchedTrial(trial, analysis.result));
-    const progress = sessionProgress(analysis.result);
     const asked = analysis.result.findings.find(({ code }) => code === "another-athlete");
     return {
       ...(asked !== undefined && { anotherAthlete: `${asked.message} ${asked.action}` }),
       newest: { session, file, problem: trials.length > 0 ? "" : problem, trials },
       questions: askedAnswers(analysis.result),
-      ...(progress !== undefined && { progress }),
-      gate: analysis.result.gate,
+      ...progressView(analysis.result),
     };
   }
+
+  /** Of the newest recording's session, or of the one under way before there is any. */
+  #cautionsView(): Pick<WatchView, "cautions"> {
+    const session = this.#newest?.session ?? this.#name;
+    if (!this.#workspace.holds(session)) return {};
+    const { result } = this.#workspace.analysis(session);
+    const { test, limb } = this.#next;
+    const due = sessionCautions(result, trialLoad({ ...(test && { test }), ...(limb && { limb }) }));
+    const closed = !result.gate.open && result.gate.closures.some(({ openedBy }) => openedBy !== "answer");
+    return { cautions: { session, due: due.filter(({ isDue }) => isDue).map(({ asking }) => asking), closed } };
+  }
+}
+
+function progressView(session: SessionResult): Pick<WatchView, "progress"> {
+  const progress = sessionProgress(session);
+  if (progress === undefined) return {};
+  const { missing: _missing, ...shown } = progress;
+  return { progress: shown };
 }
 
 function watchedTrial(trial: TrialResult, session: SessionResult): WatchedTrial {

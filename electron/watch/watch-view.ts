@@ -63,8 +63,18 @@ export interface WatchView {
   readonly questions?: readonly AskedAnswer[];
   /** Weights of the newest recording's session that no one person can have, in a sentence; absent where none are. */
   readonly anotherAthlete?: string;
-  /** The newest recording's session against its protocol; absent without one. */
-  readonly progress?: SessionProgress;
-  /** Whether statuses and further jumps are open today, with the reason; absent before the first recording. */
-  readonly gate?: { readonly open: boolean; readonly reason: string };
+  /** The newest recording's session against its protocol, without what is missing; absent without a protocol. */
+  readonly progress?: Omit<SessionProgress, "missing">;
+  /**
+   * Where the cautions stand, in no words of their own, because a board is read by everybody; absent before there is a
+   * session.
+   */
+  readonly cautions?: {
+    /** The session they belong to. */
+    readonly session: string;
+    /** What is to be asked before more jumps: everything, or what can have changed. */
+    readonly due: readonly ("session" | "change")[];
+    /** True where something other than a missing answer closes every jump. */
+    readonly closed: boolean;
+  };
 }

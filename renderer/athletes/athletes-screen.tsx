@@ -29,7 +29,7 @@ export function AthletesScreen({ workspace, onShow }: AthletesScreenProps) {
         <h1 className="area-title">Athletes</h1>
         {isOpen && (
           <Button size="xs" variant="default" aria-expanded={settings} onClick={() => setSettings(!settings)}>
-            {settings ? "Back to the athletes" : "Register: passphrase, backups, archives, bin"}
+            {settings ? "Back to the athletes" : "Register: limits, passphrase, backups, archives, bin"}
           </Button>
         )}
       </div>

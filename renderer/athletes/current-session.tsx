@@ -1,11 +1,10 @@
-import { Button, TextInput } from "@mantine/core";
+import { Button } from "@mantine/core";
 import { useRef, useState } from "react";
-import { type CautionsDue, cautionsDue } from "../../core/gate/cautions-due.ts";
-import { testLoad, trialLoad } from "../../core/gate/test-load.ts";
 import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { StoredRecord } from "../../electron/register/record-tables.ts";
+import { CautionsPanel } from "../cautions/cautions-panel.tsx";
 import { addedWords } from "../recordings/added-words.ts";
 import { chosenFiles, type PickedFile } from "../recordings/dropped-files.ts";
 import { type BatchFile, takeOne } from "../recordings/take-in.ts";
@@ -13,9 +12,8 @@ import { AddToProtocol } from "../shell/add-to-protocol.tsx";
 import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { dateWords } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
-import { CautionForm } from "./caution-form.tsx";
-import { type Asking, askingWords } from "./caution-questions.ts";
 import { today } from "./dates.ts";
+import { Stopping } from "./stopping.tsx";
 
 interface CurrentSessionProps {
   readonly session: SessionResult;
@@ -27,7 +25,7 @@ interface CurrentSessionProps {
 /** The session shown: what is still missing, the gate, the cautions, and stopping it. */
 export function CurrentSession({ session, record, canWrite, onShow }: CurrentSessionProps) {
   const progress = sessionProgress(session);
-  const { date, milestone } = record.content;
+  const { date, milestone, tester } = record.content;
   const when = [date === undefined ? "without a date" : dateWords(date), milestone].filter(Boolean).join(" · ");
   const isToday = date === today();
   return (
@@ -35,9 +33,6 @@ export function CurrentSession({ session, record, canWrite, onShow }: CurrentSes
       <h2 id="current-title" className="panel-title">
         Session shown: {when}
       </h2>
-      {!session.gate.open && (
-        <p className="caution finding">{session.gate.reason} Values are shown; statuses are withheld today.</p>
-      )}
       {progress === undefined ? (
         <p className="muted">No protocol was chosen for this session, so nothing is counted against one.</p>
       ) : (
@@ -72,7 +67,12 @@ export function CurrentSession({ session, record, canWrite, onShow }: CurrentSes
         <AddToProtocol folder={session.folder} protocol={session.description.protocol} />
       )}
       {canWrite && <AskedAnswers folder={session.folder} asked={askedAnswers(session)} />}
-      <CautionsAsked session={session} canAsk={canWrite} />
+      <section aria-labelledby="current-cautions">
+        <h3 id="current-cautions" className="small-title">
+          Cautions and readings
+        </h3>
+        <CautionsPanel session={session} canWrite={canWrite} {...(tester !== undefined && { tester })} />
+      </section>
       <div className="form-buttons">
         {canWrite && <AddRecordings folder={session.folder} isToday={isToday} />}
         {isToday && canWrite && (
@@ -93,53 +93,6 @@ export function CurrentSession({ session, record, canWrite, onShow }: CurrentSes
       <Stopping session={session} canStop={isToday && canWrite} />
     </section>
   );
-}
-
-interface CautionsAskedProps extends Pick<CurrentSessionProps, "session"> {
-  readonly canAsk: boolean;
-}
-
-/** Where the askings of the session stand, and a way to answer them; a later answer is marked as later. */
-function CautionsAsked({ session, canAsk }: CautionsAskedProps) {
-  const [asking, setAsking] = useState<Asking>();
-  const planned = (session.description.protocol?.tests ?? []).map(testLoad);
-  const due = cautionsDue(session.gate, planned, session.trials.map(trialLoad));
-  return (
-    <div>
-      <h3 className="small-title">Cautions</h3>
-      <ul className="caution-moments">
-        {due.map(({ asking: each, state, isDue }) => (
-          <li key={each} className={isDue ? "caution finding" : undefined}>
-            <span>{stateWords(session, each, state)}</span>
-            {canAsk && (
-              <Button
-                size="xs"
-                variant="default"
-                aria-label={`${state === "open" ? "Ask" : "Ask again"} ${askingWords[each]}`}
-                onClick={() => setAsking(each)}
-              >
-                {state === "open" ? "Ask now" : "Ask again"}
-              </Button>
-            )}
-          </li>
-        ))}
-      </ul>
-      {asking !== undefined && (
-        <CautionForm key={asking} session={session} asking={asking} onClose={() => setAsking(undefined)} />
-      )}
-    </div>
-  );
-}
-
-function stateWords({ gate }: SessionResult, asking: Asking, state: CautionsDue["state"]): string {
-  const { given, notKnown } = gate.answered;
-  const last = given.findLast((each) => each.asked === asking);
-  const by = last === undefined ? "" : `: ${dateWords(last.meant.slice(0, 10))}, ${last.by.replace(/\.$/, "")}`;
-  if (state === "answered") return `Answered ${askingWords[asking]}${by}.`;
-  if (state === "not known") return `Not known, as ${notKnown?.by ?? ""} states.`;
-  return last === undefined
-    ? `Not asked yet ${askingWords[asking]}.`
-    : `Not fully answered ${askingWords[asking]}${by}.`;
 }
 
 /** Recordings of this computer straight into the session. */
@@ -174,49 +127,5 @@ function AddRecordings({ folder, isToday }: { readonly folder: string; readonly 
         {outcome}
       </span>
     </>
-  );
-}
-
-/** Stopping with a reason, and taking that back. */
-function Stopping({ session, canStop }: { readonly session: SessionResult; readonly canStop: boolean }) {
-  const { apply } = useWorkspace();
-  const [reason, setReason] = useState("");
-  const { folder, description } = session;
-  if (description.stopped !== undefined) {
-    return (
-      <div className="form-buttons">
-        <p>
-          <strong>Stopped:</strong> {description.stopped.reason}
-        </p>
-        {canStop && (
-          <Button
-            size="xs"
-            variant="default"
-            onClick={() => void apply("session.change", { folder, change: { stopped: null } })}
-          >
-            It was not stopped
-          </Button>
-        )}
-      </div>
-    );
-  }
-  if (!canStop) return null;
-  return (
-    <form
-      className="stopping"
-      onSubmit={(event) => {
-        event.preventDefault();
-        void apply("session.change", { folder, change: { stopped: { reason: reason.trim() } } });
-      }}
-    >
-      <TextInput
-        label="Stop the session because"
-        value={reason}
-        onChange={(event) => setReason(event.currentTarget.value)}
-      />
-      <Button type="submit" variant="default" disabled={reason.trim() === ""}>
-        Stop the session
-      </Button>
-    </form>
   );
 }

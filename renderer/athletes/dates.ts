@@ -4,13 +4,6 @@ export function today(now = new Date()): string {
   return `${now.getFullYear()}-${part(now.getMonth() + 1)}-${part(now.getDate())}`;
 }
 
-/** The time that an answer about a session's day is about: with the time of day where that day is today. */
-export function meantNow(date: string, now = new Date()): string {
-  if (date !== today(now)) return date;
-  const two = (value: number) => String(value).padStart(2, "0");
-  return `${date}T${two(now.getHours())}:${two(now.getMinutes())}`;
-}
-
 /** The date some whole months before another one; the last day of a shorter month where the day is missing. */
 export function monthsBefore(date: string, months: number): string {
   const [year = 0, month = 1, day = 1] = date.split("-").map(Number);

@@ -6,6 +6,8 @@ export interface RecordField {
   readonly label: string;
   readonly type: "text" | "date" | "number" | "long" | "choice";
   readonly required?: true;
+  /** Of a date: nobody may know it, which is said by a choice of its own. */
+  readonly orUnknown?: true;
   /** Of a choice: what is kept, and what is shown. */
   readonly options?: readonly (readonly [value: string, label: string])[];
   /** Of a number: the least and the most that can be meant, and how many of what is written make one of what is kept. */
@@ -51,7 +53,18 @@ export const recordFields: Readonly<Record<WrittenKind, readonly RecordField[]>>
     { name: "side", label: "Side", type: "choice", options: sides, required: true },
     { name: "procedure", label: "Operation", type: "text", required: true, wide: true },
     { name: "graft", label: "Graft", type: "text" },
-    { name: "date", label: "Date of the operation", type: "date", required: true },
+    { name: "date", label: "Date of the operation", type: "date", required: true, orUnknown: true },
+    {
+      name: "repaired",
+      label: "Meniscus or cartilage repaired",
+      type: "choice",
+      required: true,
+      options: [
+        ["yes", "yes"],
+        ["no", "no"],
+        ["not known", "not known: the later weeks count"],
+      ],
+    },
     { name: "restrictions", label: "The surgeon's restrictions", type: "text", wide: true },
     { name: "note", label: "Note", type: "long", wide: true },
   ],
@@ -76,13 +89,16 @@ export const recordFields: Readonly<Record<WrittenKind, readonly RecordField[]>>
 /** What a form holds, as written; "" for what nobody stated. */
 export type WrittenFields = Readonly<Record<string, string>>;
 
-/** A record as its form shows it. */
+/** In the place of a date that nobody knows; the record then has none. */
+export const unknownDate = "not known";
+
+/** A record as its form shows it; one that is there without a date says that nobody knows it. */
 export function writtenFields(kind: WrittenKind, content: object): WrittenFields {
   const known = content as Readonly<Record<string, unknown>>;
   return Object.fromEntries(
-    recordFields[kind].map(({ name, scale }) => {
+    recordFields[kind].map(({ name, scale, orUnknown }) => {
       const value = known[name];
-      if (value === undefined) return [name, ""];
+      if (value === undefined) return [name, orUnknown && Object.keys(content).length > 0 ? unknownDate : ""];
       if (typeof value === "boolean") return [name, value ? "yes" : "no"];
       return [name, typeof value === "number" ? String(Number((value * (scale ?? 1)).toFixed(6))) : String(value)];
     }),
@@ -99,8 +115,9 @@ export function contentFrom(
   for (const field of recordFields[kind]) {
     const text = (written[field.name] ?? "").trim();
     delete content[field.name];
+    if (field.orUnknown && text === unknownDate) continue;
     if (text === "") {
-      if (field.required) return { problem: `${field.label} is missing.` };
+      if (field.required) return { problem: missingWords(field) };
       continue;
     }
     const value = valueIn(field, text);
@@ -112,6 +129,10 @@ export function contentFrom(
   }
   // Its parts were made from the fields of this kind; the host checks them against the record's own schema.
   return { content: content as WrittenRecord["content"] };
+}
+
+function missingWords({ label, orUnknown }: RecordField): string {
+  return orUnknown ? `${label} is missing: enter it, or say that it is not known.` : `${label} is missing.`;
 }
 
 function valueIn({ name, type, range, scale = 1 }: RecordField, text: string): string | number | boolean | undefined {

@@ -1,8 +1,8 @@
-import { Button, NativeSelect, TextInput } from "@mantine/core";
+import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useId, useState } from "react";
 import type { WrittenKind, WrittenRecord } from "../../electron/register-host/register-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
-import { contentFrom, type RecordField, recordFields, writtenFields } from "./record-fields.ts";
+import { contentFrom, type RecordField, recordFields, unknownDate, writtenFields } from "./record-fields.ts";
 
 interface RecordFormProps {
   readonly kind: WrittenKind;
@@ -82,7 +82,7 @@ interface FieldProps {
 }
 
 function Field({ field, value, onChange }: FieldProps) {
-  const { label, type, options = [], required, wide } = field;
+  const { label, type, options = [], required, orUnknown, wide } = field;
   const common = {
     label,
     value,
@@ -98,6 +98,19 @@ function Field({ field, value, onChange }: FieldProps) {
           ...options.map(([each, shown]) => ({ value: each, label: shown })),
         ]}
       />
+    );
+  }
+  if (orUnknown) {
+    const isUnknown = value === unknownDate;
+    return (
+      <div className="date-or-unknown">
+        <TextInput {...common} type="date" value={isUnknown ? "" : value} disabled={isUnknown} />
+        <Checkbox
+          label={`${label} is not known`}
+          checked={isUnknown}
+          onChange={(event) => onChange(event.currentTarget.checked ? unknownDate : "")}
+        />
+      </div>
     );
   }
   const input = type === "date" ? { type: "date" } : type === "number" ? { inputMode: "decimal" as const } : {};

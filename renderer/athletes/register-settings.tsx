@@ -2,9 +2,10 @@ import type { Workspace } from "../../electron/host-api.ts";
 import { ArchivesPanel } from "./archives-panel.tsx";
 import { BackupsPanel } from "./backups-panel.tsx";
 import { BinPanel } from "./bin-panel.tsx";
+import { LimitsPanel } from "./limits-panel.tsx";
 import { ProtectionPanel } from "./protection-panel.tsx";
 
-/** The register as a whole: who can read it, copies of it, and what was thrown away. */
+/** The register as a whole: the clinic's limits, who can read it, copies of it, and what was thrown away. */
 export function RegisterSettings({ workspace }: { readonly workspace: Workspace }) {
   const { register } = workspace;
   if (register === undefined) return null;
@@ -12,6 +13,7 @@ export function RegisterSettings({ workspace }: { readonly workspace: Workspace 
     <>
       <p className="muted">This register lies at {register.file}.</p>
       <div className="settings-columns">
+        <LimitsPanel workspace={workspace} />
         <ProtectionPanel register={register} />
         <BackupsPanel workspace={workspace} />
         <ArchivesPanel workspace={workspace} />

@@ -1,7 +1,10 @@
+import { involvedSideAt } from "../../core/gate/involved-side-at.ts";
+import type { InvolvedSide } from "../../core/limb.ts";
 import { shippedProtocol } from "../../core/protocol/shipped-protocols.ts";
 import type { RecordContent } from "../../electron/register/record-schemas.ts";
 import type { AthletePage } from "../../electron/register/register-views.ts";
 import type { SessionPlan } from "../../electron/register-host/register-api.ts";
+import { involvedSides } from "../recordings/session-answers.ts";
 
 type Conditions = NonNullable<RecordContent<"sessions">["conditions"]>;
 
@@ -13,6 +16,8 @@ export interface WrittenPlan {
   readonly place: string;
   readonly tester: string;
   readonly mass: string;
+  /** The involved side, where the register does not say it; "" while nobody stated it. */
+  readonly involved: string;
   readonly conditions: WrittenConditions;
 }
 
@@ -66,6 +71,7 @@ export function plannedFrom(page: AthletePage, today: string): WrittenPlan {
     place: latest?.place ?? "",
     tester: latest?.tester ?? "",
     mass: "",
+    involved: "",
     conditions,
   };
 }
@@ -97,6 +103,7 @@ export function planFrom(
   };
   const protocol = shippedProtocol(written.protocol);
   const injury = injuryAt(page, written.date);
+  const stated = involvedSides.find((side) => side === written.involved);
   const plan: SessionPlan = {
     date: written.date,
     ...text("milestone"),
@@ -104,10 +111,29 @@ export function planFrom(
     ...text("tester"),
     ...(massKg !== undefined && { massKg }),
     ...(protocol !== undefined && { protocol }),
+    ...(stated !== undefined && involvedInRegister(page, written.date) === undefined && { involved: stated }),
     ...(injury !== "" && { injury }),
     ...(Object.keys(conditions).length > 0 && { conditions: conditions as Conditions }),
   };
   return { plan };
+}
+
+/** The involved side on a day as injuries and operations of the register say; undefined where it has neither. */
+export function involvedInRegister({ injuries, operations }: AthletePage, date: string): InvolvedSide | undefined {
+  const events = [...injuries, ...operations].map(({ content }) => content);
+  return events.length === 0 ? undefined : involvedSideAt(events, date);
+}
+
+/** True unless it is stated that nobody is injured: then fewer questions are asked. */
+export function isInjured(written: WrittenPlan, page: AthletePage): boolean {
+  return (involvedInRegister(page, written.date) ?? written.involved) !== "none";
+}
+
+/** Who answered the cautions last, else who tested last. */
+export function lastAnsweredBy({ sessions }: Pick<AthletePage, "sessions">): string | undefined {
+  const contents = sessions.map(({ session }) => session.content);
+  const answered = contents.flatMap(({ cautionAnswers = [] }) => cautionAnswers).at(-1)?.by;
+  return answered ?? contents.findLast(({ tester }) => tester !== undefined)?.tester;
 }
 
 /** The injury in words as of a day: the latest operation, else the latest injury. */

@@ -1,13 +1,27 @@
 import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { shippedProtocol, shippedProtocols } from "../../core/protocol/shipped-protocols.ts";
+import type { CautionAddition } from "../../electron/cautions/caution-addition.ts";
 import type { AthletePage } from "../../electron/register/register-views.ts";
+import { AnswerFields } from "../cautions/answer-fields.tsx";
+import { answeredCautions, noAnswers } from "../cautions/answers.ts";
+import { carriedName, carryName } from "../cautions/carried-name.ts";
+import { lastResponseQuestion } from "../cautions/last-response.ts";
+import { meantNow } from "../cautions/moments.ts";
+import { involvedSides } from "../recordings/session-answers.ts";
+import { involvedWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
-import { CautionFields } from "./caution-fields.tsx";
-import { answeredCautions, noAnswers } from "./caution-questions.ts";
-import { meantNow, today } from "./dates.ts";
+import { today } from "./dates.ts";
 import { ProtocolTable } from "./protocol-table.tsx";
-import { conditionFields, planFrom, plannedFrom, type WrittenPlan } from "./session-plan.ts";
+import {
+  conditionFields,
+  involvedInRegister,
+  isInjured,
+  lastAnsweredBy,
+  planFrom,
+  plannedFrom,
+  type WrittenPlan,
+} from "./session-plan.ts";
 
 interface StartSessionFormProps {
   readonly page: AthletePage;
@@ -19,10 +33,13 @@ interface StartSessionFormProps {
 export function StartSessionForm({ page, onDone, onCancel }: StartSessionFormProps) {
   const { apply } = useWorkspace();
   const [written, setWritten] = useState<WrittenPlan>(() => plannedFrom(page, today()));
-  const [answers, setAnswers] = useState(() => noAnswers(""));
+  const [answers, setAnswers] = useState(() => noAnswers(carriedName(lastAnsweredBy(page))));
   const [later, setLater] = useState(false);
+  const [response, setResponse] = useState("");
   const [problem, setProblem] = useState("");
   const protocol = shippedProtocol(written.protocol);
+  const injured = isInjured(written, page);
+  const question = injured ? lastResponseQuestion(page, written.date) : "";
   const field = (name: Exclude<keyof WrittenPlan, "conditions">) => ({
     value: written[name],
     onChange: (event: React.ChangeEvent<HTMLInputElement | HTMLSelectElement>) =>
@@ -32,12 +49,21 @@ export function StartSessionForm({ page, onDone, onCancel }: StartSessionFormPro
     const planned = planFrom(written, page);
     if ("problem" in planned) return setProblem(planned.problem);
     const meant = meantNow(planned.plan.date);
-    const answered = later ? undefined : answeredCautions(answers, { asking: "session", injured: true, meant });
+    const note = response.trim();
+    if (question !== "" && note === "") return setProblem(`Not answered yet: ${question}`);
+    const by = answers.by.trim();
+    if (question !== "" && by === "") return setProblem("Say who answered about the day after the last session.");
+    const answered = later ? undefined : answeredCautions(answers, { asking: "session", injured, meant });
     if (answered !== undefined && "problem" in answered) return setProblem(answered.problem);
     setProblem("");
+    carryName(by);
+    const cautions: CautionAddition = {
+      ...answered?.addition,
+      ...(question !== "" && { response: { meant, by, note: `${question} ${note}` } }),
+    };
     const plan = {
       ...planned.plan,
-      ...(answered !== undefined && { cautions: answered.addition }),
+      ...(Object.keys(cautions).length > 0 && { cautions }),
     };
     const session = crypto.randomUUID();
     if (await apply("sessions.start", { session, athlete: page.athlete.id, plan })) onDone();
@@ -60,7 +86,26 @@ export function StartSessionForm({ page, onDone, onCancel }: StartSessionFormPro
         <TextInput label="Milestone" placeholder="month 7" {...field("milestone")} />
         <TextInput label="Body mass, kg" inputMode="decimal" {...field("mass")} />
         <TextInput label="Place" {...field("place")} />
-        <TextInput label="Tester" {...field("tester")} />
+        <TextInput
+          label="Tester"
+          value={written.tester}
+          onChange={(event) => {
+            const tester = event.currentTarget.value;
+            // Whoever tests usually answers too, until another name is written there.
+            if (answers.by === "" || answers.by === written.tester) setAnswers({ ...answers, by: tester });
+            setWritten({ ...written, tester });
+          }}
+        />
+        {involvedInRegister(page, written.date) === undefined && (
+          <NativeSelect
+            label="Involved side"
+            {...field("involved")}
+            data={[
+              { value: "", label: "not stated" },
+              ...involvedSides.map((side) => ({ value: side, label: sentenceCase(involvedWords(side)) })),
+            ]}
+          />
+        )}
         <NativeSelect
           className="answer-wide"
           label="Protocol"
@@ -73,13 +118,31 @@ export function StartSessionForm({ page, onDone, onCancel }: StartSessionFormPro
       </div>
       {protocol !== undefined && <ProtocolTable protocol={protocol} />}
       <fieldset className="form-part">
-        <legend className="small-title">Cautions before jumping after knee surgery</legend>
+        <legend className="small-title">
+          {injured ? "Cautions before jumping after knee surgery" : "Cautions before jumping"}
+        </legend>
+        {question !== "" && (
+          <TextInput
+            className="last-response"
+            label={question}
+            description="The answer stands on the sheet. A reading can still be entered in that session: open it, then add a reading."
+            value={response}
+            onChange={(event) => setResponse(event.currentTarget.value)}
+          />
+        )}
         <Checkbox
           label="They are asked later, before the first jump; until then no status is given"
           checked={later}
           onChange={(event) => setLater(event.currentTarget.checked)}
         />
-        {!later && <CautionFields asking="session" injured written={answers} onChange={setAnswers} />}
+        {!later && <AnswerFields asking="session" injured={injured} written={answers} onChange={setAnswers} />}
+        {later && question !== "" && (
+          <TextInput
+            label="Answered by"
+            value={answers.by}
+            onChange={(event) => setAnswers({ ...answers, by: event.currentTarget.value })}
+          />
+        )}
       </fieldset>
       <details className="form-part">
         <summary>Conditions, as last time unless changed</summary>

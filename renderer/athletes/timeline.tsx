@@ -2,6 +2,7 @@ import { Button } from "@mantine/core";
 import { countOf } from "../../core/plain-words.ts";
 import type { RecordKey } from "../../electron/register/record-tables.ts";
 import type { AthletePage, SessionRecords } from "../../electron/register/register-views.ts";
+import { lacksNextDay } from "../cautions/last-response.ts";
 import { dateWords } from "../shell/words.ts";
 import { sinceWords } from "./dates.ts";
 
@@ -44,7 +45,7 @@ export function Timeline({ page, shown, canWrite, onOpen, onEdit, onBin }: Timel
           {entriesOf(page).map((entry) => {
             const { kind, id, date, what, words } = entry;
             const isShown = kind === "sessions" && id === shown;
-            const day = date === "" ? "no date" : dateWords(date);
+            const day = date !== "" ? dateWords(date) : kind === "operations" ? "date not known" : "no date";
             const name = `${what} of ${day}`;
             return (
               <tr key={`${kind} ${id}`} className={isShown ? "selected" : undefined}>
@@ -121,6 +122,7 @@ function entriesOf({ injuries, operations, sessions }: AthletePage): readonly En
       words: [
         `${content.side} ${content.procedure}`,
         content.graft && `${content.graft} graft`,
+        repairWords(content.repaired),
         content.restrictions && `surgeon: ${content.restrictions}`,
       ]
         .filter(Boolean)
@@ -137,13 +139,20 @@ function entriesOf({ injuries, operations, sessions }: AthletePage): readonly En
   return entries.toSorted((first, second) => (first.date < second.date ? 1 : first.date > second.date ? -1 : 0));
 }
 
-function sessionWords({ session, recordings }: SessionRecords): string {
+function repairWords(repaired: "yes" | "no" | "not known" | undefined): string {
+  if (repaired === "yes") return "meniscus or cartilage repaired";
+  return repaired === "no" ? "" : "repair of meniscus or cartilage not known";
+}
+
+function sessionWords(each: SessionRecords): string {
+  const { session, recordings } = each;
   const { milestone, stopped, place } = session.content;
   return [
     milestone,
     place,
     recordings.length === 0 ? "no recordings yet" : countOf(recordings.length, "recording"),
     stopped && `stopped: ${stopped.reason.replace(/\.$/, "")}`,
+    lacksNextDay(each) && "next day not entered",
   ]
     .filter(Boolean)
     .join(" · ");

@@ -2,6 +2,7 @@ import { Button, SegmentedControl } from "@mantine/core";
 import { useState } from "react";
 import { countOf, withoutOptions } from "../../core/plain-words.ts";
 import type { Workspace } from "../../electron/host-api.ts";
+import { NotKnownForm } from "../cautions/not-known-form.tsx";
 import { saveFile } from "../shell/save-file.ts";
 import {
   failedFiles,
@@ -33,6 +34,11 @@ export function BatchOutcomePanel({ taken, workspace, busy, onRetry, onOpen }: B
   const kinds = outcomeKinds.filter((kind) => lines.some((line) => line.kind === kind));
   // Where all of it is one session, the table of that session says the same.
   const isShown = lines.every((line) => line.folder === workspace.folder);
+  const [stating, setStating] = useState(false);
+  const cameIn = new Set(taken.files.map((file) => file.folder));
+  const unanswered = workspace.sessions
+    .filter((each) => each.lacksAnswers && cameIn.has(each.folder))
+    .map((each) => each.folder);
   const [opened, setListed] = useState<boolean>();
   const listed = opened ?? (failed.length > 0 && !isShown);
   const [chosen, setChosen] = useState<OutcomeKind | "all">("all");
@@ -62,6 +68,18 @@ export function BatchOutcomePanel({ taken, workspace, busy, onRetry, onOpen }: B
           {place}
         </p>
       ))}
+      {unanswered.length > 0 && (
+        <div className="batch-summary">
+          <p className="finding caution">
+            In {countOf(unanswered.length, "session")} that came in, the cautions for jump testing are not answered, so
+            no status is given.
+          </p>
+          <Button size="xs" variant="default" onClick={() => setStating(true)}>
+            State that they are not known
+          </Button>
+        </div>
+      )}
+      {stating && <NotKnownForm folders={unanswered} onClose={() => setStating(false)} />}
       {listed && (
         <>
           {kinds.length > 1 && (

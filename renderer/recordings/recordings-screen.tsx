@@ -1,6 +1,6 @@
 import "./recordings.css";
 import { Button } from "@mantine/core";
-import { useMemo, useState } from "react";
+import { useEffect, useMemo, useState } from "react";
 import { acceptedOffers, assignmentRows, filledDown } from "../../core/assignment-rows.ts";
 import { countOf } from "../../core/plain-words.ts";
 import { sessionOffers } from "../../core/session-offers.ts";
@@ -13,6 +13,7 @@ import { IntakePanel } from "./intake-panel.tsx";
 import { LayoutsPanel } from "./layouts-panel.tsx";
 import { RecordingDetail } from "./recording-detail.tsx";
 import { keptSelection, onlyRow, type RowSelection } from "./row-selection.ts";
+import { SessionCautions } from "./session-cautions.tsx";
 import { SessionStatements } from "./session-statements.tsx";
 import { useWatch } from "./use-watch.ts";
 import { WatchPanel } from "./watch-panel.tsx";
@@ -20,13 +21,16 @@ import { WatchPanel } from "./watch-panel.tsx";
 interface RecordingsScreenProps {
   readonly workspace: Workspace;
   readonly onShowTraces: () => void;
+  /** Told whether the board of a watched session, which other people read, is shown. */
+  readonly onBoard: (isShown: boolean) => void;
 }
 
 /** Bringing recordings in, what each one is, and what was understood of it. */
-export function RecordingsScreen({ workspace, onShowTraces }: RecordingsScreenProps) {
+export function RecordingsScreen({ workspace, onShowTraces, onBoard }: RecordingsScreenProps) {
   const { apply } = useWorkspace();
   const watch = useWatch();
   const isWatching = watch.view !== undefined && watch.view.state !== "off";
+  useEffect(() => onBoard(isWatching), [onBoard, isWatching]);
   const { session, recordings, folder } = workspace;
   const [selected, setSelected] = useState<RowSelection>();
   const rows = useMemo(() => rowsOf(workspace), [workspace]);
@@ -46,12 +50,15 @@ export function RecordingsScreen({ workspace, onShowTraces }: RecordingsScreenPr
   return (
     <>
       <h1 className="area-title">Recordings</h1>
-      <WatchPanel watch={watch} before={<IntakePanel workspace={workspace} onOpen={open} />} />
+      <WatchPanel watch={watch} workspace={workspace} before={<IntakePanel workspace={workspace} onOpen={open} />} />
       {session?.athleteQuestion !== undefined && session.gravity !== undefined && (
         <AthleteQuestionPanel folder={folder} question={session.athleteQuestion} gravity={session.gravity} />
       )}
       {session !== undefined && (
         <SessionStatements key={folder} session={session} showsProtocol={!isWatching} offers={offers} />
+      )}
+      {session !== undefined && (
+        <SessionCautions key={`cautions ${folder}`} session={session} workspace={workspace} behindButton={isWatching} />
       )}
       {session !== undefined && shown !== undefined && (
         <>

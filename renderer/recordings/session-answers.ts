@@ -1,4 +1,4 @@
-import { stopKinds } from "../../core/gate/gate-schema.ts";
+import { type SessionOperation, stopKinds } from "../../core/gate/gate-schema.ts";
 import type { InvolvedSide } from "../../core/limb.ts";
 import { shippedProtocol } from "../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../core/result.ts";
@@ -20,16 +20,24 @@ export interface WrittenSession {
   readonly stopped: string;
   /** What the reason is about; "" where it is not said. */
   readonly stopKind: string;
+  /** Whether and when the involved knee was operated on: "" not stated, "on" a date, "unknown" the date. */
+  readonly operated: string;
+  readonly operatedOn: string;
+  /** Whether meniscus or cartilage was repaired; "" where it is not said. */
+  readonly repaired: string;
   /** Identifier of the protocol; "" for none. */
   readonly protocol: string;
   /** The plate the left foot stood on, where that was stated. */
   readonly leftFoot: string;
 }
 
+const repairs = ["yes", "no", "not known"] as const;
+
 export const involvedSides: readonly InvolvedSide[] = ["left", "right", "both", "none"];
 
 /** The session as the form shows it; "" for what nobody stated. */
 export function writtenSession(description: SessionDescription): WrittenSession {
+  const { operation } = description;
   return {
     code: description.athlete?.code ?? "",
     name: description.athlete?.name ?? "",
@@ -40,6 +48,9 @@ export function writtenSession(description: SessionDescription): WrittenSession 
     mass: description.massKg === undefined ? "" : String(description.massKg),
     stopped: description.stopped?.reason ?? "",
     stopKind: description.stopped?.kind ?? "",
+    operated: operation === undefined ? "" : operation.date === undefined ? "unknown" : "on",
+    operatedOn: operation?.date ?? "",
+    repaired: operation?.repaired ?? "",
     protocol: description.protocol?.id ?? "",
     leftFoot: description.plates?.find((each) => each.foot === "left")?.column ?? "",
   };
@@ -78,6 +89,9 @@ export function sessionChangeFrom(
     ...text("milestone"),
     ...(changed("mass") ? { massKg: massKg ?? null } : {}),
     ...(changed("stopped") || changed("stopKind") ? { stopped: stoppedFrom(written) } : {}),
+    ...(changed("operated") || changed("operatedOn") || changed("repaired")
+      ? { operation: operationFrom(written, description.operation) }
+      : {}),
     ...(changed("protocol") ? { protocol: shippedProtocol(written.protocol) ?? null } : {}),
     ...(changed("leftFoot") ? { plates: feetOnPlates(written.leftFoot, plates) } : {}),
   };
@@ -98,8 +112,26 @@ function problemOf(written: WrittenSession, massKg = leastMassKg): string {
     return `Body mass is a number of kilograms from ${leastMassKg} to ${mostMassKg}.`;
   }
   const filled = (name: keyof WrittenSession) => written[name].trim() !== "";
+  if (written.operated === "on" && !/^\d{4}-\d{2}-\d{2}$/.test(written.operatedOn.trim())) {
+    return "Enter the date of the operation, or say that it is not known.";
+  }
   if (!filled("code") && filled("name")) return "An athlete needs a code; the name may stand beside it.";
   return "";
+}
+
+/** What the form shows of the operation; its procedure and graft stay. */
+function operationFrom(
+  { operated, operatedOn, repaired: written }: WrittenSession,
+  before: SessionDescription["operation"],
+): SessionOperation | null {
+  if (operated === "") return null;
+  const { date: _date, repaired: _repaired, ...kept } = before ?? {};
+  const repaired = repairs.find((each) => each === written);
+  return {
+    ...kept,
+    ...(operated === "on" && { date: operatedOn.trim() }),
+    ...(repaired !== undefined && { repaired }),
+  };
 }
 
 function stoppedFrom(written: WrittenSession): NonNullable<SessionChange["stopped"]> | null {

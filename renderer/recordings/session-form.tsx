@@ -1,11 +1,13 @@
 import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
+import { stopKinds } from "../../core/gate/gate-schema.ts";
 import { listInWords } from "../../core/plain-words.ts";
 import type { Protocol } from "../../core/protocol/protocol.ts";
 import { shippedProtocols } from "../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { SessionDescription } from "../../core/session.ts";
 import type { SessionOffers } from "../../core/session-offers.ts";
+import { stopKindLabels } from "../cautions/stop-kinds.ts";
 import { dateWords, involvedWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import {
@@ -19,10 +21,7 @@ import {
 /** What a stop can be about; only the knee and the athlete close the gate. */
 const stopChoices = [
   { value: "", label: "not said: it counts as the knee" },
-  { value: "knee", label: "the knee" },
-  { value: "athlete", label: "the athlete" },
-  { value: "time", label: "time" },
-  { value: "equipment", label: "the equipment" },
+  ...stopKinds.map((kind) => ({ value: kind, label: stopKindLabels[kind] })),
 ];
 
 interface SessionFormProps {
@@ -41,7 +40,7 @@ interface Draft {
 
 /** Asks what session.json does not say; all of it can be changed. */
 export function SessionForm({ session, offers, onKept }: SessionFormProps) {
-  const { apply } = useWorkspace();
+  const { apply, workspace } = useWorkspace();
   const { description, folder } = session;
   const [draft, setDraft] = useState<Draft>();
   // A form in which nothing was written yet shows what is said now, also after undo.
@@ -85,6 +84,34 @@ export function SessionForm({ session, offers, onKept }: SessionFormProps) {
           ]}
         />
         <TextInput className="answer-wide" label="Injury in words" {...field("injury")} />
+        {workspace?.keptAs === undefined && (
+          <>
+            <NativeSelect
+              label="Operation of the knee"
+              {...field("operated")}
+              data={[
+                { value: "", label: "none stated" },
+                { value: "on", label: "operated on, on a date" },
+                { value: "unknown", label: "operated on, date not known" },
+              ]}
+            />
+            {written.operated === "on" && (
+              <TextInput label="Date of the operation" type="date" {...field("operatedOn")} />
+            )}
+            {written.operated !== "" && (
+              <NativeSelect
+                label="Meniscus or cartilage repaired"
+                {...field("repaired")}
+                data={[
+                  { value: "", label: "not stated: the later weeks count" },
+                  { value: "yes", label: "yes" },
+                  { value: "no", label: "no" },
+                  { value: "not known", label: "not known: the later weeks count" },
+                ]}
+              />
+            )}
+          </>
+        )}
         <TextInput label="Date" type="date" {...field("date")} />
         <TextInput label="Milestone" {...field("milestone")} />
         <NativeSelect

@@ -27,7 +27,7 @@ export function SessionStatements({ session, showsProtocol, offers }: SessionSta
         </h2>
         {!open && (
           <>
-            <p className="muted">{summaryWords(session)}</p>
+            <p className="muted">{summaryWords(session, !showsProtocol)}</p>
             <button type="button" className="text-button" onClick={() => setOpened(true)}>
               Change what was stated
             </button>
@@ -67,17 +67,16 @@ function ProtocolProgress({ session }: { readonly session: SessionResult }) {
   );
 }
 
-function summaryWords({ description }: SessionResult): string {
-  const { date, milestone, massKg, pain, effusion, stopped } = description;
+/** @param inPublic beside a board that other people read, why it was stopped is not said */
+function summaryWords({ description }: SessionResult, inPublic: boolean): string {
+  const { date, milestone, massKg, stopped } = description;
   return [
     athleteWords(description),
     date === undefined ? "" : dateWords(date),
     milestone ?? "",
     injuryWords(description),
     massKg === undefined ? "" : `${massKg} kg`,
-    pain === undefined ? "pain not recorded" : `pain ${pain} of 10`,
-    effusion === undefined ? "effusion not recorded" : `effusion ${effusion}`,
-    stopped === undefined ? "" : `stopped: ${stopped.reason.replace(/\.$/, "")}`,
+    stopped === undefined ? "" : inPublic ? "stopped" : `stopped: ${stopped.reason.replace(/\.$/, "")}`,
   ]
     .filter((part) => part !== "")
     .join(" · ");

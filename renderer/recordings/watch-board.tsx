@@ -1,6 +1,7 @@
 import { Button } from "@mantine/core";
 import { measureEntry } from "../../core/measures/catalogue.ts";
 import { withArticle } from "../../core/trial/test-contradictions.ts";
+import type { Workspace } from "../../electron/host-api.ts";
 import type { WatchedTrial, WatchView } from "../../electron/watch/watch-view.ts";
 import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { Quantity } from "../shell/quantity.tsx";
@@ -10,17 +11,19 @@ import { ProtocolChoice } from "./protocol-choice.tsx";
 import { TakeOutButton } from "./take-out-button.tsx";
 import type { Watch } from "./use-watch.ts";
 import { VerdictMark } from "./verdict-mark.tsx";
+import { WatchCautions } from "./watch-cautions.tsx";
 import { WatchNextForm } from "./watch-next-form.tsx";
 import { verdictWord, watchedName, watchSentence } from "./watch-words.ts";
 
 interface WatchBoardProps {
   readonly view: WatchView;
+  readonly workspace: Workspace;
   readonly change: Watch["change"];
 }
 
 /** The watched session, large enough to read across the room: the newest jump, the protocol, what is missing. */
-export function WatchBoard({ view, change }: WatchBoardProps) {
-  const { newest, progress, gate, questions, anotherAthlete } = view;
+export function WatchBoard({ view, workspace, change }: WatchBoardProps) {
+  const { newest, progress, cautions, questions, anotherAthlete } = view;
   return (
     <section className="panel watch-board" aria-labelledby="watch-title">
       <div className="watch-head">
@@ -40,6 +43,7 @@ export function WatchBoard({ view, change }: WatchBoardProps) {
         </p>
       ))}
       <WatchNextForm key={JSON.stringify(view.next)} next={view.next} change={change} />
+      {cautions !== undefined && <WatchCautions cautions={cautions} workspace={workspace} />}
       <div aria-live="polite" className="watch-newest">
         {newest === undefined && <p className="watch-waiting">Waiting for the first recording.</p>}
         {newest !== undefined && newest.problem !== "" && (
@@ -61,7 +65,6 @@ export function WatchBoard({ view, change }: WatchBoardProps) {
       {newest !== undefined && questions !== undefined && (
         <AskedAnswers folder={newest.session} asked={questions} isLarge />
       )}
-      {gate !== undefined && !gate.open && progress === undefined && <p className="watch-reason">{gate.reason}</p>}
       {progress !== undefined && (
         <div className="watch-protocol">
           <h3 className="panel-title">{progress.protocol}</h3>

@@ -1,18 +1,20 @@
 import "./watch.css";
 import { Button, TextInput } from "@mantine/core";
 import { type ReactNode, useEffect, useState } from "react";
+import type { Workspace } from "../../electron/host-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import type { Watch } from "./use-watch.ts";
 import { WatchBoard } from "./watch-board.tsx";
 
 interface WatchPanelProps {
   readonly watch: Watch;
+  readonly workspace: Workspace;
   /** How recordings come in otherwise; it stands below the board while the watch is on. */
   readonly before: ReactNode;
 }
 
 /** Watching a folder during the session: off, one line that starts it; on, a board to read across the room. */
-export function WatchPanel({ watch: { view, change }, before }: WatchPanelProps) {
+export function WatchPanel({ watch: { view, change }, workspace, before }: WatchPanelProps) {
   const { host, report } = useWorkspace();
   const [folder, setFolder] = useState("");
   const [hasDialog, setHasDialog] = useState(false);
@@ -24,7 +26,7 @@ export function WatchPanel({ watch: { view, change }, before }: WatchPanelProps)
   if (view.state !== "off") {
     return (
       <>
-        <WatchBoard view={view} change={change} />
+        <WatchBoard view={view} workspace={workspace} change={change} />
         {before}
       </>
     );

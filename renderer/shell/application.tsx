@@ -25,6 +25,7 @@ import { useWorkspace } from "./workspace.tsx";
 export function Application() {
   const { workspace, busy } = useWorkspace();
   const [chosen, setChosen] = useState(rememberedArea);
+  const [boardShown, setBoardShown] = useState(false);
   const choose = useCallback((area: Area) => {
     rememberArea(area);
     setChosen(area);
@@ -57,10 +58,10 @@ export function Application() {
       <Navigation area={area} register={register} onChoose={choose} />
       <div className="frame-body">
         <Header steps={steps} onOpen={() => choose("recordings")} />
-        <Notices onKeep={() => choose("athletes")} />
+        <Notices inPublic={area === "recordings" && boardShown} onKeep={() => choose("athletes")} />
         <main id="area" className={`area area-${area}`} tabIndex={-1} aria-busy={busy}>
           <AreaBoundary area={area} workspace={workspace}>
-            <AreaScreen area={area} workspace={workspace} onChoose={choose} />
+            <AreaScreen area={area} workspace={workspace} onChoose={choose} onBoard={setBoardShown} />
           </AreaBoundary>
         </main>
       </div>
@@ -75,11 +76,15 @@ interface AreaScreenProps {
   readonly area: Area;
   readonly workspace: Workspace;
   readonly onChoose: (area: Area) => void;
+  /** Told whether the board of a watched session stands on the screen of the recordings. */
+  readonly onBoard: (isShown: boolean) => void;
 }
 
-function AreaScreen({ area, workspace, onChoose }: AreaScreenProps) {
+function AreaScreen({ area, workspace, onChoose, onBoard }: AreaScreenProps) {
   if (area === "athletes") return <AthletesScreen workspace={workspace} onShow={onChoose} />;
-  if (area === "recordings") return <RecordingsScreen workspace={workspace} onShowTraces={() => onChoose("traces")} />;
+  if (area === "recordings") {
+    return <RecordingsScreen workspace={workspace} onShowTraces={() => onChoose("traces")} onBoard={onBoard} />;
+  }
   const { session } = workspace;
   if (session === undefined) return <NothingOpen area={area} onOpen={() => onChoose("recordings")} />;
   switch (area) {

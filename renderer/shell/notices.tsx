@@ -1,11 +1,19 @@
+import { wantsAssessment, withoutAssessment } from "../../core/gate/wants-assessment.ts";
 import { listInWords } from "../../core/plain-words.ts";
 import type { SessionResult } from "../../core/result.ts";
 import type { Workspace } from "../../electron/host-api.ts";
+import { AssessmentNow } from "../cautions/assessment-now.tsx";
 import { dateWords } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
 
+interface NoticesProps {
+  /** True beside a board that other people read: then no answer, reading or caution is said in words. */
+  readonly inPublic: boolean;
+  readonly onKeep: () => void;
+}
+
 /** What must be known before reading any number: simulated data, the closed gate, the cautions, the last change. */
-export function Notices({ onKeep }: { readonly onKeep: () => void }) {
+export function Notices({ inPublic, onKeep }: NoticesProps) {
   const { workspace } = useWorkspace();
   if (workspace?.session === undefined) return null;
   const { description, gate } = workspace.session;
@@ -14,7 +22,7 @@ export function Notices({ onKeep }: { readonly onKeep: () => void }) {
   return (
     <section className="notices" aria-label="Notices">
       {description.simulated === true && <p>Simulated recordings of an invented athlete.</p>}
-      <p>{cautionsWords(workspace.session)}</p>
+      {!inPublic && <p>{cautionsWords(workspace.session)}</p>}
       {onlyOpen && (
         <p>
           Not in the register.{" "}
@@ -23,10 +31,14 @@ export function Notices({ onKeep }: { readonly onKeep: () => void }) {
           </button>
         </p>
       )}
-      {!gate.open && <p className="caution">{gate.reason} Values are shown; statuses are withheld today.</p>}
-      {gate.open && gate.closures.length > 0 && (
+      {!inPublic && wantsAssessment(gate.closures) && <AssessmentNow />}
+      {!inPublic && !gate.open && (
+        <p className="caution">{withoutAssessment(gate.reason)} Values are shown; statuses are withheld today.</p>
+      )}
+      {!inPublic && gate.open && gate.closures.length > 0 && (
         <p className="caution">
-          {gate.closures.map(({ reason }) => reason).join(" ")} Values are shown; statuses of these tests are withheld.
+          {gate.closures.map(({ reason }) => withoutAssessment(reason)).join(" ")} Values are shown; statuses of these
+          tests are withheld.
         </p>
       )}
       <div className="notices-change" role="status">

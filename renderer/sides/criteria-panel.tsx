@@ -2,10 +2,12 @@ import { intervalCaution, standingCautions } from "../../core/criteria/cautions.
 import type { CriterionResult, Status } from "../../core/criteria/criterion.ts";
 import { populationNotes } from "../../core/criteria/population-notes.ts";
 import { statusWords } from "../../core/criteria/status.ts";
-import { asSentence, sentences } from "../../core/plain-words.ts";
+import { sentences } from "../../core/plain-words.ts";
 import type { SessionResult } from "../../core/result.ts";
+import { ClosedToday } from "../cautions/closed-today.tsx";
 import { StatusWord } from "../shell/status-word.tsx";
 import { firstSentence } from "../shell/words.ts";
+import { KneePanel } from "./knee-panel.tsx";
 
 /** The session held against its criteria: each with its status, what qualifies it, and what more trials could do. */
 export function CriteriaPanel({ session }: { readonly session: SessionResult }) {
@@ -18,19 +20,14 @@ export function CriteriaPanel({ session }: { readonly session: SessionResult }) 
       </h2>
       <p className="muted">{criteriaSet.population}.</p>
       {mismatch !== "" && <p className="caution finding">{mismatch}</p>}
-      {gate.open ? (
-        <p className="muted">{gate.reason}</p>
-      ) : (
-        <p className="caution finding">
-          {asSentence(gate.reason)} Statuses are withheld today; the values are shown all the same.
-        </p>
-      )}
+      {gate.open && gate.closures.length === 0 ? <p className="muted">{gate.reason}</p> : <ClosedToday gate={gate} />}
       {criteria.length === 0 && <p>No status is given before the involved side is stated, under Recordings.</p>}
       <ul className="criteria-list">
         {criteria.map((result) => (
-          <CriterionEntry key={result.criterion.id} result={result} />
+          <CriterionEntry key={result.criterion.id} result={result} saysWithheld={gate.open} />
         ))}
       </ul>
+      <KneePanel rows={session.knee} />
     </section>
   );
 }
@@ -51,7 +48,7 @@ export function StandingCautions() {
   );
 }
 
-/** The statuses that need their reason beside them; that of a closed gate stands once above all of them. */
+/** The statuses that need their reason beside them. */
 const saysWhy: ReadonlySet<Status> = new Set<Status>([
   "too-close-to-call",
   "not-measured",
@@ -60,13 +57,20 @@ const saysWhy: ReadonlySet<Status> = new Set<Status>([
   "out-of-date",
 ]);
 
-function CriterionEntry({ result }: { readonly result: CriterionResult }) {
+interface CriterionEntryProps {
+  readonly result: CriterionResult;
+  /** True where tests are closed singly; what closes all of them stands once above all of them. */
+  readonly saysWithheld: boolean;
+}
+
+function CriterionEntry({ result, saysWithheld }: CriterionEntryProps) {
   const { criterion, status, reason, caution, moreTrials } = result;
   return (
     <li>
       <p>{criterion.label}</p>
       <StatusWord status={status} words={statusWords(result)} />
       {saysWhy.has(status) && <p className="muted">{firstSentence(reason)}</p>}
+      {status === "withheld-today" && saysWithheld && <p className="muted">{reason}</p>}
       {moreTrials !== "" && <p className="muted">{moreTrials}</p>}
       {caution !== "" && <p className="caution finding">{caution}</p>}
     </li>

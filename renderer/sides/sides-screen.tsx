@@ -32,7 +32,13 @@ export function SidesScreen({ session }: { readonly session: SessionResult }) {
               : "Nothing can be compared yet: both sides need trials."}
           </p>
         ) : (
-          <SymmetryTable caption={tableTitle(involved)} groups={rows} involved={involved} lastColumn="criterion" />
+          <SymmetryTable
+            caption={tableTitle(involved)}
+            groups={rows}
+            involved={involved}
+            lastColumn="criterion"
+            saysWithheld={session.gate.open}
+          />
         )}
       </section>
       {information.length > 0 && (

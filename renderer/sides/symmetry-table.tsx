@@ -17,10 +17,12 @@ interface SymmetryTableProps {
   readonly involved: InvolvedSide | undefined;
   /** Heading of the last column: the criterion, or what there is to say. */
   readonly lastColumn: string;
+  /** True where tests are closed singly, so that each withheld row says why. */
+  readonly saysWithheld?: boolean;
 }
 
 /** Side against side, one measure a row; what must be compared stands on one line. */
-export function SymmetryTable({ caption, groups, involved, lastColumn }: SymmetryTableProps) {
+export function SymmetryTable({ caption, groups, involved, lastColumn, saysWithheld = false }: SymmetryTableProps) {
   const rows = groups.flatMap((group) => group.rows);
   const axis = symmetryAxis(rows.flatMap((row) => symmetryLine(row) ?? []));
   const sides = orderedSides(involved);
@@ -64,6 +66,7 @@ export function SymmetryTable({ caption, groups, involved, lastColumn }: Symmetr
                 axis={axis}
                 involved={involved}
                 numbered={row.key === numberedKey}
+                saysWithheld={saysWithheld}
               />
             ))}
           </tbody>
@@ -97,9 +100,10 @@ interface SymmetryLineRowProps {
   readonly axis: SymmetryAxis;
   readonly involved: InvolvedSide | undefined;
   readonly numbered: boolean;
+  readonly saysWithheld: boolean;
 }
 
-function SymmetryLineRow({ row, note, axis, involved, numbered }: SymmetryLineRowProps) {
+function SymmetryLineRow({ row, note, axis, involved, numbered, saysWithheld }: SymmetryLineRowProps) {
   const { comparison, criterion } = row;
   const [firstSide, secondSide] = orderedSides(involved);
   const doubt = doubtWords(row);
@@ -130,8 +134,8 @@ function SymmetryLineRow({ row, note, axis, involved, numbered }: SymmetryLineRo
           <>
             <StatusWord status={criterion.status} words={statusWords(criterion)} />
             <span className="muted symmetry-reason">
-              {/* the reason of a closed gate is the same for every row and stands above all of them */}
-              {criterion.status === "withheld-today" ? "" : `${criterion.reason} `}
+              {/* what closes every test is the same for every row and stands above all of them */}
+              {criterion.status === "withheld-today" && !saysWithheld ? "" : `${criterion.reason} `}
               {capitalised(thresholdWords(criterion.criterion))}: {criterion.criterion.source}.
             </span>
           </>

@@ -55,14 +55,25 @@ test("what watches the network sees and refuses each way out, on the thread of t
   }
 });
 
-/** Answers the cautions in the form that is open. */
+/** Answers the cautions in the form that is open, so that nothing is closed. */
 async function answerCautions(page: Page): Promise<void> {
-  await page.getByLabel("Pain now, 0 to 10").fill("1");
+  await page.getByLabel("Pain now in the involved knee").fill("1");
   await page.getByLabel("Effusion now").selectOption("none");
-  for (const question of [/Fever/, /given way/, /restriction by/, /No practice/]) {
-    await page.getByLabel(question).selectOption("no");
+  for (const question of await page.getByRole("radiogroup", { name: /\?$/ }).all()) {
+    await question.getByRole("radio", { name: "no" }).check();
   }
-  await page.getByLabel("Answered by").fill("K. L.");
+  await page
+    .getByRole("radiogroup", { name: /practised landing/ })
+    .getByRole("radio", { name: "yes" })
+    .check();
+}
+
+/** The ISO date some days from today on this machine's calendar. */
+function daysFromToday(days: number): string {
+  const day = new Date();
+  day.setDate(day.getDate() + days);
+  const two = (value: number) => String(value).padStart(2, "0");
+  return `${day.getFullYear()}-${two(day.getMonth() + 1)}-${two(day.getDate())}`;
 }
 
 const goTo = (page: Page, area: string) =>
@@ -118,7 +129,13 @@ describe.each([
       await press(page, "Add an operation");
       await page.getByLabel("Side", { exact: true }).selectOption("right");
       await page.getByLabel("Operation", { exact: true }).fill("anterior cruciate ligament reconstruction");
-      await page.getByLabel("Date of the operation").fill("2026-04-20");
+      await page.getByLabel("Meniscus or cartilage repaired").selectOption("no");
+      await press(page, "Keep");
+      await page.getByText("enter it, or say that it is not known").waitFor();
+      await page.getByLabel("Date of the operation is not known").check();
+      await look("an operation of an unknown day");
+      await page.getByLabel("Date of the operation is not known").uncheck();
+      await page.getByLabel("Date of the operation", { exact: true }).fill(daysFromToday(-30 * 7));
       await press(page, "Keep");
       await page.getByText("right side involved").first().waitFor();
 
@@ -126,16 +143,26 @@ describe.each([
       await page.getByLabel("Protocol", { exact: true }).selectOption("return-to-pivoting-sport");
       await page.getByText("Most attempts").waitFor();
       await press(page, "Begin the session");
-      await page.getByText("Pain now is a number from 0 to 10.").waitFor();
+      await page.getByText("Pain is a number from 0 to 10.").waitFor();
       await look("planning a session");
+      await page.getByLabel("Tester", { exact: true }).fill("K. L.");
       await answerCautions(page);
+      await look("the cautions answered");
       await press(page, "Begin the session");
       await page.getByText("Four valid single-leg drop jumps from 0.20 m on the left.").waitFor();
-      await press(page, "Ask before single-leg tests");
-      await look("asking the cautions again");
-      await answerCautions(page);
+      await press(page, "Ask before the first single-leg or drop test");
+      expect(await page.getByRole("dialog").getByRole("radio", { checked: true }).count()).toBe(0);
+      expect(await page.getByRole("dialog").getByRole("radiogroup").count()).toBe(1);
+      await look("asking what can have changed");
+      await page.getByLabel("Pain now in the involved knee").fill("0");
+      await page.getByLabel("Swelling now").selectOption("none");
+      await page
+        .getByRole("radiogroup", { name: /given way today/ })
+        .getByRole("radio", { name: "no" })
+        .check();
+      expect(await page.getByLabel("Answered by").inputValue()).toBe("K. L.");
       await press(page, "Keep the answers");
-      await page.getByText(/^Answered before single-leg tests/).waitFor();
+      await page.getByText(/^Answered before the first single-leg or drop test/).waitFor();
       await look("a session begun");
 
       const jumps = ["both-1", "both-2", "left-1", "right-1"].map((name) => `countermovement-${name}.csv`);
@@ -158,12 +185,14 @@ describe.each([
 
       await goTo(page, "Athletes");
       await page.getByLabel("Stop the session because").fill("pain 5 of 10 in the second jump");
+      await page.getByLabel("The reason is").selectOption("knee");
       await press(page, "Stop the session");
-      await page.getByText("statuses are withheld today").first().waitFor();
+      await page.getByText("Every jump test is closed today.").waitFor();
+      await look("stopped");
       await press(page, "Undo");
       await page.getByLabel("Stop the session because").waitFor();
 
-      await press(page, /^Register: passphrase/);
+      await press(page, /^Register: limits/);
       await page.getByText("The bin is empty.").waitFor();
       await press(page, "Make a backup now");
       await page.getByText(/^Made: /).waitFor();
@@ -190,7 +219,7 @@ describe.each([
 
       await press(page, "Move Eira Solbakk to the bin");
       await page.getByText("0 athletes").waitFor();
-      await press(page, /^Register: passphrase/);
+      await press(page, /^Register: limits/);
       await press(page, /^Erase for good: Athlete GH-30/);
       await page.getByText(/will be gone from the register/).waitFor();
       await page.getByText(/handed over as register-/).waitFor();

@@ -50,9 +50,25 @@ describe.each([
     await page.getByRole("button", { name: /^Left foot on plate left/ }).click();
     await page.getByText("Counts", { exact: true }).waitFor();
     await page.getByLabel("Protocol of this session").selectOption("return-to-pivoting-sport");
-    await page.getByText("Countermovement jump: 1 of 4.").waitFor();
-    // Nobody has asked the cautions: no further jump is asked for before that.
-    await page.getByText(/^Before more jumps: /).waitFor();
+    // Nothing was asked yet: the board says so, and no more; the tester's form asks.
+    await page.getByText("The cautions are to be asked before the next jump. This one is kept.").waitFor();
+    await page.getByRole("button", { name: "Ask before the session" }).click();
+    await page.getByLabel("Pain now in the involved knee").fill("2.5");
+    await page.getByLabel("Effusion now").selectOption("trace");
+    for (const question of await page.getByRole("radiogroup", { name: /\?$/ }).all()) {
+      await question.getByRole("radio", { name: "no" }).check();
+    }
+    await page
+      .getByRole("radiogroup", { name: /practised landing/ })
+      .getByRole("radio", { name: "yes" })
+      .check();
+    await page.getByLabel("Answered by").fill("K. L.");
+    expect(await faultsOf(page)).toEqual([]);
+    await page.getByRole("button", { name: "Keep the answers" }).click();
+    await page.getByText("3 more of the same: 1 of 4, 5 attempts left.").waitFor();
+    for (const place of ["main", ".notices"]) {
+      expect(await page.locator(place).textContent()).not.toMatch(/\bpain\b|effusion|answered before/i);
+    }
 
     await page.getByLabel("The next recordings are").selectOption("countermovementJump");
     await page.getByLabel("with", { exact: true }).selectOption("left");

@@ -126,6 +126,32 @@ describe("the criteria panel", () => {
   it("withholds statuses in words when the gate is closed", () => {
     const closed = exampleSession({ gate: stoppedGate("effusion 1+") });
     const markup = markupOf(<CriteriaPanel session={closed} />);
-    expect(markup).toContain("effusion 1+. Statuses are withheld today");
+    expect(markup).toContain("Every jump test is closed today.");
+    expect(markup.match(/The session was stopped: effusion 1\+\./g)).toHaveLength(1);
+  });
+
+  it("says of each withheld criterion why, where tests are closed singly, and shows the knee's own rows", () => {
+    const reason = "Pain 3 of 10 is above the limit.";
+    const closure = { code: "pain", level: 3, loads: ["singleLegJump"], reason, openedBy: "clinician" } as const;
+    const gate = { ...exampleSession().gate, open: true, closures: [closure] };
+    const withheld = exampleSession().criteria.map((each) => ({
+      ...each,
+      status: "withheld-today" as const,
+      reason,
+    }));
+    const knee = [
+      {
+        id: "pain-of-the-day",
+        short: "pain 3",
+        label: "Pain",
+        threshold: "at most 2 of 10",
+        status: "not-met",
+        reason,
+      },
+    ] as const;
+    const markup = markupOf(<CriteriaPanel session={exampleSession({ criteria: withheld, gate, knee })} />);
+    expect(markup).toContain("Some tests are closed today.");
+    expect(markup.split(reason)).toHaveLength(2 + withheld.length + knee.length);
+    expect(markup).toContain("not met");
   });
 });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { finding } from "../../../core/finding.ts";
+import { gateOf } from "../../../core/gate/gate.ts";
 import type { Side } from "../../../core/limb.ts";
 import { afterTrial } from "../../../core/protocol/after-trial.ts";
 import { missingLines, progressLine, tooEarlyLines } from "../../../core/protocol/progress-words.ts";
@@ -8,6 +9,7 @@ import { type ProgressSession, protocolProgress } from "../../../core/protocol/p
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
 import { trialVerdict } from "../../../core/protocol/trial-verdict.ts";
 import type { TrialResult } from "../../../core/result.ts";
+import { defaultSettings } from "../../../core/settings.ts";
 import { openGate, stoppedGate } from "../gate/gates.ts";
 import { makeSession, makeTrial, type TrialChanges } from "./make-session.ts";
 
@@ -155,7 +157,10 @@ describe("after a trial", () => {
 
   test("asks for nothing with the gate closed, outside the protocol, or before test and limb are known", () => {
     expect(saidAfter(made(2, 1), stoppedGate("effusion 1+"))).toBe(
-      "No more jumps today. The session was stopped: effusion 1+.",
+      "No more of these jumps today. The session's cautions say why.",
+    );
+    expect(saidAfter(made(2, 1), gateOf({}, defaultSettings))).toBe(
+      "The cautions are to be asked before the next jump. This one is kept.",
     );
     expect(saidAfter(several(1, { test: "squatJump" }))).toBe("This test is not in the protocol.");
     const { test: _test, ...unknown } = trial({});

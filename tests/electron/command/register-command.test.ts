@@ -1,6 +1,7 @@
 import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
+import { writtenTime } from "../../../electron/cautions/add-cautions.ts";
 import { recordingBytes, temporaryFolder } from "../register/register-world.ts";
 import { runInProcess } from "./run-in-process.ts";
 
@@ -147,4 +148,23 @@ test("what is typed wrongly is said before a register is opened or made", async 
     code: 0,
     out: expect.stringContaining("Exit codes"),
   });
+});
+
+test("imported sessions without answers are stated to be not known by name, once, and never those of today", async () => {
+  const { folder, recordings } = await imported();
+  const live = join(folder, "live");
+  mkdirSync(live);
+  writeFileSync(join(live, "jump.csv"), recordingBytes(3));
+  const today = writtenTime(new Date()).slice(0, 10);
+  writeFileSync(join(live, "session.json"), JSON.stringify({ athlete: { code: "GH-98" }, date: today }));
+  const other = ["--register", join(folder, "other.sqlite")];
+  const stated = ["--cautions", "not-known", "--by", "K. L."];
+  const { code, out, err } = await runInProcess("register", "import", recordings, live, ...other, ...stated);
+  expect(out).toBe("loose recordings: added, 2 recordings, cautions not known\nloose recordings: added, 1 recording\n");
+  expect(err).toContain("loose recordings: Of today's session nobody can state that the cautions are not known");
+  expect(code).toBe(1);
+  const again = await runInProcess("register", "import", recordings, ...other, ...stated);
+  expect(again.out).not.toContain("not known");
+  const nameless = await runInProcess("register", "import", recordings, ...other, "--cautions", "not-known");
+  expect(nameless).toMatchObject({ code: 2, err: expect.stringContaining("--by NAME") });
 });

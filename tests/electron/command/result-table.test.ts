@@ -1,5 +1,9 @@
 import { expect, test } from "vitest";
+import { kneeRows } from "../../../core/criteria/knee-rows.ts";
+import { gateOf } from "../../../core/gate/gate.ts";
+import { defaultSettings } from "../../../core/settings.ts";
 import { resultTable } from "../../../electron/command/result-table.ts";
+import { notKnown, readingOf } from "../../core/gate/gates.ts";
 import { exampleComparison, exampleSession, exampleTrial, stoppedSession } from "../../core/sheet/example-session.ts";
 
 test("hops are counted in whole numbers", () => {
@@ -29,8 +33,23 @@ test("the same measure of two tests stands under the name of each", () => {
   ]);
 });
 
-test("the reason of a closed gate is said once, above the criteria it withholds", () => {
-  const text = resultTable([stoppedSession()]);
+test("what closes tests is said once, with what it closes, above the criteria it withholds", () => {
+  const session = stoppedSession();
+  const text = resultTable([session]);
   expect(text).toContain("withheld today");
-  expect(text.split(stoppedSession().gate.reason)).toHaveLength(2);
+  expect(session.gate.closures.length).toBeGreaterThan(0);
+  for (const { reason } of session.gate.closures) expect(text.split(reason)).toHaveLength(2);
+  expect(text).toContain(`  Closed (every jump): ${session.gate.closures[0]?.reason}`);
+});
+
+test("tests that are closed singly are named, and the knee's own rows stand below the criteria", () => {
+  const gate = gateOf(
+    { date: "2026-10-14", ...notKnown, readings: [readingOf("2026-10-14", "during", 3, "none")], involved: "right" },
+    defaultSettings,
+  );
+  const text = resultTable([exampleSession({ gate, knee: kneeRows(gate, "right") })]);
+  expect(text).toContain(
+    "  Closed (two-leg drop tests and hops, single-leg jumps and hops and single-leg drop tests): Pain 3 of 10",
+  );
+  expect(text).toMatch(/Pain of the knee, worst of before, during and after, at most 2 of 10: not met\n/);
 });

@@ -3,7 +3,9 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { describe, expect, onTestFinished, test, vi } from "vitest";
 import { shippedProtocols } from "../../../core/protocol/shipped-protocols.ts";
-import type { Host } from "../../../electron/host-api.ts";
+import { writtenTime } from "../../../electron/cautions/add-cautions.ts";
+import type { Host, Workspace } from "../../../electron/host-api.ts";
+import { sheetTexts } from "../../core/sheet/sheet-text.ts";
 import { bytesOf, jumpText } from "../simulated-recordings.ts";
 import { hostWorld, ownWorld } from "./host-world.ts";
 
@@ -133,6 +135,41 @@ describe("a session of the register", () => {
     const change = { athlete: { code: "X" } };
     await expect(host.call("session.change", { folder: workspace.folder, change })).rejects.toThrow("under Athletes");
     expect((await host.call("workspace.read", {})).session?.description.athlete?.code).toBe("A-1");
+  });
+
+  test("begins with the involved side and the answer about the day after the last one, which opens nothing", async () => {
+    const { host, athlete } = await ownWorld();
+    const plan = {
+      date: "2026-11-02",
+      involved: "left" as const,
+      cautions: { response: { meant: "2026-11-02T09:00", by: "K. L.", note: "Pain rose. A little stiff." } },
+    };
+    const begun = await host.call("sessions.start", { session: crypto.randomUUID(), athlete, plan });
+    const { session } = begun;
+    expect(session?.description.involved).toBe("left");
+    expect(session?.description.cautions?.answers).toMatchObject([
+      { asked: "response", by: "K. L.", answers: {}, note: "Pain rose. A little stiff." },
+    ]);
+    expect(session?.gate.closures.map(({ code }) => code)).toContain("cautions-not-asked");
+    const sheet = sheetTexts(await host.call("sheet.read", { folder: begun.folder })).join(" ");
+    expect(sheet).toContain("Cautions: no record that they were asked");
+    expect(sheet).toContain("No record that they were asked for jump testing.");
+    expect(sheet).toContain("Asked about the day after the session before: K. L.");
+  });
+
+  test("is never of today's the one whose cautions are not known, and of a day before it is", async () => {
+    const { host, athlete } = await ownWorld();
+    const addition = { answers: { notKnown: true as const, by: "K. L." } };
+    const today = await startSession(host, athlete, writtenTime(new Date()).slice(0, 10));
+    const refused = host.call("cautions.add", { folder: today.workspace.folder, addition });
+    await expect(refused).rejects.toThrow("Of today's session nobody can state");
+    const before = await startSession(host, athlete, "2020-10-20");
+    const lacking = ({ sessions }: Workspace) =>
+      sessions.filter(({ lacksAnswers }) => lacksAnswers).map(({ folder }) => folder);
+    expect(lacking(before.workspace)).toEqual(["A-1/2020-10-20"]);
+    const stated = await host.call("cautions.add", { folder: before.workspace.folder, addition });
+    expect(stated.session?.gate.answered.notKnown?.by).toBe("K. L.");
+    expect(lacking(stated)).toEqual([]);
   });
 
   test("notes conditions beside what is there, and keeps answers and readings one after another", async () => {

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { involvedSideAt } from "../../../core/gate/involved-side-at.ts";
 import type { SessionDescription } from "../../../core/session.ts";
 import { sessionSchema } from "../../../core/session-schema.ts";
 import { describeSession } from "../../../electron/register/describe-session.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
-import { involvedSideAt } from "../../../electron/register/involved-side.ts";
 import { descriptionOf } from "../../../electron/register/session-conversion.ts";
 import { withTrialChange } from "../../../electron/session-edits.ts";
 import { recordingFile } from "../../../electron/stored-session.ts";

@@ -71,8 +71,11 @@ describe("watching a folder during a session", () => {
     expect(watch.read()).toMatchObject({ questions: [], newest: { trials: [{ counts: true, waits: false }] } });
     expect(watch.read().progress).toMatchObject({
       lines: ["Countermovement jump: 1 of 4."],
-      missing: [expect.stringContaining("The cautions before jumping are not answered")],
+      done: "",
     });
+    // Other people read the board: it says that something is to be asked, and nothing of what was answered.
+    expect(watch.read()).toMatchObject({ cautions: { session, due: ["session"], closed: false } });
+    expect(JSON.stringify(watch.read())).not.toContain("not answered");
   });
 
   test("what nobody said is asked for, with what the trace looks like", async () => {

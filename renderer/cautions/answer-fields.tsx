@@ -1,10 +1,10 @@
-import { NativeSelect, TextInput } from "@mantine/core";
+import { NativeSelect, Radio, TextInput } from "@mantine/core";
 import { cautionQuestions } from "../../core/gate/caution-questions.ts";
-import { medicalAssessmentNow } from "../../core/gate/closures.ts";
 import { effusionGrades } from "../../core/gate/gate-schema.ts";
-import { type Asking, questionsOf, spokenAgainst, type WrittenAnswers } from "./caution-questions.ts";
+import { type Asking, askedIn, questionsOf, spokenAgainst, type WrittenAnswers } from "./answers.ts";
+import { AssessmentNow } from "./assessment-now.tsx";
 
-interface CautionFieldsProps {
+interface AnswerFieldsProps {
   readonly asking: Asking;
   /** False where it was stated that nobody is injured: fewer questions. */
   readonly injured: boolean;
@@ -12,14 +12,8 @@ interface CautionFieldsProps {
   readonly onChange: (written: WrittenAnswers) => void;
 }
 
-const choices = [
-  { value: "", label: "not answered" },
-  { value: "no", label: "no" },
-  { value: "yes", label: "yes" },
-];
-
 /** The cautions before jumping after knee surgery, to be asked and answered; nothing is answered beforehand. */
-export function CautionFields({ asking, injured, written, onChange }: CautionFieldsProps) {
+export function AnswerFields({ asking, injured, written, onChange }: AnswerFieldsProps) {
   const field = (name: Exclude<keyof WrittenAnswers, "questions">) => ({
     value: written[name],
     onChange: (event: React.ChangeEvent<HTMLInputElement | HTMLSelectElement>) =>
@@ -27,7 +21,6 @@ export function CautionFields({ asking, injured, written, onChange }: CautionFie
   });
   const names = questionsOf(asking, injured);
   const against = spokenAgainst(written).filter((name) => names.includes(name));
-  const assess = against.some((name) => cautionQuestions[name].stopsForAssessment);
   return (
     <>
       <div className="caution-fields">
@@ -44,19 +37,18 @@ export function CautionFields({ asking, injured, written, onChange }: CautionFie
           />
         )}
         {names.map((name) => (
-          <NativeSelect
+          <Radio.Group
             key={name}
-            label={
-              asking === "change" && name === "givingWay"
-                ? "Has the knee given way today?"
-                : cautionQuestions[name].question
-            }
+            className="caution-question"
+            label={askedIn(asking, name)}
             value={written.questions[name] ?? ""}
-            onChange={(event) =>
-              onChange({ ...written, questions: { ...written.questions, [name]: event.currentTarget.value } })
-            }
-            data={choices}
-          />
+            onChange={(answer) => onChange({ ...written, questions: { ...written.questions, [name]: answer } })}
+          >
+            <div className="caution-choices">
+              <Radio value="no" label="no" />
+              <Radio value="yes" label="yes" />
+            </div>
+          </Radio.Group>
         ))}
         {written.questions.restriction === "yes" && (
           <TextInput className="answer-wide" label="The restriction in the surgeon's words" {...field("restriction")} />
@@ -70,14 +62,16 @@ export function CautionFields({ asking, injured, written, onChange }: CautionFie
         <TextInput label="Answered by" {...field("by")} />
         {asking === "session" && <TextInput label="Note on the answers, if wanted" {...field("note")} />}
       </div>
-      {against.length > 0 && (
-        <p className="caution finding" role="status">
-          {assess && <strong>{medicalAssessmentNow} </strong>}
-          Speaks against jumping: {against.map((name) => cautionQuestions[name].words).join("; ")}. Jump tests concerned
-          are closed for the day unless the treating clinician opens them with a reason; the surgeon's restrictions come
-          first.
-        </p>
-      )}
+      <div role="status" className="caution-outcome">
+        {against.some((name) => cautionQuestions[name].stopsForAssessment) && <AssessmentNow />}
+        {against.length > 0 && (
+          <p className="caution finding">
+            Speaks against jumping: {against.map((name) => cautionQuestions[name].words).join("; ")}. Jump tests
+            concerned are closed for the day unless the treating clinician opens them with a reason; the surgeon's
+            restrictions come first.
+          </p>
+        )}
+      </div>
     </>
   );
 }

@@ -1,4 +1,4 @@
-import type { InvolvedSide, Side } from "../../core/limb.ts";
+import type { InvolvedSide, Side } from "../limb.ts";
 
 /**
  * The involved side on a date, from injuries and operations: those up to it, and those whose date nobody knows; without

@@ -6,7 +6,7 @@ import {
   questionsOf,
   spokenAgainst,
   type WrittenAnswers,
-} from "../../../renderer/athletes/caution-questions.ts";
+} from "../../../renderer/cautions/answers.ts";
 
 const at = { asking: "session", injured: true, meant: "2026-11-26T09:30" } as const;
 const all: WrittenAnswers = {

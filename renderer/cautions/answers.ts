@@ -32,6 +32,13 @@ export function questionsOf(asking: Asking, injured: boolean): readonly CautionN
   return asking === "session" ? questionsFor(injured) : injured ? changeQuestions : [];
 }
 
+/** A question as it stands in an asking: what can have changed is asked of today. */
+export function askedIn(asking: Asking, name: CautionName): string {
+  return asking === "change" && name === "givingWay"
+    ? "Has the knee given way today?"
+    : cautionQuestions[name].question;
+}
+
 /** When an asking is about: the session's day, with the time of day where it is today. */
 export interface AskedAt {
   readonly asking: Asking;
@@ -55,7 +62,7 @@ export function answeredCautions(
   if (injured && effusion === undefined) return { problem: "Choose the grade of effusion now." };
   const names = questionsOf(asking, injured);
   const open = names.find((name) => yesOrNo(written.questions[name]) === undefined);
-  if (open !== undefined) return { problem: `Not answered yet: ${cautionQuestions[open].question}` };
+  if (open !== undefined) return { problem: `Not answered yet: ${askedIn(asking, open)}` };
   const by = written.by.trim();
   if (by === "") return { problem: "Say who answered the cautions." };
   const restriction = written.restriction.trim();

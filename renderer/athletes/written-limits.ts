@@ -1,0 +1,99 @@
+import {
+  type ClinicLimits,
+  clinicLimitsSchema,
+  type EffusionGrade,
+  effusionGrades,
+} from "../../core/gate/gate-schema.ts";
+import { limitsInForce } from "../../core/gate/limits.ts";
+import { type TestLoad, testLoads } from "../../core/gate/test-load.ts";
+import { defaultSettings } from "../../core/settings.ts";
+import type { HostApi } from "../../electron/host-api.ts";
+
+type SetLimits = HostApi["limits.set"]["request"]["limits"];
+
+/** Weeks after the operation as they are written, without and with (or with an unknown) repair. */
+export interface WrittenWeeks {
+  readonly plain: string;
+  readonly repaired: string;
+}
+
+/** The clinic's limits as their form holds them. */
+export interface WrittenLimits {
+  readonly painTwoLeg: string;
+  readonly painSingleLegAndDrop: string;
+  readonly effusion: EffusionGrade;
+  readonly earliestWeeks: Readonly<Record<TestLoad, WrittenWeeks>>;
+  readonly landingsTwoLeg: string;
+  readonly landingsPerLeg: string;
+  readonly setBy: string;
+}
+
+/** The limits in force as their form shows them: what nobody has set is the program's default. */
+export function writtenLimits(limits: ClinicLimits): WrittenLimits {
+  const now = limitsInForce({ limits }, defaultSettings);
+  return {
+    painTwoLeg: String(now.painTwoLeg),
+    painSingleLegAndDrop: String(now.painSingleLegAndDrop),
+    effusion: now.effusion,
+    earliestWeeks: weeksOf((load) => ({
+      plain: String(now.earliestWeeks[load].plain),
+      repaired: String(now.earliestWeeks[load].repaired),
+    })),
+    landingsTwoLeg: String(now.landingsTwoLeg),
+    landingsPerLeg: String(now.landingsPerLeg),
+    setBy: "",
+  };
+}
+
+/** What is written, ready to be set; a sentence where it cannot be meant. All of it is kept, changed or confirmed. */
+export function limitsFrom(written: WrittenLimits): { readonly limits: SetLimits } | { readonly problem: string } {
+  const setBy = written.setBy.trim();
+  if (setBy === "") return { problem: "Say who sets these limits." };
+  const value = {
+    painTwoLeg: numberIn(written.painTwoLeg),
+    painSingleLegAndDrop: numberIn(written.painSingleLegAndDrop),
+    effusion: written.effusion,
+    earliestWeeks: weeksOf((load) => ({
+      plain: numberIn(written.earliestWeeks[load].plain),
+      repaired: numberIn(written.earliestWeeks[load].repaired),
+    })),
+    landingsTwoLeg: numberIn(written.landingsTwoLeg),
+    landingsPerLeg: numberIn(written.landingsPerLeg),
+  };
+  const read = clinicLimitsSchema.safeParse(value);
+  if (!read.success)
+    return { problem: problems[String(read.error.issues[0]?.path[0])] ?? "These limits cannot be meant." };
+  if (value.painSingleLegAndDrop > value.painTwoLeg) {
+    return { problem: "Pain for single-leg and drop tests is limited at least as strictly as for two-leg jumps." };
+  }
+  const lax = testLoads.find((load) => value.earliestWeeks[load].repaired < value.earliestWeeks[load].plain);
+  if (lax !== undefined) return { problem: "With a repair, or an unknown one, no test begins earlier than without." };
+  return { limits: { ...read.data, setBy } };
+}
+
+const problems: Readonly<Record<string, string>> = {
+  painTwoLeg: "Pain is a number from 0 to 10.",
+  painSingleLegAndDrop: "Pain is a number from 0 to 10.",
+  earliestWeeks: "A week is a whole number from 0 to 104.",
+  landingsTwoLeg: "Landings a day are a whole number from 0 to 500.",
+  landingsPerLeg: "Landings a day are a whole number from 0 to 500.",
+};
+
+/** Nothing written is no number. */
+function numberIn(text: string): number {
+  return text.trim() === "" ? Number.NaN : Number(text.trim().replace(",", "."));
+}
+
+function weeksOf<Each>(of: (load: TestLoad) => Each): Readonly<Record<TestLoad, Each>> {
+  return {
+    twoLegJump: of("twoLegJump"),
+    twoLegDropOrHops: of("twoLegDropOrHops"),
+    singleLegJump: of("singleLegJump"),
+    singleLegDrop: of("singleLegDrop"),
+  };
+}
+
+/** A grade as it is chosen. */
+export function gradeIn(text: string): EffusionGrade {
+  return effusionGrades.find((grade) => grade === text) ?? "none";
+}

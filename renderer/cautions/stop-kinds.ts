@@ -1,0 +1,9 @@
+import type { stopKinds } from "../../core/gate/gate-schema.ts";
+
+/** What a stop can be about, as it is chosen and shown. */
+export const stopKindLabels: Readonly<Record<(typeof stopKinds)[number], string>> = {
+  knee: "the knee",
+  athlete: "the athlete",
+  time: "time",
+  equipment: "the equipment",
+};

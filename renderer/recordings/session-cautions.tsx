@@ -1,0 +1,34 @@
+import { useState } from "react";
+import type { SessionResult } from "../../core/result.ts";
+import type { Workspace } from "../../electron/host-api.ts";
+import { CautionsPanel } from "../cautions/cautions-panel.tsx";
+
+interface SessionCautionsProps {
+  readonly session: SessionResult;
+  readonly workspace: Workspace;
+  /** True beside a board that other people read: then it stands behind a button of the tester's. */
+  readonly behindButton: boolean;
+}
+
+/** The cautions and readings of the session whose recordings are shown. */
+export function SessionCautions({ session, workspace, behindButton }: SessionCautionsProps) {
+  const [opened, setOpened] = useState(false);
+  const { keptAs, register } = workspace;
+  const canWrite = keptAs === undefined || register?.readOnlyBecause === undefined;
+  const shows = opened || !behindButton;
+  return (
+    <section className="panel panel-padded session-statements" aria-labelledby="session-cautions-title">
+      <div className="session-summary">
+        <h2 id="session-cautions-title" className="panel-title">
+          Cautions and readings
+        </h2>
+        {behindButton && (
+          <button type="button" className="text-button" aria-expanded={opened} onClick={() => setOpened(!opened)}>
+            {opened ? "Hide them" : "Show them on this device"}
+          </button>
+        )}
+      </div>
+      {shows && <CautionsPanel session={session} canWrite={canWrite} />}
+    </section>
+  );
+}
