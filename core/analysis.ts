@@ -89,6 +89,8 @@ export interface AnalyzedJump {
   readonly prepared: PreparedRecording;
   readonly cut: JumpCut;
   readonly jump: JumpMotion;
+  /** The plate that alone carried it, by its place from 1; absent on one plate and where both carried. */
+  readonly loadedPlate?: number;
 }
 
 /** Names a trial within its session. */

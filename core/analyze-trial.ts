@@ -139,7 +139,13 @@ export function analyzeTrial(
     ...mismatch(draft, jump),
     findings,
   };
-  return { result, key: trialKey(result.file, result.trial), jump: { prepared, cut, jump } };
+  return { result, key: trialKey(result.file, result.trial), jump: { prepared, cut, jump, ...loadedPlace(draft) } };
+}
+
+/** The place from 1 of the plate that alone carried the jump. */
+function loadedPlace({ prepared, loadedPlate }: TrialDraft): { readonly loadedPlate?: number } {
+  const at = prepared?.recording.plates.findIndex((plate) => plate.name === loadedPlate) ?? -1;
+  return at < 0 ? {} : { loadedPlate: at + 1 };
 }
 
 /** A hop with what the bout and each limb on its own plate make of it. */

@@ -80,7 +80,7 @@ function rowOf(
     file,
     ...(isOneOfSeveral ? { trial: trial.trial } : {}),
     test: cell(test, said.test === undefined ? "file name" : "stated", offers.test, true),
-    limb: cell(limb, limbFrom(said, offers), offers.limb, true),
+    limb: limbCell(trial, limbFrom(said, offers), offers.limb),
     dropHeightMetres: cell(trial.dropHeightMetres, boxFrom, offers.dropHeightMetres, fromBox, sameBoxHeight),
     leadingLeg: cell(trial.leadingLeg, leadFrom, offers.leadingLeg, fromBox && (limb === undefined || limb === "both")),
     practice: trial.practice === true,
@@ -89,6 +89,13 @@ function rowOf(
       ...otherAthlete(offers, description.athlete),
     ],
   };
+}
+
+/** A leg that only the name of the loaded plate tells is a question: nothing proves which foot stood on that plate. */
+function limbCell({ limb, feet }: TrialResult, from: string, offers: AssignmentOffers["limb"]): AssignedCell<Limb> {
+  if (limb === undefined || limb === "both" || feet !== "unproved") return cell(limb, from, offers, true);
+  const others = offers.filter((each) => each.from !== from);
+  return cell<Limb>(undefined, "", [{ value: limb, from: "name of the loaded plate" }, ...others], true);
 }
 
 function limbFrom(said: Partial<FileEntry>, offers: AssignmentOffers): string {

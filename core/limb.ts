@@ -7,6 +7,24 @@ export type Limb = Side | "both";
 /** The limb that worked, or both together; every measure carries one. */
 export type MeasureSide = Limb;
 
+/**
+ * Whose a value is: a limb's or, while nobody knows which foot stood where, that of a plate, by its place among the
+ * trial's plates, counted from 1. Never both.
+ */
+export type Bearer<Sides extends MeasureSide = MeasureSide> =
+  | { readonly side: Sides; readonly plate?: never }
+  | { readonly plate: number; readonly side?: never };
+
+/** "right", "both", "plate 1". */
+export function bearerName({ side, plate }: Bearer): string {
+  return side ?? plateName(plate);
+}
+
+/** "plate 1": a plate by its place, because its name may say a foot that nobody has proved. */
+export function plateName(plate: number): string {
+  return `plate ${plate}`;
+}
+
 /** Which side is involved. `none`: nobody is injured; `both`: both knees are involved, so no symmetry status exists. */
 export type InvolvedSide = Side | "both" | "none";
 

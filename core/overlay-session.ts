@@ -1,6 +1,6 @@
 import { type AnalyzedJump, type SessionAnalysis, trialKey } from "./analysis.ts";
 import type { JumpMotion } from "./events/jump-events.ts";
-import type { Side } from "./limb.ts";
+import { oppositeSide, type Side } from "./limb.ts";
 import type { TrialResult } from "./result.ts";
 import { sameBoxHeight } from "./sides/box-height.ts";
 import type { Alignment, CurveOverlay } from "./sides/curves.ts";
@@ -28,31 +28,39 @@ const afterTakeoffSeconds = 0.05;
 const afterLandingSeconds = 0.3;
 
 /**
- * Involved and uninvolved curves of one test in body weights, only trials that count in means; left and right where nobody or
- * both are injured.
+ * Involved and uninvolved curves of one test in body weights, only trials that count in means; left and right where nobody
+ * or both are injured; plate 1 and plate 2 where feet are in doubt in any of them.
  * @returns undefined when a side has no trial to draw.
  */
 export function overlaySession(analysis: SessionAnalysis, request: OverlayRequest): CurveOverlay | undefined {
   const { trials, description } = analysis.result;
   const firstSide: Side = description.involved === "right" ? "right" : "left";
-  const curves = trials
+  const drawn = trials
     .filter((trial) => trial.test === request.test && countsInMeans(trial))
     .filter((trial) => (trial.limb === "both") === (request.legs === "both"))
     .filter(
       (trial) =>
         request.dropHeightMetres === undefined || sameBoxHeight(trial.dropHeightMetres, request.dropHeightMetres),
     )
-    .filter((trial) => request.leadingLeg === undefined || trial.leadingLeg === request.leadingLeg)
-    .flatMap((trial) => {
-      const analyzed = analysis.jumps.get(trialKey(trial.file, trial.trial));
-      return analyzed === undefined ? [] : curvesOf(trial, analyzed, request);
-    });
-  return overlayCurves(curves, firstSide, request.alignedAt);
+    .filter((trial) => request.leadingLeg === undefined || trial.leadingLeg === request.leadingLeg);
+  const inDoubt = drawn.some((trial) => trial.feet !== undefined);
+  const curves = drawn.flatMap((trial) => {
+    const analyzed = analysis.jumps.get(trialKey(trial.file, trial.trial));
+    return analyzed === undefined ? [] : curvesOf(trial, analyzed, request, inDoubt);
+  });
+  const sides = [{ side: firstSide }, { side: oppositeSide(firstSide) }] as const;
+  const plates = [{ plate: 1 }, { plate: 2 }] as const;
+  return overlayCurves(curves, inDoubt ? plates : sides, request.alignedAt);
 }
 
-function curvesOf(trial: TrialResult, analyzed: AnalyzedJump, request: OverlayRequest): readonly AlignableCurve[] {
+function curvesOf(
+  trial: TrialResult,
+  analyzed: AnalyzedJump,
+  request: OverlayRequest,
+  byPlate: boolean,
+): readonly AlignableCurve[] {
   return stretchesOf(trial, analyzed.jump, request.alignedAt).flatMap((stretch) =>
-    limbCurves(trial, analyzed, stretch),
+    limbCurves(trial, analyzed, stretch, byPlate),
   );
 }
 
@@ -84,7 +92,12 @@ function stretchesOf(trial: TrialResult, jump: JumpMotion, alignedAt: Alignment)
   return between(onset ?? contactTouchdown, ended, alignSample);
 }
 
-function limbCurves(trial: TrialResult, analyzed: AnalyzedJump, stretch: Stretch): readonly AlignableCurve[] {
+function limbCurves(
+  trial: TrialResult,
+  analyzed: AnalyzedJump,
+  stretch: Stretch,
+  byPlate: boolean,
+): readonly AlignableCurve[] {
   const { motion } = analyzed.jump;
   const common = {
     file: trial.file,
@@ -94,10 +107,14 @@ function limbCurves(trial: TrialResult, analyzed: AnalyzedJump, stretch: Stretch
     ...stretch,
   };
   if (trial.limb === "left" || trial.limb === "right") {
-    return [{ ...common, side: trial.limb, force: motion.signal.force }];
+    if (!byPlate) return [{ ...common, side: trial.limb, force: motion.signal.force }];
+    const plate = analyzed.loadedPlate;
+    return plate === undefined ? [] : [{ ...common, plate, force: motion.signal.force }];
   }
   const { plates } = analyzed.prepared.recording;
-  return plates.flatMap((plate, index) =>
-    plate.limb === "both" ? [] : [{ ...common, side: plate.limb, force: analyzed.prepared.forces[index]! }],
-  );
+  return plates.flatMap((plate, index) => {
+    if (plate.limb === "both") return [];
+    const force = analyzed.prepared.forces[index]!;
+    return [byPlate ? { ...common, plate: index + 1, force } : { ...common, side: plate.limb, force }];
+  });
 }

@@ -1,14 +1,23 @@
 import type { TrialDraft } from "./draft-trials.ts";
 import { type Finding, finding } from "./finding.ts";
+import type { Side } from "./limb.ts";
 import { platesOfFile } from "./read-session-recording.ts";
-import type { PlateProof } from "./recording/recording.ts";
 import type { TrialResult } from "./result.ts";
 import type { SessionDescription } from "./session.ts";
 import type { Settings } from "./settings.ts";
-import type { ComparableTrial } from "./sides/comparison.ts";
-import { contradictionAction, type PlateTrial, plateProof, provePlates } from "./sides/plate-proof.ts";
+import type { ComparableTrial, FeetInDoubt } from "./sides/comparison.ts";
+import {
+  contradictionAction,
+  footAgainstLimb,
+  isContradictedPlate,
+  type PlateProofs,
+  type PlateTrial,
+  plateProof,
+  provePlates,
+} from "./sides/plate-proof.ts";
 import { type OneLegStanding, oneLegStanding } from "./trial/one-leg-standing.ts";
 import { countsInMeans } from "./weight/held-trial.ts";
+import { withoutSides } from "./without-sides.ts";
 
 /** Trials with the proof of their plates settled. */
 export interface ProvedTrials {
@@ -45,50 +54,84 @@ export function plateEvidence(draft: TrialDraft, settings: Settings): PlateEvide
 }
 
 /**
- * Lets the session's single-leg trials bear out or contradict which foot stood on which plate (METHODS §8), and says
- * on each two-leg trial when it stays unproved.
+ * Lets the session's single-leg trials bear out or contradict which foot stood on which plate (METHODS §8). A trial
+ * whose feet are in doubt says so and is told by plate, without sides.
  */
 export function proveTrialPlates(analyzed: readonly WitnessedTrial[], description: SessionDescription): ProvedTrials {
-  const counted = analyzed.flatMap((each) =>
-    (each.result.status === "refused" && each.evidence.standing === undefined) || each.result.excluded !== undefined
-      ? []
-      : [witness(each, description)],
-  );
+  const all = analyzed.map((each) => witness(each, description));
+  const counted = all.filter((_, at) => mayBearWitness(analyzed[at]!));
   const proofs = provePlates(counted);
-  const contradicted = (name: string, limb: string): boolean =>
-    proofs.plates.some((each) => each.name === name && each.limb === limb && each.verdict === "contradicted");
   const trials: TrialResult[] = [];
   const comparable: ComparableTrial[] = [];
-  for (const { result, evidence } of analyzed) {
-    const plates = result.plates.map((plate) => ({ ...plate, proof: plateProof(proofs, plate) }));
-    const twoLegs = result.limb === "both" && plates.length === 2;
-    const platesContradicted = plates.some((plate) => contradicted(plate.name, plate.limb));
-    const proof = weakest(plates.map((plate) => plate.proof));
-    const findings =
-      twoLegs && result.status !== "refused" && proof === "unproved"
-        ? [...result.findings, unproved(platesContradicted)]
-        : result.findings;
+  for (const [at, { result: asAnalysed, evidence }] of analyzed.entries()) {
+    const plates = asAnalysed.plates.map((plate) => ({ ...plate, proof: plateProof(proofs, plate) }));
+    const result = { ...asAnalysed, plates };
+    const doubt = result.status === "refused" ? undefined : feetInDoubt(result, evidence, all[at]!, counted, proofs);
+    const told = doubt === undefined ? result : withoutSides(result, plateOfSide(result, evidence), doubt);
     const { standing } = evidence;
-    trials.push({
-      ...result,
-      plates,
-      findings: standing === undefined ? findings : [...findings, stoodOn(standing, result)],
-    });
+    trials.push(standing === undefined ? told : { ...told, findings: [...told.findings, stoodOn(standing, result)] });
     if (result.status === "refused" || result.practice === true) continue;
     if (result.test === undefined || result.limb === undefined) continue;
+    const loadedPlate = placeOf(plates, evidence.loadedPlate);
     comparable.push({
       test: result.test,
       limb: result.limb,
       measures: result.measures,
       excluded: !countsInMeans(result),
-      proof,
-      platesContradicted,
+      ...(doubt === undefined ? {} : { feet: doubt.feet }),
+      plateLimbs: plates.map((plate) => plate.limb),
+      ...(loadedPlate === undefined ? {} : { loadedPlate }),
       ...carriersOf(result, evidence),
       ...(result.dropHeightMetres === undefined ? {} : { dropHeightMetres: result.dropHeightMetres }),
       ...(result.leadingLeg === undefined ? {} : { leadingLeg: result.leadingLeg }),
     });
   }
   return { trials, comparable, findings: proofs.findings };
+}
+
+/** Trials that are not refused, and standing on one leg; none that a person excluded. */
+function mayBearWitness({ result, evidence }: WitnessedTrial): boolean {
+  return (result.status !== "refused" || evidence.standing !== undefined) && result.excluded === undefined;
+}
+
+/** Why it is not known in a trial which foot stood where, with the finding that says so; undefined where it is. */
+function feetInDoubt(
+  { limb, plates }: TrialResult,
+  { loadedPlate, limbFromPlates }: PlateEvidence,
+  asWitness: PlateTrial,
+  session: readonly PlateTrial[],
+  proofs: PlateProofs,
+): { readonly feet: FeetInDoubt; readonly finding: Finding } | undefined {
+  if (limb === undefined || plates.length !== 2) return undefined;
+  const isContradicted = plates.some((plate) => isContradictedPlate(proofs, plate));
+  if (limb === "both") {
+    if (plates.every((plate) => plate.limb === "both" || plate.proof !== "unproved")) return undefined;
+    return isContradicted
+      ? { feet: "contradicted", finding: layoutContradicted }
+      : { feet: "unproved", finding: layoutUnproved };
+  }
+  const loaded = plates.find((plate) => plate.name === loadedPlate);
+  if (loaded === undefined || loaded.limb === "both") return undefined;
+  if (limbFromPlates) {
+    if (loaded.proof !== "unproved") return undefined;
+    return isContradicted
+      ? { feet: "contradicted", finding: layoutContradicted }
+      : { feet: "unproved", finding: limbUnproved };
+  }
+  const foot = footAgainstLimb(asWitness, session);
+  if (foot === undefined) return undefined;
+  return { feet: "contradicted", finding: limbContradicted(limb, foot, placeOf(plates, loadedPlate)) };
+}
+
+/** The place from 1 of the plate that a side's values were made on. */
+function plateOfSide({ limb, plates }: TrialResult, { loadedPlate }: PlateEvidence): (side: Side) => number {
+  return (side) =>
+    limb === "both" ? plates.findIndex((plate) => plate.limb === side) + 1 : (placeOf(plates, loadedPlate) ?? 0);
+}
+
+function placeOf(plates: TrialResult["plates"], name: string | undefined): number | undefined {
+  const at = plates.findIndex((plate) => plate.name === name);
+  return at < 0 ? undefined : at + 1;
 }
 
 /** The plate under each limb: on two legs by the plates' feet, on one leg the plate that carried the push. */
@@ -135,19 +178,33 @@ function stoodOn({ plate, span }: OneLegStanding, { limb, rate = Number.NaN }: T
   );
 }
 
-function weakest(proofs: readonly PlateProof[]): PlateProof {
-  return proofs.includes("unproved") ? "unproved" : (proofs[0] ?? "unproved");
-}
+const layoutUnproved = finding(
+  "plates-unproved",
+  "warning",
+  "Nothing proves which foot stood on which plate (the columns' names alone do not), so values are those of plate 1 and plate 2.",
+  "Say which foot stood on which plate (--columns left=…,right=…, or plates in session.json), or record a single-leg trial on the same plates.",
+);
 
-function unproved(contradicted: boolean): Finding {
+const limbUnproved = finding(
+  "plates-unproved",
+  "warning",
+  "Only the name of the loaded plate says which leg jumped, and nothing proves which foot stood on it, so values carry the plate and no side.",
+  "Say which leg jumped (--limb left or right, or limb in session.json), or which foot stood on which plate.",
+);
+
+const layoutContradicted = finding(
+  "plates-contradict",
+  "warning",
+  "Single-leg trials contradict which foot stood on which plate, so values are those of plate 1 and plate 2.",
+  contradictionAction,
+);
+
+function limbContradicted(limb: Side, foot: Side, plate: number | undefined): Finding {
   return finding(
-    contradicted ? "plates-contradict" : "plates-unproved",
+    "plates-contradict",
     "warning",
-    contradicted
-      ? "Single-leg trials contradict which foot stood on which plate, so this trial's left and right are in doubt."
-      : "Nothing proves which foot stood on which plate: the columns' names alone do not.",
-    contradicted
-      ? contradictionAction
-      : "State the plate of each foot in session.json or by --columns, or record a single-leg trial on the same plates.",
+    `The ${limb} leg is said to have jumped, but only plate ${plate} was loaded, and that is said to be the ${foot} foot's: values carry the plate and no side.`,
+    contradictionAction,
+    { where: `plate ${plate}` },
   );
 }

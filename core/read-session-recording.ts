@@ -67,7 +67,7 @@ function unknownPlate({ column }: StatedPlate, plates: readonly Plate[]): Findin
   return finding(
     "session-entry-unused",
     "warning",
-    `session.json says which foot stood on "${column}", which is not a plate of this recording.`,
+    `It is stated which foot stood on "${column}", which is not a plate of this recording.`,
     names.length === 0
       ? "Take the statement away: this recording has no plate for one foot alone."
       : `Correct the name; the plates are ${names.join(" and ")}.`,

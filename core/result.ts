@@ -10,7 +10,7 @@ import type { Hop } from "./measures/hops.ts";
 import type { Measure } from "./measures/measure.ts";
 import type { PlateProof } from "./recording/recording.ts";
 import type { SessionDescription } from "./session.ts";
-import type { Comparison } from "./sides/comparison.ts";
+import type { Comparison, FeetInDoubt } from "./sides/comparison.ts";
 import type { TestKind } from "./test-kind.ts";
 import type { RecognisedTest } from "./trial/recognise-test.ts";
 import type { SampleSpan } from "./trial/sample-span.ts";
@@ -75,6 +75,11 @@ export interface TrialResult {
   readonly timeOrigin?: number;
   readonly span?: SampleSpan;
   readonly plates: readonly PlateUsed[];
+  /**
+   * Present while it is not known which foot stood where, and that matters: what belongs to a limb then carries its
+   * plate and no side. Of a single-leg trial `unproved` says that only the loaded plate's name told the limb.
+   */
+  readonly feet?: FeetInDoubt;
   readonly weight?: WeightUsed;
   readonly events: readonly TrialEvent[];
   readonly measures: readonly Measure[];

@@ -325,13 +325,14 @@ export interface HostApi extends RegisterApi {
   };
   /**
    * States which foot stood on which column in all trials of some files, as one step that can be taken back. `swap`
-   * turns what each file's plates are now taken for; an empty list takes the statement away.
+   * turns what each file's plates are now taken for; a side says which foot stood on plate 1, the first in the order of
+   * each file; an empty list takes the statement away.
    */
   "trials.statePlates": {
     readonly request: {
       readonly folder: string;
       readonly files: readonly string[];
-      readonly feet: "swap" | readonly StatedPlate[];
+      readonly feet: "swap" | Side | readonly StatedPlate[];
     } & Started;
     readonly reply: Workspace;
   };

@@ -199,7 +199,7 @@ export const requestSchemas = {
   "trials.statePlates": z.strictObject({
     folder,
     files: z.array(file).min(1).max(10_000),
-    feet: z.union([z.literal("swap"), statedPlates]),
+    feet: z.union([z.literal("swap"), side, statedPlates]),
     ...started,
   }),
   "trials.trace": z.strictObject({ folder, file, trial }),

@@ -50,7 +50,7 @@ import { withAnswers, withAssignments, withSessionChange, withStatedPlates, with
 import type { SessionKeeper } from "./session-keeper.ts";
 import { listSessions, sessionToBeginWith } from "./session-list.ts";
 import { copiesOf, type StoredSession } from "./stored-session.ts";
-import { swappedFeet } from "./swapped-feet.ts";
+import { feetInOrder, swappedFeet } from "./swapped-feet.ts";
 
 type Edit = (description: SessionDescription) => SessionDescription;
 type Started = StartedFrom<SessionDescription>;
@@ -303,7 +303,8 @@ export class WorkspaceState {
     const feetOfFiles = new Map(
       chosen.map((file) => {
         this.#requireFile(session, file);
-        return [file, feet === "swap" ? swappedFeet(analysis, file) : feet] as const;
+        if (feet === "swap") return [file, swappedFeet(analysis, file)] as const;
+        return [file, typeof feet === "string" ? feetInOrder(analysis, file, feet) : feet] as const;
       }),
     );
     const trials = chosen.flatMap((file) => trialsOf(analysis, file)).length;

@@ -4,11 +4,13 @@ import { asSentence, sentences } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
 import { boxHeights, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
 import type { ComparableTrial } from "../sides/comparison.ts";
+import { feetOf } from "../sides/plate-columns.ts";
 import { standingValue, trialStatisticOf } from "../sides/trial-statistic.ts";
 import type { CriteriaInput } from "./criteria-input.ts";
 import type { Criterion, CriterionResult } from "./criterion.ts";
 import { askedTrials, otherBoxes } from "./criterion-comparison.ts";
 import { type Decision, decideStatus, statusOf } from "./decide-status.ts";
+import { feetReason } from "./feet-reason.ts";
 import { meanInterval } from "./mean-interval.ts";
 import { moreTrialsSentence, trialsAllowed } from "./more-trials.ts";
 import { thresholdOf } from "./threshold.ts";
@@ -69,6 +71,10 @@ export function evaluateAbsolute(criterion: Absolute, input: CriteriaInput, sett
     (trial) => trial.test === criterion.test && (trial.limb === "both") === (criterion.legs === "both"),
   );
   const trials = trialsOfBox(criterion, ofLegs);
+
+  // A value of one leg needs to be known for that leg's.
+  const doubt = criterion.legs === "both" ? "" : feetReason(feetOf(trials.filter((trial) => !trial.excluded)));
+  if (doubt !== "") return { ...plain, status: "not-measured", reason: doubt };
 
   // Enough trials of every limb that is asked for.
   const found = limbs.map((limb) => ({ limb, values: valuesOf(criterion, trials, limb) }));

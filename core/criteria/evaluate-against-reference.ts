@@ -7,6 +7,7 @@ import type { CriteriaInput } from "./criteria-input.ts";
 import type { Criterion, CriterionResult } from "./criterion.ts";
 import { comparisonOf } from "./criterion-comparison.ts";
 import { decideStatus, statusOf } from "./decide-status.ts";
+import { feetReason } from "./feet-reason.ts";
 import { meanInterval } from "./mean-interval.ts";
 import { moreTrialsSentence, trialsAllowed } from "./more-trials.ts";
 import { latestReference, valueText } from "./reference-value.ts";
@@ -40,6 +41,8 @@ export function evaluateAgainstReference(
     const reason = `No pre-injury or pre-operative value of the uninvolved (${other}) leg is known in this measure.`;
     return { ...plain, status: "no-reference", reason };
   }
+  const doubt = feetReason(comparison?.plates);
+  if (doubt !== "") return { ...plain, status: "not-measured", reason: doubt };
   const values = comparison?.first.values ?? [];
   const today = comparison?.first.mean;
   if (today === undefined) {

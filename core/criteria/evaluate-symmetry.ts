@@ -1,4 +1,5 @@
 import { formatPercent, roundTo } from "../format-number.ts";
+import { bearerName } from "../limb.ts";
 import { asSentence, sentences } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
 import { boxHeightText, startsFromBox } from "../sides/box-height.ts";
@@ -11,6 +12,7 @@ import type { CriteriaInput } from "./criteria-input.ts";
 import type { Criterion, CriterionResult } from "./criterion.ts";
 import { askedTrials, comparisonOf, otherBoxes } from "./criterion-comparison.ts";
 import { decideStatus, statusOf } from "./decide-status.ts";
+import { feetReason } from "./feet-reason.ts";
 import { moreTrialsSentence, trialsAllowed } from "./more-trials.ts";
 import { latestReference, valueText } from "./reference-value.ts";
 import { percentThreshold } from "./threshold.ts";
@@ -20,12 +22,13 @@ type Symmetry = Criterion & { readonly kind: "symmetry" };
 /** "left 2 of 3, right 1 of 3": the sides with fewer trials than the settings ask for; empty where none is short. */
 function missingTrials(comparison: Comparison, least: number): string {
   const { first, second, legs } = comparison;
+  if (comparison.basis === "plates" && legs === "single") return "";
   if (legs === "both") {
     return first.values.length < least ? `${first.values.length} of ${least} two-leg trials` : "";
   }
   return [first, second]
     .filter((side) => side.values.length < least)
-    .map((side) => `${side.side} ${side.values.length} of ${least}`)
+    .map((side) => `${bearerName(side)} ${side.values.length} of ${least}`)
     .join(", ");
 }
 
@@ -49,12 +52,7 @@ function obstacles(
   }
   const missing = missingTrials(comparison, settings.minimumTrialsPerSide);
   const reasons = [
-    comparison.plates === "contradicted"
-      ? "Single-leg trials contradict which foot was on which plate: the index has no status until that is resolved."
-      : "",
-    comparison.plates === "unproved"
-      ? "Which foot was on which plate is not proved: the index has no status until a single-leg trial or the tester says."
-      : "",
+    feetReason(comparison.plates),
     missing === "" ? "" : `Too few trials: ${missing}.`,
     comparison.notComparable ?? "",
     platesApart(comparison, settings),
@@ -84,14 +82,15 @@ function boxWords(criterion: Symmetry, comparison: Comparison, comparisons: read
 function highIndexCaution(comparison: Comparison, index: number, marks: readonly number[], settings: Settings): string {
   const { first, second, unit } = comparison;
   if (!(index > settings.indexHighPercent) || first.mean === undefined || second.mean === undefined) return "";
-  return `The index of ${formatPercent(index, marks)} is above ${settings.indexHighPercent}\u00a0%: the comparison limb is lower, look at both (${first.side} ${valueText(first.mean, unit)}, ${second.side} ${valueText(second.mean, unit)}).`;
+  return `The index of ${formatPercent(index, marks)} is above ${settings.indexHighPercent}\u00a0%: the comparison limb is lower, look at both (${bearerName(first)} ${valueText(first.mean, unit)}, ${bearerName(second)} ${valueText(second.mean, unit)}).`;
 }
 
 /** A met index while a limb is below its own earlier value. */
 function overstatesCaution(comparison: Comparison, input: CriteriaInput, settings: Settings) {
   const mark = 100 * settings.overstatesFraction;
   const below = [comparison.first, comparison.second].flatMap((side) => {
-    const reference = latestReference(input.references, comparison, side.side, comparison.unit);
+    const reference =
+      side.side === undefined ? undefined : latestReference(input.references, comparison, side.side, comparison.unit);
     if (reference === undefined || side.mean === undefined) return [];
     if (!(side.mean < settings.overstatesFraction * reference.value)) return [];
     const percent = formatPercent((100 * side.mean) / reference.value, [mark]);

@@ -26,6 +26,13 @@ export interface TrialEvent {
   readonly contactIndex?: number;
   /** Only for the events of one limb on its own plate. */
   readonly side?: Side;
+  /** In the place of `side` while nobody knows which foot stood on that plate: its place, counted from 1. */
+  readonly plate?: number;
+}
+
+/** True for the events of one limb on its own plate; the others are those of the body. */
+export function isOfLimb({ side, plate }: Pick<TrialEvent, "side" | "plate">): boolean {
+  return side !== undefined || plate !== undefined;
 }
 
 /** An event moved by hand: before/after data, kept to 0.1 ms. */

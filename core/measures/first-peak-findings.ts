@@ -1,10 +1,11 @@
 import { type Finding, finding } from "../finding.ts";
 import type { Settings } from "../settings.ts";
 import { firstPeakTimes } from "./landing.ts";
-import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
+import type { Measure } from "./measure.ts";
+import type { MeasureContext } from "./raw-measure.ts";
 
 /** What is taken from a trial where the limbs' first peaks differ: each limb's own rate; that of both together stays. */
-export function isLimbLoadingRate({ id, side }: Pick<RawMeasure, "id" | "side">): boolean {
+export function isLimbLoadingRate({ id, side }: Pick<Measure, "id" | "side">): boolean {
   return id === "loadingRate" && side !== "both";
 }
 

@@ -1,11 +1,8 @@
 import type { TrialEvent } from "../events/event.ts";
-import type { Side } from "../limb.ts";
+import type { Bearer, Side } from "../limb.ts";
 
 /** How long one limb stood on its own plate in a contact, seconds. */
-export interface LimbContactTime {
-  readonly side: Side;
-  readonly contactTime: number;
-}
+export type LimbContactTime = Bearer<Side> & { readonly contactTime: number };
 
 /** Contact times of the limbs in one contact of repeated hops, left first; those whose both ends are known. */
 export function hopLimbTimes(events: readonly TrialEvent[], contactIndex: number): readonly LimbContactTime[] {

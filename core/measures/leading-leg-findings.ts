@@ -27,7 +27,7 @@ export function leadingLegFindings(
     finding(
       "leading-leg-contradicted",
       "warning",
-      `The ${stated} leg is stated to lead, but the ${oppositeSide(stated)} foot lands ${milliseconds(earlier)} ms before it (± ${milliseconds(uncertainty)} ms).`,
+      `The ${stated} leg is stated to lead, but the plate called the ${oppositeSide(stated)} foot's is met ${milliseconds(earlier)} ms before the other (± ${milliseconds(uncertainty)} ms).`,
       "Check which leg stepped off first, and which foot stood on which plate; state what is right.",
       { where: `${other.time.toFixed(2)} s` },
     ),

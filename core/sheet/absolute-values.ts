@@ -1,6 +1,7 @@
 import type { ReferenceValue } from "../criteria/criterion.ts";
 import { latestReference } from "../criteria/reference-value.ts";
 import { formatPercent, formatSheetValue, noValue } from "../format-number.ts";
+import { bearerName } from "../limb.ts";
 import { fullLabel, measureEntry } from "../measures/catalogue.ts";
 import { dateInWords } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
@@ -12,9 +13,11 @@ import { limbOf, sideColumns } from "./symmetry-tables.ts";
 
 /** Values of both sides per kilogram, and beside the earlier reference where one is known. */
 export function absoluteValues(session: SessionResult): readonly SheetBlock[] {
-  const [one] = session.comparisons;
-  const references = session.comparisons.flatMap((each) => comparedReferences(each, session));
-  const perBodyMass = session.comparisons
+  // A plate is nobody's leg: nothing of it stands per kilogram or beside an earlier value.
+  const comparisons = session.comparisons.filter((each) => each.basis !== "plates");
+  const [one] = comparisons;
+  const references = comparisons.flatMap((each) => comparedReferences(each, session));
+  const perBodyMass = comparisons
     .filter((each) => each.role === "criterion")
     .flatMap((each) => perBodyMassRow(each, session));
   if (one === undefined) return [];
@@ -38,8 +41,8 @@ export function absoluteValues(session: SessionResult): readonly SheetBlock[] {
             columns: [
               { text: "Measure", align: "start", wide: true },
               ...sideColumns(one),
-              { text: `${one.first.side}, earlier`, align: "end" },
-              { text: `${one.second.side}, earlier`, align: "end" },
+              { text: `${bearerName(one.first)}, earlier`, align: "end" },
+              { text: `${bearerName(one.second)}, earlier`, align: "end" },
               { text: "earlier value", align: "start" },
             ],
             rows: references.map((each) => referenceRow(each, session)),
@@ -67,7 +70,7 @@ interface ComparedReferences {
 function comparedReferences(comparison: Comparison, session: SessionResult): readonly ComparedReferences[] {
   const stated = session.description.references ?? [];
   const references = [comparison.first, comparison.second].map((side) =>
-    latestReference(stated, comparison, side.side, comparison.unit),
+    side.side === undefined ? undefined : latestReference(stated, comparison, side.side, comparison.unit),
   );
   return references.every((each) => each === undefined) ? [] : [{ comparison, references }];
 }
@@ -104,7 +107,7 @@ function valueCells(
   return [comparison.first, comparison.second].map((side, at) => ({
     text: formatSheetValue(values[at], undefined, unit).value,
     align: "end",
-    limb: limbOf(comparison, side.side, at === 0),
+    ...limbOf(comparison, side, at === 0),
   }));
 }
 

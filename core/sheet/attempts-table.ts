@@ -1,10 +1,11 @@
 import { formatSheetValue, noValue } from "../format-number.ts";
-import type { InvolvedSide, Limb } from "../limb.ts";
+import { bearerName, type InvolvedSide, type Limb } from "../limb.ts";
 import { measureEntry } from "../measures/catalogue.ts";
 import { capitalised, sentences } from "../plain-words.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import { startsFromBox } from "../sides/box-height.ts";
 import type { TestKind } from "../test-kind.ts";
+import { ownMeasure, trialBearer } from "../trial-bearer.ts";
 import { displayUnit } from "../units.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
 import { groupName, type TrialGroup, trialGroups, trialName } from "./sheet-trials.ts";
@@ -89,7 +90,7 @@ function attemptsTable(group: TrialGroup, session: SessionResult): SheetBlock {
       cells: [
         { text: attemptNumber(trial, group), align: "end" },
         { text: trialName(trial, session.trials), align: "start" },
-        ...(single && trial.limb !== undefined ? [limbCell(trial.limb, session.description.involved)] : []),
+        ...(single && trial.limb !== undefined ? [bearerCell(trial, session.description.involved)] : []),
         ...(led ? [leadCell(trial, session.description.involved)] : []),
         ...measures.map(([id]) => measureCell(trial, id, thresholdsOf(id, group, session))),
         ...(alike ? [] : [{ text: states[at] ?? "", align: "start" } as const]),
@@ -105,8 +106,20 @@ function leadCell({ leadingLeg }: TrialResult, involved: InvolvedSide | undefine
 /** Attempts are counted for each limb, in the order of the session; a practice jump is none. */
 function attemptNumber(trial: TrialResult, group: TrialGroup): string {
   if (trial.practice === true) return noValue;
-  const attempts = group.trials.filter((each) => each.limb === trial.limb && each.practice !== true);
+  const name = nameOf(trial);
+  const attempts = group.trials.filter((each) => nameOf(each) === name && each.practice !== true);
   return String(attempts.indexOf(trial) + 1);
+}
+
+function nameOf(trial: TrialResult): string {
+  const bearer = trialBearer(trial);
+  return bearer === undefined ? "" : bearerName(bearer);
+}
+
+/** The leg that jumped; the plate, without a limb's colour, while nobody knows which leg it was. */
+function bearerCell(trial: TrialResult, involved: InvolvedSide | undefined): SheetCell {
+  const side = trialBearer(trial)?.side;
+  return side === undefined ? { text: nameOf(trial), align: "start" } : limbCell(side, involved);
 }
 
 function limbCell(limb: Limb, involved: InvolvedSide | undefined): SheetCell {
@@ -124,7 +137,7 @@ function thresholdsOf(id: string, group: TrialGroup, { criteriaSet }: SessionRes
 }
 
 function measureCell(trial: TrialResult, id: string, thresholds: readonly number[]): SheetCell {
-  const measure = trial.measures.find((each) => each.id === id && each.side === trial.limb);
+  const measure = ownMeasure(trial, id);
   if (measure === undefined) return { text: noValue, align: "end" };
   const { value, uncertainty } = formatSheetValue(measure.value, measure.uncertainty, measure.unit, thresholds);
   return { text: value, ...(uncertainty !== "" && { muted: `± ${uncertainty}` }), align: "end" };

@@ -83,14 +83,15 @@ function pagesInNumbers(session: SessionResult, settings: Settings): readonly Sh
 }
 
 function symmetryBlocks(session: SessionResult, settings: Settings): readonly SheetBlock[] {
-  const [one] = session.comparisons;
-  if (one === undefined) {
+  const [any] = session.comparisons;
+  if (any === undefined) {
     const why =
       session.description.involved === undefined
         ? "The involved side is not stated, so the sides are not compared."
         : "No trial allows a comparison of the two sides.";
     return [{ kind: "paragraph", tone: "plain", text: why }];
   }
+  const one = session.comparisons.find((each) => each.basis !== "plates") ?? any;
   const { involved } = session.description;
   const statuses = percentDigits(100 * settings.statusConfidence);
   const drawn = percentDigits(100 * settings.drawnConfidence);
@@ -101,6 +102,7 @@ function symmetryBlocks(session: SessionResult, settings: Settings): readonly Sh
       `${drawing}, tall tick the threshold.`,
     ),
     "left-right": sentences("Index: 100 × left over right; nobody is injured, so no status is given.", `${drawing}.`),
+    plates: "Which foot stood on which plate is not known: the values of each plate, no index.",
     "values-only": "Both knees are involved: the values of both sides, no index.",
   }[one.basis];
   return [{ kind: "paragraph", tone: "muted", text: reading }, ...symmetryTables(session, settings)];

@@ -1,5 +1,5 @@
 import type { Finding } from "../finding.ts";
-import { asSentence, sentences } from "../plain-words.ts";
+import { asSentence, sentences, withoutOptions } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
 import { trialName } from "./sheet-trials.ts";
 
@@ -29,5 +29,5 @@ function placeInWords(name: string, { where }: Finding): string {
 }
 
 function inWords({ message, action }: Finding): string {
-  return sentences(asSentence(message), asSentence(action));
+  return sentences(asSentence(message), asSentence(withoutOptions(action)));
 }

@@ -1,4 +1,4 @@
-import type { EventName } from "../events/event.ts";
+import { type EventName, isOfLimb } from "../events/event.ts";
 import { percentDigits } from "../format-number.ts";
 import { countOf, listInWords } from "../plain-words.ts";
 import type { TrialResult } from "../result.ts";
@@ -26,7 +26,7 @@ export function eventSentences(trials: readonly TrialResult[], settings: Setting
     !takeoff && hasEvent(trials, "touchdown")
       ? `Touchdown is the last rise of force above ${level} after ${hold} below it. ${carriedSentence(trials, settings)}`
       : "",
-    trials.some((trial) => trial.events.some((event) => event.side !== undefined))
+    trials.some((trial) => trial.events.some(isOfLimb))
       ? "In two-leg trials on two plates each limb's contacts are found on its own plate by the same rule."
       : "",
     hasEvent(trials, "endOfUnweighting")

@@ -108,11 +108,15 @@ function sidesSentences(
     held === 0
       ? ""
       : `${countOf(held, "trial")} whose weight differs from the session's ${held === 1 ? "is" : "are"} not used until a person keeps ${held === 1 ? "it" : "them"}.`;
-  const [one] = comparisons;
-  if (one === undefined || used.length === 0) return [exclusion, holding];
+  const inDoubt = comparisons.some((each) => each.basis === "plates")
+    ? "Where which foot stood on which plate is unproved or contradicted, values are those of the plates and no index is formed."
+    : "";
+  const one = comparisons.find((each) => each.basis !== "plates");
+  if (used.length === 0) return [exclusion, holding];
+  if (one === undefined) return [exclusion, holding, inDoubt];
   const statistic = `The ${settings.trialStatistic} of the trials stands for a side.`;
   if (one.basis === "values-only")
-    return [exclusion, holding, statistic, "Both knees are involved, so no index is formed."];
+    return [exclusion, holding, statistic, "Both knees are involved, so no index is formed.", inDoubt];
   const index = one.basis === "left-right" ? "left over right" : "the involved over the uninvolved side";
   const sources = new Set(comparisons.map((each) => each.intervalFrom));
   const how = [
@@ -134,6 +138,7 @@ function sidesSentences(
     statistic,
     ...dropSentences(comparisons),
     `The index is 100 × ${index}; gross impulses are compared within two-leg jumps only, heights between single-leg trials.`,
+    inDoubt,
     how.length === 0
       ? ""
       : `Its ${listInWords(levels)} intervals are those of a ratio (${cite(methodReferences.fieller)}), ${listInWords(how)}; change from day to day is not in them.`,

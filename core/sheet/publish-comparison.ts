@@ -27,9 +27,7 @@ export function documentComparison(session: SessionResult, comparison: Compariso
     unit: comparison.unit,
     basis: comparison.basis,
     role: comparison.role,
-    ...(comparison.basis === "involved-uninvolved"
-      ? { involved: first, uninvolved: second }
-      : { left: first, right: second }),
+    ...namedSides(comparison.basis, first, second),
     ...(comparison.index !== undefined && { index: comparison.index }),
     ...(comparison.difference !== undefined && { difference: comparison.difference }),
     intervals: comparison.intervals.map(documentInterval),
@@ -73,9 +71,18 @@ export function documentCriterion(session: SessionResult, result: CriterionResul
   };
 }
 
+function namedSides(
+  basis: Comparison["basis"],
+  first: DocumentSide,
+  second: DocumentSide,
+): Partial<DocumentComparison> {
+  if (basis === "plates") return { plate1: first, plate2: second };
+  return basis === "involved-uninvolved" ? { involved: first, uninvolved: second } : { left: first, right: second };
+}
+
 function documentSide(summary: SideSummary): DocumentSide {
   return {
-    side: summary.side,
+    ...(summary.side === undefined ? { plate: summary.plate } : { side: summary.side }),
     trials: summary.values.length,
     values: [...summary.values],
     ...(summary.mean !== undefined && { mean: summary.mean }),

@@ -1,5 +1,6 @@
 import type { TrialEvent } from "../events/event.ts";
 import type { Finding } from "../finding.ts";
+import type { Bearer, MeasureSide } from "../limb.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { HopResult, SessionResult, TrialResult } from "../result.ts";
 import { publishedUnit } from "../units.ts";
@@ -13,7 +14,9 @@ export function documentTrial(session: SessionResult, trial: TrialResult): Docum
     trial: trial.trial,
     status: trial.status,
     ...(trial.test !== undefined && { test: trial.test }),
-    ...(trial.limb !== undefined && { limb: trial.limb }),
+    ...(trial.limb !== undefined && { legs: trial.limb === "both" ? "both" : "single" }),
+    ...publishedLimb(trial),
+    ...(trial.feet !== undefined && { feet: trial.feet }),
     ...(trial.dropHeightMetres !== undefined && { dropHeightMetres: trial.dropHeightMetres }),
     ...(trial.leadingLeg !== undefined && { leadingLeg: trial.leadingLeg }),
     ...(trial.recognised && { recognised: { test: trial.recognised.test, reason: trial.recognised.reason } }),
@@ -62,7 +65,7 @@ export function documentTrial(session: SessionResult, trial: TrialResult): Docum
 }
 
 function documentEvent(event: TrialEvent): TrialEvent {
-  const { name, sample, time, from, uncertainty, contactIndex, side } = event;
+  const { name, sample, time, from, uncertainty, contactIndex, side, plate } = event;
   return {
     name,
     sample,
@@ -71,11 +74,28 @@ function documentEvent(event: TrialEvent): TrialEvent {
     ...(uncertainty !== undefined && { uncertainty }),
     ...(contactIndex !== undefined && { contactIndex }),
     ...(side !== undefined && { side }),
+    ...(plate !== undefined && { plate }),
   };
 }
 
-function documentMeasure({ id, side, value, unit, uncertainty }: Measure): DocumentMeasure {
-  return { id, side, value, unit: publishedUnit(unit), ...(uncertainty !== undefined && { uncertainty }) };
+/** The limb as stated; none where only the name of the loaded plate told it and nothing proves that name. */
+function publishedLimb({ limb, feet }: TrialResult): Pick<DocumentTrial, "limb"> {
+  return limb === undefined || (limb !== "both" && feet === "unproved") ? {} : { limb };
+}
+
+function documentMeasure(measure: Measure): DocumentMeasure {
+  const { id, value, unit, uncertainty } = measure;
+  return {
+    id,
+    ...bearerOf(measure),
+    value,
+    unit: publishedUnit(unit),
+    ...(uncertainty !== undefined && { uncertainty }),
+  };
+}
+
+function bearerOf<Sides extends MeasureSide>({ side, plate }: Bearer<Sides>): Bearer<Sides> {
+  return plate === undefined ? { side } : { plate };
 }
 
 function documentHop(hop: HopResult): HopResult {
@@ -88,7 +108,7 @@ function documentHop(hop: HopResult): HopResult {
     reactiveStrengthIndex,
     hopStiffness,
     used: hop.used,
-    ...(hop.limbs && { limbs: hop.limbs.map(({ side, contactTime: own }) => ({ side, contactTime: own })) }),
+    ...(hop.limbs && { limbs: hop.limbs.map((each) => ({ ...bearerOf(each), contactTime: each.contactTime })) }),
   };
 }
 

@@ -3,7 +3,8 @@ import type { DocumentTrial, ResultDocument } from "./result-document.ts";
 /**
  * Columns of the long table, one row a measure. `excluded` and `held` hold the reason and `practice` the word, all empty
  * for trials that may count; `findings` the codes of what must be said about the trial, separated by spaces; `sha256` the
- * recording's.
+ * recording's. While feet are in doubt a limb's value has no `side`, and `plate` says by its place from 1 which plate it
+ * was made on.
  */
 export const resultCsvColumns = [
   "file",
@@ -23,11 +24,12 @@ export const resultCsvColumns = [
   "sha256",
   "engine",
   "settings",
+  "plate",
 ] as const;
 
 /**
  * The measures of a result document as CSV: a header row, then one row a measure in the document's order. A trial
- * without any measure (refused) has one row with its findings and empty cells from `id` to `uncertainty`. Point as decimal mark, ASCII minus, numbers in the
+ * without any measure (refused) has one row with its findings and empty cells from `id` to `uncertainty`, and for `plate`. Point as decimal mark, ASCII minus, numbers in the
  * shortest form that reads back to the same value; quoting as in RFC 4180, lines end with a line feed.
  *
  * `engine` and `settings` (the first twelve digits of the settings hash) stand on every row, so that rows of several
@@ -51,15 +53,16 @@ function trialRows(trial: DocumentTrial, made: readonly string[]): readonly (rea
     trial.practice ? "practice" : "",
   ];
   const tail = [[...new Set(trial.findings.map(({ code }) => code))].join(" "), trial.sha256 ?? "", ...made];
-  if (trial.measures.length === 0) return [[...head, "", "", "", "", "", ...tail]];
-  return trial.measures.map(({ id, side, value, unit, uncertainty }) => [
+  if (trial.measures.length === 0) return [[...head, "", "", "", "", "", ...tail, ""]];
+  return trial.measures.map(({ id, side, plate, value, unit, uncertainty }) => [
     ...head,
     id,
-    side,
+    side ?? "",
     String(value),
     unit,
     uncertainty === undefined ? "" : String(uncertainty),
     ...tail,
+    plate === undefined ? "" : String(plate),
   ]);
 }
 

@@ -3,7 +3,7 @@ import type { KneeRow } from "../criteria/knee-rows.ts";
 import type { Finding } from "../finding.ts";
 import type { Closure } from "../gate/closure.ts";
 import type { Gate } from "../gate/gate.ts";
-import type { InvolvedSide, Limb, Side } from "../limb.ts";
+import type { Bearer, InvolvedSide, Limb, Side } from "../limb.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import { type SettingName, type Settings, settingsCatalogue, settingsHash } from "../settings.ts";
@@ -16,27 +16,29 @@ import { documentComparison, documentCriterion } from "./publish-comparison.ts";
 import { documentFinding, documentTrial } from "./publish-trial.ts";
 
 /** Raised when a key changes its meaning or leaves; new optional keys do not raise it. */
-const resultSchemaVersion = 1;
+const resultSchemaVersion = 2;
 
 /**
  * One trial as published. Beside the keys of METHODS §10 it carries `timeOrigin`, `span` and `weight` (how the numbers
- * were made) and `edits`, `excluded` and `practice` (what a person decided: they identify a result). The *seen* mark stays out: it
- * is a mark of the work in progress and changes no number.
+ * were made) and `edits`, `excluded` and `practice` (what a person decided: they identify a result). The *seen* mark stays
+ * out: it is a mark of the work in progress and changes no number. While feet are in doubt (`feet`), a limb's measures,
+ * events and contact times carry `plate`, the place from 1 in `plates`, and no `side`. `limb` is as stated; it is absent
+ * where only the loaded plate's unproved name told it. `legs` says how many legs jumped in any case.
  */
 export type DocumentTrial = Omit<TrialResult, "seen" | "sha256" | "measures"> & {
+  readonly legs?: "both" | "single";
   readonly measures: readonly DocumentMeasure[];
   /** Absent where the bytes could not be read at all. */
   readonly sha256?: string;
 };
 
 /** One measure as published. */
-export interface DocumentMeasure extends Measure {
-  readonly unit: PublishedUnit;
-}
+export type DocumentMeasure = Measure & { readonly unit: PublishedUnit };
 
-/** One side of a comparison as published. */
-export interface DocumentSide {
-  readonly side: Side;
+/** One side, or one plate while feet are in doubt, of a comparison as published. */
+export type DocumentSide = Bearer<Side> & DocumentValues;
+
+interface DocumentValues {
   /** Number of trials used. */
   readonly trials: number;
   /** Their values in trial order, in the unit of the comparison. */
@@ -46,7 +48,10 @@ export interface DocumentSide {
   readonly meanPerBodyMass?: number;
 }
 
-/** One comparison as published: `involved` and `uninvolved`, or `left` and `right` where nobody or both are injured. */
+/**
+ * One comparison as published: `involved` and `uninvolved`, `left` and `right` where nobody or both are injured, or
+ * `plate1` and `plate2` while feet are in doubt.
+ */
 export interface DocumentComparison {
   /** The session's folder. */
   readonly session: string;
@@ -62,6 +67,8 @@ export interface DocumentComparison {
   readonly uninvolved?: DocumentSide;
   readonly left?: DocumentSide;
   readonly right?: DocumentSide;
+  readonly plate1?: DocumentSide;
+  readonly plate2?: DocumentSide;
   /** 100 × involved / uninvolved, or 100 × left / right; per cent. */
   readonly index?: number;
   /** First minus second side in the unit of the measure, for times. */
@@ -76,8 +83,8 @@ export interface DocumentComparison {
   readonly plateShare?: GainDifference;
   /** Why the index decides nothing although it could be formed. */
   readonly contradiction?: string;
-  /** How well it is known which foot stood on which plate; two-leg trials only. */
-  readonly plates?: "proved" | "unproved" | "contradicted";
+  /** How well it is known which foot stood on which plate; of single-leg trials only where it is in doubt. */
+  readonly plates?: Comparison["plates"];
   /** Threshold and status of the symmetry criterion that reads this comparison, where the set has one. */
   readonly threshold?: number;
   readonly status?: Status;

@@ -1,5 +1,6 @@
 import { percentOf } from "../criteria/threshold.ts";
 import { formatPercent, formatSheetValue, noValue, percentDigits } from "../format-number.ts";
+import { bearerName } from "../limb.ts";
 import { fullLabel } from "../measures/catalogue.ts";
 import { asSentence, capitalised, keepUnits } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
@@ -34,13 +35,13 @@ function rank(comparison: Comparison): number {
 function table(comparisons: readonly Comparison[], session: SessionResult, settings: Settings): SheetBlock {
   const [one] = comparisons;
   if (one === undefined) throw new RangeError("A symmetry table needs a comparison.");
-  const valuesOnly = one.basis === "values-only";
+  const valuesOnly = isValuesOnly(one);
   const lines = comparisons.map((each) => symmetryLine(each, session, settings));
   const drawn = lines.filter((line) => line !== undefined);
   const axis = symmetryAxis(drawn);
   return {
     kind: "table",
-    caption: `${capitalised(groupName(one))}: ${one.legs === "both" ? "limbs compared within each jump" : "trials of one limb against trials of the other"}`,
+    caption: `${capitalised(groupName(one))}: ${captionOf(one)}`,
     columns: [
       { text: "Measure", align: "start", wide: true },
       ...sideColumns(one),
@@ -56,6 +57,15 @@ function table(comparisons: readonly Comparison[], session: SessionResult, setti
   };
 }
 
+function isValuesOnly({ basis }: Comparison): boolean {
+  return basis === "values-only" || basis === "plates";
+}
+
+function captionOf({ basis, legs }: Comparison): string {
+  if (basis === "plates") return "values of each plate";
+  return legs === "both" ? "limbs compared within each jump" : "trials of one limb against trials of the other";
+}
+
 function axisLabel({ low, high }: SymmetryAxis, lines: readonly SymmetryLine[]): string {
   const marks = [...new Set(lines.flatMap((line) => line.threshold ?? []))];
   const [mark] = marks;
@@ -66,26 +76,22 @@ function axisLabel({ low, high }: SymmetryAxis, lines: readonly SymmetryLine[]):
 
 /** Headings of the two sides as a comparison names them. */
 export function sideColumns(comparison: Comparison): readonly SheetColumn[] {
-  return [comparison.first, comparison.second].map(({ side }, at) => ({
+  return [comparison.first, comparison.second].map((side, at) => ({
     text: sideHeading(comparison, side, at === 0),
     align: "end",
-    limb: limbOf(comparison, side, at === 0),
+    ...limbOf(comparison, side, at === 0),
   }));
 }
 
-function sideHeading(comparison: Comparison, side: SideSummary["side"], first: boolean): string {
-  if (comparison.basis !== "involved-uninvolved") return side;
-  return `${side}, ${first ? "involved" : "uninvolved"}`;
+function sideHeading(comparison: Comparison, side: SideSummary, first: boolean): string {
+  if (comparison.basis !== "involved-uninvolved") return bearerName(side);
+  return `${bearerName(side)}, ${first ? "involved" : "uninvolved"}`;
 }
 
-/** Which limb's colour a side wears: none but its own name where nobody or both are injured. */
-export function limbOf(
-  comparison: Comparison,
-  side: SideSummary["side"],
-  first: boolean,
-): NonNullable<SheetCell["limb"]> {
-  if (comparison.basis !== "involved-uninvolved") return side;
-  return first ? "involved" : "uninvolved";
+/** Which limb's colour a side wears: none but its own name where nobody or both are injured, none at all for a plate. */
+export function limbOf(comparison: Comparison, { side }: SideSummary, first: boolean): Pick<SheetCell, "limb"> {
+  if (comparison.basis === "involved-uninvolved") return { limb: first ? "involved" : "uninvolved" };
+  return side === undefined ? {} : { limb: side };
 }
 
 function indexColumns(one: Comparison, settings: Settings): readonly SheetColumn[] {
@@ -107,10 +113,10 @@ function cells(comparison: Comparison, session: SessionResult, settings: Setting
     (side, at): SheetCell => ({
       text: formatSheetValue(side.mean, undefined, comparison.unit).value,
       align: "end",
-      limb: limbOf(comparison, side.side, at === 0),
+      ...limbOf(comparison, side, at === 0),
     }),
   );
-  if (comparison.basis === "values-only") return [label, ...sides];
+  if (isValuesOnly(comparison)) return [label, ...sides];
   return [label, ...sides, ...indexCells(comparison, session, settings), lastCell(comparison, session)];
 }
 
@@ -133,7 +139,7 @@ function indexCells(comparison: Comparison, session: SessionResult, settings: Se
 
 function lastCell(comparison: Comparison, session: SessionResult): SheetCell {
   if (comparison.difference !== undefined) {
-    const order = `${comparison.first.side} minus ${comparison.second.side}`;
+    const order = `${bearerName(comparison.first)} minus ${bearerName(comparison.second)}`;
     return { text: order, align: "start", emphasis: "muted" };
   }
   if (comparison.basis === "left-right") return { text: lowerSide(comparison), align: "start", emphasis: "muted" };
@@ -143,18 +149,13 @@ function lastCell(comparison: Comparison, session: SessionResult): SheetCell {
 
 function lowerSide({ index, first, second }: Comparison): string {
   if (index === undefined || index === 100) return "";
-  return index < 100 ? first.side : second.side;
+  return bearerName(index < 100 ? first : second);
 }
 
-/** Two-leg values whose feet nobody knows for sure say so where they stand, not only on the first page. */
+/** Values whose feet nobody knows for sure say so where they stand, not only on the first page. */
 function platesInDoubt(comparisons: readonly Comparison[]): readonly SheetBlock[] {
-  const plates = comparisons.map((each) => each.plates);
-  const text = plates.includes("contradicted")
-    ? "Left and right of these jumps are in doubt: single-leg trials contradict which foot stood on which plate. The values are those of the plates as they are named."
-    : plates.includes("unproved")
-      ? "Which foot stood on which plate is not proved for these jumps. The values are those of the plates as they are named."
-      : "";
-  return text === "" ? [] : [{ kind: "paragraph", tone: "caution", text }];
+  const text = comparisons.find((each) => each.basis === "plates")?.intervalNote;
+  return text === undefined ? [] : [{ kind: "paragraph", tone: "caution", text }];
 }
 
 /** Nobody injured: the weaker side in words, for what a criterion could read. */
@@ -193,7 +194,7 @@ function thresholds(comparison: Comparison, session: SessionResult): readonly nu
 function notes(comparisons: readonly Comparison[]): readonly SheetBlock[] {
   const special = comparisons.filter(
     (each) =>
-      each.basis !== "values-only" &&
+      !isValuesOnly(each) &&
       ((each.index !== undefined && (each.intervals.length === 0 || each.intervalFrom === "measurement uncertainty")) ||
         (each.index === undefined && each.difference === undefined)),
   );

@@ -1,9 +1,11 @@
+import { type Bearer, bearerName } from "../limb.ts";
 import { capitalised, countOf, listInWords } from "../plain-words.ts";
 import { addedTestLines } from "../protocol/added-tests.ts";
 import { sessionProgress } from "../protocol/session-progress.ts";
 import type { PlateProof } from "../recording/recording.ts";
 import type { SessionResult, TrialResult } from "../result.ts";
 import { testKinds } from "../test-kind.ts";
+import { trialBearer } from "../trial-bearer.ts";
 import { countsInMeans, isHeld } from "../weight/held-trial.ts";
 import { groupDetail, groupName, type TrialGroup, trialGroups } from "./sheet-trials.ts";
 
@@ -31,12 +33,26 @@ function testInWords(groups: readonly TrialGroup[]): readonly string[] {
 }
 
 function groupInWords(group: TrialGroup, name: string): string {
-  const limbs = group.legs === "both" ? (["both"] as const) : (["left", "right"] as const);
-  const parts = limbs.map((limb) => {
-    const of = limb === "both" ? "" : `${limb} `;
-    return `${of}${countsInWords(group.trials.filter((trial) => trial.limb === limb))}`;
+  const parts = bearersOf(group).map((bearer) => {
+    const of = bearer.side === "both" ? "" : `${bearerName(bearer)} `;
+    const own = group.trials.filter((trial) => {
+      const { side, plate } = trialBearer(trial) ?? {};
+      return side === bearer.side && plate === bearer.plate;
+    });
+    return `${of}${countsInWords(own)}`;
   });
   return `${capitalised(name)}: ${parts.join("; ")}.`;
+}
+
+/** Both legs together, or left and right (also where one has no trial), and plates whose leg nobody knows. */
+function bearersOf({ legs, trials }: TrialGroup): readonly Bearer[] {
+  if (legs === "both") return [{ side: "both" }];
+  const plates = [...new Set(trials.flatMap((trial) => trialBearer(trial)?.plate ?? []))].toSorted((a, b) => a - b);
+  const sided = plates.length === 0 || trials.some((trial) => trialBearer(trial)?.side !== undefined);
+  return [
+    ...(sided ? (["left", "right"] as const).map((side) => ({ side })) : []),
+    ...plates.map((plate) => ({ plate })),
+  ];
 }
 
 function countsInWords(trials: readonly TrialResult[]): string {
@@ -60,7 +76,7 @@ const proofWords: Readonly<Record<PlateProof, string>> = {
   "one-leg-standing": "is proved by standing on one leg in the session.",
   layout: "is taken from the saved layout of the plates.",
   stated: "was stated by the tester.",
-  unproved: "is not proved, so symmetry within two-leg jumps has no status.",
+  unproved: "is not proved, so two-leg jumps are told by plate and have no index.",
 };
 
 /** How it is known which foot stood on which plate; nothing where no two-leg trial stood on two plates. */
@@ -69,9 +85,9 @@ function platesInWords(session: SessionResult): readonly string[] {
     (trial) => countsInMeans(trial) && trial.limb === "both" && trial.plates.some((plate) => plate.limb !== "both"),
   );
   if (onTwoPlates.length === 0) return [];
-  if (session.comparisons.some((each) => each.plates === "contradicted")) {
+  if (onTwoPlates.some((trial) => trial.feet === "contradicted")) {
     return [
-      "Single-leg trials contradict which foot stood on which plate, so symmetry within two-leg jumps has no status.",
+      "Single-leg trials contradict which foot stood on which plate, so they are told by plate and have no index.",
     ];
   }
   const proofs = onTwoPlates.flatMap((trial) => trial.plates.map((plate) => plate.proof));

@@ -1,4 +1,4 @@
-import type { Side } from "../limb.ts";
+import { bearerName, type Side } from "../limb.ts";
 import { measureEntry } from "../measures/catalogue.ts";
 import { capitalised, countOf, sentences } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
@@ -11,6 +11,7 @@ import { type DropHeightMismatch, dropHeightMismatches, dropHeightMismatchText }
 import { heightContradiction } from "./height-indices.ts";
 import { indexIntervals } from "./index-intervals.ts";
 import { leadsObstacle, withStatedLead } from "./leading-legs.ts";
+import { comparePlates, feetOf } from "./plate-columns.ts";
 import { plateShare } from "./plate-share.ts";
 import { type TrialsOfBothSides, trialsOfBothSides } from "./side-trials.ts";
 import { summariseLeads, summariseSides } from "./summarise-side.ts";
@@ -53,7 +54,7 @@ function obstacle(entry: ComparableMeasure, of: TrialsOfTest, trials: TrialsOfBo
   return of.mismatch === undefined || !bothSides ? "" : `Not comparable: ${dropHeightMismatchText(of.mismatch)}.`;
 }
 
-function missingSide(missing: readonly Side[], of: TrialsOfTest): string {
+function missingSide(missing: readonly string[], of: TrialsOfTest): string {
   const box = of.dropHeightMetres === undefined ? "" : ` from ${boxHeightText(of.dropHeightMetres)}`;
   const none = `No trial of the ${missing.join(" or the ")} side${box} that counts has this measure.`;
   const others = of.otherBoxes.map((height) => (height === undefined ? "an unstated height" : boxHeightText(height)));
@@ -67,7 +68,7 @@ function withoutIndex(
   values: Pick<Comparison, "basis" | "first" | "second">,
 ): string {
   const { first, second } = values;
-  const missing = [first, second].filter((each) => each.mean === undefined).map((each) => each.side);
+  const missing = [first, second].filter((each) => each.mean === undefined).map(bearerName);
   if (missing.length > 0) return missingSide(missing, of);
   if (values.basis === "values-only") return "Both knees are involved: values of both sides, no index.";
   if (entry.as === "difference") return "Times are compared as a difference, not as an index.";
@@ -81,13 +82,29 @@ function compare(
   settings: Settings,
 ): Comparison | undefined {
   const firstSide: Side = input.involved === "right" ? "right" : "left";
+  const stated = trialStatisticOf(settings);
+  const statistic = stated === "best" && !entry.largestIsBest ? "mean" : stated;
+  const paired = entry.legs === "both";
+  const ofComparison = {
+    test: of.test,
+    legs: entry.legs,
+    ...(of.dropHeightMetres === undefined ? {} : { dropHeightMetres: of.dropHeightMetres }),
+    measure: entry.measure,
+    unit: measureEntry(entry.measure).unit,
+    role: entry.role,
+  } as const;
+
+  // While feet are in doubt in any trial that counts, nothing is said of sides.
+  const counting = of.trials.filter((trial) => !trial.excluded && (trial.limb === "both") === paired);
+  const feet = feetOf(counting);
+  if (feet !== "proved") {
+    const byPlate = comparePlates(counting, entry, feet, statistic);
+    return byPlate === undefined ? undefined : { ...ofComparison, ...byPlate };
+  }
   const found = trialsOfBothSides(of.trials, of.test, entry, firstSide);
   if (found.first.measures.length + found.second.measures.length === 0) return undefined;
 
   // One number for each side; off a box the mean of both leads.
-  const stated = trialStatisticOf(settings);
-  const statistic = stated === "best" && !entry.largestIsBest ? "mean" : stated;
-  const paired = entry.legs === "both";
   const notComparable = obstacle(entry, of, found);
   const led = paired && startsFromBox(of.test) && notComparable === "" ? withStatedLead(found) : undefined;
   const trials = led ?? found;
@@ -96,17 +113,12 @@ function compare(
   const basis =
     input.involved === "both" ? "values-only" : input.involved === "none" ? "left-right" : "involved-uninvolved";
   const common = {
-    test: of.test,
-    legs: entry.legs,
-    ...(of.dropHeightMetres === undefined ? {} : { dropHeightMetres: of.dropHeightMetres }),
-    measure: entry.measure,
-    unit: measureEntry(entry.measure).unit,
+    ...ofComparison,
     basis,
     first,
     second,
-    role: entry.role,
     ...(led === undefined ? {} : { leads: led.leads }),
-    ...(paired ? { plates: trials.plates } : {}),
+    ...(paired ? { plates: feet } : {}),
   } as const;
 
   // Side against side, where that means something.

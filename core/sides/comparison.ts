@@ -1,10 +1,15 @@
-import type { InvolvedSide, Limb, Side } from "../limb.ts";
+import type { Bearer, InvolvedSide, Limb, Side } from "../limb.ts";
 import type { Measure } from "../measures/measure.ts";
-import type { PlateProof } from "../recording/recording.ts";
 import type { TestKind } from "../test-kind.ts";
 import type { UcumUnit } from "../units.ts";
 import type { PlateGains } from "../weight/plate-gains.ts";
 import type { PlateShareOfIndex } from "./plate-share.ts";
+
+/**
+ * Why it is not known which foot stood on which plate: nothing proves it, or a stated limb or single-leg trials say
+ * otherwise than the layout.
+ */
+export type FeetInDoubt = "unproved" | "contradicted";
 
 /** What the comparison of sides needs of one trial. */
 export interface ComparableTrial {
@@ -13,21 +18,24 @@ export interface ComparableTrial {
   readonly measures: readonly Measure[];
   /** Excluded by a person, or held until one keeps it; such trials are never used. */
   readonly excluded: boolean;
-  /** The weakest proof among the trial's plates; matters for two-leg trials only. */
-  readonly proof: PlateProof;
-  /** True while a finding says that the plates contradict the single-leg trials. */
-  readonly platesContradicted: boolean;
   /** The plate that carried each limb; absent where one plate carried both. */
   readonly carriedBy?: { readonly left?: string; readonly right?: string };
+  /** Absent where it is known which foot stood where, or where that is no question. */
+  readonly feet?: FeetInDoubt;
+  /** The limb that the layout gives each plate, in the order of the plates; sides of measures follow it. */
+  readonly plateLimbs: readonly Limb[];
+  /** The plate that alone carried a single-leg trial, by its place from 1; absent on one plate. */
+  readonly loadedPlate?: number;
   /** Height of the box stepped off, metres; absent where nobody stated it or no box was used. */
   readonly dropHeightMetres?: number;
   /** The leg that stepped off the box first; absent where nobody stated it or no box was used. */
   readonly leadingLeg?: Side;
 }
 
-/** The trials of one side. */
-export interface SideSummary {
-  readonly side: Side;
+/** The trials of one side, or of one plate while feet are in doubt. */
+export type SideSummary = Bearer<Side> & TrialsSummary;
+
+interface TrialsSummary {
   /** Values of the trials used, in trial order. */
   readonly values: readonly number[];
   /**
@@ -61,9 +69,12 @@ export interface Comparison {
   readonly dropHeightMetres?: number;
   readonly measure: string;
   readonly unit: UcumUnit;
-  /** Nobody injured: left over right. Both knees involved: values only, no index. */
-  readonly basis: "involved-uninvolved" | "left-right" | "values-only";
-  /** The involved side, or the left side where nobody or both are injured. */
+  /**
+   * Nobody injured: left over right. Both knees involved: values only, no index. Feet in doubt in any trial that counts:
+   * plate 1 and plate 2, values only, whoever is injured.
+   */
+  readonly basis: "involved-uninvolved" | "left-right" | "values-only" | "plates";
+  /** The involved side, the left side where nobody or both are injured, or plate 1. */
   readonly first: SideSummary;
   readonly second: SideSummary;
   /** 100 × first / second; absent when a side has no value or one that is not positive, or the basis is values only. */
@@ -84,8 +95,8 @@ export interface Comparison {
   readonly plateShare?: PlateShareOfIndex;
   /** Why the index decides nothing although it could be formed, a plain sentence; absent where it may decide. */
   readonly contradiction?: string;
-  /** How well it is known which foot stood on which plate, the weakest of the trials used; two-leg trials only. */
-  readonly plates?: "proved" | "unproved" | "contradicted";
+  /** How well it is known which foot stood where, the weakest of the trials that count; single-leg trials only in doubt. */
+  readonly plates?: "proved" | FeetInDoubt;
   /** `criterion`: may meet a criterion; `information`: shown only (landing symmetry, net impulses between limbs). */
   readonly role: "criterion" | "information";
   /** Nobody injured: the weaker side in words; empty otherwise. */

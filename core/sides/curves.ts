@@ -1,4 +1,4 @@
-import type { Side } from "../limb.ts";
+import type { Bearer, Side } from "../limb.ts";
 import type { TestKind } from "../test-kind.ts";
 
 /** The events that curves can be aligned at. */
@@ -19,9 +19,10 @@ export function alignmentsOf(test: TestKind): readonly [Alignment, ...Alignment[
   return alignmentsByTest[test];
 }
 
-/** Curves of one side on a common time axis. */
-export interface SideCurves {
-  readonly side: Side;
+/** Curves of one side, or of one plate while feet are in doubt, on a common time axis. */
+export type SideCurves = Bearer<Side> & CurvesOfSide;
+
+interface CurvesOfSide {
   /** One curve a trial (a hop, of repeated hops), force in body weights; same length as the time axis. */
   readonly curves: readonly { readonly file: string; readonly trial: number; readonly values: Float64Array }[];
   /** Mean over the trials, body weights. */
@@ -30,7 +31,7 @@ export interface SideCurves {
   readonly standardDeviation: Float64Array;
 }
 
-/** Involved against uninvolved trials of one test, aligned at one event. */
+/** Involved against uninvolved trials, or plate 1 against plate 2, of one test, aligned at one event. */
 export interface CurveOverlay {
   readonly alignedAt: Alignment;
   /** Seconds from the event. */

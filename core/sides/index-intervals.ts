@@ -1,3 +1,4 @@
+import { bearerName } from "../limb.ts";
 import { countOf, sentences } from "../plain-words.ts";
 import type { Settings } from "../settings.ts";
 import type { Comparison, Interval, IntervalSource, SideSummary } from "./comparison.ts";
@@ -58,7 +59,7 @@ function madeFrom(
   const open =
     unbounded.length === 0
       ? ""
-      : ` Interval unbounded at ${unbounded.join(" and ")}: the ${second.side} side is too uncertain to divide by.`;
+      : ` Interval unbounded at ${unbounded.join(" and ")}: the ${bearerName(second)} side is too uncertain to divide by.`;
   return {
     intervals,
     intervalNote: sentences(
@@ -77,7 +78,7 @@ function noteOf(trials: IndexTrials, degreesOfFreedom: number): string {
     return `Interval of a ratio after Fieller, paired within two-leg trials and averaged over ${left} with the left and ${leads.length - left} with the right leg leading; spread pooled within each lead, ${countOf(degreesOfFreedom, "degree")} of freedom.`;
   }
   if (legs === "both") return `Interval of a ratio after Fieller, paired within ${first.values.length} two-leg trials.`;
-  return `Interval of a ratio after Fieller, from ${first.values.length} ${first.side} and ${second.values.length} ${second.side} trials (Welch–Satterthwaite). ${degreesOfFreedom.toFixed(1)} degrees of freedom.`;
+  return `Interval of a ratio after Fieller, from ${first.values.length} ${bearerName(first)} and ${second.values.length} ${bearerName(second)} trials (Welch–Satterthwaite). ${degreesOfFreedom.toFixed(1)} degrees of freedom.`;
 }
 
 function fewTrials({ first, second, leads }: IndexTrials): string {

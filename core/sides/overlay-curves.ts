@@ -1,12 +1,15 @@
-import { oppositeSide, type Side } from "../limb.ts";
+import type { Bearer, Side } from "../limb.ts";
 import type { CurveOverlay, SideCurves } from "./curves.ts";
 
-/** One trial's force of one side, to be laid over the others. */
-export interface AlignableCurve {
+/**
+ * One trial's force of one limb, or of one plate while feet are in doubt, to be laid over the others; a two-leg trial on
+ * two plates gives one curve for each.
+ */
+export type AlignableCurve = Bearer<Side> & ForceCurve;
+
+interface ForceCurve {
   readonly file: string;
   readonly trial: number;
-  /** The limb whose force this is; a two-leg trial on two plates gives one curve for each limb. */
-  readonly side: Side;
   readonly rateHz: number;
   /** Newtons; index 0 is sample 0 of the three positions below. */
   readonly force: Float64Array;
@@ -37,7 +40,7 @@ function forceAt(curve: AlignableCurve, sample: number): number {
   return part === 0 ? left : left + part * ((curve.force[before + 1] ?? Number.NaN) - left);
 }
 
-function sideCurves(side: Side, curves: readonly AlignableCurve[], timeSeconds: Float64Array): SideCurves {
+function sideCurves(of: Bearer<Side>, curves: readonly AlignableCurve[], timeSeconds: Float64Array): SideCurves {
   const drawn = curves.map((curve) => ({
     file: curve.file,
     trial: curve.trial,
@@ -50,7 +53,7 @@ function sideCurves(side: Side, curves: readonly AlignableCurve[], timeSeconds: 
   const spread = (at: number) =>
     drawn.reduce((sum, curve) => sum + ((curve.values[at] ?? Number.NaN) - (mean[at] ?? Number.NaN)) ** 2, 0);
   return {
-    side,
+    ...of,
     curves: drawn,
     mean,
     standardDeviation:
@@ -67,11 +70,13 @@ function sideCurves(side: Side, curves: readonly AlignableCurve[], timeSeconds: 
  */
 export function overlayCurves(
   trials: readonly AlignableCurve[],
-  firstSide: Side,
+  bearers: readonly [first: Bearer<Side>, second: Bearer<Side>],
   alignedAt: CurveOverlay["alignedAt"],
 ): CurveOverlay | undefined {
-  const first = trials.filter((trial) => trial.side === firstSide);
-  const second = trials.filter((trial) => trial.side === oppositeSide(firstSide));
+  const [first, second] = bearers.map((of) =>
+    trials.filter(({ side, plate }) => side === of.side && plate === of.plate),
+  );
+  if (first === undefined || second === undefined) return undefined;
   if (first.length === 0 || second.length === 0) return undefined;
   const from = Math.min(...trials.map((trial) => (Math.max(trial.startSample, 0) - trial.alignSample) / trial.rateHz));
   const to = Math.max(
@@ -89,7 +94,7 @@ export function overlayCurves(
   return {
     alignedAt,
     timeSeconds,
-    first: sideCurves(firstSide, first, timeSeconds),
-    second: sideCurves(oppositeSide(firstSide), second, timeSeconds),
+    first: sideCurves(bearers[0], first, timeSeconds),
+    second: sideCurves(bearers[1], second, timeSeconds),
   };
 }

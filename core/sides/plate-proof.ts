@@ -96,19 +96,37 @@ function contradictionFinding(against: readonly Witness[], inFavour: number): Fi
 }
 
 /**
+ * The foot that the layout of a single-leg trial gives its loaded plate, where the limb stated for the trial is the other
+ * one: a contradiction that only a person can settle (METHODS §8). None where a person, or a saved layout, says of
+ * another recording of the session that the stated foot was on that plate: the columns' names then say less.
+ */
+export function footAgainstLimb(trial: PlateTrial, session: readonly PlateTrial[]): Side | undefined {
+  const { limb, loadedPlate, plates } = trial;
+  if (limb === "both" || loadedPlate === undefined || plates.length !== 2) return undefined;
+  const own = plates.find((plate) => plate.name === loadedPlate);
+  if (own === undefined || own.limb === "both" || own.limb === limb) return undefined;
+  const answered =
+    own.proof === "unproved" &&
+    session.some(({ plates: others }) =>
+      others.some((each) => each.name === loadedPlate && each.limb === limb && each.proof !== "unproved"),
+    );
+  return answered ? undefined : own.limb;
+}
+
+/**
  * Decides for one session, plate by plate, whether its single-leg trials bear out or contradict the limb that the
  * layout gives the plate (METHODS §8). A contradiction outweighs every other proof, a statement by the tester too;
  * one trial is enough for either. Plates that carry both limbs are left as they are. The finding is about the layouts
- * of trials that need one; a session without any hears of all.
+ * of trials that need one: two-leg trials, and single-leg trials whose stated limb their own layout contradicts.
  */
 export function provePlates(trials: readonly PlateTrial[]): PlateProofs {
   const said = trials.flatMap(witnesses);
   const plates = new Map<string, PlateVerdict>();
   const against = new Set<Witness>();
   const inFavour = new Set<Witness>();
-  const needing = trials.filter((trial) => trial.limb === "both");
+  const needing = trials.filter((trial) => trial.limb === "both" || footAgainstLimb(trial, trials) !== undefined);
   const keyOf = (plate: PlateTrial["plates"][number]) => `${plate.name}\n${plate.limb}`;
-  const reported = new Set((needing.length > 0 ? needing : trials).flatMap((trial) => trial.plates.map(keyOf)));
+  const reported = new Set(needing.flatMap((trial) => trial.plates.map(keyOf)));
   for (const plate of trials.flatMap((trial) => trial.plates)) {
     const about = plate.limb === "both" ? [] : said.filter((each) => speaksOf(each, plate));
     const contradicting = about.filter((each) => each.foot !== plate.limb);
@@ -134,6 +152,11 @@ export function provePlates(trials: readonly PlateTrial[]): PlateProofs {
         ? []
         : [contradictionFinding([...against], [...inFavour].filter((each) => !each.byExclusion).length)],
   };
+}
+
+/** True where single-leg trials say of a plate otherwise than its layout. */
+export function isContradictedPlate(proofs: PlateProofs, { name, limb }: PlateTrial["plates"][number]): boolean {
+  return proofs.plates.some((each) => each.name === name && each.limb === limb && each.verdict === "contradicted");
 }
 
 /**

@@ -17,7 +17,6 @@ export interface SideTrials {
 export interface TrialsOfBothSides {
   readonly first: SideTrials;
   readonly second: SideTrials;
-  readonly plates: "proved" | "unproved" | "contradicted";
   /** The leg that led off a box in each two-leg trial, in step with both sides; empty for single-leg trials. */
   readonly leads: readonly (Side | undefined)[];
   /** The trials themselves, of both sides. */
@@ -65,11 +64,6 @@ export function trialsOfBothSides(
   return {
     first: sideTrials(used, entry.measure, firstSide),
     second: sideTrials(used, entry.measure, secondSide),
-    plates: used.some((trial) => trial.platesContradicted)
-      ? "contradicted"
-      : used.some((trial) => trial.proof === "unproved")
-        ? "unproved"
-        : "proved",
     used,
     leads: entry.legs === "single" ? [] : used.map((trial) => trial.leadingLeg),
   };

@@ -17,7 +17,7 @@ function bestTrial(first: readonly Measure[], other: readonly Measure[] = []): n
 }
 
 /** The trials of one side with the number that stands for them. */
-function summariseSide(trials: SideTrials, statistic: TrialStatistic, best: number): SideSummary {
+function summariseSide(trials: SideTrials, statistic: TrialStatistic, best: number): KnownSide {
   const values = trials.measures.map((measure) => measure.value);
   if (values.length === 0) return { side: trials.side, values };
   const perBodyMass = trials.perBodyMass.flatMap((measure) => (measure === undefined ? [] : [measure.value]));
@@ -29,9 +29,11 @@ function summariseSide(trials: SideTrials, statistic: TrialStatistic, best: numb
   };
 }
 
+type KnownSide = SideSummary & { readonly side: Side };
+
 interface BothSummaries {
-  readonly first: SideSummary;
-  readonly second: SideSummary;
+  readonly first: KnownSide;
+  readonly second: KnownSide;
 }
 
 /** Both sides with the number that stands for each. The best two-leg trial is the same trial for both. */
@@ -44,7 +46,7 @@ export function summariseSides(trials: TrialsOfBothSides, paired: boolean, stati
   };
 }
 
-function averaged(whole: SideSummary, left: SideSummary, right: SideSummary): SideSummary {
+function averaged(whole: KnownSide, left: KnownSide, right: KnownSide): KnownSide {
   const { side, values } = whole;
   const half = (a: number | undefined, b: number | undefined) =>
     a === undefined || b === undefined ? undefined : (a + b) / 2;

@@ -59,7 +59,7 @@ export function assignTrial(
         "test-not-stated",
         "refusal",
         `Nothing says which jump test this is${traceInWords(recognised)}.`,
-        `Choose the test (--test ${recognised?.test ?? "countermovementJump"}), or give it in session.json or in the file name.`,
+        `Choose the test (--test ${recognised?.test ?? "countermovementJump"}, or in session.json or in the file name).`,
       ),
     );
   } else if (limb === undefined) {
@@ -68,7 +68,7 @@ export function assignTrial(
         "limb-not-stated",
         "refusal",
         "One plate does not tell which leg jumped, and nothing else says it.",
-        "Choose the limb (--limb both, left or right), or give it in session.json or in the file name.",
+        "Choose the limb (--limb both, left or right, or in session.json or in the file name).",
       ),
     );
   }

@@ -1,22 +1,23 @@
 import { statusLabel, statusWords } from "../../core/criteria/status.ts";
 import { thresholdWords } from "../../core/criteria/threshold.ts";
-import { eventLabel } from "../../core/events/event.ts";
+import { eventLabel, isOfLimb } from "../../core/events/event.ts";
 import type { Finding } from "../../core/finding.ts";
 import { formatPercent, formatValue, joinNumberText, percentDigits, roundTo } from "../../core/format-number.ts";
 import { loadWords, testLoads } from "../../core/gate/test-load.ts";
-import type { Limb, MeasureSide } from "../../core/limb.ts";
+import { type Bearer, bearerName } from "../../core/limb.ts";
 import { fullLabel, measureCatalogue } from "../../core/measures/catalogue.ts";
 import { asSentence, capitalised, listInWords } from "../../core/plain-words.ts";
 import type { SessionResult, TrialResult } from "../../core/result.ts";
 import { groupName } from "../../core/sheet/sheet-trials.ts";
 import type { Comparison } from "../../core/sides/comparison.ts";
 import { testLabel } from "../../core/test-kind.ts";
+import { trialBearer } from "../../core/trial-bearer.ts";
 import { joinPath } from "../recording-names.ts";
 import { columnsOfText } from "./columns-of-text.ts";
 
-const sides: readonly MeasureSide[] = ["both", "left", "right"];
+const bearers: readonly Bearer[] = [{ side: "both" }, { side: "left" }, { side: "right" }, { plate: 1 }, { plate: 2 }];
 
-const limbWords: Readonly<Record<Limb, string>> = { both: "both legs", left: "left leg", right: "right leg" };
+const limbWords = { both: "both legs", left: "left leg", right: "right leg" } as const;
 
 /** Results for reading in a terminal: each trial with its measures, uncertainties and findings, then sides and criteria. */
 export function resultTable(results: readonly SessionResult[]): string {
@@ -43,7 +44,7 @@ function sessionHead({ folder, description, findings }: SessionResult): readonly
 function trialBlock(folder: string, trial: TrialResult): string {
   const what = [
     ...(trial.test === undefined ? [] : [testLabel(trial.test)]),
-    ...(trial.limb === undefined ? [] : [limbWords[trial.limb]]),
+    ...trialLimb(trial),
     trial.status,
     ...(trial.excluded === undefined ? [] : [`excluded: ${trial.excluded.reason}`]),
     ...(trial.held === undefined ? [] : [`held out of means: ${trial.held.reason}`]),
@@ -59,8 +60,18 @@ function trialBlock(folder: string, trial: TrialResult): string {
   return parts.filter((part) => part !== "").join("\n");
 }
 
+function headingOf(name: string): string {
+  return Object.hasOwn(limbWords, name) ? limbWords[name as keyof typeof limbWords] : name;
+}
+
+function trialLimb(trial: TrialResult): readonly string[] {
+  const bearer = trialBearer(trial);
+  if (bearer === undefined) return [];
+  return [bearer.side === undefined ? `one leg on ${bearerName(bearer)}` : limbWords[bearer.side]];
+}
+
 function eventLine({ events }: TrialResult): string {
-  const whole = events.filter((event) => event.side === undefined);
+  const whole = events.filter((event) => !isOfLimb(event));
   const words = whole.map(
     (event) => `${eventLabel(event.name)} ${roundTo(event.time, 4)} s${event.from === "edited" ? " (moved)" : ""}`,
   );
@@ -68,20 +79,20 @@ function eventLine({ events }: TrialResult): string {
 }
 
 function measureLines({ measures }: TrialResult): string {
-  const present = sides.filter((side) => measures.some((measure) => measure.side === side));
+  const present = bearers.map(bearerName).filter((name) => measures.some((measure) => bearerName(measure) === name));
   if (present.length === 0) return "";
   const rows = measureCatalogue
     .filter(({ id, formOf }) => formOf === undefined && measures.some((measure) => measure.id === id))
     .map(({ id }) => [
       fullLabel(id),
-      ...present.map((side) => {
-        const measure = measures.find((each) => each.id === id && each.side === side);
+      ...present.map((name) => {
+        const measure = measures.find((each) => each.id === id && bearerName(each) === name);
         return measure === undefined
           ? ""
           : joinNumberText(formatValue(measure.value, measure.uncertainty, measure.unit));
       }),
     ]);
-  return columnsOfText([["Measure", ...present.map((side) => limbWords[side])], ...rows], "  ");
+  return columnsOfText([["Measure", ...present.map((name) => headingOf(name))], ...rows], "  ");
 }
 
 function sideBlocks(result: SessionResult): readonly string[] {
@@ -144,7 +155,7 @@ function comparisonRow(comparison: Comparison): readonly string[] {
   const { measure, unit, first, second, index, difference, intervals } = comparison;
   const [decides] = intervals;
   const mean = (side: Comparison["first"]) =>
-    `${side.side} ${joinNumberText(formatValue(side.mean, undefined, unit))} (n = ${side.values.length})`;
+    `${bearerName(side)} ${joinNumberText(formatValue(side.mean, undefined, unit))} (n = ${side.values.length})`;
   return [
     `  ${fullLabel(measure)}`,
     mean(first),

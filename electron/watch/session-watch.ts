@@ -13,6 +13,7 @@ import type { OtherKind } from "../../core/recording/other-kinds.ts";
 import { tooLargeSentence } from "../../core/recording/size-limit.ts";
 import type { SessionResult, TrialResult } from "../../core/result.ts";
 import { startsFromBox } from "../../core/sides/box-height.ts";
+import { trialBearer } from "../../core/trial-bearer.ts";
 import { joinPath, sessionFileName, splitPath } from "../recording-names.ts";
 import { trialsOf } from "../recording-view.ts";
 import { RequestRefused } from "../request-refused.ts";
@@ -207,6 +208,7 @@ function progressView(session: SessionResult): Pick<WatchView, "progress"> {
 function watchedTrial(trial: TrialResult, session: SessionResult): WatchedTrial {
   const { counts, reason, waitsFor } = countsFor(trial, session.trials);
   const { test, limb, recognised } = trial;
+  const bearer = trialBearer(trial);
   const { protocol } = session.description;
   const said = trial.findings.find((each) => each.message === reason);
   return {
@@ -214,13 +216,14 @@ function watchedTrial(trial: TrialResult, session: SessionResult): WatchedTrial 
     ...(test !== undefined && { test }),
     ...(limb !== undefined && { limb }),
     practice: trial.practice === true,
+    ...(bearer?.plate !== undefined && { plate: bearer.plate }),
     counts,
     waits: waitsFor.length > 0,
     reason,
     action: withoutOptions(said?.action ?? ""),
     leaveOut: suggestLeavingOut(trial.findings),
     next: protocol === undefined ? "" : afterTrial(protocol, trial, session),
-    measures: trial.measures.filter((measure) => measure.side === limb),
+    measures: trial.measures.filter(({ side, plate }) => side === bearer?.side && plate === bearer?.plate),
     ...(test === undefined && recognised !== undefined && { looksLike: recognised }),
   };
 }

@@ -20,6 +20,8 @@ export interface WatchedTrial {
   readonly test?: TestKind;
   readonly limb?: Limb;
   readonly practice: boolean;
+  /** In the place of the limb while nobody knows which leg it was: the plate that carried it, from 1. */
+  readonly plate?: number;
   readonly counts: boolean;
   /** It counts once what `questions` ask of it is answered. */
   readonly waits: boolean;

@@ -55,8 +55,10 @@ export function limbLine(
     case "uninvolved":
       return { color: colours.uninvolved, dash: "dash" };
     case "left":
+    case "plate-1":
       return { color: colours.ink, dash: "solid" };
     case "right":
+    case "plate-2":
       return { color: colours.muted, dash: "dash" };
     case "total":
       return { color: colours.total, dash: "solid" };

@@ -7,12 +7,10 @@ interface SymmetryLinePictureProps {
   readonly axis: SymmetryAxis;
   /** Writes the threshold and 100 under their ticks; wanted once in a table. */
   readonly numbered?: boolean;
-  /** Drawn in muted ink where it is in doubt which side is which. */
-  readonly inDoubt?: boolean;
 }
 
 /** The index on a line, drawn like the sheet's, in the colours of the screen. */
-export function SymmetryLinePicture({ line, axis, numbered = false, inDoubt = false }: SymmetryLinePictureProps) {
+export function SymmetryLinePicture({ line, axis, numbered = false }: SymmetryLinePictureProps) {
   const { index, threshold, limb, ...bars } = line;
   const ticks = [...(threshold === undefined ? [] : [threshold]), 100];
   return (
@@ -22,7 +20,7 @@ export function SymmetryLinePicture({ line, axis, numbered = false, inDoubt = fa
       {...(threshold === undefined ? {} : { threshold })}
       mark={100}
       axis={axis}
-      colour={inDoubt ? "var(--muted)" : limb === "involved" ? "var(--involved)" : "var(--ink)"}
+      colour={limb === "involved" ? "var(--involved)" : "var(--ink)"}
       description={symmetryLineText(line)}
       {...(numbered ? { labels: ticks.map((at) => ({ at, text: String(at) })) } : {})}
     />

@@ -1,28 +1,29 @@
 import type { Data, Layout, Shape } from "plotly.js";
 import { useEffect, useMemo, useState } from "react";
-import type { InvolvedSide } from "../../core/limb.ts";
+import { bearerName } from "../../core/limb.ts";
+import type { SessionResult } from "../../core/result.ts";
 import type { RecordingOutline, RecordingView } from "../../electron/host-api.ts";
 import { axis, baseLayout } from "../charts/axis-layout.ts";
 import { type ChartColours, limbLine, useChartColours } from "../charts/chart-colours.ts";
 import { Plot } from "../charts/plot.tsx";
-import { limbRole, limbWords } from "../shell/limb-role.ts";
+import { bearerRole, bearerWords, type LimbRole, plateBearer } from "../shell/limb-role.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 
 interface RecordingChartProps {
-  readonly folder: string;
+  readonly session: SessionResult;
   readonly view: RecordingView;
-  readonly involved: InvolvedSide | undefined;
 }
 
 const height = 260;
 
 /** The force of the whole file as it was understood, a curve a plate, with its trials as bands. */
-export function RecordingChart({ folder, view, involved }: RecordingChartProps) {
-  const outline = useOutline(folder, view);
+export function RecordingChart({ session, view }: RecordingChartProps) {
+  const outline = useOutline(session.folder, view);
   const colours = useChartColours();
+  const roles = useMemo(() => plateRoles(session, view.file), [session, view.file]);
   const figure = useMemo(
-    () => (outline === undefined ? undefined : outlineFigure(outline, involved, colours)),
-    [outline, involved, colours],
+    () => (outline === undefined ? undefined : outlineFigure(outline, roles, colours)),
+    [outline, roles, colours],
   );
   if (outline === "nothing") {
     return <p className="muted recording-chart-empty">Nothing in this file was understood as force yet.</p>;
@@ -32,8 +33,9 @@ export function RecordingChart({ folder, view, involved }: RecordingChartProps) 
     <figure className="recording-chart">
       <Plot {...figure} height={height} description={`Force of the whole recording, ${view.file}`} />
       <figcaption className="muted">
-        {outline.plates.map(({ name, limb }) => {
-          const form = limbLine(limbRole(limb, involved), colours);
+        {outline.plates.map(({ name, limb }, index) => {
+          const { role, words } = roles[index] ?? inkOf(index);
+          const form = limbLine(limb === "both" ? "total" : role, colours);
           return (
             <span key={`${name} ${limb}`} className="recording-chart-plate">
               <svg width="22" height="8" aria-hidden="true">
@@ -47,7 +49,7 @@ export function RecordingChart({ folder, view, involved }: RecordingChartProps) 
                   strokeDasharray={form.dash === "dash" ? "6 4" : undefined}
                 />
               </svg>
-              {name}: {limb === "both" ? "total" : limbWords(limb, involved)}
+              {name}: {limb === "both" ? "total" : words}
             </span>
           );
         })}
@@ -75,14 +77,37 @@ function useOutline(folder: string, view: RecordingView): RecordingOutline | "no
   return outline?.file === view.file ? outline.outline : undefined;
 }
 
+interface PlateRole {
+  readonly role: LimbRole;
+  readonly words: string;
+}
+
+/** How each plate of a file is drawn: as the limb that stood on it in every trial, else as a plate. */
+function plateRoles({ trials, description }: SessionResult, file: string): readonly PlateRole[] {
+  const ofFile = trials.filter((trial) => trial.file === file && trial.plates.length > 0);
+  const [first, ...others] = ofFile;
+  if (first === undefined) return [];
+  return first.plates.map((_, index) => {
+    const bearer = plateBearer(first, index);
+    const alike = others.every((trial) => bearerName(plateBearer(trial, index)) === bearerName(bearer));
+    const { involved } = description;
+    return alike ? { role: bearerRole(bearer, involved), words: bearerWords(bearer, involved) } : inkOf(index);
+  });
+}
+
+function inkOf(index: number): PlateRole {
+  const bearer = { plate: index + 1 };
+  return { role: bearerRole(bearer, undefined), words: bearerName(bearer) };
+}
+
 function outlineFigure(
   outline: RecordingOutline | "nothing",
-  involved: InvolvedSide | undefined,
+  roles: readonly PlateRole[],
   colours: ChartColours,
 ): { readonly data: Partial<Data>[]; readonly layout: Partial<Layout> } | undefined {
   if (outline === "nothing") return undefined;
-  const data = outline.plates.map(({ limb, seconds, force }): Partial<Data> => {
-    const { color, dash } = limbLine(limbRole(limb, involved), colours);
+  const data = outline.plates.map(({ limb, seconds, force }, index): Partial<Data> => {
+    const { color, dash } = limbLine(limb === "both" ? "total" : (roles[index] ?? inkOf(index)).role, colours);
     return {
       type: "scatter",
       mode: "lines",

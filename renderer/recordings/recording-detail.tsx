@@ -53,7 +53,7 @@ export function RecordingDetail({ session, view, all, chosen }: RecordingDetailP
       )}
       <div className="preview-columns">
         <FileText key={`${folder} ${file}`} folder={folder} file={file} reading={reading} />
-        <RecordingChart folder={folder} view={view} involved={description.involved} />
+        <RecordingChart session={session} view={view} />
       </div>
       {reading !== undefined && (
         <>

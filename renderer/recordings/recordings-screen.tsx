@@ -5,6 +5,7 @@ import { acceptedOffers, assignmentRows, filledDown } from "../../core/assignmen
 import { countOf } from "../../core/plain-words.ts";
 import { sessionOffers } from "../../core/session-offers.ts";
 import type { AssignedRow, Workspace } from "../../electron/host-api.ts";
+import { WhichFootWasWhere } from "../shell/which-foot-was-where.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { AssignmentBar } from "./assignment-bar.tsx";
 import { AssignmentTable, type RecordingRow } from "./assignment-table.tsx";
@@ -60,6 +61,7 @@ export function RecordingsScreen({ workspace, onShowTraces, onBoard }: Recording
       {session !== undefined && (
         <SessionCautions key={`cautions ${folder}`} session={session} workspace={workspace} behindButton={isWatching} />
       )}
+      {session !== undefined && <WhichFootWasWhere session={session} />}
       {session !== undefined && shown !== undefined && (
         <>
           <section className="panel recordings-panel" aria-labelledby="files-title">

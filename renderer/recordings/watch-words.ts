@@ -1,13 +1,15 @@
+import { plateName } from "../../core/limb.ts";
 import { testLabel } from "../../core/test-kind.ts";
 import type { WatchedTrial, WatchView } from "../../electron/watch/watch-view.ts";
 import { sentenceCase } from "../shell/words.ts";
 
 /** "Single-leg drop jump, right", "Countermovement jump"; what is unknown is said to be. */
-export function watchedName({ test, limb }: Pick<WatchedTrial, "test" | "limb">): string {
-  if (test === undefined) return limb === undefined || limb === "both" ? "Test not stated" : `Test not stated, ${limb}`;
+export function watchedName({ test, limb, plate }: Pick<WatchedTrial, "test" | "limb" | "plate">): string {
+  const one = plate === undefined ? limb : plateName(plate);
+  if (test === undefined) return limb === undefined || limb === "both" ? "Test not stated" : `Test not stated, ${one}`;
   const label = testLabel(test);
   if (limb === undefined) return `${sentenceCase(label)}, limb not stated`;
-  return limb === "both" ? sentenceCase(label) : `Single-leg ${label}, ${limb}`;
+  return limb === "both" ? sentenceCase(label) : `Single-leg ${label}, ${one}`;
 }
 
 /** What is shown large: counts, does not count, was practice, or waits for an answer. */

@@ -1,8 +1,8 @@
-import type { InvolvedSide, Limb, Side } from "../../core/limb.ts";
-import { oppositeSide } from "../../core/limb.ts";
+import { type Bearer, bearerName, type InvolvedSide, type Limb, oppositeSide, type Side } from "../../core/limb.ts";
+import type { TrialResult } from "../../core/result.ts";
 
 /** How a limb is drawn. Only an injured athlete's limbs are coloured; a healthy pair is drawn in ink. */
-export type LimbRole = "involved" | "uninvolved" | "left" | "right" | "total";
+export type LimbRole = "involved" | "uninvolved" | "left" | "right" | "plate-1" | "plate-2" | "total";
 
 /** The role of a limb, given which side is involved (nobody said: as if nobody were injured). */
 export function limbRole(limb: Limb, involved: InvolvedSide | undefined): LimbRole {
@@ -16,6 +16,29 @@ export function limbWords(limb: Limb, involved: InvolvedSide | undefined): strin
   const role = limbRole(limb, involved);
   if (role === "total") return "both";
   return role === "involved" || role === "uninvolved" ? `${limb}, ${role}` : limb;
+}
+
+/** The role of whatever bears a value: a plate whose foot nobody knows wears no limb's colour. */
+export function bearerRole({ side, plate }: Bearer, involved: InvolvedSide | undefined): LimbRole {
+  if (plate === undefined) return limbRole(side, involved);
+  return plate === 1 ? "plate-1" : "plate-2";
+}
+
+/** "right, involved", "right", "plate 1". */
+export function bearerWords(bearer: Bearer, involved: InvolvedSide | undefined): string {
+  return bearer.side === undefined ? bearerName(bearer) : limbWords(bearer.side, involved);
+}
+
+/**
+ * Who stood on a plate of a trial, by its position from 0: the limb where that is known, else the plate itself. A plate
+ * for both legs bears the total.
+ */
+export function plateBearer({ plates, feet }: Pick<TrialResult, "plates" | "feet">, index: number): Bearer {
+  const plate = plates[index];
+  if (plate?.limb === "both") return { side: "both" };
+  return plate === undefined || feet !== undefined || plate.proof === "unproved"
+    ? { plate: index + 1 }
+    : { side: plate.limb };
 }
 
 /** The two sides in the order of screens: the involved one first, left first where nobody or both are injured. */

@@ -1,121 +1,77 @@
-import { Button, Checkbox, Modal } from "@mantine/core";
-import { useMemo, useState } from "react";
+import { Button, Modal } from "@mantine/core";
+import { useState } from "react";
 import { countOf } from "../../core/plain-words.ts";
-import type { SessionResult } from "../../core/result.ts";
-import { groupName, trialGroups } from "../../core/sheet/sheet-trials.ts";
+import type { SessionResult, TrialResult } from "../../core/result.ts";
 import { namedByContradiction } from "./named-by-contradiction.ts";
-import { sentenceCase } from "./words.ts";
-import { useWorkspace } from "./workspace.tsx";
+import { OtherLeg } from "./other-leg.tsx";
+import { StateFeet } from "./state-feet.tsx";
+import { TurnRound } from "./turn-round.tsx";
 
 interface WhichFootWasWhereProps {
   readonly session: SessionResult;
 }
 
+type Answer = "turned round" | "other leg" | "feet";
+
 /**
- * Says that single-leg trials contradict which foot stood on which plate, and lets it be resolved: left and right of
- * chosen recordings are turned round in one step that can be taken back. Nothing where nothing contradicts.
+ * Says that it is contradicted or unproved which foot stood on which plate, and lets it be answered in one step that can
+ * be taken back: left and right of chosen recordings are turned round, the leg of single-leg trials is corrected, or the
+ * feet are stated. Nothing where nobody needs to be asked.
  */
 export function WhichFootWasWhere({ session }: WhichFootWasWhereProps) {
-  const [asking, setAsking] = useState(false);
+  const [asking, setAsking] = useState<Answer>();
   const contradiction = session.findings.find((each) => each.code === "plates-contradict");
-  if (contradiction === undefined) return null;
+  const counting = session.trials.filter((trial) => trial.excluded === undefined);
+  const unproved = counting.filter((trial) => trial.feet === "unproved");
+  const singleLeg = singleLegOf(session, counting);
+  if (contradiction === undefined && unproved.length === 0) return null;
+  const done = () => setAsking(undefined);
   return (
     <section className="caution finding plates-question" aria-label="Which foot was where">
       <p>
-        {contradiction.message} {contradiction.action}
+        {contradiction === undefined ? unprovedWords(unproved) : `${contradiction.message} ${contradiction.action}`}
       </p>
-      <Button variant="default" size="xs" onClick={() => setAsking(true)}>
-        Turn left and right round…
-      </Button>
+      <div className="plates-answers">
+        {contradiction !== undefined && (
+          <Button variant="default" size="xs" onClick={() => setAsking("turned round")}>
+            Turn left and right round…
+          </Button>
+        )}
+        {contradiction !== undefined && singleLeg.length > 0 && (
+          <Button variant="default" size="xs" onClick={() => setAsking("other leg")}>
+            The other leg jumped…
+          </Button>
+        )}
+        {unproved.length > 0 && (
+          <Button variant="default" size="xs" onClick={() => setAsking("feet")}>
+            Say which foot was where…
+          </Button>
+        )}
+      </div>
       <Modal
-        opened={asking}
-        onClose={() => setAsking(false)}
-        title="Which foot was where?"
+        opened={asking !== undefined}
+        onClose={done}
+        title={asking === "other leg" ? "Which leg jumped?" : "Which foot was where?"}
         closeButtonProps={{ "aria-label": "Close" }}
         size="lg"
         centered
         transitionProps={{ duration: 0 }}
       >
-        <TurnRound session={session} onDone={() => setAsking(false)} />
+        {asking === "turned round" && <TurnRound session={session} onDone={done} />}
+        {asking === "other leg" && <OtherLeg folder={session.folder} trials={singleLeg} onDone={done} />}
+        {asking === "feet" && <StateFeet folder={session.folder} trials={unproved} onDone={done} />}
       </Modal>
     </section>
   );
 }
 
-interface TurnRoundProps extends WhichFootWasWhereProps {
-  readonly onDone: () => void;
+/** The single-leg trials a contradiction speaks of: in each of them the other leg may have jumped. */
+function singleLegOf(session: SessionResult, counting: readonly TrialResult[]): readonly TrialResult[] {
+  const named = namedByContradiction(session);
+  return counting.filter((trial) => (trial.limb === "left" || trial.limb === "right") && named.has(trial.file));
 }
 
-function TurnRound({ session, onDone }: TurnRoundProps) {
-  const { apply } = useWorkspace();
-  const groups = useMemo(() => recordingsOnTwoPlates(session), [session]);
-  const [wanted, setWanted] = useState<ReadonlySet<string>>(() => namedByContradiction(session));
-  const chosen = groups.flatMap(({ files }) => files).filter((file) => wanted.has(file));
-  const choose = (files: readonly string[], isWanted: boolean) => {
-    const next = new Set(wanted);
-    for (const file of files) {
-      if (isWanted) next.add(file);
-      else next.delete(file);
-    }
-    setWanted(next);
-  };
-  return (
-    <form
-      onSubmit={(event) => {
-        event.preventDefault();
-        onDone();
-        void apply("trials.statePlates", { folder: session.folder, files: chosen, feet: "swap" });
-      }}
-    >
-      <p>
-        Choose the recordings in which the athlete stood the other way round than it says now; those that the
-        contradiction speaks of are chosen already. What is called left in them becomes right. Undo takes it back in one
-        step.
-      </p>
-      {groups.map(({ title, files }) => {
-        const count = files.filter((file) => wanted.has(file)).length;
-        return (
-          <fieldset key={title} className="plates-group">
-            <legend className="visually-hidden">{title}</legend>
-            <Checkbox
-              label={`${title}: ${count} of ${files.length}`}
-              checked={count === files.length}
-              indeterminate={count > 0 && count < files.length}
-              onChange={(event) => choose(files, event.currentTarget.checked)}
-            />
-            <div className="plates-files">
-              {files.map((file) => (
-                <Checkbox
-                  key={file}
-                  size="xs"
-                  label={file}
-                  checked={wanted.has(file)}
-                  onChange={(event) => choose([file], event.currentTarget.checked)}
-                />
-              ))}
-            </div>
-          </fieldset>
-        );
-      })}
-      <div className="question-buttons">
-        <Button type="submit" disabled={chosen.length === 0}>
-          Turn left and right round in {countOf(chosen.length, "recording")}
-        </Button>
-        <Button variant="default" onClick={onDone}>
-          Cancel
-        </Button>
-      </div>
-    </form>
-  );
-}
-
-/** The recordings with a plate for each foot, by what was done in them. */
-function recordingsOnTwoPlates(session: SessionResult): readonly { title: string; files: readonly string[] }[] {
-  const onTwo = session.trials.filter(
-    (trial) => trial.plates.length === 2 && trial.plates.every((plate) => plate.limb !== "both"),
-  );
-  return trialGroups(onTwo).map((group) => ({
-    title: sentenceCase(groupName(group)),
-    files: [...new Set(group.trials.map((trial) => trial.file))],
-  }));
+function unprovedWords(unproved: readonly TrialResult[]): string {
+  const files = new Set(unproved.map((trial) => trial.file)).size;
+  return `Nothing proves which foot stood on which plate in ${countOf(files, "recording")}: names of columns alone do not. Their values are told by plate, and no index is made, until you say it or a single-leg trial on the same plates shows it.`;
 }

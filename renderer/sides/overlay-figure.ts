@@ -5,7 +5,7 @@ import { axis, baseLayout } from "../charts/axis-layout.ts";
 import { type ChartColours, limbLine } from "../charts/chart-colours.ts";
 import { decimate } from "../charts/decimate.ts";
 import type { TimeRange } from "../charts/plot.tsx";
-import { limbRole } from "../shell/limb-role.ts";
+import { bearerRole } from "../shell/limb-role.ts";
 
 export const alignmentWords: Readonly<Record<Alignment, string>> = {
   takeoff: "take-off",
@@ -64,7 +64,7 @@ export function overlayFigure(
 type LimbLine = ReturnType<typeof limbLine>;
 
 function lineOf(side: SideCurves, involved: InvolvedSide | undefined, colours: ChartColours): LimbLine {
-  return limbLine(limbRole(side.side, involved), colours);
+  return limbLine(bearerRole(side, involved), colours);
 }
 
 function thinned(values: Float64Array, { timeSeconds }: CurveOverlay, range: TimeRange) {

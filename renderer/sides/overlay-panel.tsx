@@ -8,7 +8,7 @@ import { groupName, type TrialGroup, trialGroups } from "../../core/sheet/sheet-
 import { type Alignment, alignmentsOf, type CurveOverlay, type SideCurves } from "../../core/sides/curves.ts";
 import { useChartColours } from "../charts/chart-colours.ts";
 import { Plot, type TimeRange } from "../charts/plot.tsx";
-import { limbRole, limbWords } from "../shell/limb-role.ts";
+import { bearerRole, bearerWords } from "../shell/limb-role.ts";
 import { sentenceCase } from "../shell/words.ts";
 import { alignmentWords, overlayFigure, overlayRange } from "./overlay-figure.ts";
 import { type OverlayChoice, useOverlay } from "./use-overlay.ts";
@@ -43,7 +43,7 @@ export function OverlayPanel({ session }: { readonly session: SessionResult }) {
       <div className="overlay-head">
         <div>
           <h2 id="overlay-title" className="panel-title">
-            Curves of both sides
+            {reply?.overlay?.first.plate === undefined ? "Curves of both sides" : "Curves of both plates"}
           </h2>
           {alignedAt !== undefined && (
             <p className="muted">force in body weights, aligned at {alignmentWords[alignedAt]}</p>
@@ -133,9 +133,9 @@ function OverlayChart({ overlay, involved, title, curveNoun }: OverlayChartProps
       </div>
       <p className="legend">
         {[overlay.first, overlay.second].map((side) => {
-          const role = limbRole(side.side, involved);
+          const role = bearerRole(side, involved);
           return (
-            <span key={side.side} className={`legend-item limb-${role}`}>
+            <span key={role} className={`legend-item limb-${role}`}>
               <span className={`legend-line legend-${role}`} aria-hidden="true" />
               {sideWords(side, involved, curveNoun)}
             </span>
@@ -153,7 +153,7 @@ function OverlayChart({ overlay, involved, title, curveNoun }: OverlayChartProps
 }
 
 function sideWords(side: SideCurves, involved: InvolvedSide | undefined, curveNoun: "trial" | "hop"): string {
-  return `${limbWords(side.side, involved)}, ${countOf(side.curves.length, curveNoun)}`;
+  return `${bearerWords(side, involved)}, ${countOf(side.curves.length, curveNoun)}`;
 }
 
 interface DrawableTest extends Omit<TrialGroup, "trials"> {

@@ -4,7 +4,7 @@ import { measureEntry } from "../../core/measures/catalogue.ts";
 import type { SymmetryAxis } from "../../core/sheet/symmetry-line.ts";
 import { SymmetryLinePicture } from "../charts/symmetry-line-picture.tsx";
 import { Quantity } from "../shell/quantity.tsx";
-import { doubtWords, type SymmetryRow, symmetryLine } from "./symmetry-rows.ts";
+import { type SymmetryRow, symmetryLine } from "./symmetry-rows.ts";
 import { ValueLine } from "./value-line.tsx";
 
 interface SideValueProps {
@@ -17,6 +17,8 @@ interface SideValueProps {
 export function SideValue({ row, place }: SideValueProps) {
   const { comparison, criterion, reference } = row;
   const asked = criterion?.criterion;
+  // what asks for one leg's value has none while nobody knows whose the values are
+  if (comparison?.basis === "plates" && asked !== undefined && asked.kind !== "symmetry") return null;
   if (asked?.kind === "against-reference" && place === "second") {
     return <Quantity value={reference?.value} unit={row.unit} />;
   }
@@ -97,5 +99,5 @@ export function RowLine({ row, axis, numbered }: RowLineProps) {
   }
   const line = symmetryLine(row);
   if (line === undefined) return null;
-  return <SymmetryLinePicture line={line} axis={axis} numbered={numbered} inDoubt={doubtWords(row) !== ""} />;
+  return <SymmetryLinePicture line={line} axis={axis} numbered={numbered} />;
 }

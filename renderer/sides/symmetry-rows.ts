@@ -122,13 +122,13 @@ function groupTitle({ test, legs, dropHeightMetres }: Pick<Comparison, "test" | 
   return `${testWords(test, legs)}${box}`;
 }
 
-/** What keeps a row's left and right from being trusted, in a few words; "" where nothing does. */
+/** Why a row tells plates and no sides, in a few words; "" where it tells sides. */
 export function doubtWords({ comparison }: SymmetryRow): string {
   switch (comparison?.plates) {
     case "contradicted":
-      return "left and right in doubt";
+      return "feet contradicted";
     case "unproved":
-      return "left and right unproved";
+      return "feet unproved";
     default:
       return "";
   }

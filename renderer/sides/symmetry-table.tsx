@@ -1,7 +1,7 @@
 import { statusWords } from "../../core/criteria/status.ts";
 import { thresholdWords } from "../../core/criteria/threshold.ts";
 import { formatPercent } from "../../core/format-number.ts";
-import type { InvolvedSide } from "../../core/limb.ts";
+import { bearerName, type InvolvedSide, type Side } from "../../core/limb.ts";
 import { capitalised, sentences } from "../../core/plain-words.ts";
 import { type SymmetryAxis, symmetryAxis } from "../../core/sheet/symmetry-line.ts";
 import { displayUnit } from "../../core/units.ts";
@@ -52,12 +52,7 @@ export function SymmetryTable({ caption, groups, involved, lastColumn, saysWithh
         const notes = sharedNotes(plain.map(noteOfRow), ["index", "difference"]);
         return (
           <tbody key={group.title}>
-            <tr className="measure-group">
-              <th scope="rowgroup" colSpan={6}>
-                {group.title}
-                {notes.shared !== "" && <span className="muted group-note"> {notes.shared}</span>}
-              </th>
-            </tr>
+            <GroupHeading group={group} note={notes.shared} />
             {group.rows.map((row) => (
               <SymmetryLineRow
                 key={row.key}
@@ -73,6 +68,35 @@ export function SymmetryTable({ caption, groups, involved, lastColumn, saysWithh
         );
       })}
     </table>
+  );
+}
+
+/** The group's name; where its feet are in doubt with headings of its own, because its columns are plates. */
+function GroupHeading({ group, note }: { readonly group: SymmetryRowGroup; readonly note: string }) {
+  const plates = group.rows.flatMap(({ comparison }) =>
+    comparison?.basis === "plates" ? [[comparison.first, comparison.second].map(bearerName)] : [],
+  )[0];
+  const said = note !== "" && <span className="muted group-note"> {note}</span>;
+  if (plates === undefined) {
+    return (
+      <tr className="measure-group">
+        <th scope="rowgroup" colSpan={6}>
+          {group.title}
+          {said}
+        </th>
+      </tr>
+    );
+  }
+  return (
+    <tr className="measure-group">
+      <th scope="rowgroup">{group.title}</th>
+      {plates.map((name) => (
+        <th key={name} scope="col" className="number">
+          {name}
+        </th>
+      ))}
+      <td colSpan={3}>{said}</td>
+    </tr>
   );
 }
 
@@ -107,6 +131,7 @@ function SymmetryLineRow({ row, note, axis, involved, numbered, saysWithheld }: 
   const { comparison, criterion } = row;
   const [firstSide, secondSide] = orderedSides(involved);
   const doubt = doubtWords(row);
+  const role = (side: Side) => (comparison?.basis === "plates" ? "total" : limbRole(side, involved));
   return (
     <tr data-row={row.key} className={doubt === "" ? undefined : "in-doubt"}>
       <th scope="row">
@@ -115,10 +140,10 @@ function SymmetryLineRow({ row, note, axis, involved, numbered, saysWithheld }: 
         <span className="unit">{displayUnit(row.unit).symbol}</span>
         {doubt !== "" && <span className="caution doubt-mark">{doubt}</span>}
       </th>
-      <td className={`number limb-${limbRole(firstSide, involved)}`}>
+      <td className={`number limb-${role(firstSide)}`}>
         <SideValue row={row} place="first" />
       </td>
-      <td className={`number limb-${limbRole(secondSide, involved)}`}>
+      <td className={`number limb-${role(secondSide)}`}>
         <SideValue row={row} place="second" />
       </td>
       <td className="number">

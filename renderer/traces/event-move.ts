@@ -1,5 +1,5 @@
 import { leastApartSeconds } from "../../core/events/edit-events.ts";
-import type { EventEdit, EventName, TrialEvent } from "../../core/events/event.ts";
+import { type EventEdit, type EventName, isOfLimb, type TrialEvent } from "../../core/events/event.ts";
 
 /** Moved events are kept to 0.1 ms. */
 export const keptSeconds = 0.0001;
@@ -17,7 +17,7 @@ export function roundKept(seconds: number): number {
 
 /** The events a person may move: those of the whole body, in order of time. */
 export function movableEvents(events: readonly TrialEvent[]): readonly TrialEvent[] {
-  return events.filter((each) => each.side === undefined).sort((a, b) => a.time - b.time);
+  return events.filter((each) => !isOfLimb(each)).sort((a, b) => a.time - b.time);
 }
 
 /** An event may move until a millisecond before its neighbours, or to the ends of the trial. */

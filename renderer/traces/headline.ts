@@ -1,5 +1,3 @@
-import type { Measure } from "../../core/measures/measure.ts";
-import type { TrialResult } from "../../core/result.ts";
 import type { TestKind } from "../../core/test-kind.ts";
 
 /** The measure by which a trial of a test is told from the others at a glance. */
@@ -27,9 +25,4 @@ const headlines: Readonly<Record<TestKind, Headline>> = {
 
 export function headlineOf(test: TestKind): Headline {
   return headlines[test];
-}
-
-/** A measure of the limb, or of both limbs together, that the trial was made with; undefined where it has none. */
-export function ownMeasure(trial: TrialResult, id: string): Measure | undefined {
-  return trial.measures.find((measure) => measure.id === id && measure.side === trial.limb);
 }

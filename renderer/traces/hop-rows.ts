@@ -1,6 +1,6 @@
 import type { TrialEvent } from "../../core/events/event.ts";
 import { roundTo } from "../../core/format-number.ts";
-import type { Side } from "../../core/limb.ts";
+import { type Bearer, bearerName, type Side } from "../../core/limb.ts";
 import type { HopResult, TrialResult } from "../../core/result.ts";
 import { settingsCatalogue } from "../../core/settings.ts";
 import { movableEvents } from "./event-move.ts";
@@ -13,7 +13,9 @@ export interface HopRow {
   readonly takeoff?: TrialEvent;
   /** Absent where the contact is no hop. */
   readonly hop?: HopResult;
-  /** Right minus left on their own plates, seconds; absent where one of the two is not known. */
+  /** What a difference counts as later: "right", or "plate 2" while nobody knows which foot stood on it. */
+  readonly later: string;
+  /** That minus the other one, seconds; absent where one of the two is not known. */
   readonly touchdownDifference?: number;
   readonly takeoffDifference?: number;
   /** Whether the means are made from it, and why not. */
@@ -27,23 +29,34 @@ export function hopRows(trial: TrialResult, hops: readonly HopResult[]): readonl
   const numbers = [...new Set(events.flatMap((event) => event.contactIndex ?? []))].sort((a, b) => a - b);
   const find = (name: TrialEvent["name"], contactIndex: number) =>
     events.find((event) => event.name === name && event.contactIndex === contactIndex);
+  const pair: readonly [Bearer<Side>, Bearer<Side>] =
+    trial.feet === undefined ? [{ side: "left" }, { side: "right" }] : [{ plate: 1 }, { plate: 2 }];
+  const later = bearerName(pair[1]);
   const apart = (key: "touchdownDifference" | "takeoffDifference", contactIndex?: number): Partial<HopRow> => {
     const name = key === "touchdownDifference" ? "touchdown" : "takeoff";
-    const of = (side: Side) =>
-      trial.events.find((each) => each.side === side && each.name === name && each.contactIndex === contactIndex)?.time;
-    const [left, right] = [of("left"), of("right")];
-    return left === undefined || right === undefined ? {} : { [key]: right - left };
+    const [earlier, later] = pair.map(
+      (of) =>
+        trial.events.find(
+          (each) =>
+            each.side === of.side &&
+            each.plate === of.plate &&
+            each.name === name &&
+            each.contactIndex === contactIndex,
+        )?.time,
+    );
+    return earlier === undefined || later === undefined ? {} : { [key]: later - earlier };
   };
   return [
     ...(entry === undefined
       ? []
-      : [{ name: "entry", takeoff: entry, words: "entry jump, no hop", ...apart("takeoffDifference") }]),
+      : [{ name: "entry", later, takeoff: entry, words: "entry jump, no hop", ...apart("takeoffDifference") }]),
     ...numbers.map((number): HopRow => {
       const touchdown = find("touchdown", number);
       const takeoff = find("takeoff", number);
       const hop = hops.find((each) => each.contactIndex === number);
       return {
         name: String(number),
+        later,
         ...(touchdown === undefined ? {} : { touchdown }),
         ...(takeoff === undefined ? {} : { takeoff }),
         ...(hop === undefined ? {} : { hop }),

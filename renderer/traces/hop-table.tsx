@@ -1,7 +1,7 @@
 import type { TrialEvent } from "../../core/events/event.ts";
-import type { InvolvedSide } from "../../core/limb.ts";
+import { bearerName, type InvolvedSide } from "../../core/limb.ts";
 import type { HopResult, TrialResult } from "../../core/result.ts";
-import { limbRole } from "../shell/limb-role.ts";
+import { bearerRole } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
 import { EventOrigin } from "./event-origin.tsx";
 import { EventTimeField } from "./event-time-field.tsx";
@@ -56,11 +56,11 @@ export function HopTable({ trial, hops, involved, draft, onReset }: HopTableProp
             <th scope="row">{row.name}</th>
             <td className="number">
               {field(row.touchdown)}
-              <RightLater seconds={row.touchdownDifference} />
+              <Later row={row} seconds={row.touchdownDifference} />
             </td>
             <td className="number">
               {field(row.takeoff)}
-              <RightLater seconds={row.takeoffDifference} />
+              <Later row={row} seconds={row.takeoffDifference} />
             </td>
             <HopValues row={row} involved={involved} />
             <td className={row.hop?.used === true ? undefined : "muted"}>{row.words}</td>
@@ -83,9 +83,9 @@ function HopValues({ row: { hop }, involved }: HopValuesProps) {
         {hop && <Quantity value={hop.contactTime} unit="s" />}
         {hop?.limbs !== undefined && (
           <span className="hop-limbs">
-            {hop.limbs.map(({ side, contactTime }) => (
-              <span key={side} className={`limb-${limbRole(side, involved)}`}>
-                {side} <Quantity value={contactTime} unit="s" />
+            {hop.limbs.map((each) => (
+              <span key={bearerName(each)} className={`limb-${bearerRole(each, involved)}`}>
+                {bearerName(each)} <Quantity value={each.contactTime} unit="s" />
               </span>
             ))}
           </span>
@@ -98,10 +98,14 @@ function HopValues({ row: { hop }, involved }: HopValuesProps) {
   );
 }
 
-/** How much later than the left the right foot lands or leaves, each on its own plate. */
-function RightLater({ seconds }: { readonly seconds: number | undefined }) {
+/** How much later than the left the right foot lands or leaves, each on its own plate; or the foot on plate 2. */
+function Later({ row, seconds }: { readonly row: HopRow; readonly seconds: number | undefined }) {
   if (seconds === undefined) return null;
-  return <span className="hop-limbs muted">right {differenceText(seconds)} ms</span>;
+  return (
+    <span className="hop-limbs muted">
+      {row.later} {differenceText(seconds)} ms
+    </span>
+  );
 }
 
 interface HopEventProps {

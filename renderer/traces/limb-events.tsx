@@ -1,6 +1,7 @@
-import type { InvolvedSide } from "../../core/limb.ts";
+import { isOfLimb, type TrialEvent } from "../../core/events/event.ts";
+import { type Bearer, bearerName, type InvolvedSide } from "../../core/limb.ts";
 import type { TrialResult } from "../../core/result.ts";
-import { limbRole } from "../shell/limb-role.ts";
+import { bearerRole } from "../shell/limb-role.ts";
 import { sentenceCase } from "../shell/words.ts";
 import { secondsText } from "./event-move.ts";
 import { eventWords } from "./event-words.ts";
@@ -12,21 +13,28 @@ interface LimbEventsProps {
 
 /** When each limb left and met its own plate. */
 export function LimbEvents({ trial, involved }: LimbEventsProps) {
-  const ofLimbs = trial.events.filter((event) => event.side !== undefined);
+  const ofLimbs = trial.events.filter(isOfLimb);
   const names = [...new Set(ofLimbs.map((event) => eventWords(event, trial.test)))];
   return names.map((name) => (
     <span key={name}>
-      {sentenceCase(name)} of each limb:{" "}
+      {sentenceCase(name)} of each {trial.feet === undefined ? "limb" : "plate"}:{" "}
       {ofLimbs
         .filter((event) => eventWords(event, trial.test) === name)
-        .map((event, index) => (
-          <span key={event.side}>
-            {index > 0 && ", "}
-            <span className={`limb-${limbRole(event.side ?? "both", involved)}`}>{event.side}</span>{" "}
-            {secondsText(event.time)} s
-          </span>
-        ))}
+        .map((event, index) => {
+          const bearer = eventBearer(event);
+          return (
+            <span key={bearerName(bearer)}>
+              {index > 0 && ", "}
+              <span className={`limb-${bearerRole(bearer, involved)}`}>{bearerName(bearer)}</span>{" "}
+              {secondsText(event.time)} s
+            </span>
+          );
+        })}
       .{" "}
     </span>
   ));
+}
+
+function eventBearer({ side, plate }: TrialEvent): Bearer {
+  return plate === undefined ? { side: side ?? "both" } : { plate };
 }

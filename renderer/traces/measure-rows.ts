@@ -1,4 +1,4 @@
-import type { Limb } from "../../core/limb.ts";
+import { type Bearer, bearerName, type Side } from "../../core/limb.ts";
 import {
   type MeasureEntry,
   type MeasureGroup,
@@ -7,11 +7,13 @@ import {
 } from "../../core/measures/catalogue.ts";
 import type { Measure } from "../../core/measures/measure.ts";
 import type { TrialResult } from "../../core/result.ts";
+import { trialBearer } from "../../core/trial-bearer.ts";
 
 /** One measure of a trial with its value for each column. */
 export interface MeasureRow {
   readonly entry: MeasureEntry;
-  readonly values: Readonly<Partial<Record<Limb, Measure>>>;
+  /** By the name of what bears it: "both", "left", "plate 1". */
+  readonly values: Readonly<Partial<Record<string, Measure>>>;
 }
 
 export interface MeasureRowGroup {
@@ -36,14 +38,18 @@ export function measureRows(trial: TrialResult, forms: boolean): readonly Measur
 }
 
 function valuesOf(measures: readonly Measure[], id: string): MeasureRow["values"] {
-  return Object.fromEntries(measures.filter((each) => each.id === id).map((each) => [each.side, each]));
+  return Object.fromEntries(measures.filter((each) => each.id === id).map((each) => [bearerName(each), each]));
 }
 
-/** The columns a trial needs: both limbs together first, then each limb that has a value. */
-export function measureColumns(trial: TrialResult, order: readonly Limb[]): readonly Limb[] {
-  const present = new Set<Limb>(trial.measures.map((measure) => measure.side));
-  const columns = (["both", ...order] as const).filter((limb) => present.has(limb));
-  return columns.length > 0 ? columns : [trial.limb ?? "both"];
+/** The columns a trial needs: both limbs together first, then each limb that has a value, or each plate. */
+export function measureColumns(trial: TrialResult, order: readonly Side[]): readonly Bearer[] {
+  const present = new Set(trial.measures.map(bearerName));
+  const possible: readonly Bearer[] = [
+    ...(["both", ...order] as const).map((side) => ({ side })),
+    ...trial.plates.map((_, index) => ({ plate: index + 1 })),
+  ];
+  const columns = possible.filter((each) => present.has(bearerName(each)));
+  return columns.length > 0 ? columns : [trialBearer(trial) ?? { side: "both" }];
 }
 
 /** True for measures that count something. */

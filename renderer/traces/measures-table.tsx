@@ -1,10 +1,10 @@
 import { Fragment, useState } from "react";
-import type { InvolvedSide, Limb } from "../../core/limb.ts";
+import { type Bearer, bearerName, type InvolvedSide } from "../../core/limb.ts";
 import { groupLabel, type MeasureEntry } from "../../core/measures/catalogue.ts";
 import type { Measure } from "../../core/measures/measure.ts";
 import type { TrialResult } from "../../core/result.ts";
 import { displayUnit } from "../../core/units.ts";
-import { limbRole, orderedSides } from "../shell/limb-role.ts";
+import { bearerRole, orderedSides } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
 import { isCount, type MeasureRow, measureColumns, measureRows } from "./measure-rows.ts";
 
@@ -58,7 +58,7 @@ export function MeasuresTable({ trial, involved }: MeasuresTableProps) {
 
 interface MeasureTableProps extends MeasuresTableProps {
   readonly forms: boolean;
-  readonly columns: readonly Limb[];
+  readonly columns: readonly Bearer[];
   readonly opened: string;
   readonly onOpen: (id: string) => void;
 }
@@ -72,9 +72,9 @@ function MeasureTable({ trial, forms, columns, involved, opened, onOpen }: Measu
       <thead>
         <tr>
           <td />
-          {columns.map((limb) => (
-            <th key={limb} scope="col" className={`number limb-${limbRole(limb, involved)}`}>
-              {limb}
+          {columns.map((bearer) => (
+            <th key={bearerName(bearer)} scope="col" className={`number limb-${bearerRole(bearer, involved)}`}>
+              {bearerName(bearer)}
             </th>
           ))}
         </tr>
@@ -106,7 +106,7 @@ function MeasureTable({ trial, forms, columns, involved, opened, onOpen }: Measu
 
 interface MeasureLineProps {
   readonly row: MeasureRow;
-  readonly columns: readonly Limb[];
+  readonly columns: readonly Bearer[];
   readonly involved: InvolvedSide | undefined;
   readonly open: boolean;
   readonly onOpen: () => void;
@@ -134,10 +134,11 @@ function MeasureLine({ row, columns, involved, open, onOpen }: MeasureLineProps)
           <span className="unit">{displayUnit(entry.unit).symbol}</span>
         </button>
       </th>
-      {columns.map((limb, index) => {
-        const measure = values[limb];
+      {columns.map((bearer, index) => {
+        const name = bearerName(bearer);
+        const measure = values[name];
         return (
-          <td key={limb} data-side={limb} className={`number limb-${limbRole(limb, involved)}`}>
+          <td key={name} data-side={name} className={`number limb-${bearerRole(bearer, involved)}`}>
             {measure !== undefined && <MeasureValue entry={entry} measure={measure} />}
             {missing && index === 0 && <Quantity value={undefined} unit={entry.unit} />}
           </td>

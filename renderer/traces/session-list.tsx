@@ -1,10 +1,11 @@
-import type { InvolvedSide } from "../../core/limb.ts";
+import { bearerName, type InvolvedSide } from "../../core/limb.ts";
 import { measureEntry } from "../../core/measures/catalogue.ts";
 import type { TrialResult } from "../../core/result.ts";
+import { ownMeasure, trialBearer } from "../../core/trial-bearer.ts";
 import { countsInMeans, isHeld } from "../../core/weight/held-trial.ts";
-import { limbRole } from "../shell/limb-role.ts";
+import { bearerRole, limbRole } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
-import { headlineOf, ownMeasure } from "./headline.ts";
+import { headlineOf } from "./headline.ts";
 import { foremostFinding, type ListedTrial, type TrialGroup, trialKey } from "./trial-groups.ts";
 import { traceKeysWords } from "./use-trace-keys.ts";
 
@@ -62,12 +63,13 @@ interface TrialItemProps {
 function TrialItem({ listed, involved }: TrialItemProps) {
   const { trial, attempt } = listed;
   const finding = foremostFinding(trial.findings);
+  const bearer = trialBearer(trial);
   return (
     <>
       <span className="trial-attempt">
         {attempt === 0 ? (trial.practice ? "practice" : trial.file) : attempt}
-        {(trial.limb === "left" || trial.limb === "right") && (
-          <span className={`limb-${limbRole(trial.limb, involved)}`}> {trial.limb}</span>
+        {bearer !== undefined && bearer.side !== "both" && (
+          <span className={`limb-${bearerRole(bearer, involved)}`}> {bearerName(bearer)}</span>
         )}
       </span>
       <span className="trial-headline">

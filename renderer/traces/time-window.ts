@@ -1,4 +1,5 @@
 import type { TrialTrace } from "../../core/analysis.ts";
+import { isOfLimb } from "../../core/events/event.ts";
 import type { TimeRange } from "../charts/plot.tsx";
 
 const marginSeconds = 0.4;
@@ -12,7 +13,7 @@ export function wholeTrial(trace: TrialTrace): TimeRange {
 /** The jump itself with a little standing around it; the whole trial where no event was found. */
 export function jumpOnly(trace: TrialTrace): TimeRange {
   const whole = wholeTrial(trace);
-  const times = trace.trial.events.filter((event) => event.side === undefined).map((event) => event.time);
+  const times = trace.trial.events.filter((event) => !isOfLimb(event)).map((event) => event.time);
   if (times.length === 0) return whole;
   return {
     from: Math.max(whole.from, Math.min(...times) - marginSeconds),

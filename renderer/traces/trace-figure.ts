@@ -6,7 +6,7 @@ import { axis, baseLayout, chartMargins } from "../charts/axis-layout.ts";
 import { type ChartColours, limbLine } from "../charts/chart-colours.ts";
 import { decimate } from "../charts/decimate.ts";
 import type { TimeRange } from "../charts/plot.tsx";
-import { limbRole } from "../shell/limb-role.ts";
+import { bearerRole, plateBearer } from "../shell/limb-role.ts";
 import { legendNamesWeight, weightText } from "./weight-words.ts";
 
 /** Curves drawn on demand, each on an axis of its own under the force. */
@@ -72,9 +72,9 @@ function forceCurves(input: TraceFigureInput): Partial<Data>[] {
     const alone = trace.plates.length === 1;
     drawn.push(line(points.x, points.y, colours.total, "solid", alone ? 1.6 : 1.2));
   }
-  for (const plate of trace.plates) {
+  for (const [index, plate] of trace.plates.entries()) {
     if (plate.limb === "both") continue;
-    const form = limbLine(limbRole(plate.limb, involved), colours);
+    const form = limbLine(bearerRole(plateBearer(trace.trial, index), involved), colours);
     const points = curve(input, trace.plates.length === 1 && filtered ? trace.filtered : plate.force);
     drawn.push(line(points.x, points.y, form.color, form.dash, 2));
   }

@@ -1,7 +1,9 @@
 import type { Finding } from "../../core/finding.ts";
+import { bearerName } from "../../core/limb.ts";
 import type { TrialResult } from "../../core/result.ts";
 import { groupName, trialGroups } from "../../core/sheet/sheet-trials.ts";
 import type { TestKind } from "../../core/test-kind.ts";
+import { trialBearer } from "../../core/trial-bearer.ts";
 import { sentenceCase } from "../shell/words.ts";
 
 /** A trial with its place in the session. */
@@ -31,13 +33,15 @@ export function groupTrials(trials: readonly TrialResult[]): readonly TrialGroup
   return [...named, { title: "Not analysed", trials: unknown.map((trial) => ({ trial, attempt: 0 })) }];
 }
 
-/** Attempts are counted for each limb on its own; a practice jump is none. */
+/** Attempts are counted for each limb, or each plate whose leg nobody knows, on its own; a practice jump is none. */
 function counted(trials: readonly TrialResult[]): readonly ListedTrial[] {
-  const counts = new Map<string | undefined, number>();
+  const counts = new Map<string, number>();
   return trials.map((trial) => {
     if (trial.practice === true) return { trial, attempt: 0 };
-    const attempt = (counts.get(trial.limb) ?? 0) + 1;
-    counts.set(trial.limb, attempt);
+    const bearer = trialBearer(trial);
+    const name = bearer === undefined ? "" : bearerName(bearer);
+    const attempt = (counts.get(name) ?? 0) + 1;
+    counts.set(name, attempt);
     return { trial, attempt };
   });
 }

@@ -1,7 +1,8 @@
 import type { TrialTrace } from "../../core/analysis.ts";
-import type { InvolvedSide } from "../../core/limb.ts";
+import { bearerName, type InvolvedSide, plateName } from "../../core/limb.ts";
 import type { TrialResult } from "../../core/result.ts";
-import { limbRole, limbWords } from "../shell/limb-role.ts";
+import { trialBearer } from "../../core/trial-bearer.ts";
+import { bearerRole, bearerWords, plateBearer } from "../shell/limb-role.ts";
 import { legsOf, proofWords, testWords } from "../shell/words.ts";
 import type { ListedTrial } from "./trial-groups.ts";
 import { legendNamesWeight, weightText } from "./weight-words.ts";
@@ -9,7 +10,8 @@ import { legendNamesWeight, weightText } from "./weight-words.ts";
 /** "Countermovement jump, two legs, 2"; the file's name where the test is unknown. */
 export function trialTitle({ trial, attempt }: ListedTrial): string {
   if (trial.test === undefined || trial.limb === undefined) return trial.file;
-  const limb = trial.limb === "both" ? "" : ` ${trial.limb}`;
+  const bearer = trialBearer(trial) ?? { side: trial.limb };
+  const limb = bearer.side === "both" ? "" : ` ${bearerName(bearer)}`;
   return `${testWords(trial.test, legsOf(trial.limb))}, ${attempt === 0 ? "practice" : attempt}${limb}`;
 }
 
@@ -22,25 +24,35 @@ export function trialSubtitle(trial: TrialResult): string {
   const proofs = [...new Set(ofFeet.map((plate) => proofWords(plate.proof)))];
   // plates named after the feet that stood on them need no more words
   const named = ofFeet.length > 1 && ofFeet.every((plate) => plate.name.toLowerCase().includes(plate.limb));
+  const sided = ofFeet.every((plate) => plate.proof !== "unproved") && trial.feet === undefined;
   const feet = named ? "sides" : ofFeet.map((plate) => `${plate.limb} foot on plate “${plate.name}”`).join(", ");
-  const file = trial.file.split("/").at(-1) ?? trial.file;
-  return [words.join(", "), `${feet} ${proofs.join(", ")}`.trim(), file].filter((part) => part !== "").join(" · ");
+  if (!sided) {
+    const names = trial.plates.map((plate, index) => `${plateName(index + 1)} is “${plate.name}”`).join(", ");
+    return [words.join(", "), `${names}; feet ${trial.feet ?? "unproved"}`, fileName(trial)].join(" · ");
+  }
+  return [words.join(", "), `${feet} ${proofs.join(", ")}`.trim(), fileName(trial)]
+    .filter((part) => part !== "")
+    .join(" · ");
+}
+
+function fileName({ file }: TrialResult): string {
+  return file.split("/").at(-1) ?? file;
 }
 
 /** Which line is which, beside the curve. */
 export function TraceLegend({ trace, involved }: { trace: TrialTrace; involved: InvolvedSide | undefined }) {
-  const limbs = trace.plates.map((plate) => plate.limb);
-  const withTotal = limbs.length > 1 || limbs.includes("both");
+  const bearers = trace.plates.map((_, index) => plateBearer(trace.trial, index));
+  const withTotal = bearers.length > 1 || bearers.some(({ side }) => side === "both");
   return (
     <p className="legend">
-      {limbs
-        .filter((limb) => limb !== "both")
-        .map((limb) => {
-          const role = limbRole(limb, involved);
+      {bearers
+        .filter(({ side }) => side !== "both")
+        .map((bearer) => {
+          const role = bearerRole(bearer, involved);
           return (
-            <span key={limb} className={`legend-item limb-${role}`}>
+            <span key={role} className={`legend-item limb-${role}`}>
               <span className={`legend-line legend-${role}`} aria-hidden="true" />
-              {limbWords(limb, involved)}
+              {bearerWords(bearer, involved)}
             </span>
           );
         })}

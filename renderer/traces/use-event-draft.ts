@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import type { TrialTrace } from "../../core/analysis.ts";
-import type { TrialEvent } from "../../core/events/event.ts";
+import { isOfLimb, type TrialEvent } from "../../core/events/event.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { clampEvent, type EventBounds, eventBounds, sameEvent, withEdit } from "./event-move.ts";
 import { clampedWords, eventWords, noTimeWords, secondsFrom } from "./event-words.ts";
@@ -49,7 +49,7 @@ export function useEventDraft(folder: string, trace: TrialTrace): EventDraftStat
     const sent = held.current;
     if (sent === undefined) return;
     held.current = undefined;
-    const current = trial.events.find((each) => each.side === undefined && sameEvent(each, sent.event));
+    const current = trial.events.find((each) => !isOfLimb(each) && sameEvent(each, sent.event));
     if (current === undefined || current.time === sent.seconds) {
       setDraft(undefined);
       return;

@@ -39,6 +39,7 @@ const common = [
   "settings",
   "sha256",
   "test-kind",
+  "trial-bearer",
   "units",
   "version",
 ].map((name) => `core/${name}.ts`);

@@ -71,7 +71,7 @@ describe.each(faultyKinds)("$kind: $fault", ({ kind, bad, near }) => {
 
 test("A wrong limb is said of the session's plates, and the message names the trial", () => {
   const kind = faultyKinds.find((each) => each.kind === "wrong-limb")!;
-  const said = allFindings(analyzed(kind.bad(1))).find(({ code }) => code === "plates-contradict");
+  const said = analyzed(kind.bad(1)).findings.find(({ code }) => code === "plates-contradict");
   expect(`${said?.message} ${said?.where}`).toContain(name);
 });
 

@@ -70,7 +70,7 @@ describe("a drop jump", () => {
     };
     const contradicted = led(0.012, "right").findings.find((each) => each.code === "leading-leg-contradicted");
     expect(contradicted?.message).toMatch(
-      /^The right leg is stated to lead, but the left foot lands 1[12]\.\d ms before/,
+      /^The right leg is stated to lead, but the plate called the left foot's is met 1[12]\.\d ms before the other/,
     );
     expect(codes(led(0.012, "left"))).not.toContain("leading-leg-contradicted");
     // Feet that land 2 ms apart tell nothing.

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { StatedOptions } from "../../core/analysis.ts";
+import { isOfLimb } from "../../core/events/event.ts";
 import type { TrialResult } from "../../core/result.ts";
 import type { SessionDescription } from "../../core/session.ts";
 import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";
@@ -112,14 +113,14 @@ describe("events moved by hand", () => {
     const path = "drop-jump-both-1.csv";
     const files = { [path]: simulateDropJump(drop) };
     const plain = analysed(files).trial(path);
-    const own = plain.events.find((each) => each.name === "touchdown" && each.contactIndex === 1 && !each.side)!;
+    const own = plain.events.find((each) => each.name === "touchdown" && each.contactIndex === 1 && !isOfLimb(each))!;
     const moved = analysed(files, {
       files: [{ file: path, events: [{ name: "touchdown", contactIndex: 1, time: own.time + 0.01 }] }],
     }).trial(path);
     const shorter = measured(plain, "contactTime") - measured(moved, "contactTime");
     expect(Math.abs(shorter - 0.01)).toBeLessThanOrEqual(keptSeconds);
     expect(measured(moved, "flightTime")).toBe(measured(plain, "flightTime"));
-    const published = moved.events.filter((each) => each.name === "touchdown" && !each.side);
+    const published = moved.events.filter((each) => each.name === "touchdown" && !isOfLimb(each));
     expect(published.map((each) => [each.contactIndex, each.from])).toEqual([
       [1, "edited"],
       [2, "detected"],

@@ -74,7 +74,7 @@ describe("feet stated for chosen trials", () => {
     expect(trial?.findings).toContainEqual(
       expect.objectContaining({
         code: "session-entry-unused",
-        message: 'session.json says which foot stood on "Fz 3", which is not a plate of this recording.',
+        message: 'It is stated which foot stood on "Fz 3", which is not a plate of this recording.',
         action: 'Correct the name; the plates are "left" and "right".',
       }),
     );

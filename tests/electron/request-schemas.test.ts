@@ -74,6 +74,7 @@ describe("the schemas of requests", () => {
     expect(accepts("trials.statePlates", request(["a.csv"], "swap"))).toBe(true);
     expect(accepts("trials.statePlates", request(["a.csv"], [{ column: "left", foot: "right" }]))).toBe(true);
     expect(accepts("trials.statePlates", request(["a.csv"], []))).toBe(true);
+    expect(accepts("trials.statePlates", request(["a.csv"], "left"))).toBe(true);
     expect(accepts("trials.statePlates", request([], "swap"))).toBe(false);
     expect(accepts("trials.statePlates", request(["a.csv"], "turn"))).toBe(false);
     expect(accepts("trials.statePlates", request(["a.csv"], [{ column: "left", foot: "both" }]))).toBe(false);

@@ -35,7 +35,8 @@ function measureDifferences(
   { measures }: PlainResult,
   { relative, seconds }: OracleTolerances,
 ): string[] {
-  const key = (measure: PlainMeasure): string => `${measure.id} (${measure.side})`;
+  const key = (measure: Pick<PlainMeasure, "id"> & { readonly side?: string }): string =>
+    `${measure.id} (${measure.side})`;
   const ours = new Map(program.measures.map((measure) => [key(measure), measure.value]));
   const theirs = new Map(measures.map((measure) => [key(measure), measure.value]));
   const durations = new Set(program.measures.filter((measure) => measure.unit === "s").map(key));

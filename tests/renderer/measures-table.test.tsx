@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { bearerName } from "../../core/limb.ts";
 import { measureCatalogue } from "../../core/measures/catalogue.ts";
 import { measureColumns, measureRows } from "../../renderer/traces/measure-rows.ts";
 import { MeasuresTable } from "../../renderer/traces/measures-table.tsx";
@@ -34,15 +35,25 @@ describe("the table of measures", () => {
   });
 
   it("puts the involved side before the other and gives colours to an injured athlete only", () => {
-    expect(measureColumns(exampleTrial(), ["right", "left"])).toEqual(["both", "right", "left"]);
+    expect(measureColumns(exampleTrial(), ["right", "left"]).map(bearerName)).toEqual(["both", "right", "left"]);
     expect(markupOf(<MeasuresTable trial={exampleTrial()} involved="right" />)).toContain("limb-involved");
     const healthy = markupOf(<MeasuresTable trial={exampleTrial()} involved="none" />);
     expect(healthy).not.toContain("limb-involved");
     expect(healthy).toContain("limb-left");
   });
 
+  it("has a column a plate, without a limb's colour, while nobody knows which foot stood where", () => {
+    const measures = exampleTrial().measures.map(({ side, plate: _none, ...value }) =>
+      side === "both" ? { ...value, side } : { ...value, plate: side === "left" ? 1 : 2 },
+    );
+    const markup = markupOf(<MeasuresTable trial={exampleTrial({ measures, feet: "unproved" })} involved="right" />);
+    expect(markup).toContain("plate 1");
+    expect(markup).toContain("plate 2");
+    expect(markup).not.toMatch(/limb-(involved|uninvolved|left|right)/);
+  });
+
   it("shows one column for a single-leg trial", () => {
-    expect(measureColumns(exampleTrial({ limb: "left" }), ["right", "left"])).toEqual(["left"]);
+    expect(measureColumns(exampleTrial({ limb: "left" }), ["right", "left"])).toEqual([{ side: "left" }]);
   });
 
   it("says that nothing could be made from a refused trial", () => {

@@ -92,15 +92,22 @@ describe("the symmetry table", () => {
   });
 
   it.each([
-    ["contradicted", "left and right in doubt"],
-    ["unproved", "left and right unproved"],
-  ] as const)("marks a row whose plates are %s", (plates, words) => {
-    const session = exampleSession({ comparisons: [{ ...impulse, plates }] });
+    ["contradicted", "feet contradicted"],
+    ["unproved", "feet unproved"],
+  ] as const)("tells plates instead of sides in a row whose feet are %s", (plates, words) => {
+    const { index: _index, ...none } = impulse;
+    const byPlate = { first: { plate: 1, values: [78.8], mean: 78.8 }, second: { plate: 2, values: [90], mean: 90 } };
+    const session = exampleSession({ comparisons: [{ ...none, ...byPlate, basis: "plates", intervals: [], plates }] });
     const markup = markupOf(
       <SymmetryTable caption="Sides" groups={criterionRows(session)} involved="right" lastColumn="criterion" />,
     );
     expect(markup.match(new RegExp(words, "g"))).toHaveLength(1);
     expect(markup).toContain('class="in-doubt"');
+    expect(markup).toContain(">plate 1</th>");
+    expect(markup).toContain(">plate 2</th>");
+    const row = /<tr data-row="[^"]*" class="in-doubt">.*?<\/tr>/.exec(markup)?.[0] ?? "";
+    expect(row).toContain("78.8");
+    expect(row).not.toMatch(/limb-(involved|uninvolved|left|right)|per-mass/);
   });
 });
 

@@ -2,6 +2,7 @@ import { analyzeRecording } from "../../../core/analyze-recording.ts";
 import { draftTrials } from "../../../core/draft-trials.ts";
 import type { Finding } from "../../../core/finding.ts";
 import { isRefused } from "../../../core/finding.ts";
+import { bearerName } from "../../../core/limb.ts";
 import type { Measure } from "../../../core/measures/measure.ts";
 import { defaultSettings } from "../../../core/settings.ts";
 import { asRecording } from "../../core/simulated/simulated-trial.ts";
@@ -80,7 +81,7 @@ export function judgeTrial(trial: VariedTrial): Verdict {
         ? [
             {
               id: measure.id,
-              side: measure.side,
+              side: bearerName(measure),
               error,
               value: measure.value,
               truth,

@@ -88,7 +88,7 @@ describe("a value that must be reached by both legs together", () => {
   });
 
   it("needs no plates of its own, no lead, and enough trials that are not excluded", () => {
-    const unproved = indices([1.4, 1.44, 1.38, 1.42], { proof: "unproved" });
+    const unproved = indices([1.4, 1.44, 1.38, 1.42], { feet: "unproved" });
     expect(evaluate(twoLegs, unproved).status).toBe("met");
     const few = [...indices([1.4, 1.44]), ...indices([1.38, 1.42], { excluded: true })];
     expect(evaluate(twoLegs, few)).toMatchObject({

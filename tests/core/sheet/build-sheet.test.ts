@@ -233,10 +233,10 @@ describe("the first page", () => {
   test.each(["unproved", "contradicted"] as const)(
     "says beside two-leg values whose plates are %s that it is so",
     (plates) => {
-      const comparison = exampleComparison("brakingImpulse", "both", [93], [109], { plates });
+      const comparison = exampleComparison("brakingImpulse", "both", [93], [109], { plates, basis: "plates" });
       const texts = sheetTexts(sheetOf(exampleSession({ comparisons: [comparison] })));
       const proved = exampleComparison("brakingImpulse", "both", [93], [109], { plates: "proved" });
-      const said = "The values are those of the plates as they are named.";
+      const said = comparison.intervalNote;
       expect(texts.filter((each) => each.includes(said))).toHaveLength(1);
       expect(sheetTexts(sheetOf(exampleSession({ comparisons: [proved] }))).join(" ")).not.toContain(said);
     },
@@ -247,15 +247,16 @@ describe("the first page", () => {
       { name: "1", limb: "left", proof: "unproved" },
       { name: "2", limb: "right", proof: "stated" },
     ] as const;
-    const trials = [exampleTrial("a.csv", "both", 0.3, { plates })];
+    const told = (feet: "unproved" | "contradicted") => [exampleTrial("a.csv", "both", 0.3, { plates, feet })];
+    const trials = told("unproved");
     const comparisons = [exampleComparison("brakingImpulse", "both", [93], [109], { plates: "unproved" })];
     const unproved = sheetTexts(firstPage(sheetOf(exampleSession({ trials, comparisons }))));
     expect(unproved).toContain(
-      "Which foot stood on which plate is not proved, so symmetry within two-leg jumps has no status.",
+      "Which foot stood on which plate is not proved, so two-leg jumps are told by plate and have no index.",
     );
     expect(unproved.some((text) => text.startsWith("Proof of which foot stood on which plate:"))).toBe(true);
     const contradicted = exampleSession({
-      trials,
+      trials: told("contradicted"),
       comparisons: [exampleComparison("brakingImpulse", "both", [93], [109], { plates: "contradicted" })],
     });
     expect(sheetTexts(firstPage(sheetOf(contradicted))).join("\n")).toContain(

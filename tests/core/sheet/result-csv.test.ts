@@ -34,7 +34,7 @@ describe("the long table", () => {
     const codes = [...new Set(findings.map((each) => each.code))].join(" ");
     expect(header).toBe(resultCsvColumns.join(","));
     expect(first).toBe(
-      `a/b.csv,1,countermovementJump,both,analysed,,,,jumpHeightImpulse,both,0.261,m,0.0021,${codes},${sha256},${engineVersion},${settingsHash(defaultSettings).slice(0, 12)}`,
+      `a/b.csv,1,countermovementJump,both,analysed,,,,jumpHeightImpulse,both,0.261,m,0.0021,${codes},${sha256},${engineVersion},${settingsHash(defaultSettings).slice(0, 12)},`,
     );
     expect(csv.endsWith("\n")).toBe(true);
   });

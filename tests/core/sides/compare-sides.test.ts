@@ -103,8 +103,8 @@ describe("comparing within two-leg trials", () => {
   });
 
   it("carries the weakest proof of the plates of the trials it used", () => {
-    const unproved = twoLegTrial(150, 140, { proof: "unproved" });
-    const contradicted = twoLegTrial(150, 140, { proof: "stated", platesContradicted: true });
+    const unproved = twoLegTrial(150, 140, { feet: "unproved" });
+    const contradicted = twoLegTrial(150, 140, { feet: "contradicted" });
     expect(compared("right", [...trials, unproved], "brakingImpulse").plates).toBe("unproved");
     expect(compared("right", [...trials, unproved, contradicted], "brakingImpulse").plates).toBe("contradicted");
     const left = { ...unproved, excluded: true };

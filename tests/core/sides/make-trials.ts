@@ -15,8 +15,7 @@ export function singleLegTrial(limb: Side, heightMetres: number, changes: Partia
     limb,
     measures: [makeMeasure("jumpHeightImpulse", limb, heightMetres)],
     excluded: false,
-    proof: "single-leg-trial",
-    platesContradicted: false,
+    plateLimbs: ["both"],
     ...changes,
   } satisfies ComparableTrial;
 }
@@ -33,8 +32,7 @@ export function twoLegTrial(
     limb: "both",
     measures: [makeMeasure(id, "left", leftNewtonSeconds), makeMeasure(id, "right", rightNewtonSeconds)],
     excluded: false,
-    proof: "single-leg-trial",
-    platesContradicted: false,
+    plateLimbs: ["left", "right"],
     ...changes,
   } satisfies ComparableTrial;
 }

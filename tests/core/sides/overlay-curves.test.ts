@@ -1,10 +1,14 @@
 import { describe, expect, it } from "vitest";
+import type { Side } from "../../../core/limb.ts";
 import { type AlignableCurve, overlayCurves } from "../../../core/sides/overlay-curves.ts";
 
 /** Rounding of one interpolation. */
 const digits = 9;
 
-function curve(changes: Partial<AlignableCurve> = {}): AlignableCurve {
+const leftFirst = [{ side: "left" }, { side: "right" }] as const;
+const rightFirst = [{ side: "right" }, { side: "left" }] as const;
+
+function curve(changes: Partial<AlignableCurve & { readonly side: Side }> = {}): AlignableCurve {
   return {
     file: "a.csv",
     trial: 1,
@@ -17,7 +21,7 @@ function curve(changes: Partial<AlignableCurve> = {}): AlignableCurve {
     startSample: 10,
     endSample: 60,
     ...changes,
-  };
+  } as AlignableCurve;
 }
 
 function at(values: Float64Array, times: Float64Array, time: number): number {
@@ -27,7 +31,7 @@ function at(values: Float64Array, times: Float64Array, time: number): number {
 
 describe("curves laid over each other", () => {
   it("share a time axis with the event at zero, at the highest rate", () => {
-    const made = overlayCurves([curve(), curve({ side: "right", rateHz: 50, alignSample: 30 })], "right", "takeoff");
+    const made = overlayCurves([curve(), curve({ side: "right", rateHz: 50, alignSample: 30 })], rightFirst, "takeoff");
     const times = made?.timeSeconds ?? new Float64Array();
     expect(made?.first.side).toBe("right");
     // By hand: from min(−40/100, −20/50) = −0.4 s to max(10/100, 30/50) = 0.6 s in steps of 1/100 s.
@@ -38,7 +42,7 @@ describe("curves laid over each other", () => {
   });
 
   it("follow the straight line between samples at a fractional event, in body weights", () => {
-    const made = overlayCurves([curve({ alignSample: 50.25 }), curve({ side: "right" })], "left", "takeoff");
+    const made = overlayCurves([curve({ alignSample: 50.25 }), curve({ side: "right" })], leftFirst, "takeoff");
     const values = made?.first.curves[0]?.values ?? new Float64Array();
     // By hand: force 10·50.25 N over 500 N at the event; 10·48.25/500 twenty milliseconds before.
     expect(at(values, made?.timeSeconds ?? values, 0)).toBeCloseTo(1.005, digits);
@@ -48,7 +52,7 @@ describe("curves laid over each other", () => {
   it("have a mean and a standard deviation only where every trial of the side has data", () => {
     const low = curve({ startSample: 30 });
     const high = curve({ file: "b.csv", force: curve().force.map((each) => each + 100) });
-    const made = overlayCurves([low, high, curve({ side: "right" })], "left", "onset");
+    const made = overlayCurves([low, high, curve({ side: "right" })], leftFirst, "onset");
     const times = made?.timeSeconds ?? new Float64Array();
     const first = made?.first;
     expect(first?.curves.map((each) => each.file)).toEqual(["a.csv", "b.csv"]);
@@ -63,7 +67,7 @@ describe("curves laid over each other", () => {
   });
 
   it("have no band from a single trial", () => {
-    const made = overlayCurves([curve(), curve({ side: "right" })], "left", "onset");
+    const made = overlayCurves([curve(), curve({ side: "right" })], leftFirst, "onset");
     expect(made?.first.standardDeviation).toHaveLength(0);
     expect(made?.first.mean).toEqual(made?.first.curves[0]?.values);
   });
@@ -76,13 +80,17 @@ describe("curves laid over each other", () => {
       startSample: 0,
       endSample: 20_000,
     });
-    const made = overlayCurves([long, { ...long, side: "right" }], "left", "takeoff");
+    const made = overlayCurves(
+      [long, curve({ ...long, side: "right" } as AlignableCurve & { side: Side })],
+      leftFirst,
+      "takeoff",
+    );
     expect(made?.timeSeconds.length).toBeGreaterThan(1900);
     expect(made?.timeSeconds.length).toBeLessThanOrEqual(2000);
   });
 
   it("do not exist where a side has no trial", () => {
-    expect(overlayCurves([curve()], "left", "takeoff")).toBeUndefined();
-    expect(overlayCurves([], "left", "takeoff")).toBeUndefined();
+    expect(overlayCurves([curve()], leftFirst, "takeoff")).toBeUndefined();
+    expect(overlayCurves([], leftFirst, "takeoff")).toBeUndefined();
   });
 });

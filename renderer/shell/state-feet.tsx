@@ -1,0 +1,63 @@
+import { Button, Radio } from "@mantine/core";
+import { useState } from "react";
+import { oppositeSide, plateName, type Side } from "../../core/limb.ts";
+import { countOf } from "../../core/plain-words.ts";
+import type { TrialResult } from "../../core/result.ts";
+import { RecordingGroups } from "./recording-groups.tsx";
+import { useWorkspace } from "./workspace.tsx";
+
+interface StateFeetProps {
+  readonly folder: string;
+  /** Trials in which nothing proves which foot stood where. */
+  readonly trials: readonly TrialResult[];
+  readonly onDone: () => void;
+}
+
+/** States which foot stood on which plate in chosen recordings. Nothing is chosen beforehand but the recordings. */
+export function StateFeet({ folder, trials, onDone }: StateFeetProps) {
+  const { apply } = useWorkspace();
+  const [wanted, setWanted] = useState<ReadonlySet<string>>(() => new Set(trials.map((trial) => trial.file)));
+  const [onPlate1, setOnPlate1] = useState<Side>();
+  const files = [...new Set(trials.map((trial) => trial.file))].filter((file) => wanted.has(file));
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        if (onPlate1 === undefined) return;
+        onDone();
+        void apply("trials.statePlates", { folder, files, feet: onPlate1 });
+      }}
+    >
+      <Radio.Group
+        label="How the athlete stood"
+        value={onPlate1 ?? ""}
+        onChange={(value) => setOnPlate1(value === "left" ? "left" : "right")}
+      >
+        {(["left", "right"] as const).map((side) => (
+          <Radio
+            key={side}
+            value={side}
+            label={`The ${side} foot on ${plateWords(trials, 0)}, the ${oppositeSide(side)} foot on ${plateWords(trials, 1)}`}
+          />
+        ))}
+      </Radio.Group>
+      <p className="muted">In the recordings chosen below. Undo takes it back in one step.</p>
+      <RecordingGroups trials={trials} chosen={wanted} onChange={setWanted} />
+      <div className="question-buttons">
+        <Button type="submit" disabled={files.length === 0 || onPlate1 === undefined}>
+          State it for {countOf(files.length, "recording")}
+        </Button>
+        <Button variant="default" onClick={onDone}>
+          Cancel
+        </Button>
+      </div>
+    </form>
+  );
+}
+
+/** "plate 1, column “Fz A”": the plate with the names the files give it. */
+function plateWords(trials: readonly TrialResult[], index: number): string {
+  const names = [...new Set(trials.flatMap((trial) => trial.plates[index]?.name ?? []))];
+  const place = plateName(index + 1);
+  return names.length === 0 || names.includes(place) ? place : `${place} (column “${names.join("” or “")}”)`;
+}

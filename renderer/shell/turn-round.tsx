@@ -1,0 +1,46 @@
+import { Button } from "@mantine/core";
+import { useState } from "react";
+import { countOf } from "../../core/plain-words.ts";
+import type { SessionResult } from "../../core/result.ts";
+import { namedByContradiction } from "./named-by-contradiction.ts";
+import { RecordingGroups } from "./recording-groups.tsx";
+import { useWorkspace } from "./workspace.tsx";
+
+interface TurnRoundProps {
+  readonly session: SessionResult;
+  readonly onDone: () => void;
+}
+
+/** Turns left and right round in chosen recordings. */
+export function TurnRound({ session, onDone }: TurnRoundProps) {
+  const { apply } = useWorkspace();
+  const [wanted, setWanted] = useState<ReadonlySet<string>>(() => namedByContradiction(session));
+  const onTwo = session.trials.filter(
+    (trial) => trial.plates.length === 2 && trial.plates.every((plate) => plate.limb !== "both"),
+  );
+  const files = [...new Set(onTwo.map((trial) => trial.file))].filter((file) => wanted.has(file));
+  return (
+    <form
+      onSubmit={(event) => {
+        event.preventDefault();
+        onDone();
+        void apply("trials.statePlates", { folder: session.folder, files, feet: "swap" });
+      }}
+    >
+      <p>
+        Choose the recordings in which the athlete stood the other way round than it says now; those that the
+        contradiction speaks of are chosen already. What is called left in them becomes right. Undo takes it back in one
+        step.
+      </p>
+      <RecordingGroups trials={onTwo} chosen={wanted} onChange={setWanted} />
+      <div className="question-buttons">
+        <Button type="submit" disabled={files.length === 0}>
+          Turn left and right round in {countOf(files.length, "recording")}
+        </Button>
+        <Button variant="default" onClick={onDone}>
+          Cancel
+        </Button>
+      </div>
+    </form>
+  );
+}
