@@ -63,6 +63,7 @@ export function concludeSession(session: SessionStatements, files: SessionTrials
               trialsAllowed: (asked, limb) =>
                 trialsAllowed(allowing, asked, limb, { trials, description: { involved } }),
             }),
+            ...(description.otherInjuries && { otherInjuries: description.otherInjuries }),
           },
           settings,
         );

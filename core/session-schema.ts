@@ -10,6 +10,7 @@ import {
   stopKinds,
 } from "./gate/gate-schema.ts";
 import { measureCatalogue } from "./measures/catalogue.ts";
+import { bodyParts } from "./session.ts";
 import { settingsCatalogue } from "./settings.ts";
 import { testKinds } from "./test-kind.ts";
 
@@ -126,6 +127,14 @@ export const referenceSchema = z
     expectedKnownMeasure,
   );
 
+/** One entry of `otherInjuries`. */
+const otherInjurySchema = z.strictObject({
+  side,
+  bodyPart: z.enum(bodyParts),
+  what: text,
+  date: isoDate.exactOptional(),
+});
+
 /** Everything a `session.json` may hold: the run-time twin of `SessionDescription`. Keys stand in the order of writing. */
 export const sessionSchema = z.strictObject({
   athlete: z
@@ -140,6 +149,7 @@ export const sessionSchema = z.strictObject({
     .exactOptional(),
   involved: z.enum(["left", "right", "both", "none"]).exactOptional(),
   injury: z.string().exactOptional(),
+  otherInjuries: z.array(otherInjurySchema).readonly().exactOptional(),
   date: isoDate.exactOptional(),
   milestone: z.string().exactOptional(),
   massKg: z.number().positive().max(settingsCatalogue.bodyMassMaximumKg.default).exactOptional(),

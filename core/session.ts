@@ -56,6 +56,21 @@ export interface FileEntry {
   readonly leadingLeg?: Side;
 }
 
+/** Parts of the body that an injury or operation may name. */
+export const bodyParts = ["knee", "hip", "thigh", "lower leg", "ankle", "foot", "other"] as const;
+
+export type BodyPart = (typeof bodyParts)[number];
+
+/** An injury or operation that does not make its side the involved one: a caution on that limb. */
+export interface OtherInjury {
+  readonly side: Side;
+  readonly bodyPart: BodyPart;
+  /** What it is, in words ("sprain of the outer ligaments"). */
+  readonly what: string;
+  /** ISO date (YYYY-MM-DD). */
+  readonly date?: string;
+}
+
 /** The foot that stood on one force column, as the tester says. */
 export interface StatedPlate {
   readonly column: string;
@@ -82,6 +97,8 @@ export interface SessionDescription {
   readonly involved?: InvolvedSide;
   /** The injury in words ("right knee, anterior cruciate ligament reconstruction, hamstring graft"). */
   readonly injury?: string;
+  /** Injuries on this day that involve no side, each a caution on its limb. */
+  readonly otherInjuries?: readonly OtherInjury[];
   /** ISO date (YYYY-MM-DD). */
   readonly date?: string;
   readonly milestone?: string;

@@ -69,8 +69,9 @@ const jonas = {
   birthYear: 2001,
   sport: "handball, line player",
 } as const;
-const jonasInjury =
-  "Left knee: anterior cruciate ligament reconstructed with a bone–tendon–bone graft. Right knee: partial meniscectomy in 2022, so the uninvolved side carries a caution.";
+const jonasInjury = "Left knee: anterior cruciate ligament reconstructed with a bone–tendon–bone graft.";
+/** It makes the right knee no second involved one, and yet the comparison limb carries a caution. */
+const jonasOther = [{ side: "right", bodyPart: "knee", what: "partial meniscectomy", date: "2022-09-15" }] as const;
 const aila = { code: "GH-21", name: "Aila Rusten", sex: "female", birthYear: 2006, sport: "handball" } as const;
 
 const preInjuryDate = "2025-08-19";
@@ -236,7 +237,9 @@ export const demoSessions: readonly DemoSession[] = [
     seed: 1400,
     description: {
       ...marenAfter("2026-12-14", "month 9", { pain: [0, 0], effusion: "none" }),
-      note: "Left ankle sprain in November, two weeks of training missed.",
+      otherInjuries: [
+        { side: "left", bodyPart: "ankle", what: "sprain, two weeks of training missed", date: "2026-11-16" },
+      ],
     },
   },
   {
@@ -285,6 +288,7 @@ export const demoSessions: readonly DemoSession[] = [
       athlete: jonas,
       involved: "left",
       injury: jonasInjury,
+      otherInjuries: jonasOther,
       date: "2026-10-20",
       milestone: "month 6",
       operation: jonasOperation,
@@ -315,6 +319,7 @@ export const demoSessions: readonly DemoSession[] = [
       athlete: jonas,
       involved: "left",
       injury: jonasInjury,
+      otherInjuries: jonasOther,
       date: "2027-01-20",
       milestone: "month 9",
       operation: jonasOperation,

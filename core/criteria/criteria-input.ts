@@ -1,5 +1,6 @@
 import type { Gate } from "../gate/gate.ts";
 import type { InvolvedSide, Limb } from "../limb.ts";
+import type { OtherInjury } from "../session.ts";
 import type { ComparableTrial, Comparison } from "../sides/comparison.ts";
 import type { TestKind } from "../test-kind.ts";
 import type { ReferenceValue } from "./criterion.ts";
@@ -8,6 +9,8 @@ import type { ReferenceValue } from "./criterion.ts";
 export interface CriteriaInput {
   readonly comparisons: readonly Comparison[];
   readonly involved: InvolvedSide;
+  /** Injuries on that day that involve no side. */
+  readonly otherInjuries?: readonly OtherInjury[];
   readonly references: readonly ReferenceValue[];
   readonly gate: Gate;
   /** Every trial of the session that has measures, excluded ones too: they count as attempts. */

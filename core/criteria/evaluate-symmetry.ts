@@ -5,6 +5,7 @@ import type { Settings } from "../settings.ts";
 import { boxHeightText, startsFromBox } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { indexMoments, spreadIsKnown } from "../sides/index-moments.ts";
+import { comparisonLimbCautions } from "../sides/other-injuries.ts";
 import { widenedByPlates } from "../sides/plate-share.ts";
 import { ratioInterval } from "../sides/ratio-interval.ts";
 import { trialStatisticOf } from "../sides/trial-statistic.ts";
@@ -150,6 +151,12 @@ export function evaluateSymmetry(criterion: Symmetry, input: CriteriaInput, sett
     reason: sentences(decided.reason, boxWords(criterion, comparison, input.comparisons)),
     ...(high === "" ? {} : { qualifier: "the comparison limb is lower, look at both" }),
     moreTrials: decided.status === "too-close-to-call" ? moreTrials(criterion, comparison, input, settings) : "",
-    caution: sentences(high, overstates, single, criterion.note === undefined ? "" : asSentence(criterion.note)),
+    caution: sentences(
+      high,
+      overstates,
+      ...comparisonLimbCautions(input.otherInjuries, input.involved),
+      single,
+      criterion.note === undefined ? "" : asSentence(criterion.note),
+    ),
   };
 }

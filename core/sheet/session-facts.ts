@@ -2,6 +2,7 @@ import { formatValue, joinNumberText } from "../format-number.ts";
 import { asSentence, dateInWords } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
 import type { SessionDescription } from "../session.ts";
+import { otherInjuryCautions } from "../sides/other-injuries.ts";
 import { median } from "../sides/trial-statistic.ts";
 import { countsInMeans } from "../weight/held-trial.ts";
 import type { SheetBlock } from "./document.ts";
@@ -17,6 +18,7 @@ export function sessionFacts(session: SessionResult): SheetBlock {
     items: [
       { name: "Athlete", value: athleteInWords(description.athlete), wide: true },
       { name: "Involved side", value: involvedInWords(description), wide: true },
+      ...otherInjuryCautions(description).map((value) => ({ name: "Another injury", value, wide: true as const })),
       { name: "Body mass", value: bodyMassInWords(session) },
       ...gateFacts(session),
       ...(description.note === undefined

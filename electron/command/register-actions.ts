@@ -102,7 +102,7 @@ function list(register: Register, { options }: RegisterRequest): RegisterAnswer 
     [
       code,
       name ?? "",
-      `involved: ${involved}`,
+      `involved: ${involved ?? "not stated"}`,
       counted(sessions, "session"),
       [lastSession?.date, lastSession?.milestone].filter((each) => each !== undefined).join(", "),
     ].join("\t"),

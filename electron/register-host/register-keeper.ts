@@ -1,6 +1,7 @@
 import type { RecordingFile } from "../../core/recording/file.ts";
 import type { SessionDescription } from "../../core/session.ts";
 import { describeSession } from "../register/describe-session.ts";
+import type { RecordContent } from "../register/record-schemas.ts";
 import type { Register } from "../register/register.ts";
 import { descriptionOf } from "../register/session-conversion.ts";
 import { RequestRefused } from "../request-refused.ts";
@@ -43,10 +44,20 @@ function describe(register: Register, id: string, description: SessionDescriptio
       "The operation of an athlete in the register is changed under Athletes, for all sessions at once. Nothing was changed.",
     );
   }
-  const { involved, ...others } = description;
-  // What follows from injuries and operations goes on following from them.
-  const follows = described.session.content.involved === undefined && involved === before.involved;
-  describeSession(register, id, follows || involved === undefined ? others : description, change);
+  describeSession(register, id, withoutWhatFollows(description, before, described.session.content), change);
+}
+
+/** What follows from injuries and operations goes on following from them: it is not kept in the session's record. */
+function withoutWhatFollows(
+  description: SessionDescription,
+  before: SessionDescription,
+  content: Pick<RecordContent<"sessions">, "involved" | "otherInjuries">,
+): SessionDescription {
+  const following = (["involved", "otherInjuries"] as const).filter(
+    (key) => content[key] === undefined && JSON.stringify(description[key]) === JSON.stringify(before[key]),
+  );
+  const entries = Object.entries(description).filter(([key]) => !following.some((each) => each === key));
+  return Object.fromEntries(entries) as SessionDescription;
 }
 
 function addRecording(register: Register, id: string, { path, bytes, sha256 }: RecordingFile): void {

@@ -1,5 +1,5 @@
-import { involvedSideAt } from "../../core/gate/involved-side-at.ts";
 import type { InvolvedSide } from "../../core/limb.ts";
+import { involvedSideAt } from "../../core/sides/involvement.ts";
 import { comparePaths } from "../recording-names.ts";
 import { RequestRefused } from "../request-refused.ts";
 import type { AthleteLines } from "./athlete-lines.ts";
@@ -156,12 +156,13 @@ function lineOf(
     .flatMap((each) => each.content.date ?? [])
     .toSorted(comparePaths)
     .at(-1);
-  const sides = injured.map((each) => each.content);
+  const recorded = injured.map((each) => each.content);
+  const involved = involvedSideAt(recorded, undefined, content.nobodyInjured !== undefined) ?? sessions?.involved;
   return {
     id,
     code: content.code,
     ...(content.name !== undefined && { name: content.name }),
-    involved: sides.length > 0 ? involvedSideAt(sides, undefined) : (sessions?.involved ?? "none"),
+    ...(involved !== undefined && { involved }),
     ...(operated !== undefined && { operated }),
     sessions: sessions?.count ?? 0,
     ...(sessions && { lastSession: sessions.last }),

@@ -22,7 +22,7 @@ export class AthleteLines {
   /** There are lines in the file, and they were written with the journal's last entry. */
   get inStep(): boolean {
     const head = readFact(this.#connection, "journalHead");
-    return head !== undefined && readFact(this.#connection, "athleteLines")?.journalHash === head.hash;
+    return head !== undefined && readFact(this.#connection, "athleteLines")?.journalHash === stepOf(head.hash);
   }
 
   /** Every line; undefined where one is not what was written. */
@@ -84,12 +84,20 @@ export class AthleteLines {
 
   #noteStep(): void {
     const head = readFact(this.#connection, "journalHead");
-    if (head !== undefined) writeFact(this.#connection, "athleteLines", { journalHash: head.hash });
+    if (head !== undefined) writeFact(this.#connection, "athleteLines", { journalHash: stepOf(head.hash) });
   }
 
   #place(athlete: string): string {
     return JSON.stringify([this.#registerId, "athleteLines", athlete, "content"]);
   }
+}
+
+/** Raised when a line is made otherwise from the same records: lines of an earlier program are then made anew. */
+const lineForm = 2;
+
+/** Lines fit the records where they were written with the journal's last entry, in this form. */
+function stepOf(journalHash: string): string {
+  return Buffer.from(sha256Of("athleteLines", Buffer.from(`${lineForm} ${journalHash}`))).toString("hex");
 }
 
 /** Takes all lines out of a register or backup, of an earlier schema too, within the caller's transaction. */

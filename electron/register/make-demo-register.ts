@@ -36,11 +36,23 @@ const readiness = (date: string, value: number): RecordContent<"enteredFindings"
   source: "questionnaire, 0 to 100; simulated",
 });
 
+const involvedKnee = { bodyPart: "knee", involved: true } as const;
+
 const histories: readonly DemoHistory[] = [
   {
     code: "GH-07",
     athlete: { heightMetres: 1.74, dominantSide: "right", note: "Invented. Jumps off the left leg." },
-    injuries: [{ side: "right", structure: "anterior cruciate ligament", date: "2026-01-17" }],
+    injuries: [
+      { side: "right", structure: "anterior cruciate ligament", date: "2026-01-17", ...involvedKnee },
+      {
+        side: "left",
+        structure: "sprain, two weeks of training missed",
+        date: "2026-11-16",
+        until: "2027-01-31",
+        bodyPart: "ankle",
+        involved: false,
+      },
+    ],
     operations: [
       {
         side: "right",
@@ -48,6 +60,7 @@ const histories: readonly DemoHistory[] = [
         graft: "hamstring",
         date: "2026-03-12",
         repaired: "no",
+        ...involvedKnee,
       },
     ],
     entered: [
@@ -64,7 +77,8 @@ const histories: readonly DemoHistory[] = [
   },
   {
     code: "GH-14",
-    athlete: { heightMetres: 1.9, note: "Invented. Right partial meniscectomy in 2022." },
+    athlete: { heightMetres: 1.9, note: "Invented." },
+    injuries: [{ side: "left", structure: "anterior cruciate ligament", date: "2026-03-07", ...involvedKnee }],
     operations: [
       {
         side: "left",
@@ -72,10 +86,12 @@ const histories: readonly DemoHistory[] = [
         graft: "bone–tendon–bone",
         date: "2026-04-14",
         repaired: "no",
+        ...involvedKnee,
       },
+      { side: "right", procedure: "partial meniscectomy", date: "2022-09-15", bodyPart: "knee", involved: false },
     ],
   },
-  { code: "GH-21", athlete: { note: "Invented. Never injured." } },
+  { code: "GH-21", athlete: { nobodyInjured: "2026-11-09", note: "Invented. Never injured." } },
 ];
 
 /**
@@ -112,7 +128,8 @@ function writeHistory(register: Register, { code, athlete, injuries, operations,
     changes.change("athletes", record.id, { ...record.content, ...athlete });
     const [injury] = (injuries ?? []).map((each) => changes.add("injuries", owner, each));
     for (const each of operations ?? []) {
-      changes.add("operations", injury === undefined ? owner : { ...owner, injury }, each);
+      const isOfInjury = injury !== undefined && each.involved === true;
+      changes.add("operations", isOfInjury ? { ...owner, injury } : owner, each);
     }
     for (const each of entered ?? []) changes.add("enteredFindings", owner, each);
   });

@@ -1,10 +1,11 @@
 import { daysBetween } from "../../core/gate/days.ts";
 import type { SessionOperation } from "../../core/gate/gate-schema.ts";
 import type { InvolvedSide } from "../../core/limb.ts";
+import { isInvolved } from "../../core/sides/involvement.ts";
 import type { RecordContent } from "./record-schemas.ts";
 
 /**
- * The operation that counts for a session: the latest on an involved side by its day. One without a date outranks
+ * The operation that counts for a session: the latest on an involved side, of those that make it one, by its day. One without a date outranks
  * them, because it may be the latest.
  */
 export function operationAt(
@@ -12,7 +13,7 @@ export function operationAt(
   involved: InvolvedSide | undefined,
   date: string | undefined,
 ): SessionOperation | undefined {
-  const ofSide = operations.filter(({ side }) => involved === "both" || involved === undefined || side === involved);
+  const ofSide = operations.filter(isInvolved).filter(({ side }) => involved === "both" || involved === undefined || side === involved);
   const undated = ofSide.find((each) => each.date === undefined);
   const by = ofSide.filter(
     (each) => each.date !== undefined && (date === undefined || daysBetween(each.date, date) >= 0),

@@ -5,6 +5,7 @@ import {
   effusionGrades,
   sessionOperationSchema,
 } from "../../core/gate/gate-schema.ts";
+import { bodyParts } from "../../core/session.ts";
 import { fileEntrySchema, sessionSchema } from "../../core/session-schema.ts";
 import { testKinds } from "../../core/test-kind.ts";
 
@@ -29,11 +30,22 @@ export const athleteSchema = z.strictObject({
   sport: freeText.exactOptional(),
   level: freeText.exactOptional(),
   dominantSide: side.exactOptional(),
+  /** The day on which somebody stated that nobody is injured. */
+  nobodyInjured: isoDate.exactOptional(),
   note: freeText.exactOptional(),
 });
 
+/** Which part of the body, and whether a person marks its side as involved; records from before have none of these. */
+const involvement = {
+  bodyPart: z.enum(bodyParts).exactOptional(),
+  involved: z.boolean().exactOptional(),
+  involvedFrom: isoDate.exactOptional(),
+  until: isoDate.exactOptional(),
+};
+
 const injurySchema = z.strictObject({
   side,
+  ...involvement,
   structure: text,
   date: isoDate,
   restrictions: freeText.exactOptional(),
@@ -42,6 +54,9 @@ const injurySchema = z.strictObject({
 
 const operationSchema = z.strictObject({
   side,
+  ...involvement,
+  /** The side that a person confirmed although the injury is on the other one. */
+  sideConfirmed: side.exactOptional(),
   procedure: text,
   graft: freeText.exactOptional(),
   /** Absent where nobody knows it. */
@@ -107,6 +122,7 @@ const sessionRecordSchema = z.strictObject({
   gravity: described.gravity,
   involved: described.involved,
   injury: described.injury,
+  otherInjuries: described.otherInjuries,
   dropHeightMetres: described.dropHeightMetres,
   leadingLeg: described.leadingLeg,
   plates: described.plates,

@@ -9,8 +9,11 @@ export interface AthleteLine {
   readonly id: string;
   readonly code: string;
   readonly name?: string;
-  /** As of the injuries and operations in the register; where it has none, as the latest session that says so. */
-  readonly involved: InvolvedSide;
+  /**
+   * As the marked injuries and operations that have not ended say, else the statement that nobody is injured, else the
+   * latest session that says so; absent where nobody has said it.
+   */
+  readonly involved?: InvolvedSide;
   /** Date of the latest operation. */
   readonly operated?: string;
   readonly sessions: number;

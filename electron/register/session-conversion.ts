@@ -1,7 +1,7 @@
 import type { Finding } from "../../core/finding.ts";
 import { type EffusionGrade, effusionGrades } from "../../core/gate/gate-schema.ts";
-import { involvedSideAt } from "../../core/gate/involved-side-at.ts";
 import type { FileEntry, SessionDescription } from "../../core/session.ts";
+import { involvedSideAt, otherInjuriesAt, type RecordedInjury } from "../../core/sides/involvement.ts";
 import { earlierAnswers } from "./earlier-cautions.ts";
 import { operationAt } from "./operation-at.ts";
 import type { RecordContent } from "./record-schemas.ts";
@@ -18,6 +18,7 @@ const sharedKeys = [
   "protocol",
   "involved",
   "injury",
+  "otherInjuries",
   "dropHeightMetres",
   "leadingLeg",
   "plates",
@@ -47,8 +48,8 @@ export function describedAthlete(athlete: RecordContent<"athletes">): NonNullabl
 /** The records behind one session. */
 export interface DescribedSession extends SessionRecords {
   readonly athlete?: StoredRecord<"athletes">;
-  /** Of the athlete; they say which side is involved where the session itself does not. */
-  readonly injuriesAndOperations: readonly { readonly side: "left" | "right"; readonly date?: string }[];
+  /** Of the athlete; they say which side is involved, and which injuries are not, where the session itself does not. */
+  readonly injuriesAndOperations: readonly RecordedInjury[];
   readonly operations: readonly RecordContent<"operations">[];
 }
 
@@ -60,8 +61,10 @@ export function descriptionOf(described: DescribedSession): SessionDescription {
     sharedKeys.filter((key) => content[key] !== undefined).map((key) => [key, content[key]]),
   ) as Pick<SessionDescription, (typeof sharedKeys)[number]>;
   const { injuriesAndOperations } = described;
-  const fromRecord = injuriesAndOperations.length > 0 ? involvedSideAt(injuriesAndOperations, content.date) : undefined;
-  const involved = content.involved ?? fromRecord;
+  const nobodyInjured = described.athlete?.content.nobodyInjured !== undefined;
+  const involved = content.involved ?? involvedSideAt(injuriesAndOperations, content.date, nobodyInjured);
+  const recorded = otherInjuriesAt(injuriesAndOperations, content.date);
+  const otherInjuries = content.otherInjuries ?? (recorded.length > 0 ? recorded : undefined);
   const pain = worstPain(content.pain);
   const effusion = worstEffusion(content.effusion);
   const cautions = describedCautions(content);
@@ -71,6 +74,7 @@ export function descriptionOf(described: DescribedSession): SessionDescription {
     ...(athlete && { athlete }),
     ...shared,
     ...(involved !== undefined && { involved }),
+    ...(otherInjuries !== undefined && { otherInjuries }),
     ...(pain !== undefined && { pain }),
     ...(effusion !== undefined && { effusion }),
     ...(operation !== undefined && { operation }),

@@ -1,13 +1,15 @@
+import type { InvolvedSide } from "../../core/limb.ts";
+import { involvedSideAt, isInvolved, type RecordedInjury } from "../../core/sides/involvement.ts";
 import type { AthletePage } from "../../electron/register/register-views.ts";
-import { dateWords } from "../shell/words.ts";
+import { dateWords, involvedWords } from "../shell/words.ts";
 import { sinceWords } from "./dates.ts";
 
 /** Who an athlete is, on one line. */
 export function athleteFacts({ athlete, injuries, operations }: AthletePage, today: string): string {
   const { sex, birthYear, birthDate, heightMetres, sport, level, dominantSide } = athlete.content;
   const year = birthYear ?? (birthDate === undefined ? undefined : Number(birthDate.slice(0, 4)));
-  const sides = new Set([...injuries, ...operations].map(({ content }) => content.side));
-  const [side] = sides;
+  const recorded = [...injuries, ...operations].map(({ content }) => content);
+  const involved = involvedSideAt(recorded, today, athlete.content.nobodyInjured !== undefined);
   const operated = operations
     .map(({ content }) => content.date)
     .toSorted()
@@ -19,9 +21,16 @@ export function athleteFacts({ athlete, injuries, operations }: AthletePage, tod
     sport,
     level,
     dominantSide === undefined ? "" : `${dominantSide} side dominant`,
-    side === undefined ? "" : sides.size === 2 ? "both knees involved" : `${side} side involved`,
+    involvedNow(involved, recorded),
     operated === undefined ? "" : `operated ${dateWords(operated)}, ${sinceWords(operated, today)}`,
   ]
     .filter((part) => part !== undefined && part !== "")
     .join(" · ");
+}
+
+/** "Nobody injured" only where somebody stated it: records that have not begun, or are over, say less. */
+function involvedNow(involved: InvolvedSide | undefined, recorded: readonly RecordedInjury[]): string {
+  if (involved === "none")
+    return recorded.some(isInvolved) ? "no side involved on this day" : "nobody injured, as stated";
+  return involved === undefined ? "" : involvedWords(involved);
 }

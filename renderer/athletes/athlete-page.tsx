@@ -10,6 +10,7 @@ import { athleteFacts } from "./athlete-facts.ts";
 import { Consents } from "./consents.tsx";
 import { CurrentSession } from "./current-session.tsx";
 import { today } from "./dates.ts";
+import { InjuryQuestions } from "./injury-questions.tsx";
 import { RecordForm } from "./record-form.tsx";
 import { StartSessionForm } from "./start-session-form.tsx";
 import { Timeline } from "./timeline.tsx";
@@ -66,6 +67,13 @@ export function AthletePage({ page, workspace, onShow, onGone }: AthletePageProp
           </div>
         )}
       </section>
+      {canWrite && doing === undefined && (
+        <InjuryQuestions
+          page={page}
+          onAdd={() => setDoing({ form: "injuries" })}
+          onEdit={(form, id) => setDoing({ form, id })}
+        />
+      )}
       {doing?.form === "session" && <StartSessionForm page={page} onDone={done} onCancel={done} />}
       {doing !== undefined && doing.form !== "session" && (
         <RecordForm

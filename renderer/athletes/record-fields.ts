@@ -1,3 +1,4 @@
+import { bodyParts } from "../../core/session.ts";
 import type { WrittenKind, WrittenRecord } from "../../electron/register-host/register-api.ts";
 
 /** One field of a form about a record. */
@@ -14,12 +15,42 @@ export interface RecordField {
   readonly range?: readonly [number, number];
   readonly scale?: number;
   readonly wide?: true;
+  /** Of a choice between yes and no: kept as true and false. */
+  readonly isYesNo?: true;
+  /** Beside the field while a record that is changed does not state it. */
+  readonly whileNotStated?: string;
 }
 
 const sides = [
   ["left", "left"],
   ["right", "right"],
 ] as const;
+
+/** Which part of the body, and whether its side counts as the involved one, of injuries and operations alike. */
+const involvement: readonly RecordField[] = [
+  {
+    name: "bodyPart",
+    label: "Body part",
+    type: "choice",
+    required: true,
+    options: bodyParts.map((part) => [part, part] as const),
+    whileNotStated: "Not stated in this record: it has been taken for the knee so far.",
+  },
+  {
+    name: "involved",
+    label: "Makes its side the involved one",
+    type: "choice",
+    required: true,
+    isYesNo: true,
+    options: [
+      ["yes", "yes"],
+      ["no", "no: a caution on that limb"],
+    ],
+    whileNotStated: "Not stated in this record: it has counted as involved so far.",
+  },
+  { name: "involvedFrom", label: "Involved from, if not from its date", type: "date" },
+  { name: "until", label: "Until, once it is over", type: "date" },
+];
 
 /** The fields of each form, in order. */
 export const recordFields: Readonly<Record<WrittenKind, readonly RecordField[]>> = {
@@ -40,12 +71,14 @@ export const recordFields: Readonly<Record<WrittenKind, readonly RecordField[]>>
     { name: "sport", label: "Sport", type: "text" },
     { name: "level", label: "Level", type: "text" },
     { name: "dominantSide", label: "Dominant side", type: "choice", options: sides },
+    { name: "nobodyInjured", label: "Stated that nobody is injured, on", type: "date" },
     { name: "note", label: "Note", type: "long", wide: true },
   ],
   injuries: [
     { name: "side", label: "Side", type: "choice", options: sides, required: true },
     { name: "structure", label: "What is injured", type: "text", required: true, wide: true },
     { name: "date", label: "Date of the injury", type: "date", required: true },
+    ...involvement,
     { name: "restrictions", label: "Restrictions", type: "text", wide: true },
     { name: "note", label: "Note", type: "long", wide: true },
   ],
@@ -65,6 +98,7 @@ export const recordFields: Readonly<Record<WrittenKind, readonly RecordField[]>>
         ["not known", "not known: the later weeks count"],
       ],
     },
+    ...involvement,
     { name: "restrictions", label: "The surgeon's restrictions", type: "text", wide: true },
     { name: "note", label: "Note", type: "long", wide: true },
   ],
@@ -76,6 +110,7 @@ export const recordFields: Readonly<Record<WrittenKind, readonly RecordField[]>>
       label: "Consent",
       type: "choice",
       required: true,
+      isYesNo: true,
       options: [
         ["yes", "given"],
         ["no", "not given or withdrawn"],
@@ -127,6 +162,11 @@ export function contentFrom(
     }
     content[field.name] = value;
   }
+  const { date, involvedFrom, until } = content;
+  const from = typeof involvedFrom === "string" ? involvedFrom : date;
+  if (typeof until === "string" && typeof from === "string" && until < from) {
+    return { problem: "It ends before it begins: correct one of the dates." };
+  }
   // Its parts were made from the fields of this kind; the host checks them against the record's own schema.
   return { content: content as WrittenRecord["content"] };
 }
@@ -135,8 +175,11 @@ function missingWords({ label, orUnknown }: RecordField): string {
   return orUnknown ? `${label} is missing: enter it, or say that it is not known.` : `${label} is missing.`;
 }
 
-function valueIn({ name, type, range, scale = 1 }: RecordField, text: string): string | number | boolean | undefined {
-  if (name === "given") return text === "yes";
+function valueIn(
+  { isYesNo, type, range, scale = 1 }: RecordField,
+  text: string,
+): string | number | boolean | undefined {
+  if (isYesNo) return text === "yes";
   if (type !== "number") return text;
   const value = Number(text.replace(",", "."));
   const [least, most] = range ?? [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY];

@@ -55,6 +55,7 @@ export function RecordForm({ kind, title, athlete, record, defaults, onDone, onC
           <Field
             key={field.name}
             field={field}
+            note={record !== undefined && written[field.name] === "" ? (field.whileNotStated ?? "") : ""}
             value={written[field.name] ?? ""}
             onChange={(value) => setWritten({ ...written, [field.name]: value })}
           />
@@ -77,17 +78,20 @@ export function RecordForm({ kind, title, athlete, record, defaults, onDone, onC
 
 interface FieldProps {
   readonly field: RecordField;
+  /** What to know about it; empty where there is nothing. */
+  readonly note: string;
   readonly value: string;
   readonly onChange: (value: string) => void;
 }
 
-function Field({ field, value, onChange }: FieldProps) {
+function Field({ field, note, value, onChange }: FieldProps) {
   const { label, type, options = [], required, orUnknown, wide } = field;
   const common = {
     label,
     value,
     onChange: (event: React.ChangeEvent<HTMLInputElement | HTMLSelectElement>) => onChange(event.currentTarget.value),
     ...(wide && { className: "answer-wide" }),
+    ...(note !== "" && { description: note }),
   };
   if (type === "choice") {
     return (

@@ -1,6 +1,6 @@
-import { involvedSideAt } from "../../core/gate/involved-side-at.ts";
 import type { InvolvedSide } from "../../core/limb.ts";
 import { shippedProtocol } from "../../core/protocol/shipped-protocols.ts";
+import { involvedSideAt, isInvolved } from "../../core/sides/involvement.ts";
 import type { RecordContent } from "../../electron/register/record-schemas.ts";
 import type { AthletePage } from "../../electron/register/register-views.ts";
 import type { SessionPlan } from "../../electron/register-host/register-api.ts";
@@ -118,10 +118,10 @@ export function planFrom(
   return { plan };
 }
 
-/** The involved side on a day as injuries and operations of the register say; undefined where it has neither. */
-export function involvedInRegister({ injuries, operations }: AthletePage, date: string): InvolvedSide | undefined {
-  const events = [...injuries, ...operations].map(({ content }) => content);
-  return events.length === 0 ? undefined : involvedSideAt(events, date);
+/** The involved side on a day as the register says: by what is marked, or stated to be nobody; undefined by neither. */
+export function involvedInRegister(page: AthletePage, date: string): InvolvedSide | undefined {
+  const recorded = [...page.injuries, ...page.operations].map(({ content }) => content);
+  return involvedSideAt(recorded, date, page.athlete.content.nobodyInjured !== undefined);
 }
 
 /** True unless it is stated that nobody is injured: then fewer questions are asked. */
@@ -138,18 +138,12 @@ export function lastAnsweredBy({ sessions }: Pick<AthletePage, "sessions">): str
 
 /** The injury in words as of a day: the latest operation, else the latest injury. */
 function injuryAt({ injuries, operations }: AthletePage, date: string): string {
-  const operation = latestBy(
-    operations.map(({ content }) => content),
-    date,
-  );
+  const operation = latestBy(operations.map(({ content }) => content).filter(isInvolved), date);
   if (operation !== undefined) {
     const graft = operation.graft === undefined ? "" : `, ${operation.graft} graft`;
     return `${operation.side} ${operation.procedure}${graft}`;
   }
-  const injury = latestBy(
-    injuries.map(({ content }) => content),
-    date,
-  );
+  const injury = latestBy(injuries.map(({ content }) => content).filter(isInvolved), date);
   return injury === undefined ? "" : `${injury.side} ${injury.structure}`;
 }
 

@@ -1,5 +1,6 @@
 import { Button } from "@mantine/core";
 import { countOf } from "../../core/plain-words.ts";
+import { isInvolved, type RecordedInjury } from "../../core/sides/involvement.ts";
 import type { RecordKey } from "../../electron/register/record-tables.ts";
 import type { AthletePage, SessionRecords } from "../../electron/register/register-views.ts";
 import { lacksNextDay } from "../cautions/last-response.ts";
@@ -112,7 +113,9 @@ function entriesOf({ injuries, operations, sessions }: AthletePage): readonly En
       id,
       date: content.date ?? "",
       what: "Injury",
-      words: [`${content.side} ${content.structure}`, content.restrictions].filter(Boolean).join(" · "),
+      words: [`${content.side} ${content.structure}`, involvementWords(content), content.restrictions]
+        .filter(Boolean)
+        .join(" · "),
     })),
     ...operations.map(({ id, content }) => ({
       kind: "operations" as const,
@@ -121,6 +124,7 @@ function entriesOf({ injuries, operations, sessions }: AthletePage): readonly En
       what: "Operation",
       words: [
         `${content.side} ${content.procedure}`,
+        involvementWords(content),
         content.graft && `${content.graft} graft`,
         repairWords(content.repaired),
         content.restrictions && `surgeon: ${content.restrictions}`,
@@ -137,6 +141,14 @@ function entriesOf({ injuries, operations, sessions }: AthletePage): readonly En
     })),
   ];
   return entries.toSorted((first, second) => (first.date < second.date ? 1 : first.date > second.date ? -1 : 0));
+}
+
+/** "knee, involved", "ankle, a caution until 15 Jan 2027". */
+function involvementWords(record: RecordedInjury): string {
+  const { bodyPart = "body part not stated", involvedFrom, until } = record;
+  const from = involvedFrom === undefined ? "" : ` from ${dateWords(involvedFrom)}`;
+  const to = until === undefined ? "" : ` until ${dateWords(until)}`;
+  return `${bodyPart}, ${isInvolved(record) ? "involved" : "a caution, not involved"}${from}${to}`;
 }
 
 function repairWords(repaired: "yes" | "no" | "not known" | undefined): string {

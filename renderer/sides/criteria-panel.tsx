@@ -21,7 +21,7 @@ export function CriteriaPanel({ session }: { readonly session: SessionResult }) 
       <p className="muted">{criteriaSet.population}.</p>
       {mismatch !== "" && <p className="caution finding">{mismatch}</p>}
       {gate.open && gate.closures.length === 0 ? <p className="muted">{gate.reason}</p> : <ClosedToday gate={gate} />}
-      {criteria.length === 0 && <p>No status is given before the involved side is stated, under Recordings.</p>}
+      {criteria.length === 0 && <p>No status is given before the involved side is stated.</p>}
       <ul className="criteria-list">
         {criteria.map((result) => (
           <CriterionEntry key={result.criterion.id} result={result} saysWithheld={gate.open} />

@@ -2,8 +2,10 @@ import "./sides.css";
 import { useMemo } from "react";
 import type { InvolvedSide } from "../../core/limb.ts";
 import type { SessionResult } from "../../core/result.ts";
+import { otherInjuryCautions } from "../../core/sides/other-injuries.ts";
 import { WhichFootWasWhere } from "../shell/which-foot-was-where.tsx";
 import { CriteriaPanel, StandingCautions } from "./criteria-panel.tsx";
+import { InvolvedQuestion } from "./involved-question.tsx";
 import { OverlayPanel } from "./overlay-panel.tsx";
 import { criterionRows, informationRows } from "./symmetry-rows.ts";
 import { SymmetryTable } from "./symmetry-table.tsx";
@@ -16,7 +18,13 @@ export function SidesScreen({ session }: { readonly session: SessionResult }) {
   return (
     <>
       <h1 className="visually-hidden">Sides</h1>
+      {involved === undefined && <InvolvedQuestion folder={session.folder} />}
       <WhichFootWasWhere session={session} />
+      {otherInjuryCautions(session.description).map((caution) => (
+        <p key={caution} className="caution finding">
+          {caution}
+        </p>
+      ))}
       <div className="sides-top">
         <OverlayPanel session={session} />
         <CriteriaPanel session={session} />
@@ -28,7 +36,7 @@ export function SidesScreen({ session }: { readonly session: SessionResult }) {
         {rows.length === 0 ? (
           <p className="muted">
             {involved === undefined
-              ? "The sides are not compared until the involved side is stated, under Recordings."
+              ? "The sides are not compared until the involved side is stated."
               : "Nothing can be compared yet: both sides need trials."}
           </p>
         ) : (

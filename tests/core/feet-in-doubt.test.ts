@@ -169,15 +169,15 @@ describe("a two-leg trial whose feet are unproved", () => {
       expect(Object.keys(each)).not.toContain("index");
       expect([each.plate1?.meanPerBodyMass, each.plate2?.meanPerBodyMass]).toEqual([undefined, undefined]);
     }
-    const rows = resultCsv(document)
+    const [header = [], ...rows] = resultCsv(document)
       .trim()
       .split("\n")
-      .slice(1)
       .map((line) => line.split(","));
-    const ofPlates = rows.filter((cells) => cells.at(-1) !== "");
-    expect(new Set(ofPlates.map((cells) => cells.at(-1)))).toEqual(new Set(["1", "2"]));
-    expect(rows.filter((cells) => cells[7] === "left" || cells[7] === "right")).toEqual([]);
-    expect(ofPlates.every((cells) => cells[7] === "")).toBe(true);
+    const cellsOf = (name: string) => rows.map((cells) => cells[header.indexOf(name)]);
+    expect(new Set(cellsOf("side"))).toEqual(new Set(["both", ""]));
+    expect(new Set(cellsOf("plate"))).toEqual(new Set(["", "1", "2"]));
+    const sides = cellsOf("side");
+    expect(cellsOf("plate").every((plate, at) => (plate === "") === (sides[at] === "both"))).toBe(true);
   });
 
   test("has columns called plate 1 and plate 2 on the sheet, without index, limb colour or kilogram", () => {

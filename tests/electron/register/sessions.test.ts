@@ -1,6 +1,5 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { involvedSideAt } from "../../../core/gate/involved-side-at.ts";
 import type { SessionDescription } from "../../../core/session.ts";
 import { sessionSchema } from "../../../core/session-schema.ts";
 import { describeSession } from "../../../electron/register/describe-session.ts";
@@ -157,18 +156,6 @@ describe("what screens change in a description", () => {
     );
     expect(register.verify().problems).toEqual([]);
   });
-});
-
-test("the involved side follows from dated injuries and operations", () => {
-  const events = [
-    { side: "right", date: "2026-01-17" },
-    { side: "right", date: "2026-03-12" },
-    { side: "left", date: "2026-09-01" },
-  ] as const;
-  expect(involvedSideAt(events, "2025-08-19")).toBe("none");
-  expect(involvedSideAt(events, "2026-01-17")).toBe("right");
-  expect(involvedSideAt(events, "2026-12-01")).toBe("both");
-  expect(involvedSideAt(events, undefined)).toBe("both");
 });
 
 test("athletes are found by any part of code or name, in any case and with plain letters, and by every filter", async () => {

@@ -16,6 +16,20 @@ describe("forms about records", () => {
     expect(contentFrom("consents", writtenFields("consents", consent), consent)).toEqual({ content: consent });
   });
 
+  test("an injury names its body part and whether it involves its side, yes and no kept as true and false", () => {
+    const injury = { side: "left", structure: "sprain", date: "2026-11-16", bodyPart: "ankle", involved: false };
+    const written = writtenFields("injuries", injury);
+    expect([written.involved, written.bodyPart]).toEqual(["no", "ankle"]);
+    expect(contentFrom("injuries", written, injury)).toEqual({ content: injury });
+    const { bodyPart: _part, involved: _mark, ...before } = injury;
+    expect(contentFrom("injuries", writtenFields("injuries", before), before)).toEqual({
+      problem: "Body part is missing.",
+    });
+    expect(contentFrom("injuries", { ...written, until: "2026-11-15" }, injury)).toEqual({
+      problem: "It ends before it begins: correct one of the dates.",
+    });
+  });
+
   test("an emptied field is taken away, and a decimal comma is a decimal point", () => {
     const before = { code: "A", sport: "handball" };
     const written = { ...writtenFields("athletes", before), sport: "", heightMetres: "173,5" };
