@@ -29,7 +29,7 @@ const afterLandingSeconds = 0.3;
 
 /**
  * Involved and uninvolved curves of one test in body weights, only trials that count in means; left and right where nobody
- * or both are injured; plate 1 and plate 2 where feet are in doubt in any of them.
+ * or both are injured; plate 1 and plate 2 where feet are in doubt in all of them.
  * @returns undefined when a side has no trial to draw.
  */
 export function overlaySession(analysis: SessionAnalysis, request: OverlayRequest): CurveOverlay | undefined {
@@ -43,8 +43,9 @@ export function overlaySession(analysis: SessionAnalysis, request: OverlayReques
         request.dropHeightMetres === undefined || sameBoxHeight(trial.dropHeightMetres, request.dropHeightMetres),
     )
     .filter((trial) => request.leadingLeg === undefined || trial.leadingLeg === request.leadingLeg);
-  const inDoubt = drawn.some((trial) => trial.feet !== undefined);
-  const curves = drawn.flatMap((trial) => {
+  const known = drawn.filter((trial) => trial.feet === undefined);
+  const inDoubt = known.length === 0;
+  const curves = (inDoubt ? drawn : known).flatMap((trial) => {
     const analyzed = analysis.jumps.get(trialKey(trial.file, trial.trial));
     return analyzed === undefined ? [] : curvesOf(trial, analyzed, request, inDoubt);
   });

@@ -148,7 +148,7 @@ function footQuestions(trials: readonly TrialResult[], session: SessionResult): 
   }
   return [...layouts.values()].map((group): AskedAnswer => {
     const plates = group[0]?.plates ?? [];
-    const isContradicted = group.some(({ findings }) => findings.some((each) => each.code === "plates-contradict"));
+    const isContradicted = group.some(({ feet }) => feet === "contradicted");
     const files = [...new Set(group.map((trial) => trial.file))];
     const offer = (turned: boolean, because: string): LikelyAnswer => {
       const feet = plates.flatMap(({ name, limb }): StatedPlate[] =>
@@ -159,7 +159,7 @@ function footQuestions(trials: readonly TrialResult[], session: SessionResult): 
     };
     return {
       about: "feet",
-      question: `${isContradicted ? "Single-leg trials contradict which foot stood on which plate" : "Which foot stood on which plate is not proved"} in ${named(group)}: until that is settled, ${notCounted(group)}. ${isContradicted ? contradictionAction : "A single-leg trial on the same plates, or two seconds of standing on one leg, proves it too."}`,
+      question: `${isContradicted ? "It is contradicted which foot stood on which plate" : "Which foot stood on which plate is not proved"} in ${named(group)}: until that is settled, ${notCounted(group)}. ${isContradicted ? contradictionAction : "A single-leg trial on the same plates, or two seconds of standing on one leg, proves it too."}`,
       rows: group.map((trial) => rowOf(trial, session)),
       likely: isContradicted
         ? []

@@ -4,6 +4,7 @@ import type { TrialResult } from "../result.ts";
 import { boxHeightText, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
 import { comparableMeasures } from "../sides/comparable-measures.ts";
 import type { TestKind } from "../test-kind.ts";
+import { ownMeasure } from "../trial-bearer.ts";
 import { countsInMeans } from "../weight/held-trial.ts";
 import { trialVerdict } from "./trial-verdict.ts";
 
@@ -21,7 +22,7 @@ export interface Counting {
 
 /**
  * Whether a trial counts: it may enter means (`trialVerdict`), and the comparison its test is for can use it, which
- * takes the box height, on two plates the leading leg and the proof of the feet, and the measures of the comparison.
+ * takes the box height, on two plates the leading leg, feet that are not in doubt, and the measures of the comparison.
  * The one decision behind progress, watch board, sheet and the lists of what is missing; the comparison of sides uses
  * every trial that counts.
  *
@@ -64,7 +65,7 @@ function neededAnswers(trial: TrialResult, test: TestKind): readonly NeededAnswe
   return [
     ...(fromBox && trial.dropHeightMetres === undefined ? (["box height"] as const) : []),
     ...(fromBox && compared && trial.leadingLeg === undefined ? (["leading leg"] as const) : []),
-    ...(compared && trial.plates.some((plate) => plate.proof === "unproved") ? (["feet"] as const) : []),
+    ...(trial.feet === undefined ? [] : (["feet"] as const)),
   ];
 }
 
@@ -77,7 +78,7 @@ const wholeBody: Readonly<Record<TestKind, string>> = {
   dropLanding: "peakLandingForce",
 };
 
-/** Measures that the comparison needs and the trial has not. While the feet are unproved no side is asked for one. */
+/** Measures that the comparison needs and the trial has not. While feet are in doubt no side is asked for one. */
 function missingMeasures(trial: TrialResult, test: TestKind): readonly string[] {
   const { limb, measures } = trial;
   const legs = limb === "both" ? "both" : "single";
@@ -87,10 +88,10 @@ function missingMeasures(trial: TrialResult, test: TestKind): readonly string[] 
   const has = (id: string, side: string | undefined) => measures.some((each) => each.id === id && each.side === side);
   const own = compared.length === 0 || legs === "both" ? [wholeBody[test]] : compared.map((each) => each.measure);
   const sided =
-    onTwoPlates(trial) && trial.plates.every((plate) => plate.proof !== "unproved")
+    onTwoPlates(trial) && trial.feet === undefined
       ? compared.filter(({ measure }) => !has(measure, "left") || !has(measure, "right"))
       : [];
-  return [...own.filter((id) => !has(id, limb)), ...sided.map((each) => each.measure)];
+  return [...own.filter((id) => ownMeasure(trial, id) === undefined), ...sided.map((each) => each.measure)];
 }
 
 function whyMissing({ findings }: TrialResult, missing: readonly string[]): string {
@@ -103,13 +104,14 @@ function lowered(label: string): string {
   return label.charAt(0).toLowerCase() + label.slice(1);
 }
 
-function waitingReason({ findings }: TrialResult, waitsFor: readonly NeededAnswer[]): string {
+function waitingReason({ feet }: TrialResult, waitsFor: readonly NeededAnswer[]): string {
   const words: Readonly<Record<NeededAnswer, string>> = {
     "box height": "the height of the box is not stated",
     "leading leg": "which leg led off the box is not stated",
-    feet: findings.some((each) => each.code === "plates-contradict")
-      ? "single-leg trials contradict which foot stood on which plate"
-      : "which foot stood on which plate is not proved",
+    feet:
+      feet === "contradicted"
+        ? "which foot stood on which plate is contradicted"
+        : "which foot stood on which plate is not proved",
   };
   return `Not yet: ${listInWords(waitsFor.map((each) => words[each]))}.`;
 }

@@ -1,3 +1,4 @@
+import { isOfLimb } from "../events/event.ts";
 import type { Limb } from "../limb.ts";
 import type { TrialResult } from "../result.ts";
 import type { Protocol } from "./protocol.ts";
@@ -40,7 +41,7 @@ export function landingsOfTrial({ span, test, recognised, status, events }: Tria
   if (kind === undefined) return undefined;
   if (kind !== "repeatedHops") return kind === "dropJump" ? 2 : 1;
   if (status === "refused") return undefined;
-  return events.filter(({ name, side }) => name === "touchdown" && side === undefined).length;
+  return events.filter((event) => event.name === "touchdown" && !isOfLimb(event)).length;
 }
 
 /** Landings that a protocol still allows today on these legs; undefined where it sets no limit. */

@@ -154,7 +154,11 @@ function lowerSide({ index, first, second }: Comparison): string {
 
 /** Values whose feet nobody knows for sure say so where they stand, not only on the first page. */
 function platesInDoubt(comparisons: readonly Comparison[]): readonly SheetBlock[] {
-  const text = comparisons.find((each) => each.basis === "plates")?.intervalNote;
+  const byPlate = comparisons.find((each) => each.basis === "plates")?.intervalNote;
+  const isMixed = comparisons.some((each) => each.plates !== undefined && each.plates !== "proved");
+  const mixed =
+    "Trials whose feet are in doubt are left out; there is no status until it is said which foot stood where.";
+  const text = byPlate ?? (isMixed ? mixed : undefined);
   return text === undefined ? [] : [{ kind: "paragraph", tone: "caution", text }];
 }
 

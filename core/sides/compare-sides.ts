@@ -94,14 +94,15 @@ function compare(
     role: entry.role,
   } as const;
 
-  // While feet are in doubt in any trial that counts, nothing is said of sides.
+  // Trials whose feet are in doubt have no sides: where there are no others, their values are those of plates.
   const counting = of.trials.filter((trial) => !trial.excluded && (trial.limb === "both") === paired);
+  const known = counting.filter((trial) => trial.feet === undefined);
   const feet = feetOf(counting);
-  if (feet !== "proved") {
+  if (feet !== "proved" && known.length === 0) {
     const byPlate = comparePlates(counting, entry, feet, statistic);
     return byPlate === undefined ? undefined : { ...ofComparison, ...byPlate };
   }
-  const found = trialsOfBothSides(of.trials, of.test, entry, firstSide);
+  const found = trialsOfBothSides(known, of.test, entry, firstSide);
   if (found.first.measures.length + found.second.measures.length === 0) return undefined;
 
   // One number for each side; off a box the mean of both leads.
@@ -118,7 +119,7 @@ function compare(
     first,
     second,
     ...(led === undefined ? {} : { leads: led.leads }),
-    ...(paired ? { plates: feet } : {}),
+    ...(paired || feet !== "proved" ? { plates: feet } : {}),
   } as const;
 
   // Side against side, where that means something.
@@ -138,12 +139,13 @@ function compare(
   }
   const index = symmetryIndex(first.mean, second.mean);
   const share = plateShare(entry.measure, entry.legs, trials.used, firstSide, input.gains ?? gainsUnknown(settings));
-  const contradiction = paired ? undefined : heightContradiction(entry.measure, of.trials, firstSide, settings);
+  const contradiction = paired ? undefined : heightContradiction(entry.measure, known, firstSide, settings);
   const made = indexIntervals(common, trials, statistic, share, settings);
   const widest = made.intervals.reduce<Comparison["intervals"][number] | undefined>(
     (kept, each) => (kept === undefined || each.confidence > kept.confidence ? each : kept),
     undefined,
   );
+  const inDoubt = counting.length - known.length;
   const leftOut = found.first.measures.length - trials.first.measures.length;
   return {
     ...common,
@@ -153,6 +155,7 @@ function compare(
     ...(contradiction === undefined ? {} : { contradiction }),
     intervalNote: sentences(
       made.intervalNote,
+      inDoubt === 0 ? "" : `${capitalised(countOf(inDoubt, "trial"))} whose feet are in doubt left out.`,
       contradiction ?? "",
       leftOut === 0 ? "" : `${capitalised(countOf(leftOut, "trial"))} without a stated leading leg left out.`,
       statistic === stated ? "" : "The mean stands for the trials: the largest value is not the best one here.",

@@ -70,8 +70,8 @@ export interface Comparison {
   readonly measure: string;
   readonly unit: UcumUnit;
   /**
-   * Nobody injured: left over right. Both knees involved: values only, no index. Feet in doubt in any trial that counts:
-   * plate 1 and plate 2, values only, whoever is injured.
+   * Nobody injured: left over right. Both knees involved: values only, no index. Feet in doubt in every trial that counts:
+   * plate 1 and plate 2, values only, whoever is injured. Where some are known, only those are compared.
    */
   readonly basis: "involved-uninvolved" | "left-right" | "values-only" | "plates";
   /** The involved side, the left side where nobody or both are injured, or plate 1. */

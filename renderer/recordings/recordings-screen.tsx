@@ -61,7 +61,7 @@ export function RecordingsScreen({ workspace, onShowTraces, onBoard }: Recording
       {session !== undefined && (
         <SessionCautions key={`cautions ${folder}`} session={session} workspace={workspace} behindButton={isWatching} />
       )}
-      {session !== undefined && <WhichFootWasWhere session={session} />}
+      {session?.findings.some((each) => each.code === "plates-contradict") && <WhichFootWasWhere session={session} />}
       {session !== undefined && shown !== undefined && (
         <>
           <section className="panel recordings-panel" aria-labelledby="files-title">

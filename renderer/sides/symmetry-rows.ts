@@ -122,8 +122,10 @@ function groupTitle({ test, legs, dropHeightMetres }: Pick<Comparison, "test" | 
   return `${testWords(test, legs)}${box}`;
 }
 
-/** Why a row tells plates and no sides, in a few words; "" where it tells sides. */
+/** Why a row tells plates and no sides, or has no status, in a few words; "" where nothing is in doubt. */
 export function doubtWords({ comparison }: SymmetryRow): string {
+  const isDoubtful = comparison?.plates !== undefined && comparison.plates !== "proved";
+  if (isDoubtful && comparison.basis !== "plates") return "some feet in doubt";
   switch (comparison?.plates) {
     case "contradicted":
       return "feet contradicted";

@@ -19,8 +19,12 @@ const dropJumps: Protocol = {
 
 const twoLegDrop = { test: "dropJump", limb: "both" } as const;
 
-/** What a session becomes when a likely answer is taken. */
-function taken({ states }: LikelyAnswer, { trials, description }: SessionResult): SessionResult {
+/** What a session of these trials, as they were analysed, becomes when a likely answer is taken. */
+function taken(
+  { states }: LikelyAnswer,
+  trials: readonly TrialResult[],
+  { description }: SessionResult,
+): SessionResult {
   if (states.kind === "feet") {
     const proved = (trial: TrialResult): TrialResult => ({
       ...trial,
@@ -66,7 +70,7 @@ describe("a trial that lacks what its comparison needs", () => {
     expect(asked?.likely.map(({ words, because }) => `${words}, ${because}`)).toEqual([
       "0.30\u00a0m for these 4, as the protocol has it",
     ]);
-    const answered = taken(asked!.likely[0]!, session);
+    const answered = taken(asked!.likely[0]!, trials, session);
     expect(sessionProgress(answered)).toMatchObject({ lines: ["Drop jump from 0.30\u00a0m: 4 of 4."], missing: [] });
     expect(askedAnswers(answered)).toEqual([]);
   });
@@ -82,7 +86,7 @@ describe("a trial that lacks what its comparison needs", () => {
     expect(asked?.likely.map(({ words, because }) => `${words}, ${because}`)).toEqual([
       "Left, right for these 2, as the others alternate",
     ]);
-    expect(sessionProgress(taken(asked!.likely[0]!, session))?.missing).toEqual([]);
+    expect(sessionProgress(taken(asked!.likely[0]!, trials, session))?.missing).toEqual([]);
   });
 
   test("may have led in turns or two and two, either leg first, while none was stated; the uninvolved leg comes first", () => {
@@ -95,7 +99,7 @@ describe("a trial that lacks what its comparison needs", () => {
       "Right, right, left, left for these 4",
       "Left, left, right, right for these 4",
     ]);
-    for (const likely of asked!.likely) expect(sessionProgress(taken(likely, session))?.missing).toEqual([]);
+    for (const likely of asked!.likely) expect(sessionProgress(taken(likely, trials, session))?.missing).toEqual([]);
   });
 
   test("is answered in the order of the numbers in the files' names, jump-10 after jump-9", () => {
@@ -108,7 +112,7 @@ describe("a trial that lacks what its comparison needs", () => {
   });
 
   test("is asked which foot was where, as the columns are called or the other way round; contradicted, it has no likely answer", () => {
-    const trials = makeTrials(4, { test: "countermovementJump", limb: "both", feet: "unproved" });
+    const trials = makeTrials(4, { test: "countermovementJump", limb: "both", plateProof: "unproved" });
     const session = makeSession(trials, { protocol: sport });
     expect(sessionProgress(session)?.lines[0]).toBe("Countermovement jump: 0 of 4 (4 wait for an answer).");
     const [asked] = askedAnswers(session);
@@ -116,12 +120,17 @@ describe("a trial that lacks what its comparison needs", () => {
       "Left foot on plate left and right foot on plate right for these 4",
       "Right foot on plate left and left foot on plate right for these 4",
     ]);
-    const contradiction = finding("plates-contradict", "warning", "Contradicted.", "Find out.");
-    const contradicted = makeSession(
-      trials.map((each) => ({ ...each, findings: [contradiction] })),
-      { protocol: sport },
-    );
+    // A jump of the left leg on the plate called right.
+    const [called] = trials;
+    const onRight = { ...makeTrial({ test: "countermovementJump", limb: "left" }), plates: called!.plates };
+    const contradicted = makeSession([...trials, onRight], { protocol: sport }, new Map([[onRight.file, "right"]]));
     expect(askedAnswers(contradicted)).toMatchObject([{ about: "feet", likely: [] }]);
+    expect(
+      countsFor(contradicted.trials.find((each) => each.file === onRight.file)!, contradicted.trials),
+    ).toMatchObject({
+      counts: false,
+      waitsFor: ["feet"],
+    });
   });
 
   test("does not count without the measures of its comparison, says why, and no answer would help", () => {
@@ -137,7 +146,7 @@ describe("a trial that lacks what its comparison needs", () => {
   });
 
   test("counts on one plate without feet and leading leg, but not beside trials of its test on two", () => {
-    const onOne = makeTrial({ ...twoLegDrop, dropHeightMetres: 0.3, feet: "one plate" });
+    const onOne = makeTrial({ ...twoLegDrop, dropHeightMetres: 0.3, plateProof: "one plate" });
     expect(countsFor(onOne, [onOne]).counts).toBe(true);
     const onTwo = makeTrial({ ...twoLegDrop, dropHeightMetres: 0.3 });
     expect(countsFor(onOne, [onOne, onTwo])).toMatchObject({ counts: false, waitsFor: [] });

@@ -82,7 +82,7 @@ function drawTrial(
     limb,
     ...(startsFromBox(kind) && box !== undefined && { dropHeightMetres: box }),
     ...(startsFromBox(kind) && limb === "both" && lead !== undefined && { leadingLeg: lead }),
-    ...(isFlawed() && { feet: pick(["unproved" as const, "one plate" as const]) }),
+    ...(isFlawed() && { plateProof: pick(["unproved" as const, "one plate" as const]) }),
     ...(isFlawed() && { status: "refused" as const }),
     ...(isFlawed() && { excluded: { reason: "stumbled" } }),
     ...(isFlawed() && { practice: true as const }),

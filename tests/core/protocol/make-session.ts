@@ -16,15 +16,15 @@ export type TrialChanges = Partial<Omit<TrialResult, "measures">> & {
   /** Every value of the trial lies about it; each trial of a test has its own, so that values tell trials apart. */
   readonly value?: number;
   /** How it is known which foot stood on which of two plates; "one plate": both legs on one. */
-  readonly feet?: PlateProof | "one plate";
+  readonly plateProof?: PlateProof | "one plate";
 };
 
 let made = 0;
 
 /** A trial as the analysis would give it, with every measure its comparisons need. */
-export function makeTrial({ value = 1 + made * 1e-4, feet = "stated", ...changes }: TrialChanges): TrialResult {
+export function makeTrial({ value = 1 + made * 1e-4, plateProof = "stated", ...changes }: TrialChanges): TrialResult {
   const { test = "dropJump", limb = "left", status = "analysed" } = changes;
-  const onTwo = limb === "both" && feet !== "one plate";
+  const onTwo = limb === "both" && plateProof !== "one plate";
   made += 1;
   return {
     file: `trial-${made}.csv`,
@@ -33,7 +33,7 @@ export function makeTrial({ value = 1 + made * 1e-4, feet = "stated", ...changes
     test,
     limb,
     plates: onTwo
-      ? (["left", "right"] as const).map((side) => ({ name: side, limb: side, proof: feet as PlateProof }))
+      ? (["left", "right"] as const).map((side) => ({ name: side, limb: side, proof: plateProof as PlateProof }))
       : [{ name: "plate", limb: "both", proof: "stated" }],
     span: { start: 0, end: 4000 },
     events: [],
