@@ -13,7 +13,9 @@ export function operationAt(
   involved: InvolvedSide | undefined,
   date: string | undefined,
 ): SessionOperation | undefined {
-  const ofSide = operations.filter(isInvolved).filter(({ side }) => involved === "both" || involved === undefined || side === involved);
+  const ofSide = operations
+    .filter(isInvolved)
+    .filter(({ side }) => involved === "both" || involved === undefined || side === involved);
   const undated = ofSide.find((each) => each.date === undefined);
   const by = ofSide.filter(
     (each) => each.date !== undefined && (date === undefined || daysBetween(each.date, date) >= 0),
