@@ -237,9 +237,7 @@ export const demoSessions: readonly DemoSession[] = [
     seed: 1400,
     description: {
       ...marenAfter("2026-12-14", "month 9", { pain: [0, 0], effusion: "none" }),
-      otherInjuries: [
-        { side: "left", bodyPart: "ankle", what: "sprain, two weeks of training missed", date: "2026-11-16" },
-      ],
+      otherInjuries: [{ side: "left", bodyPart: "ankle", what: "sprain", date: "2026-11-16" }],
     },
   },
   {

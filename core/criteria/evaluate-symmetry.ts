@@ -5,8 +5,10 @@ import type { Settings } from "../settings.ts";
 import { boxHeightText, startsFromBox } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { indexMoments, spreadIsKnown } from "../sides/index-moments.ts";
-import { comparisonLimbCautions } from "../sides/other-injuries.ts";
+
+import { comparisonLimbCaution, ofComparisonLimb } from "../sides/other-injuries.ts";
 import { widenedByPlates } from "../sides/plate-share.ts";
+
 import { ratioInterval } from "../sides/ratio-interval.ts";
 import { trialStatisticOf } from "../sides/trial-statistic.ts";
 import type { CriteriaInput } from "./criteria-input.ts";
@@ -154,7 +156,7 @@ export function evaluateSymmetry(criterion: Symmetry, input: CriteriaInput, sett
     caution: sentences(
       high,
       overstates,
-      ...comparisonLimbCautions(input.otherInjuries, input.involved),
+      ...ofComparisonLimb(input).map(comparisonLimbCaution),
       single,
       criterion.note === undefined ? "" : asSentence(criterion.note),
     ),

@@ -4,6 +4,7 @@ import { statusLabel, statusWords } from "../criteria/status.ts";
 import { thresholdWords } from "../criteria/threshold.ts";
 import { asSentence, keepUnits, sentences } from "../plain-words.ts";
 import type { SessionResult } from "../result.ts";
+import { comparisonLimbCaution, ofComparisonLimb } from "../sides/other-injuries.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
 
 /** What the criteria of the set say today: the gate and a stop first, then each criterion with its status and reason. */
@@ -26,14 +27,21 @@ export function criteriaToday(session: SessionResult): readonly SheetBlock[] {
         reason,
         "What was measured is on the following pages.",
       );
+  // What every row about symmetry would say of the comparison limb stands once, among the facts of the session.
+  const said = ofComparisonLimb(description).map(comparisonLimbCaution);
   return [
     ...(criteria.length === 0 ? [] : [{ kind: "paragraph", tone: "muted", text: held } as const]),
     ...(mismatch === "" ? [] : [{ kind: "paragraph", tone: "caution", text: mismatch } as const]),
     ...(closed === "" ? [] : [{ kind: "paragraph", tone: "caution", text: closed } as const]),
     ...(criteria.length === 0
       ? [{ kind: "paragraph", tone: "plain", text: noCriterion(session) } as const]
-      : [criteriaTable(criteria)]),
+      : [criteriaTable(criteria.map((each) => withoutCautions(each, said)))]),
   ];
+}
+
+function withoutCautions(result: CriterionResult, said: readonly string[]): CriterionResult {
+  const caution = said.reduce((text, each) => text.replace(each, "").replaceAll("  ", " ").trim(), result.caution);
+  return { ...result, caution };
 }
 
 function noCriterion({ description }: SessionResult): string {

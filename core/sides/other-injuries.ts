@@ -3,17 +3,20 @@ import { capitalised, dateInWords } from "../plain-words.ts";
 import type { OtherInjury, SessionDescription } from "../session.ts";
 
 /** "Left ankle, 16 November 2026: sprain": an injury that involves no side, in words. */
-function injuryInWords({ side, bodyPart, what, date }: OtherInjury): string {
+function injuryInWords(injury: OtherInjury): string {
+  return `${capitalised(placeAndDay(injury))}: ${injury.what.trim().replace(/\.$/, "")}`;
+}
+
+function placeAndDay({ side, bodyPart, date }: OtherInjury): string {
   const where = bodyPart === "other" ? side : `${side} ${bodyPart}`;
-  const when = date === undefined ? "" : `, ${dateInWords(date)}`;
-  return `${capitalised(where)}${when}: ${what.trim().replace(/\.$/, "")}`;
+  return date === undefined ? where : `${where}, ${dateInWords(date)}`;
 }
 
 function costs(side: Side, involved: InvolvedSide | undefined): string {
-  if (involved !== "left" && involved !== "right") return `Values of the ${side} limb may be lower for it.`;
+  if (involved !== "left" && involved !== "right") return `Values of the ${side} limb may be lower.`;
   return side === involved
-    ? "It is on the involved limb too, whose values may be lower for it."
-    : "It is on the comparison limb, whose values may be lower for it, which lifts the index.";
+    ? "On the involved limb too: its values may be lower."
+    : "On the comparison limb: its values may be lower, which lifts the index.";
 }
 
 /**
@@ -27,12 +30,16 @@ export function otherInjuryCautions({
   return otherInjuries.map((each) => `${injuryInWords(each)}. ${costs(each.side, involved)}`);
 }
 
-/** The cautions that belong beside a comparison: those of the limb the involved one is held against. */
-export function comparisonLimbCautions(
-  otherInjuries: readonly OtherInjury[] | undefined,
-  involved: InvolvedSide,
-): readonly string[] {
+/** The injuries of the limb that the involved one is held against; none where not one side is involved. */
+export function ofComparisonLimb({
+  otherInjuries = [],
+  involved,
+}: Pick<SessionDescription, "otherInjuries" | "involved">): readonly OtherInjury[] {
   if (involved !== "left" && involved !== "right") return [];
-  const ofLimb = (otherInjuries ?? []).filter((each) => each.side === oppositeSide(involved));
-  return otherInjuryCautions({ otherInjuries: ofLimb, involved });
+  return otherInjuries.filter((each) => each.side === oppositeSide(involved));
+}
+
+/** What belongs beside a comparison, in short, because it stands in every row. */
+export function comparisonLimbCaution(injury: OtherInjury): string {
+  return `The comparison limb has an injury of its own: ${placeAndDay(injury)}.`;
 }

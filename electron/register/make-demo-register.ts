@@ -46,7 +46,7 @@ const histories: readonly DemoHistory[] = [
       { side: "right", structure: "anterior cruciate ligament", date: "2026-01-17", ...involvedKnee },
       {
         side: "left",
-        structure: "sprain, two weeks of training missed",
+        structure: "sprain",
         date: "2026-11-16",
         until: "2027-01-31",
         bodyPart: "ankle",

@@ -1,6 +1,13 @@
 import { statSync } from "node:fs";
 import { basename, isAbsolute } from "node:path";
+
+
+import { assignmentOffers } from "../../core/assignment-offers.ts";
+
+
 import { trialLoad } from "../../core/gate/test-load.ts";
+
+
 import { suggestLeavingOut } from "../../core/leave-out.ts";
 import { withoutOptions } from "../../core/plain-words.ts";
 import { afterTrial } from "../../core/protocol/after-trial.ts";
@@ -12,6 +19,7 @@ import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
 import type { OtherKind } from "../../core/recording/other-kinds.ts";
 import { tooLargeSentence } from "../../core/recording/size-limit.ts";
 import type { SessionResult, TrialResult } from "../../core/result.ts";
+import { entryOf } from "../../core/session-entries.ts";
 import { startsFromBox } from "../../core/sides/box-height.ts";
 import { trialBearer } from "../../core/trial-bearer.ts";
 import { joinPath, sessionFileName, splitPath } from "../recording-names.ts";
@@ -168,7 +176,7 @@ export class SessionWatch {
 
   /** States what the tester said about the next recordings, for each part that nothing else says. */
   #answerForNext(session: string, file: string): void {
-    const answers = unsaidParts(this.#next, trialsOf(this.#workspace.analysis(session), file));
+    const answers = unsaidParts(this.#next, this.#workspace.analysis(session).result, file);
     if (Object.keys(answers).length > 0) this.#workspace.answer(session, [file], answers);
   }
 
@@ -228,16 +236,24 @@ function watchedTrial(trial: TrialResult, session: SessionResult): WatchedTrial 
   };
 }
 
+/** True where neither a statement nor the file's name says which leg jumped, nor a plate whose foot is known. */
+function isLegOpen({ limb, plates, file, trial }: TrialResult, { description, folder }: SessionResult): boolean {
+  if (limb === undefined) return true;
+  if (limb === "both" || plates.every((plate) => plate.proof !== "unproved")) return false;
+  if (entryOf(description, file, trial).limb !== undefined) return false;
+  return !assignmentOffers({ file, folder }).limb.some((each) => each.from === "file name");
+}
+
 /** The parts that no trial has yet; a box and a leading leg only where the test starts from a box. */
-function unsaidParts(next: NextRecordings, trials: readonly TrialResult[]): NextRecordings {
-  const [first] = trials;
+function unsaidParts(next: NextRecordings, session: SessionResult, file: string): NextRecordings {
+  const first = session.trials.find((each) => each.file === file);
   if (first === undefined) return {};
   const test = first.test ?? next.test;
   const fromBox = test !== undefined && startsFromBox(test);
   const { limb, dropHeightMetres, leadingLeg } = next;
   return {
     ...(first.test === undefined && next.test !== undefined && { test: next.test }),
-    ...(first.limb === undefined && limb !== undefined && { limb }),
+    ...(isLegOpen(first, session) && limb !== undefined && { limb }),
     ...(next.practice === true && first.practice === undefined && { practice: true }),
     ...(fromBox && first.dropHeightMetres === undefined && dropHeightMetres !== undefined && { dropHeightMetres }),
     ...(fromBox && first.leadingLeg === undefined && leadingLeg !== undefined && { leadingLeg }),
