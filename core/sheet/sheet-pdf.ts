@@ -4,7 +4,7 @@ import type { PdfContent, PdfTableLayout, SheetPdfDefinition } from "./pdf-defin
 import { pdfTable } from "./pdf-table.ts";
 
 /** Points. A4 is 595.28 wide. */
-const margins = { left: 38, top: 36, right: 38, bottom: 38 } as const;
+const margins = { left: 38, top: 32, right: 38, bottom: 34 } as const;
 /** Of running text in muted ink. */
 const mutedSize = 7.4;
 /** A heading lower than this part of the page goes to the next one, so that it never stands alone. */

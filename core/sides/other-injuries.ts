@@ -13,10 +13,10 @@ function placeAndDay({ side, bodyPart, date }: OtherInjury): string {
 }
 
 function costs(side: Side, involved: InvolvedSide | undefined): string {
-  if (involved !== "left" && involved !== "right") return `Values of the ${side} limb may be lower.`;
+  if (involved !== "left" && involved !== "right") return `It may lower the ${side} limb.`;
   return side === involved
-    ? "On the involved limb too: its values may be lower."
-    : "On the comparison limb: its values may be lower, which lifts the index.";
+    ? "It may lower the involved limb too."
+    : "It may lower the comparison limb and lift the index.";
 }
 
 /**

@@ -10,13 +10,13 @@ const ankle = { side: "left", bodyPart: "ankle", what: "sprain.", date: "2026-11
 
 test("An injury that involves no side is told with its limb, day and what it may do to the comparison", () => {
   expect(otherInjuryCautions({ otherInjuries: [ankle], involved: "right" })).toEqual([
-    "Left ankle, 16 November 2026: sprain. On the comparison limb: its values may be lower, which lifts the index.",
+    "Left ankle, 16 November 2026: sprain. It may lower the comparison limb and lift the index.",
   ]);
   const { date: _day, ...undated } = ankle;
   expect(otherInjuryCautions({ otherInjuries: [{ ...undated, bodyPart: "other" }], involved: "none" })).toEqual([
-    "Left: sprain. Values of the left limb may be lower.",
+    "Left: sprain. It may lower the left limb.",
   ]);
-  expect(otherInjuryCautions({ otherInjuries: [ankle], involved: "left" })[0]).toContain("On the involved limb too");
+  expect(otherInjuryCautions({ otherInjuries: [ankle], involved: "left" })[0]).toContain("the involved limb too");
   expect(otherInjuryCautions({})).toEqual([]);
 });
 
