@@ -1,12 +1,9 @@
 import { statSync } from "node:fs";
 import { basename, isAbsolute } from "node:path";
 
-
 import { assignmentOffers } from "../../core/assignment-offers.ts";
 
-
 import { trialLoad } from "../../core/gate/test-load.ts";
-
 
 import { suggestLeavingOut } from "../../core/leave-out.ts";
 import { withoutOptions } from "../../core/plain-words.ts";
