@@ -152,11 +152,19 @@ test("on a clinician's day nothing counts that Sides refuses, nothing is met bef
   expect(legsOf(half, isTwoLegJump)).not.toContain("withheld-today");
   expect(new Set(legsOf(half, (each) => !isTwoLegJump(each)))).toEqual(new Set(["withheld-today"]));
   await goTo(page, "Athletes");
-  await press(page, "Ask before the first single-leg or drop test");
-  await page.getByLabel("Pain now in the involved knee").fill("2");
-  await page.getByLabel("Swelling now").selectOption("none");
-  await answer(page, /given way today/, "no");
-  await press(page, "Keep the answers");
+  // By keys alone: pain, swelling, giving way, and the name that was carried over.
+  await page.getByRole("button", { name: "Ask before the first single-leg or drop test" }).focus();
+  await page.keyboard.press("Enter");
+  await page.getByLabel("Pain now in the involved knee").focus();
+  await page.keyboard.type("2");
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("ArrowDown");
+  await page.keyboard.press("Tab");
+  await page.keyboard.press("Space");
+  await page.keyboard.press("Tab");
+  expect(await page.getByLabel("Answered by").evaluate((field) => field === document.activeElement)).toBe(true);
+  expect(await page.getByLabel("Swelling now").inputValue()).toBe("none");
+  await page.keyboard.press("Enter");
   await page.getByText(/^Answered before the first single-leg or drop test/).waitFor();
   expect(await statuses(page)).not.toContain("withheld today");
 

@@ -101,6 +101,20 @@ describe("statements about a session", () => {
     });
   });
 
+  it("say when the knee was operated on, that the day is not known, and whether something was repaired", () => {
+    const on = { ...before, operated: "on", operatedOn: "2026-03-12", repaired: "yes" };
+    expect(sessionChangeFrom(on, description, [])).toEqual({
+      change: { operation: { date: "2026-03-12", repaired: "yes" } },
+    });
+    expect(sessionChangeFrom({ ...on, operatedOn: "" }, description, [])).toEqual({
+      problem: "Enter the date of the operation, or say that it is not known.",
+    });
+    const operated = { ...description, operation: { date: "2026-03-12", graft: "hamstring" } };
+    const unknown = { ...writtenSession(operated), operated: "unknown" };
+    expect(sessionChangeFrom(unknown, operated, [])).toEqual({ change: { operation: { graft: "hamstring" } } });
+    expect(sessionChangeFrom({ ...unknown, operated: "" }, operated, [])).toEqual({ change: { operation: null } });
+  });
+
   it("take a stop back when it is emptied", () => {
     const full = { ...description, stopped: { reason: "pain" } };
     expect(sessionChangeFrom({ ...writtenSession(full), stopped: "" }, full, [])).toEqual({

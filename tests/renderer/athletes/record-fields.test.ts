@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { contentFrom, recordFields, writtenFields } from "../../../renderer/athletes/record-fields.ts";
+import { contentFrom, recordFields, unknownDate, writtenFields } from "../../../renderer/athletes/record-fields.ts";
 
 describe("forms about records", () => {
   test("what a record says comes back unchanged, also what its form does not show", () => {
@@ -34,6 +34,20 @@ describe("forms about records", () => {
     const before = { code: "A", sport: "handball" };
     const written = { ...writtenFields("athletes", before), sport: "", heightMetres: "173,5" };
     expect(contentFrom("athletes", written, before)).toEqual({ content: { code: "A", heightMetres: 1.735 } });
+  });
+
+  test("an operation has a date, or says by a choice of its own that nobody knows it", () => {
+    const written = { side: "right", procedure: "reconstruction", date: "", repaired: "not known" };
+    expect(contentFrom("operations", written, {})).toEqual({
+      problem: "Date of the operation is missing: enter it, or say that it is not known.",
+    });
+    const unknown = { side: "right", procedure: "reconstruction", repaired: "not known" };
+    expect(contentFrom("operations", { ...written, date: unknownDate }, {})).toEqual({ content: unknown });
+    expect(writtenFields("operations", unknown).date).toBe(unknownDate);
+    expect(writtenFields("operations", {}).date).toBe("");
+    expect(contentFrom("operations", { ...written, date: unknownDate, repaired: "" }, {})).toEqual({
+      problem: "Meniscus or cartilage repaired is missing.",
+    });
   });
 
   test("each field that is needed is asked for by its label, and a number beyond its range is refused", () => {

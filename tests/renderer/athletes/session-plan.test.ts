@@ -1,6 +1,12 @@
 import { expect, test } from "vitest";
 import type { AthletePage } from "../../../electron/register/register-views.ts";
-import { planFrom, plannedFrom } from "../../../renderer/athletes/session-plan.ts";
+import {
+  involvedInRegister,
+  isInjured,
+  lastAnsweredBy,
+  planFrom,
+  plannedFrom,
+} from "../../../renderer/athletes/session-plan.ts";
 
 const id = "00000000-0000-4000-8000-000000000000";
 const stored = <Kind extends string, Content>(kind: Kind, content: Content) => ({
@@ -79,4 +85,27 @@ test("what cannot be meant is said", () => {
   expect(planFrom({ ...begun, mass: "680" }, page)).toHaveProperty("problem");
   const conditions = { ...begun.conditions, practiceJumps: "few" };
   expect(planFrom({ ...begun, conditions }, page)).toEqual({ problem: "Practice jumps is a number." });
+});
+
+test("who is injured follows the register by the day; only where it is silent is it asked, and only a statement is nobody", () => {
+  const written = plannedFrom(page, "2026-11-26");
+  expect(involvedInRegister(page, "2026-11-26")).toBe("right");
+  expect(involvedInRegister(page, "2026-01-01")).toBe("none");
+  expect(isInjured({ ...written, date: "2026-01-01" }, page)).toBe(false);
+  const silent = { ...page, injuries: [], operations: [] };
+  expect(involvedInRegister(silent, "2026-11-26")).toBeUndefined();
+  expect(isInjured(written, silent)).toBe(true);
+  expect(isInjured({ ...written, involved: "none" }, silent)).toBe(false);
+  expect(planFrom({ ...written, involved: "none" }, silent)).toHaveProperty("plan.involved", "none");
+  expect(planFrom({ ...written, involved: "none" }, page)).not.toHaveProperty("plan.involved");
+});
+
+test("who answers is carried over from the last answers, else from the last tester", () => {
+  expect(lastAnsweredBy(page)).toBe("K. L.");
+  const [first] = page.sessions;
+  if (first === undefined) throw new Error("The page has a session.");
+  const cautionAnswers = [{ notKnown: true, by: "Dr. N. Aas" }] as const;
+  const answered = { ...first.session, content: { ...first.session.content, cautionAnswers } };
+  expect(lastAnsweredBy({ sessions: [{ ...first, session: answered }] })).toBe("Dr. N. Aas");
+  expect(lastAnsweredBy({ sessions: [] })).toBeUndefined();
 });
