@@ -130,6 +130,8 @@ describe.each([
       await page.getByLabel("Side", { exact: true }).selectOption("right");
       await page.getByLabel("Operation", { exact: true }).fill("anterior cruciate ligament reconstruction");
       await page.getByLabel("Meniscus or cartilage repaired").selectOption("no");
+      await page.getByLabel("Body part").selectOption("knee");
+      await page.getByLabel("Makes its side the involved one").selectOption("yes");
       await press(page, "Keep");
       await page.getByText("enter it, or say that it is not known").waitFor();
       await page.getByLabel("Date of the operation is not known").check();

@@ -37,11 +37,24 @@ describe("forms about records", () => {
   });
 
   test("an operation has a date, or says by a choice of its own that nobody knows it", () => {
-    const written = { side: "right", procedure: "reconstruction", date: "", repaired: "not known" };
+    const written = {
+      side: "right",
+      procedure: "reconstruction",
+      date: "",
+      repaired: "not known",
+      bodyPart: "knee",
+      involved: "yes",
+    };
     expect(contentFrom("operations", written, {})).toEqual({
       problem: "Date of the operation is missing: enter it, or say that it is not known.",
     });
-    const unknown = { side: "right", procedure: "reconstruction", repaired: "not known" };
+    const unknown = {
+      side: "right",
+      procedure: "reconstruction",
+      repaired: "not known",
+      bodyPart: "knee",
+      involved: true,
+    };
     expect(contentFrom("operations", { ...written, date: unknownDate }, {})).toEqual({ content: unknown });
     expect(writtenFields("operations", unknown).date).toBe(unknownDate);
     expect(writtenFields("operations", {}).date).toBe("");
