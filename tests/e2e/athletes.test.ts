@@ -126,8 +126,12 @@ describe.each([
       await look("adding an athlete");
       await press(page, "Keep");
       await page.getByRole("heading", { name: /Eira Solbakk/ }).waitFor();
+      await page.getByText("Nobody has said whether a knee is involved").waitFor();
+      await look("asked whether anybody is injured");
       await press(page, "Add an operation");
       await page.getByLabel("Side", { exact: true }).selectOption("right");
+      await page.getByLabel("Body part").selectOption("knee");
+      await page.getByLabel("Makes its side the involved one").selectOption("yes");
       await page.getByLabel("Operation", { exact: true }).fill("anterior cruciate ligament reconstruction");
       await page.getByLabel("Meniscus or cartilage repaired").selectOption("no");
       await page.getByLabel("Body part").selectOption("knee");

@@ -95,6 +95,8 @@ test("on a clinician's day nothing counts that Sides refuses, nothing is met bef
   await press(page, "Keep");
   await press(page, "Add an operation");
   await page.getByLabel("Side", { exact: true }).selectOption("right");
+  await page.getByLabel("Body part").selectOption("knee");
+  await page.getByLabel("Makes its side the involved one").selectOption("yes");
   await page.getByLabel("Operation", { exact: true }).fill("anterior cruciate ligament reconstruction");
   await page.getByLabel("Date of the operation", { exact: true }).fill(daysAgo(300));
   await page.getByLabel("Meniscus or cartilage repaired").selectOption("no");
