@@ -105,10 +105,15 @@ function restrictionWords({ given }: AnsweredCautions): string {
   return words.length === 0 ? "" : `: “${words.join("; ")}”`;
 }
 
+/** While nobody has confirmed limits for the clinic, they are the program's. */
+function whoseLimit({ setBy }: LimitsInForce): string {
+  return setBy === undefined ? "the limit, the program's default" : "the clinic's limit";
+}
+
 function painful({ description: { involved }, day, limits }: GateInput): readonly Closure[] {
   const { painTwoLeg, painSingleLegAndDrop } = limits;
   const { knee = 0, otherLeg = 0 } = day;
-  const limitsText = `the clinic's limit (${painTwoLeg}; ${painSingleLegAndDrop} for single-leg and drop tests)`;
+  const limitsText = `${whoseLimit(limits)} (${painTwoLeg}; ${painSingleLegAndDrop} for single-leg and drop tests)`;
   const loadsAbove = (pain: number): readonly TestLoad[] =>
     pain > painTwoLeg ? testLoads : pain > painSingleLegAndDrop ? singleLegAndDropLoads : [];
   const closures: Closure[] = [];
@@ -130,7 +135,7 @@ function painful({ description: { involved }, day, limits }: GateInput): readonl
 function swollen({ description: { involved }, day: { effusion }, limits }: GateInput): readonly Closure[] {
   if (involved === "none" || effusion === undefined) return [];
   if (effusionRank(effusion) <= effusionRank(limits.effusion)) return [];
-  const reason = `Effusion ${effusion} is above the clinic's limit (${limits.effusion}).`;
+  const reason = `Effusion ${effusion} is above ${whoseLimit(limits)} (${limits.effusion}).`;
   return [{ ...all, code: "effusion", level: effusionRank(effusion), reason, openedBy: "clinician" }];
 }
 

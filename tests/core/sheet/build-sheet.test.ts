@@ -197,7 +197,7 @@ describe("the first page", () => {
     const sheet = sheetOf(stoppedSession());
     const caution = sheet.blocks.find((block) => block.kind === "paragraph" && block.tone === "caution");
     expect(caution?.kind === "paragraph" && caution.text).toBe(
-      "Statuses are withheld today. The session was stopped: Pain 5 of 10 in the single-leg trials. Pain 5 of 10 is above the clinic's limit (3; 2 for single-leg and drop tests). Effusion 1+ is above the clinic's limit (trace). What was measured is on the following pages.",
+      "Statuses are withheld today. The session was stopped: Pain 5 of 10 in the single-leg trials. Pain 5 of 10 is above the limit, the program's default (3; 2 for single-leg and drop tests). Effusion 1+ is above the limit, the program's default (trace). What was measured is on the following pages.",
     );
     const rows = tableRows(sheet, "Criteria as they stand today");
     expect(rows.map((row) => row.slice(0, 2))).toEqual([["All 4 criteria of the set", "withheld today"]]);
