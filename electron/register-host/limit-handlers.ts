@@ -1,5 +1,6 @@
 import { writtenTime } from "../cautions/add-cautions.ts";
 import { readLimits, writeLimits } from "../register/clinic-limits.ts";
+import { RequestRefused } from "../request-refused.ts";
 import type { RegisterHandlers } from "./register-handlers.ts";
 import type { RegisterHome } from "./register-home.ts";
 
@@ -7,11 +8,17 @@ import type { RegisterHome } from "./register-home.ts";
 export function limitHandlers(home: RegisterHome): Pick<RegisterHandlers, "limits.read" | "limits.set"> {
   return {
     "limits.read": () => ({ limits: readLimits(home.register).confirmed ?? {} }),
-    "limits.set": ({ limits }) =>
+    "limits.set": ({ limits, before }) =>
       home.act(
         "Set the clinic's limits",
         { beyond: "the limits of the clinic, which hold for every session" },
         (register) => {
+          const now = readLimits(register).confirmed ?? {};
+          if (JSON.stringify(now) !== JSON.stringify(before)) {
+            throw new RequestRefused(
+              `The limits were set in the meantime by ${now.setBy ?? "somebody"}; nothing was changed. Look at them, then set yours.`,
+            );
+          }
           const today = writtenTime(register.circumstances.now()).slice(0, 10);
           return { limits: writeLimits(register, limits, today) };
         },

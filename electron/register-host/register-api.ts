@@ -135,7 +135,11 @@ export interface RegisterApi {
   "limits.read": { readonly request: Nothing; readonly reply: { readonly limits: ClinicLimits } };
   /** Confirms or changes them, by name; they hold for sessions from now on, and change none that is there. */
   "limits.set": {
-    readonly request: { readonly limits: Omit<ClinicLimits, "setAt" | "setBy"> & { readonly setBy: string } };
+    readonly request: {
+      readonly limits: Omit<ClinicLimits, "setAt" | "setBy"> & { readonly setBy: string };
+      /** What the form began with; refused where another window set others since. */
+      readonly before: ClinicLimits;
+    };
     readonly reply: { readonly limits: ClinicLimits };
   };
   "backups.read": {

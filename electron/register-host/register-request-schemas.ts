@@ -114,6 +114,7 @@ export const registerRequestSchemas = {
   "limits.read": nothing,
   "limits.set": z.strictObject({
     limits: clinicLimitsSchema.omit({ setAt: true, setBy: true }).extend({ setBy: line(200).min(1) }),
+    before: clinicLimitsSchema,
   }),
   "backups.read": nothing,
   "backups.make": z.strictObject({ place: place.exactOptional(), passphrase: passphrase.exactOptional() }),

@@ -52,7 +52,7 @@ function LimitsForm({ limits, canWrite }: LimitsFormProps) {
     const outcome = limitsFrom(written);
     if ("problem" in outcome) return setProblem(outcome.problem);
     setProblem("");
-    await host.call("limits.set", { limits: outcome.limits });
+    await host.call("limits.set", { limits: outcome.limits, before: limits });
     await apply("workspace.read", {});
   };
   return (
