@@ -3,21 +3,23 @@ import type { EventEdit } from "./events/event.ts";
 import { type TrialWeighing, weighTrial } from "./events/weigh-trial.ts";
 import { type Finding, finding, isRefused } from "./finding.ts";
 import type { Limb, Side } from "./limb.ts";
+import { offerTest } from "./offer-test.ts";
 import { type BodyMass, headerMass } from "./recording/body-mass.ts";
 import type { FileEntry } from "./session.ts";
 import { entryOf } from "./session-entries.ts";
 import type { Settings } from "./settings.ts";
+import { withSeveralAthletes } from "./several-athletes.ts";
 import type { TestKind } from "./test-kind.ts";
 import { type Assignment, assignTrial } from "./trial/assign-trial.ts";
 import type { JumpCut } from "./trial/cut-trials.ts";
 import { deadPlateFindings } from "./trial/dead-plate.ts";
 import { equalPlatesFindings } from "./trial/equal-plates.ts";
 import { meanAndDeviation } from "./trial/force-signal.ts";
-import { loadChanges, otherStanding } from "./trial/load-changes.ts";
+import { loadChanges } from "./trial/load-changes.ts";
 import { loadedPlates } from "./trial/loaded-plate.ts";
 import { brokenOffFinding, noAttempt } from "./trial/no-attempt.ts";
 import { type PreparedRecording, prepareRecording } from "./trial/prepare-recording.ts";
-import { flightBeyondPeople, type RecognisedTest, recogniseTest } from "./trial/recognise-test.ts";
+import { type RecognisedTest, recogniseTest } from "./trial/recognise-test.ts";
 import type { SampleSpan } from "./trial/sample-span.ts";
 import { smoothedFindings } from "./trial/smoothed-finding.ts";
 import { stuckFindings } from "./trial/stuck-findings.ts";
@@ -83,7 +85,8 @@ export function draftTrials(read: ReadRecording, input: SessionStatements, setti
       },
     ];
   }
-  return cuts.map((cut, index) => draftOne(read, prepared, cut, index + 1, findings, input, settings));
+  const drafts = cuts.map((cut, index) => draftOne(read, prepared, cut, index + 1, findings, input, settings));
+  return withSeveralAthletes(drafts, input.stated.massKg ?? input.description.massKg, settings);
 }
 
 /** The attempts of a recording that may be of the stated test. */
@@ -106,8 +109,8 @@ function draftOne(
   const { plates, rateHz } = prepared.recording;
   const loaded = loadedPlates(plates, prepared.forces, cut, rateHz, settings);
   const recognised = recogniseTest(prepared, cut, settings);
-  const notOffered = flightBeyondPeople(cut, rateHz, settings);
-  const assigned = assignTrial(read.file.path, { ...said, ...input.stated }, loaded.limb, notOffered ?? recognised);
+  const offered = offerTest(prepared, cut, recognised, settings);
+  const assigned = assignTrial(read.file.path, { ...said, ...input.stated }, loaded.limb, offered);
   const { test, limb } = assigned;
   const contradicted = test === undefined ? [] : testContradictions(test, cut, recognised, settings);
   const { findings, ...weighed } = weighTrial(prepared.total, cut, test ?? recognised.test, settings);
@@ -121,7 +124,7 @@ function draftOne(
     trial,
     prepared,
     cut,
-    ...(notOffered === undefined ? { recognised } : {}),
+    ...(offered.test === undefined ? {} : { recognised: offered }),
     ...known(assigned, said, input, read.file.path, trial),
     ...unbalanced,
     ...(balance === undefined || clipped ? {} : { balance }),
@@ -131,32 +134,19 @@ function draftOne(
     findings: [
       ...fileFindings,
       ...assigned.findings,
-      ...stuckFindings(prepared, cut),
+      ...stuckFindings(prepared, cut, weighed.still?.window),
       ...dead,
       ...equalPlatesFindings(prepared),
       ...smoothedFindings(prepared, cut, settings),
-      ...(dead.length > 0 ? [] : loadFindings(prepared, cut, weighed.weighing, test, input, settings)),
+      ...(dead.length > 0 || weighed.weighing === undefined
+        ? []
+        : loadChanges(prepared, cut, weighed.weighing, settings)),
       ...contradicted,
       ...limbContradictions(limb, loaded.limb, plates.length),
       ...findings,
       ...brokenOffBefore(prepared, cut, test),
     ],
   };
-}
-
-/** Says where the load at rest changes; a standing start that this leaves without a weight is refused for it. */
-function loadFindings(
-  prepared: PreparedRecording,
-  cut: JumpCut,
-  weighing: TrialWeighing["weighing"],
-  test: TestKind | undefined,
-  { stated, description }: SessionStatements,
-  settings: Settings,
-): readonly Finding[] {
-  if (weighing !== undefined) return loadChanges(prepared, cut, weighing, settings);
-  const standing = test === "countermovementJump" || test === "squatJump";
-  if (!standing || (stated.massKg ?? description.massKg) !== undefined) return [];
-  return otherStanding(prepared, cut, settings);
 }
 
 /** What is known about a trial besides its recording: options outrank its own entry, that the session's. */

@@ -100,6 +100,8 @@ function limbCurves(
   byPlate: boolean,
 ): readonly AlignableCurve[] {
   const { motion } = analyzed.jump;
+  // Curves are drawn in body weights.
+  if (Number.isNaN(motion.weightNewtons)) return [];
   const common = {
     file: trial.file,
     trial: trial.trial,

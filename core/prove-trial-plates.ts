@@ -2,6 +2,8 @@ import type { TrialDraft } from "./draft-trials.ts";
 import { type Finding, finding } from "./finding.ts";
 import type { Side } from "./limb.ts";
 import { platesOfFile } from "./read-session-recording.ts";
+import { inPlateWords } from "./recording/plate-words.ts";
+import type { PlateProof } from "./recording/recording.ts";
 import type { TrialResult } from "./result.ts";
 import type { SessionDescription } from "./session.ts";
 import type { Settings } from "./settings.ts";
@@ -172,7 +174,7 @@ function stoodOn({ plate, span }: OneLegStanding, { limb, rate = Number.NaN }: T
   return finding(
     "one-leg-standing",
     "note",
-    `Standing on the ${limb} leg from ${where} shows which foot stood on plate ${plate}.`,
+    `Standing on the ${limb} leg from ${where} shows which foot stood on ${inPlateWords(plate)}.`,
     "State the other limb if it was the other leg.",
     { where },
   );

@@ -2,6 +2,7 @@ import type { ReadRecording, SessionStatements } from "./analysis.ts";
 import { type Finding, finding } from "./finding.ts";
 import { oppositeSide } from "./limb.ts";
 import type { RecordingFile } from "./recording/file.ts";
+import { inPlateWords } from "./recording/plate-words.ts";
 import { readRecording } from "./recording/read-recording.ts";
 import type { Plate } from "./recording/recording.ts";
 import type { LayoutAnswers } from "./recording/request.ts";
@@ -71,6 +72,6 @@ function unknownPlate({ column }: StatedPlate, plates: readonly Plate[]): Findin
     names.length === 0
       ? "Take the statement away: this recording has no plate for one foot alone."
       : `Correct the name; the plates are ${names.join(" and ")}.`,
-    { where: `plate ${column}` },
+    { where: inPlateWords(column) },
   );
 }

@@ -20,6 +20,11 @@ const labels: Readonly<Record<TestKind, string>> = {
   dropLanding: "drop landing",
 };
 
+/** True for jumps whose weight and velocity are told by standing on the plate before them. */
+export function startsFromStanding(test: TestKind | undefined): boolean {
+  return test === "countermovementJump" || test === "squatJump";
+}
+
 /** The trade's name of a test, in full and in lower case. */
 export function testLabel(test: TestKind): string {
   return labels[test];

@@ -1,6 +1,6 @@
 import { type SessionAnalysis, type TrialPhase, type TrialTrace, trialKey } from "./analysis.ts";
 import type { HopBout, JumpMotion } from "./events/jump-events.ts";
-import { lastSample, positionAt, velocityAt } from "./events/kinematics.ts";
+import { knowsVelocity, lastSample, positionAt, velocityAt } from "./events/kinematics.ts";
 import { phasesOf } from "./events/phases.ts";
 import { zeroLagFilter } from "./recording/zero-lag-filter.ts";
 import type { TrialResult } from "./result.ts";
@@ -43,7 +43,7 @@ function motionCurves(
   total: Float64Array,
 ): Pick<TrialTrace, "velocity" | "displacement" | "power"> {
   const motion = analysis.jumps.get(trialKey(result.file, result.trial))?.jump.motion;
-  if (motion === undefined) {
+  if (motion === undefined || !knowsVelocity(motion)) {
     return { velocity: new Float64Array(0), displacement: new Float64Array(0), power: new Float64Array(0) };
   }
   const known = (sample: number): boolean => sample >= motion.startSample && sample <= lastSample(motion);

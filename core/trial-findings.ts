@@ -1,6 +1,6 @@
 import type { TrialDraft } from "./draft-trials.ts";
 import type { Finding } from "./finding.ts";
-import { unnamedAbsences } from "./measures/absent-measures.ts";
+import { unnamedAbsences, unnamedMeasures } from "./measures/absent-measures.ts";
 import { clippingFindings } from "./measures/clipping-findings.ts";
 import { consistencyFindings } from "./measures/consistency-findings.ts";
 import { dropFindings } from "./measures/drop-findings.ts";
@@ -16,6 +16,7 @@ import type { MeasureContext } from "./measures/raw-measure.ts";
 import { singleLegFindings } from "./measures/single-leg-findings.ts";
 import { spikeFindings } from "./measures/spike-findings.ts";
 import { squatFindings } from "./measures/squat-findings.ts";
+import { velocityFindings } from "./measures/velocity-findings.ts";
 import type { Settings } from "./settings.ts";
 import type { JumpCut } from "./trial/cut-trials.ts";
 import type { PreparedRecording } from "./trial/prepare-recording.ts";
@@ -30,6 +31,8 @@ export interface MeasuredTrial {
   readonly measures: readonly Measure[];
   /** Force of the plate that does not carry a single-leg trial; undefined on one plate. */
   readonly otherFoot: Float64Array | undefined;
+  /** Why weight, velocity or the beginning of the movement is unknown; it names what is missing for that reason. */
+  readonly unknown: Finding | undefined;
 }
 
 /** The measures that stand, with everything that must be said about a measured trial. */
@@ -40,7 +43,7 @@ export interface SaidOfTrial {
 
 /** Findings about a measured trial; measures that one of them removes are left out, and none is missing unnamed. */
 export function trialFindings(trial: MeasuredTrial, settings: Settings): SaidOfTrial {
-  const { draft, prepared, cut, context, measures: all, otherFoot } = trial;
+  const { draft, prepared, cut, context, measures: all, otherFoot, unknown } = trial;
   const { jump, limbs } = context;
   const { rateHz } = prepared.recording;
   const expected = expectedMeasures(jump.test, limbs.length === 2);
@@ -61,9 +64,16 @@ export function trialFindings(trial: MeasuredTrial, settings: Settings): SaidOfT
     ...(jump.hops === undefined ? laterFlightFindings(cut, rateHz, settings) : []),
     ...singleLegFindings(context, otherFoot, settings),
     ...(jump.test === "squatJump" ? squatFindings(context, leastLoadFraction(prepared, cut, settings), settings) : []),
-    ...dropFindings(context, draft, expected, all, settings),
+    ...dropFindings(context, draft, all, settings),
+    ...velocityFindings(context, expected, all),
     ...hopFindings(context, expected, all, settings),
     ...consistencyFindings(context, measures, settings),
   ];
-  return { measures, findings: [...findings, ...unnamedAbsences(expected, measures, findings)] };
+  return {
+    measures,
+    findings:
+      unknown === undefined
+        ? [...findings, ...unnamedAbsences(expected, measures, findings)]
+        : [{ ...unknown, removes: unnamedMeasures(expected, measures, findings) }, ...findings],
+  };
 }

@@ -92,7 +92,7 @@ export function makeDoubtfulFiles(): readonly DoubtfulFile[] {
     both(
       "starts-in-movement.csv",
       "starts-moving",
-      "refusal",
+      "warning",
       "the recording begins 0.2 s after the first movement",
       written(jump(twoLegs, { seed: 4004, startsAfterFirstMovementSeconds: 0.2 })),
     ),

@@ -14,7 +14,8 @@ export function anchorVelocity(motion: Kinematics, anchor: Anchor, events: JumpE
     return events.onset === undefined ? motion : anchored(motion, events.onset, { velocity: 0 });
   }
   const { takeoff, touchdown } = events;
-  if (takeoff === undefined || touchdown === undefined) return motion;
+  // Without a flight on the plate nothing tells the velocity, and no number is put in its place.
+  if (takeoff === undefined || touchdown === undefined) return { ...motion, startVelocity: Number.NaN };
   const velocity = (motion.gravity * (touchdown - takeoff)) / motion.signal.rateHz / 2;
   return anchored(motion, takeoff, { velocity });
 }

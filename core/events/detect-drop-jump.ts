@@ -2,17 +2,19 @@ import { anchorMotion } from "./anchor-motion.ts";
 import { emptyLevel } from "./contact-edge.ts";
 import { contactPeak, leaveEdge, touchEdge } from "./contact-search.ts";
 import type { DetectionInput, Undetected } from "./detection.ts";
+import { edgeWeight } from "./edge-weight.ts";
 import { placeEvent, type TrialEdits } from "./edit-events.ts";
 import { fallStart } from "./fall-start.ts";
 import type { Anchor, JumpMotion } from "./jump-events.ts";
-import { integrate, lastSample } from "./kinematics.ts";
+import { integrate, knowsVelocity, lastSample } from "./kinematics.ts";
 import { placeLandingEnd } from "./landing-end.ts";
 import { limbContacts } from "./limb-contacts.ts";
 import { lowestPositionIndex, velocityCrossing } from "./turning-points.ts";
 
 /**
  * Finds the events of a drop jump: both edges of the contact, the landing, then the motion backwards from the final
- * quiet standing (by the flight time where nobody stands still), the lowest position and the landing end.
+ * quiet standing (by the flight time where nobody stands still), the lowest position and the landing end. The edges alone
+ * where no velocity is known.
  */
 export function detectDropJump(input: DetectionInput): JumpMotion | Undetected {
   const { test, total, cut, weight, settings } = input;
@@ -20,7 +22,7 @@ export function detectDropJump(input: DetectionInput): JumpMotion | Undetected {
   const edits: TrialEdits = { test, edits: input.edits, rateHz: total.rateHz };
   if (fall === undefined) return { missing: "touchdown", atSample: contact.start };
 
-  const search = { signal: total, empty: emptyLevel(total, flight), weightNewtons: weight.newtons, settings };
+  const search = { signal: total, empty: emptyLevel(total, flight), weightNewtons: edgeWeight(input), settings };
   const detectedTouchdown = touchEdge(search, fall, contact.end);
   if (detectedTouchdown === undefined) return { missing: "touchdown", atSample: contact.start };
   const detectedTakeoff = leaveEdge(search, contactPeak(total, contact, settings), flight);
@@ -36,13 +38,11 @@ export function detectDropJump(input: DetectionInput): JumpMotion | Undetected {
     detectedLanding === undefined ? undefined : placeEvent(edits, "touchdown", detectedLanding, takeoff, end);
   const edges = { contactTouchdown, takeoff, ...(touchdown === undefined ? {} : { touchdown }) };
 
-  // Neither quiet standing nor a landing: velocity is not known.
-  if (weight.still === undefined && touchdown === undefined) {
-    return { missing: "landing", atSample: detectedTakeoff };
-  }
   const anchor: Anchor =
     weight.still === undefined ? { kind: "flight" } : { kind: "still", window: weight.still, positionZero: "window" };
   const motion = anchorMotion(unanchored, anchor, edges);
+  const contacts = limbContacts(input);
+  if (!knowsVelocity(motion)) return { test, motion, anchor, events: edges, contacts };
   const lowest = lowestPositionIndex(motion, Math.ceil(contactTouchdown), Math.floor(takeoff));
   const detectedLowest = velocityCrossing(motion, lowest, 1);
   if (detectedLowest === undefined || detectedLowest <= contactTouchdown || detectedLowest >= takeoff) {
@@ -51,5 +51,5 @@ export function detectDropJump(input: DetectionInput): JumpMotion | Undetected {
   const lowestPosition = placeEvent(edits, "lowestPosition", detectedLowest, contactTouchdown, takeoff);
   const landingEnd = touchdown === undefined ? undefined : placeLandingEnd(motion, touchdown, edits);
   const events = { ...edges, lowestPosition, ...(landingEnd === undefined ? {} : { landingEnd }) };
-  return { test, motion, anchor, events, contacts: limbContacts(input) };
+  return { test, motion, anchor, events, contacts };
 }

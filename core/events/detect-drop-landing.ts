@@ -2,10 +2,11 @@ import { anchorMotion } from "./anchor-motion.ts";
 import { emptyLevel } from "./contact-edge.ts";
 import { touchEdge } from "./contact-search.ts";
 import type { DetectionInput, Undetected } from "./detection.ts";
+import { edgeWeight } from "./edge-weight.ts";
 import { placeEvent, type TrialEdits } from "./edit-events.ts";
 import { fallStart } from "./fall-start.ts";
 import type { Anchor, JumpMotion } from "./jump-events.ts";
-import { integrate, lastSample } from "./kinematics.ts";
+import { integrate, knowsVelocity, lastSample } from "./kinematics.ts";
 import { placeLandingEnd } from "./landing-end.ts";
 import { limbContacts } from "./limb-contacts.ts";
 
@@ -13,16 +14,17 @@ import { limbContacts } from "./limb-contacts.ts";
 export function detectDropLanding(input: DetectionInput): JumpMotion | Undetected {
   const { test, total, cut, weight, settings } = input;
   const edits: TrialEdits = { test, edits: input.edits, rateHz: total.rateHz };
-  const search = { signal: total, empty: emptyLevel(total, cut.flight), weightNewtons: weight.newtons, settings };
+  const search = { signal: total, empty: emptyLevel(total, cut.flight), weightNewtons: edgeWeight(input), settings };
   const detected = touchEdge(search, cut.flight, cut.landing.end);
-  // Without quiet standing nothing tells the velocity of a landing.
-  if (detected === undefined || weight.still === undefined) return { missing: "touchdown", atSample: cut.flight.end };
+  if (detected === undefined) return { missing: "touchdown", atSample: cut.flight.end };
   const start = fallStart(cut, total.rateHz);
   const unanchored = integrate(total, { start, end: cut.span.end }, weight.newtons, settings.gravity);
   const touchdown = placeEvent(edits, "touchdown", detected, start, lastSample(unanchored));
-  const anchor: Anchor = { kind: "still", window: weight.still, positionZero: "window" };
+  // Without quiet standing nothing tells the velocity of a landing.
+  const anchor: Anchor =
+    weight.still === undefined ? { kind: "flight" } : { kind: "still", window: weight.still, positionZero: "window" };
   const motion = anchorMotion(unanchored, anchor, { touchdown });
-  const landingEnd = placeLandingEnd(motion, touchdown, edits);
+  const landingEnd = knowsVelocity(motion) ? placeLandingEnd(motion, touchdown, edits) : undefined;
   const events = { touchdown, ...(landingEnd === undefined ? {} : { landingEnd }) };
   return { test, motion, anchor, events, contacts: limbContacts(input) };
 }

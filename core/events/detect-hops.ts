@@ -3,6 +3,8 @@ import { anchorMotion } from "./anchor-motion.ts";
 import { emptyLevel } from "./contact-edge.ts";
 import { contactPeak, type EdgeSearch, leaveEdge, touchEdge } from "./contact-search.ts";
 import type { DetectionInput, Undetected } from "./detection.ts";
+import { edgeWeight } from "./edge-weight.ts";
+import { entryPushStart } from "./entry-push.ts";
 import { fallStart } from "./fall-start.ts";
 import { type HopEdge, placeHopEdges } from "./hop-edges.ts";
 import type { Anchor, HopBout, HopContact, JumpMotion } from "./jump-events.ts";
@@ -16,10 +18,11 @@ import { integrate } from "./kinematics.ts";
 export function detectHops(input: DetectionInput): JumpMotion | Undetected {
   const { test, total, cut, weight, settings } = input;
   const flights = [cut.flight, ...cut.laterFlights];
+  const weightNewtons = edgeWeight(input);
   const searchBy = (flight: SampleSpan): EdgeSearch => ({
     signal: total,
     empty: emptyLevel(total, flight),
-    weightNewtons: weight.newtons,
+    weightNewtons,
     settings,
   });
 
@@ -55,14 +58,6 @@ export function detectHops(input: DetectionInput): JumpMotion | Undetected {
   // Without quiet standing, the flight of the first hop tells the velocity.
   const flight = { contactTouchdown: first.touchdown, takeoff: first.takeoff, touchdown: second.touchdown };
   return { test, motion: anchorMotion(unanchored, anchor, flight), anchor, events: {}, contacts: [], hops };
-}
-
-/** The push of the entry jump is looked for this long before it leaves the plate. */
-const entryPushSeconds = 0.3;
-
-/** Sample from which the push of the entry jump is looked for. */
-export function entryPushStart(contact: SampleSpan, flight: SampleSpan, rateHz: number): number {
-  return Math.max(contact.start, flight.start - Math.round(entryPushSeconds * rateHz));
 }
 
 /** Pairs touchdowns and take-offs into contacts; a take-off with no touchdown before it is the entry jump's. */

@@ -3,19 +3,36 @@ import { detectCountermovement } from "./detect-countermovement.ts";
 import { detectDropJump } from "./detect-drop-jump.ts";
 import { detectDropLanding } from "./detect-drop-landing.ts";
 import { detectHops } from "./detect-hops.ts";
+import { detectMidMovement } from "./detect-mid-movement.ts";
 import { detectSquatJump } from "./detect-squat-jump.ts";
 import type { DetectionInput, Undetected } from "./detection.ts";
 import { withSpreads } from "./edge-spread.ts";
 import type { JumpMotion } from "./jump-events.ts";
 import { withOnsetDoubt } from "./onset-doubt.ts";
 
-const detectors: Readonly<Record<TestKind, (input: DetectionInput) => JumpMotion | Undetected>> = {
-  countermovementJump: detectCountermovement,
-  squatJump: detectSquatJump,
+type Detector = (input: DetectionInput) => JumpMotion | Undetected;
+
+const detectors: Readonly<Record<TestKind, Detector>> = {
+  countermovementJump: fromStanding(detectCountermovement),
+  squatJump: fromStanding(detectSquatJump),
   dropJump: detectDropJump,
   repeatedHops: detectHops,
   dropLanding: detectDropLanding,
 };
+
+/**
+ * A jump from standing by its own rules where somebody stood still before it, or force passes weight before the movement;
+ * else as far as a recording that begins in mid-movement tells.
+ */
+function fromStanding(detect: Detector): Detector {
+  return (input) => {
+    const { weight, cut } = input;
+    if (weight.still !== undefined && weight.still.start < cut.flight.start) return detect(input);
+    if (weight.still !== undefined || Number.isNaN(weight.newtons)) return detectMidMovement(input);
+    const jump = detect(input);
+    return "missing" in jump && jump.missing === "onset" ? detectMidMovement(input) : jump;
+  };
+}
 
 /** Finds motion and events of a trial by the rules of its test (METHODS §3, §6). */
 export function detectTrial(input: DetectionInput): JumpMotion | Undetected {

@@ -8,6 +8,7 @@ import type { EventEdit } from "./event.ts";
 
 /** Body weight as the detectors need it. */
 export interface DetectionWeight {
+  /** NaN where nothing tells it: velocity and position are none then, and only contact events are found. */
   readonly newtons: number;
   /** Standard deviation of force in the weighing window, newtons; 0 where nobody stood still. */
   readonly deviation: number;
@@ -34,6 +35,6 @@ export interface DetectionInput {
 
 /** Why events could not be found, and where. */
 export interface Undetected {
-  readonly missing: "onset" | "turning point" | "take-off" | "touchdown" | "landing" | "hop";
+  readonly missing: "onset" | "turning point" | "take-off" | "touchdown" | "hop";
   readonly atSample: number;
 }

@@ -4,6 +4,7 @@ import type { SampleSpan } from "../trial/sample-span.ts";
 import { contactThreshold, type EmptyLevel, emptyLevel } from "./contact-edge.ts";
 import type { DetectionInput } from "./detection.ts";
 import { type EdgeLine, edgeLine } from "./edge-line.ts";
+import { edgeWeight } from "./edge-weight.ts";
 import { contactKeys, type EdgeSpreads, type JumpMotion, type LimbContact } from "./jump-events.ts";
 import { ringDelay } from "./ring-delay.ts";
 
@@ -14,9 +15,10 @@ import { ringDelay } from "./ring-delay.ts";
  * released. All vanish on a quiet plate with straight flanks that hold two samples.
  */
 export function withSpreads(jump: JumpMotion, input: DetectionInput): JumpMotion {
-  const { total, limbs, cut, weight, settings } = input;
+  const { total, limbs, cut, settings } = input;
+  const weightNewtons = edgeWeight(input);
   const spread = (signal: ForceSignal, edge: number, direction: 1 | -1, flight: SampleSpan): number =>
-    edgeSpread(signal, edge, direction, flight, weight.newtons, settings);
+    edgeSpread(signal, edge, direction, flight, weightNewtons, settings);
   const spreadsOf = (signal: ForceSignal, edges: Partial<Record<EdgeKey, number>>): EdgeSpreads =>
     Object.fromEntries(
       contactKeys.flatMap((key) => {

@@ -1,7 +1,7 @@
 import type { SampleSpan } from "../trial/sample-span.ts";
-import { entryPushStart } from "./detect-hops.ts";
 import type { DetectionInput } from "./detection.ts";
 import { withSpreads } from "./edge-spread.ts";
+import { entryPushStart } from "./entry-push.ts";
 import type { TrialEvent } from "./event.ts";
 import { edgeUncertainty, type InputUncertainties } from "./input-uncertainties.ts";
 import type { JumpMotion, LimbContact } from "./jump-events.ts";

@@ -49,6 +49,8 @@ function motionCauses(
   anchor: Anchor,
   settings: Settings,
 ): InputUncertainties["motion"] {
+  // An unknown weight, and what follows from it, is no number that could be uncertain.
+  if (Number.isNaN(weight.newtons)) return [];
   const isBalanced =
     balance !== undefined && balance.newtons === weight.newtons && balance.still.start === still?.window.start;
   const isOwn = still !== undefined && still.newtons === weight.newtons && still.uncertainty === weight.uncertainty;

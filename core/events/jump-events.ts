@@ -62,8 +62,8 @@ export interface HopBout {
 
 /**
  * How velocity and position are known: mean velocity zero in a window of quiet standing (position zero at onset or in
- * that window); zero at onset; or, where nobody stands still after a drop jump, gravity times half the flight time at
- * take-off (position zero at touchdown).
+ * that window); zero at onset; or, where nobody stands still, gravity times half the flight time at take-off (position
+ * zero at touchdown), and unknown where no flight on the plate tells that.
  */
 export type Anchor =
   | { readonly kind: "still"; readonly window: SampleSpan; readonly positionZero: "onset" | "window" }

@@ -15,9 +15,10 @@ export interface Kinematics {
   readonly impulse: Float64Array;
   /** ∬F dt² from the start to each sample, N·s². */
   readonly doubleImpulse: Float64Array;
+  /** NaN where nothing tells it. */
   readonly weightNewtons: number;
   readonly gravity: number;
-  /** Velocity at the start, m/s. */
+  /** Velocity at the start, m/s; NaN where nothing tells it. */
   readonly startVelocity: number;
   /** Position at the start, m. */
   readonly startPosition: number;
@@ -53,6 +54,11 @@ export function integrate(signal: ForceSignal, span: SampleSpan, weightNewtons: 
     startVelocity: 0,
     startPosition: 0,
   };
+}
+
+/** False where weight or velocity is unknown: then velocity, position and all that follows from them are NaN. */
+export function knowsVelocity({ weightNewtons, startVelocity }: Kinematics): boolean {
+  return !Number.isNaN(weightNewtons) && !Number.isNaN(startVelocity);
 }
 
 /** The last fractional sample at which motion is known. */

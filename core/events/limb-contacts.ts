@@ -1,6 +1,7 @@
 import { emptyLevel } from "./contact-edge.ts";
 import { contactPeak, type EdgeSearch, leaveEdge, touchEdge } from "./contact-search.ts";
 import type { DetectionInput } from "./detection.ts";
+import { edgeWeight } from "./edge-weight.ts";
 import type { LimbContact } from "./jump-events.ts";
 
 /**
@@ -9,11 +10,12 @@ import type { LimbContact } from "./jump-events.ts";
  * @param pushSample sample of the push from which a standing start's take-off is searched
  */
 export function limbContacts(input: DetectionInput, pushSample?: number): readonly LimbContact[] {
-  const { limbs, cut, weight, settings } = input;
+  const { limbs, cut, settings } = input;
+  const weightNewtons = edgeWeight(input);
   return limbs.map((signal) => {
     const { fall, contact, flight } = cut;
     const empty = emptyLevel(signal, flight);
-    const search: EdgeSearch = { signal, empty, weightNewtons: weight.newtons, settings };
+    const search: EdgeSearch = { signal, empty, weightNewtons, settings };
     const jumps = cut.kind !== "landing";
     const from = pushSample ?? contactPeak(signal, contact, settings);
     const contactTouchdown = jumps && fall !== undefined ? touchEdge(search, fall, contact.end) : undefined;

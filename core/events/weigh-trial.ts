@@ -4,6 +4,7 @@ import type { TestKind } from "../test-kind.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
+import { heldStanding } from "./held-standing.ts";
 import {
   balanceMomentum,
   type MomentumBalance,
@@ -28,16 +29,18 @@ export interface TrialWeighing {
   readonly after?: Weighing;
   /** Momentum balance of both; absent where one is missing or they disagree. */
   readonly balance?: MomentumBalance;
+  /** Says that something else carried a part of the athlete who stood before the jump, so that it weighs nobody. */
+  readonly heldBefore?: Finding;
   readonly findings: readonly Finding[];
 }
 
 /**
  * Weighs the athlete (METHODS §2): jumps from standing before the dip, and by momentum balance where it is quiet after
- * the landing too; drop jumps, drop landings and hops after the landing, else where somebody stood on the plate earlier.
+ * the landing too, else after the landing alone; drop jumps, drop landings and hops after the landing, else where somebody stood on the plate earlier.
  */
 export function weighTrial(total: ForceSignal, cut: JumpCut, test: TestKind, settings: Settings): TrialWeighing {
   if (test === "countermovementJump" || test === "squatJump") return weighStanding(total, cut, test, settings);
-  const after = weighOver(total, [cut.quietAfter], "after", settings);
+  const after = weighAfter(total, cut, settings.weighingShortSeconds, settings);
   const earlier = weighOver(total, [...cut.quietEarlier, ...cut.quietBefore], "before", settings);
   const { rateHz } = total;
   if (after !== undefined && (earlier === undefined || isSound(after, earlier, rateHz, settings))) {
@@ -63,9 +66,16 @@ export function isSound(after: Weighing, known: WeightEstimate, rateHz: number, 
 
 function weighStanding(total: ForceSignal, cut: JumpCut, test: TestKind, settings: Settings): TrialWeighing {
   const weighing = weighOver(total, cut.quietBefore, "before", settings);
-  if (weighing === undefined) return { findings: [] };
+  const after = weighAfter(total, cut, settings.quietSecondsAfter, settings);
+  const held = after === undefined ? undefined : heldStanding(total, cut, weighing, after, settings);
+  if (weighing === undefined || held !== undefined) {
+    // As after a drop jump: what is known of the motion is counted back from there.
+    if (after === undefined) return { findings: [] };
+    const place = "after the landing";
+    const findings = weighingFindings(after, total.rateHz, place, settings);
+    return { weighing: after, place, still: after, ...(held === undefined ? {} : { heldBefore: held }), findings };
+  }
   const { window } = weighing;
-  const after = weighAfter(total, cut, settings);
   const agrees =
     after !== undefined &&
     Math.abs(after.newtons / weighing.newtons - 1) <= settings.weightToleranceSession &&
@@ -84,9 +94,17 @@ function weighStanding(total: ForceSignal, cut: JumpCut, test: TestKind, setting
   };
 }
 
-/** The steadiest part of the quiet standing after the landing; undefined where it is too short. */
-function weighAfter(total: ForceSignal, { quietAfter }: JumpCut, settings: Settings): Weighing | undefined {
-  if (quietAfter.end - quietAfter.start < settings.quietSecondsAfter * total.rateHz) return undefined;
+/**
+ * The steadiest part of the quiet standing after the landing; undefined where it is shorter than wanted: a landing passes
+ * through loads that stay the same for a moment, and nobody stands there.
+ */
+function weighAfter(
+  total: ForceSignal,
+  { quietAfter }: JumpCut,
+  leastSeconds: number,
+  settings: Settings,
+): Weighing | undefined {
+  if (quietAfter.end - quietAfter.start < leastSeconds * total.rateHz) return undefined;
   return weighOver(total, [quietAfter], "after", settings);
 }
 

@@ -11,14 +11,23 @@ export function absentMeasures(
   return wanted.filter((id) => expected.includes(id) && !measures.some((measure) => measure.id === id));
 }
 
+/** Identifiers of the measures of a trial's test that were not made and that no finding has named yet. */
+export function unnamedMeasures(
+  expected: readonly string[],
+  measures: readonly Measure[],
+  findings: readonly Finding[],
+): readonly string[] {
+  const named = new Set(findings.flatMap((each) => each.removes));
+  return absentMeasures(expected, expected, measures).filter((id) => !named.has(id));
+}
+
 /** Names the measures of a trial's test that were not made and that no finding has named yet. */
 export function unnamedAbsences(
   expected: readonly string[],
   measures: readonly Measure[],
   findings: readonly Finding[],
 ): readonly Finding[] {
-  const named = new Set(findings.flatMap((each) => each.removes));
-  const removes = absentMeasures(expected, expected, measures).filter((id) => !named.has(id));
+  const removes = unnamedMeasures(expected, measures, findings);
   if (removes.length === 0) return [];
   const labels = removes.map(fullLabel).join("; ");
   return [

@@ -1,5 +1,6 @@
 import type { JumpMotion } from "../events/jump-events.ts";
 import { type Finding, finding } from "../finding.ts";
+import { inPlateWords } from "../recording/plate-words.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 import { measureCatalogue } from "./catalogue.ts";
 
@@ -17,12 +18,12 @@ export const landingForceMeasures = measureCatalogue
  */
 export function clippingFindings(prepared: PreparedRecording, jump: JumpMotion): readonly Finding[] {
   const { rateHz, plates } = prepared.recording;
-  const { events, test, hops } = jump;
+  const { events, test, hops, motion } = jump;
   const { takeoff, touchdown, landingEnd } = events;
-  const began = events.onset ?? events.contactTouchdown;
+  const began = events.onset ?? events.contactTouchdown ?? (takeoff === undefined ? undefined : motion.startSample);
   return prepared.clipped.flatMap(({ plate, span }) => {
     const name = plates[plate]?.name ?? "";
-    const where = `plate ${name}, ${(span.start / rateHz).toFixed(3)} s to ${(span.end / rateHz).toFixed(3)} s`;
+    const where = `${inPlateWords(name)}, ${(span.start / rateHz).toFixed(3)} s to ${(span.end / rateHz).toFixed(3)} s`;
     const seen = `Force stays at its largest value for ${span.end - span.start} samples: the plate's range was exceeded`;
     const action = "Widen the measuring range of the plate, then record again.";
     if (hops !== undefined) {

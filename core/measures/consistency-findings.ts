@@ -1,4 +1,4 @@
-import { velocityAt } from "../events/kinematics.ts";
+import { knowsVelocity, velocityAt } from "../events/kinematics.ts";
 import { type Finding, finding } from "../finding.ts";
 import type { Settings } from "../settings.ts";
 import { integrateForce } from "../trial/force-signal.ts";
@@ -28,6 +28,7 @@ export function consistencyFindings(
       );
     }
   }
+  if (!knowsVelocity(context.jump.motion)) return findings;
   const error = selfCheckError(context);
   if (error > settings.selfCheckFraction) {
     findings.push(

@@ -1,7 +1,6 @@
 import { type Finding, finding } from "../finding.ts";
 import type { Side } from "../limb.ts";
 import type { Settings } from "../settings.ts";
-import { absentMeasures } from "./absent-measures.ts";
 import type { Measure } from "./measure.ts";
 import type { MeasureContext } from "./raw-measure.ts";
 
@@ -17,26 +16,13 @@ export interface DropStatement {
 export function dropFindings(
   context: MeasureContext,
   stated: DropStatement,
-  expected: readonly string[],
   measures: readonly Measure[],
   settings: Settings,
 ): readonly Finding[] {
-  const { test, anchor } = context.jump;
+  const { test } = context.jump;
   if (test !== "dropJump" && test !== "dropLanding") return [];
   const value = (id: string): number | undefined => measures.find((measure) => measure.id === id)?.value;
   const findings: Finding[] = [];
-  if (anchor.kind === "flight") {
-    const wanted = ["takeoffVelocity", "jumpHeightImpulse", "jumpHeightFromStanding", "dropHeightDifference"];
-    findings.push(
-      finding(
-        "velocity-from-flight",
-        "warning",
-        "No quiet standing of the whole athlete after the landing gives the velocity, so half the flight time does: effective drop height and turning point rest on it.",
-        "Have the athlete stand still for two seconds after the next landing.",
-        { removes: absentMeasures(wanted, expected, measures) },
-      ),
-    );
-  }
   findings.push(...heightFindings(stated.dropHeightMetres, value("dropHeightEffective"), settings));
   const contactTime = value("contactTime");
   if (context.limb === "both" && contactTime !== undefined && contactTime > settings.slowContactSeconds) {

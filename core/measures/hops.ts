@@ -15,8 +15,8 @@ export interface Hop {
   readonly jumpHeightFlightTime: number;
   /** m/s */
   readonly reactiveStrengthIndex: number;
-  /** N/m */
-  readonly hopStiffness: number;
+  /** N/m; absent where body weight is unknown. */
+  readonly hopStiffness?: number;
 }
 
 /**
@@ -41,7 +41,7 @@ export function hopsOf({ motion, hops }: JumpMotion, settings: Settings): readon
         flightTime,
         jumpHeightFlightTime,
         reactiveStrengthIndex: jumpHeightFlightTime / contactTime,
-        hopStiffness: stiffnessOf(massKg, contactTime, flightTime),
+        ...(Number.isNaN(massKg) ? {} : { hopStiffness: stiffnessOf(massKg, contactTime, flightTime) }),
       },
     ];
   });
@@ -78,6 +78,7 @@ export function measureHops(context: MeasureContext, settings: Settings): RawMea
   if (jump.hops === undefined) return [];
   const hops = hopsOf(jump, settings);
   const used = hops.filter((hop) => usedHops.includes(hop.contactIndex));
+  const stiffness = (hop: Hop): number => hop.hopStiffness ?? Number.NaN;
   const mean = (value: (hop: Hop) => number): number => used.reduce((sum, hop) => sum + value(hop), 0) / used.length;
   return [
     { id: "hopsFound", side, value: hops.length, noise: 0 },
@@ -94,8 +95,8 @@ export function measureHops(context: MeasureContext, settings: Settings): RawMea
           {
             id: "hopStiffness",
             side,
-            value: mean((hop) => hop.hopStiffness),
-            noise: choiceDoubt(context, hops, (hop) => hop.hopStiffness, settings),
+            value: mean(stiffness),
+            noise: choiceDoubt(context, hops, stiffness, settings),
           },
         ]),
   ];

@@ -1,3 +1,4 @@
+import { knowsVelocity } from "../events/kinematics.ts";
 import { type Finding, finding } from "../finding.ts";
 import type { Settings } from "../settings.ts";
 import type { ClippedSpan } from "../trial/clipping.ts";
@@ -69,6 +70,8 @@ export function landingFindings(
       ),
     ];
   }
+  // Without velocity the landing has no end; what withholds the velocity says so.
+  if (!knowsVelocity(motion)) return [];
   if (events.landingEnd === undefined) {
     const seconds = (cut.span.end - 1 - events.touchdown) / rateHz;
     const stoodStill = cut.quietAfter.end > cut.quietAfter.start;

@@ -1,5 +1,6 @@
 import { type Finding, finding } from "../finding.ts";
 import type { Limb } from "../limb.ts";
+import { inPlateWords } from "../recording/plate-words.ts";
 import type { Settings } from "../settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import { otherLandingPlate } from "../trial/landing-plate.ts";
@@ -22,7 +23,7 @@ export function landingPlateFindings(
     finding(
       "landing-other-plate",
       "warning",
-      `The push is on plate ${pushPlate} alone, the landing at ${where} on plate ${landed} alone: the athlete landed on the other leg, or the two columns changed places in the flight. Landing measures of the ${limb} leg are left out.`,
+      `The push is on ${inPlateWords(pushPlate)} alone, the landing at ${where} on ${inPlateWords(landed)} alone: the athlete landed on the other leg, or the two columns changed places in the flight. Landing measures of the ${limb} leg are left out.`,
       "Look at how the athlete landed; if it was on the same leg, the columns are not to be trusted: exclude the trial.",
       { where, removes: landingForceMeasures.filter((id) => expected.includes(id)) },
     ),

@@ -1,3 +1,4 @@
+import { lastSample } from "../events/kinematics.ts";
 import type { MeasureSide, Side } from "../limb.ts";
 import type { Settings } from "../settings.ts";
 import { type ForceExtreme, type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
@@ -5,12 +6,16 @@ import { type ForceNoise, impulseNoise, limbNoises, peakDeviations, peakNoise, t
 import { peakRipple } from "./peak-ripple.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 
-/** Measures of the landing (METHODS §5), unfiltered; none where the recording holds no complete landing. */
+/**
+ * Measures of the landing (METHODS §5), unfiltered. Where its end is unknown, because weight or velocity is, or because
+ * it never comes to rest, the largest force and its time are those of the first `landingPeakSeconds`; the rest needs the
+ * end, and body weight. None where the recording does not hold that much of the landing.
+ */
 export function measureLanding(context: MeasureContext, settings: Settings): RawMeasure[] {
   const { events, motion } = context.jump;
   const { takeoff, touchdown, landingEnd } = events;
-  if (touchdown === undefined || landingEnd === undefined) return [];
-  // After a take-off the empty plate shows how it rings. A fall onto it shows that only beside the peaks.
+  if (touchdown === undefined) return [];
+  if (landingEnd === undefined) return peaksAlone(context, touchdown, takeoff === undefined, settings);
   const isFall = takeoff === undefined;
   const weight = motion.weightNewtons;
   const noises = limbNoises(context);
@@ -25,6 +30,54 @@ export function measureLanding(context: MeasureContext, settings: Settings): Raw
   ];
 }
 
+/** The largest force of a landing without an end, whole and of each limb. */
+function peaksAlone(context: MeasureContext, touchdown: number, isFall: boolean, settings: Settings): RawMeasure[] {
+  const { motion, contacts } = context.jump;
+  const { rateHz } = motion.signal;
+  const until = touchdown + settings.landingPeakSeconds * rateHz;
+  if (until > lastSample(motion)) return [];
+  const noises = limbNoises(context);
+  const peakOf = (signal: ForceSignal, noise: ForceNoise, side: MeasureSide, from: number): RawMeasure[] => {
+    const peak = maximumForce(signal, from, until);
+    return peakMeasures(signal, peak, from, until, noiseBeside(signal, peak, from, until, noise, isFall), side);
+  };
+  return [
+    ...peakOf(motion.signal, totalNoise(context), context.limb, touchdown),
+    ...context.limbs.flatMap(({ signal }, index) => {
+      const own = contacts.find((contact) => contact.side === signal.side)?.touchdown;
+      return own === undefined || own >= until ? [] : peakOf(signal, noises[index]!, signal.side, own);
+    }),
+  ];
+}
+
+/** A fall onto the plate shows only beside its peaks how the plate rings; after a take-off the flight has shown it. */
+function noiseBeside(
+  signal: ForceSignal,
+  { sample }: ForceExtreme,
+  from: number,
+  to: number,
+  noise: ForceNoise,
+  isFall: boolean,
+): ForceNoise {
+  return isFall ? { ...noise, point: Math.max(noise.point, peakRipple(signal, sample, from, to)) } : noise;
+}
+
+function peakMeasures(
+  signal: ForceSignal,
+  peak: ForceExtreme,
+  touchdown: number,
+  until: number,
+  noise: ForceNoise,
+  side: MeasureSide,
+): RawMeasure[] {
+  const { rateHz } = signal;
+  const ofPeak = peakNoise(signal, peak, touchdown, until, noise);
+  return [
+    { id: "peakLandingForce", side, value: peak.newtons, noise: ofPeak.newtons },
+    { id: "timeToPeakLandingForce", side, value: (peak.sample - touchdown) / rateHz, noise: ofPeak.place / rateHz },
+  ];
+}
+
 function landingOf(
   signal: ForceSignal,
   noise: ForceNoise,
@@ -36,15 +89,13 @@ function landingOf(
   settings: Settings,
 ): RawMeasure[] {
   const { rateHz } = signal;
-  const beside = ({ sample }: ForceExtreme): ForceNoise =>
-    isFall ? { ...noise, point: Math.max(noise.point, peakRipple(signal, sample, touchdown, landingEnd)) } : noise;
+  const beside = (extreme: ForceExtreme): ForceNoise =>
+    noiseBeside(signal, extreme, touchdown, landingEnd, noise, isFall);
   const peak = maximumForce(signal, touchdown, landingEnd);
   const prominence = prominenceOf(weightNewtons, settings);
   const first = firstPeak(signal, touchdown, landingEnd, weightNewtons, prominence);
-  const ofPeak = peakNoise(signal, peak, touchdown, landingEnd, beside(peak));
   const measures: RawMeasure[] = [
-    { id: "peakLandingForce", side, value: peak.newtons, noise: ofPeak.newtons },
-    { id: "timeToPeakLandingForce", side, value: (peak.sample - touchdown) / rateHz, noise: ofPeak.place / rateHz },
+    ...peakMeasures(signal, peak, touchdown, landingEnd, beside(peak), side),
     {
       id: "landingImpulse",
       side,

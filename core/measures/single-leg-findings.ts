@@ -59,9 +59,13 @@ export function singleLegFindings(
   return findings;
 }
 
-/** Where one leg alone is to work: push or contact, the contacts of hops, the landing of a drop landing. */
-function workingSpan({ events, hops }: JumpMotion): Phase | undefined {
-  const from = hops?.contacts[0]?.touchdown ?? events.onset ?? events.contactTouchdown ?? events.touchdown;
+/**
+ * Where one leg alone is to work: push or contact, the contacts of hops, the landing of a drop landing. The push begins
+ * with the motion where its onset is not in the recording.
+ */
+function workingSpan({ events, hops, motion }: JumpMotion): Phase | undefined {
+  const began = events.takeoff === undefined ? events.touchdown : motion.startSample;
+  const from = hops?.contacts[0]?.touchdown ?? events.onset ?? events.contactTouchdown ?? began;
   const to =
     hops?.contacts.findLast((contact) => contact.takeoff !== undefined)?.takeoff ?? events.takeoff ?? events.landingEnd;
   return from === undefined || to === undefined ? undefined : { from, to };

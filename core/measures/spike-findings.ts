@@ -1,4 +1,5 @@
 import { type Finding, finding } from "../finding.ts";
+import { inPlateWords } from "../recording/plate-words.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 
@@ -12,7 +13,7 @@ export function spikeFindings(prepared: PreparedRecording, span: SampleSpan): re
   if (spikes.length === 0) return [];
   const places = spikes
     .slice(0, namedPlaces)
-    .map(({ plate, sample }) => `plate ${plates[plate]?.name ?? ""} at ${(sample / rateHz).toFixed(3)} s`);
+    .map(({ plate, sample }) => `${inPlateWords(plates[plate]?.name ?? "")} at ${(sample / rateHz).toFixed(3)} s`);
   const more = spikes.length > namedPlaces ? `, and ${spikes.length - namedPlaces} more` : "";
   return [
     finding(

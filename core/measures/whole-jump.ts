@@ -15,7 +15,8 @@ export function measureWholeJump(context: MeasureContext, settings: Settings): R
     { id: "bodyMass", side, value: motion.weightNewtons / motion.gravity, noise: context.zeroNewtons / motion.gravity },
   ];
   if (takeoff !== undefined) measures.push(...takeoffMeasures(context, takeoff, settings));
-  if (jump.test === "countermovementJump" && lowestPosition !== undefined) {
+  // Position is counted from standing; where only the flight gives the velocity nobody is known to stand.
+  if (jump.test === "countermovementJump" && lowestPosition !== undefined && jump.anchor.kind !== "flight") {
     const noise = positionNoise(context, lowestPosition, settings);
     measures.push({ id: "countermovementDepth", side, value: -positionAt(motion, lowestPosition), noise });
   }

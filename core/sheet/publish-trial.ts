@@ -106,7 +106,7 @@ function documentHop(hop: HopResult): HopResult {
     flightTime,
     jumpHeightFlightTime,
     reactiveStrengthIndex,
-    hopStiffness,
+    ...(hopStiffness !== undefined && { hopStiffness }),
     used: hop.used,
     ...(hop.limbs && { limbs: hop.limbs.map((each) => ({ ...bearerOf(each), contactTime: each.contactTime })) }),
   };

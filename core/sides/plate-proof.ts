@@ -1,5 +1,6 @@
 import { type Finding, finding } from "../finding.ts";
 import { type Limb, oppositeSide, type Side } from "../limb.ts";
+import { inPlateWords } from "../recording/plate-words.ts";
 import type { PlateProof } from "../recording/recording.ts";
 
 /** What the proof of plates needs of one trial. */
@@ -83,7 +84,7 @@ function nameOf(trial: Pick<PlateTrial, "file" | "trial">): string {
 
 function contradictionFinding(against: readonly Witness[], inFavour: number): Finding {
   const direct = against.filter((each) => !each.byExclusion);
-  const claims = [...new Set(direct.map((each) => `the ${each.foot} foot on plate ${each.plate}`))];
+  const claims = [...new Set(direct.map((each) => `the ${each.foot} foot on ${inPlateWords(each.plate)}`))];
   const agreeing = inFavour === 1 ? "1 other single-leg trial agrees" : `${inFavour} other single-leg trials agree`;
   const split = inFavour === 0 ? "" : ` ${agreeing} with those: the athlete may have turned round.`;
   return finding(
@@ -91,7 +92,7 @@ function contradictionFinding(against: readonly Witness[], inFavour: number): Fi
     "warning",
     `Single-leg trials put ${claims.join(" and ")} (${direct.map((each) => nameOf(each.trial)).join(", ")}); the columns' names or the stated plates say otherwise.${split}`,
     contradictionAction,
-    { where: [...new Set(direct.map((each) => `plate ${each.plate}`))].join(", ") },
+    { where: [...new Set(direct.map((each) => inPlateWords(each.plate)))].join(", ") },
   );
 }
 
@@ -142,7 +143,7 @@ export function provePlates(trials: readonly PlateTrial[]): PlateProofs {
       ...(foot === undefined && about.length > 0
         ? { by: about.every((each) => each.trial.standing) ? "one-leg-standing" : "single-leg-trial" }
         : {}),
-      contradiction: foot === undefined ? "" : `Single-leg trials put the ${foot} foot on plate ${plate.name}.`,
+      contradiction: foot === undefined ? "" : `Single-leg trials put the ${foot} foot on ${inPlateWords(plate.name)}.`,
     });
   }
   return {

@@ -64,6 +64,36 @@ export function loseSamples<R extends SimulatedRecording>(recording: R, from: nu
   return changed(recording, (force) => force.fill(0, first, end));
 }
 
+/** One plate reads its empty level, noise and all, for a while: its cable has no contact. */
+export function dropOutPlate<R extends SimulatedRecording>(
+  recording: R,
+  plate: number,
+  from: number,
+  to: number,
+  noise: { readonly seed: number; readonly newtons: number },
+): R {
+  const random = createRandom(noise.seed);
+  const [first, end] = range(recording, from, to);
+  return changed(
+    recording,
+    (force) => {
+      for (let index = first; index < end; index++) force[index] = noise.newtons * random.normal();
+    },
+    plate,
+  );
+}
+
+/** An amplifier's range ends at a force on one plate, or on all; what is added behind it comes on top. */
+export function limitForce<R extends SimulatedRecording>(recording: R, newtons: number, plate?: number): R {
+  return changed(
+    recording,
+    (force) => {
+      for (let index = 0; index < force.length; index++) force[index] = Math.min(newtons, force[index] ?? 0);
+    },
+    plate,
+  );
+}
+
 /** Every plate repeats its last value for a while: the transmission hung. */
 export function holdSamples<R extends SimulatedRecording>(recording: R, from: number, to: number): R {
   const [first, end] = range(recording, from, to);

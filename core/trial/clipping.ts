@@ -1,6 +1,9 @@
 import type { Settings } from "../settings.ts";
 import { converterStep } from "./converter-step.ts";
+import { meanOf } from "./force-signal.ts";
+import { limitedSpans } from "./limited-spans.ts";
 import type { SampleSpan } from "./sample-span.ts";
+import type { LoadSegments } from "./segment-load.ts";
 
 /** A converter with coarser steps than this is none, newtons. */
 const coarsestStepNewtons = 5;
@@ -9,14 +12,14 @@ const roundedTopSteps = 12;
 
 /**
  * Flat tops of a plate's force: at least `clippedSamples` equal samples at its maximum (METHODS §7), the mark of an
- * exceeded measuring range. A plate that never carried more than the standing load has none. A top that is flat only
+ * exceeded measuring range. A plate that never carried more than its own part of the standing has none. A top that is flat only
  * because the converter has coarse steps is none either: twice as far from its middle as its ends a parabola has fallen
  * by four steps at most, one whose top was cut off by three times what is missing (four steps, where it is taken for
  * rounded).
  */
-export function clippedSpans(force: Float64Array, steadyLoad: number, settings: Settings): readonly SampleSpan[] {
+export function clippedSpans(force: Float64Array, standingNewtons: number, settings: Settings): readonly SampleSpan[] {
   const { largest, tops } = topsOf(force, settings.clippedSamples);
-  if (largest <= steadyLoad) return [];
+  if (largest <= standingNewtons) return [];
   let step: number | undefined;
   const isRounded = (span: SampleSpan): boolean => {
     step ??= converterStep(force) ?? 0;
@@ -61,16 +64,21 @@ export interface ClippedSpan {
 
 /**
  * Flat tops of every plate, without those that two plates enter and leave in the same samples at different forces:
- * two ranges are never exceeded so exactly together, so that is the shape of the force itself.
+ * two ranges are never exceeded so exactly together, so that is the shape of the force itself. A range that an amplifier
+ * ends before its noise is added has a top that is flat but for noise, between two corners.
  */
 export function clippedPlates(
   forces: readonly Float64Array[],
-  steadyLoad: number,
+  rateHz: number,
+  { quiet, steadyLoad }: Pick<LoadSegments, "quiet" | "steadyLoad">,
   settings: Settings,
 ): readonly ClippedSpan[] {
-  const all = forces.flatMap((force, plate) =>
-    clippedSpans(force, steadyLoad, settings).map((span): ClippedSpan => ({ plate, span })),
-  );
+  const all = forces.flatMap((force, plate) => {
+    const standing = standingOn(force, quiet, steadyLoad);
+    const exact = clippedSpans(force, standing, settings);
+    const found = exact.length > 0 ? exact : limitedSpans({ force, rateHz }, standing, quiet, settings);
+    return found.map((span): ClippedSpan => ({ plate, span }));
+  });
   const level = ({ plate, span }: ClippedSpan): number => forces[plate]![span.start]!;
   return all.filter(
     (own) =>
@@ -82,4 +90,13 @@ export function clippedPlates(
           level(other) !== level(own),
       ),
   );
+}
+
+/** A foot that only touches a plate never exceeds its range. */
+const touchingPart = 0.2;
+
+/** The largest mean force of one plate in quiet standing, and at least what a touching foot leaves on it. */
+function standingOn(force: Float64Array, quiet: readonly SampleSpan[], steadyLoad: number): number {
+  const levels = quiet.map(({ start, end }) => meanOf(force, start, end));
+  return Math.max(touchingPart * steadyLoad, ...levels.map((level) => 1.05 * level));
 }

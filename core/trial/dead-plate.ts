@@ -1,4 +1,5 @@
 import { type Finding, finding } from "../finding.ts";
+import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
 import type { Settings } from "../settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
@@ -10,7 +11,7 @@ import type { SampleSpan } from "./sample-span.ts";
  * half load that is left keeps the athlete from being weighed.
  */
 export function deadPlateFindings(
-  { recording, segments }: PreparedRecording,
+  { recording, segments, clipped }: PreparedRecording,
   cut: JumpCut,
   weighed: boolean,
   settings: Settings,
@@ -24,14 +25,19 @@ export function deadPlateFindings(
     { own: second, other: first },
   ].flatMap(({ own, other }) => {
     const dead = deadSpan(own.force, other.force, loaded, settings.deadPlateSeconds * rateHz, cut.span);
-    if (dead === undefined) return [];
+    // A plate that stays at its largest value has not died: its range was exceeded, which is said by itself.
+    const isClipped = clipped.some(
+      ({ plate, span }) =>
+        plates[plate] === own && dead !== undefined && span.start < dead.end && span.end > dead.start,
+    );
+    if (dead === undefined || isClipped) return [];
     const refuses = !weighed || dead.start < cut.flight.start || cut.kind !== "standing";
-    const where = `plate ${own.name}, ${(dead.start / rateHz).toFixed(2)} s to ${(dead.end / rateHz).toFixed(2)} s`;
+    const where = `${inPlateWords(own.name)}, ${(dead.start / rateHz).toFixed(2)} s to ${(dead.end / rateHz).toFixed(2)} s`;
     return [
       finding(
         "plate-dead",
         refuses ? "refusal" : "warning",
-        `Plate ${own.name} shows ${own.force[dead.start]!.toFixed(1)} N without any change for ${((dead.end - dead.start) / rateHz).toFixed(2)} s while plate ${other.name} carries the athlete: the plate went dead, or no foot was on it.`,
+        `${plateWordsFirst(own.name)} shows ${own.force[dead.start]!.toFixed(1)} N without any change for ${((dead.end - dead.start) / rateHz).toFixed(2)} s while ${inPlateWords(other.name)} carries the athlete: the plate went dead, or no foot was on it.`,
         "Check the plate, its cable and amplifier; record the trial again with a foot on each plate.",
         { where },
       ),

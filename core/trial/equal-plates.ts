@@ -1,4 +1,5 @@
 import { type Finding, finding } from "../finding.ts";
+import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
 
 /**
@@ -21,9 +22,9 @@ export function equalPlatesFindings({ recording }: PreparedRecording): readonly 
     finding(
       "plates-equal",
       "refusal",
-      `Plates ${first.name} and ${second.name} show the same force in every one of ${first.force.length} samples, noise included: one plate was exported twice, or one force was divided in two.`,
+      `${plateWordsFirst(first.name)} and ${inPlateWords(second.name)} show the same force in every one of ${first.force.length} samples, noise included: one plate was exported twice, or one force was divided in two.`,
       "Export both plates again; where one force was divided in two, state the columns as one total (--columns total=2+3).",
-      { where: `plate ${first.name}, plate ${second.name}` },
+      { where: `${inPlateWords(first.name)}, ${inPlateWords(second.name)}` },
     ),
   ];
 }

@@ -1,5 +1,6 @@
 import type { CutInput } from "./cut-trials.ts";
 import type { SampleSpan } from "./sample-span.ts";
+import { stoodLoads } from "./stood-loads.ts";
 
 /** A push this far above the standing load must come before a flight; stepping off a plate has none. */
 const pushLoads = 1.2;
@@ -14,7 +15,9 @@ export function isFlight(span: SampleSpan, input: CutInput): boolean {
   const from = Math.max(0, span.start - Math.round(pushSeconds * rateHz));
   let largest = 0;
   for (let index = from; index < span.start; index += 1) largest = Math.max(largest, total[index]!);
-  if (largest <= pushLoads * segments.steadyLoad) return false;
+  // Where nobody stands still the lightest athlete's load is all that is known.
+  const load = segments.steadyLoad > 0 ? segments.steadyLoad : settings.bodyMassMinimumKg * settings.gravity;
+  if (largest <= pushLoads * load) return false;
   return (seconds <= settings.flightMaximumSeconds && span.end < total.length) || leavesUpwards(span, input);
 }
 
@@ -26,10 +29,16 @@ export function isFlight(span: SampleSpan, input: CutInput): boolean {
 function leavesUpwards(span: SampleSpan, { total, rateHz, segments, settings }: CutInput): boolean {
   const steppedOn = segments.empty.findLast((empty) => empty.end <= span.start)?.end ?? 0;
   const quiet = segments.quiet.findLast((each) => each.end <= span.start && each.start >= steppedOn);
-  const weight = segments.steadyLoad - segments.emptyLevel;
-  if (quiet === undefined || weight <= 0) return true;
+  const within = { start: steppedOn, end: span.start };
+  // Another athlete in the same file stands at another load.
+  const stood =
+    quiet === undefined
+      ? stoodLoads({ rateHz, force: total }, segments, within, settings).at(-1)
+      : { span: quiet, newtons: segments.steadyLoad - segments.emptyLevel };
+  if (stood === undefined || stood.newtons <= 0) return true;
+  const weight = stood.newtons;
   let impulse = 0;
-  for (let index = quiet.end; index < span.start; index += 1) impulse += total[index]! - weight;
+  for (let index = stood.span.end; index < span.start; index += 1) impulse += total[index]! - weight;
   const velocity = (settings.gravity * impulse) / rateHz / weight;
   return velocity > settings.takeoffVelocityMinimum;
 }

@@ -1,6 +1,7 @@
 import { type Finding, finding } from "../finding.ts";
 import type { Settings } from "../settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
+import { passingLoad } from "./passing-load.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import { type SteadyLoad, steadyLoads } from "./steady-loads.ts";
@@ -11,7 +12,8 @@ const causes =
 /**
  * Standing that carries another load than the athlete was weighed at. Stepping on and off pass through less, so less
  * counts only between the weighing and the jump and in the first standing after the landing. A body that moves evenly
- * may carry another load for a while too: not for longer than its speed could bear.
+ * may carry another load for a while too: not for longer than its speed could bear, and a load held in the dip or in the
+ * push is no standing at all.
  */
 export function loadChanges(
   prepared: PreparedRecording,
@@ -23,6 +25,7 @@ export function loadChanges(
   const landed = Math.max(cut.flight.end, ...cut.laterFlights.map((each) => each.end));
   const before = steadyLoads(prepared.total, { start: cut.span.start, end: cut.flight.start }, settings);
   const after = steadyLoads(prepared.total, { start: Math.min(landed, cut.span.end), end: cut.span.end }, settings);
+  const around = { signal: prepared.total, empty: prepared.segments.empty, emptyLevel: 0 };
   const off = (each: SteadyLoad): number => each.newtons / newtons - 1;
   const changed = [
     ...before.filter((each) => off(each) > 0 || each.span.start >= window.start),
@@ -30,7 +33,9 @@ export function loadChanges(
   ].find((each) => {
     const seconds = (each.span.end - each.span.start) / prepared.recording.rateHz;
     const speed = Math.abs(off(each)) * settings.gravity * seconds;
-    return Math.abs(off(each)) > settings.standingDiffersFraction && speed > settings.standingDiffersSpeed;
+    const differs = Math.abs(off(each)) > settings.standingDiffersFraction && speed > settings.standingDiffersSpeed;
+    const passes = (): boolean => each.span.end <= cut.flight.start && passingLoad(around, each, settings);
+    return differs && !passes();
   });
   if (changed === undefined) return [];
   // Between the weighing and the jump the velocity is counted with the wrong weight.
@@ -43,27 +48,6 @@ export function loadChanges(
       refuses ? "refusal" : "warning",
       `The plates carry a steady ${changed.newtons.toFixed(0)} N from ${where}, ${Math.abs(changed.newtons - newtons).toFixed(0)} N ${off(changed) > 0 ? "more" : "less"} than the ${newtons.toFixed(0)} N the athlete was weighed at from ${placeOf(window, rateHz)}: ${causes}.`,
       "Find out which of the two is the athlete alone; exclude the trial if it was weighed in the other.",
-      { where },
-    ),
-  ];
-}
-
-/** Refuses a jump whose own standing is at another load than the recording's steadiest, so that it was not weighed. */
-export function otherStanding(prepared: PreparedRecording, cut: JumpCut, settings: Settings): readonly Finding[] {
-  const from = Math.max(cut.span.start, cut.contact.start);
-  const least = settings.bodyMassMinimumKg * settings.gravity;
-  const stood = steadyLoads(prepared.total, { start: from, end: cut.flight.start }, settings).findLast(
-    (each) => each.newtons > least,
-  );
-  if (stood === undefined) return [];
-  const { rateHz } = prepared.recording;
-  const where = placeOf(stood.span, rateHz);
-  return [
-    finding(
-      "load-changes",
-      "refusal",
-      `Standing before the jump is at ${stood.newtons.toFixed(0)} N (${where}), while the steadiest standing of this recording is at ${prepared.segments.steadyLoad.toFixed(0)} N: another athlete, or ${causes}.`,
-      "Record each athlete in a file of their own, or give the body mass (--mass).",
       { where },
     ),
   ];

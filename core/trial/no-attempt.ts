@@ -40,12 +40,17 @@ export function noAttempt(
     ];
   }
   if (brokenOff.length > 0) return brokenOff.map((span) => brokenOffFinding(span, total.rateHz, "refusal"));
+  const left = segments.empty.find(({ start }) => start > 0);
+  const where = left === undefined ? "" : `${(left.start / total.rateHz).toFixed(2)} s`;
   return [
     finding(
       "no-takeoff",
       "refusal",
-      `The plate is never left after a push in these ${seconds} s of recording, so there is no jump.`,
-      "Record the jump again, or leave this recording out.",
+      left === undefined
+        ? `The plate is never left in these ${seconds} s of recording, so there is no jump.`
+        : `The plate empties at ${where}, but not after a push that would throw the athlete up: beside the ${segments.steadyLoad.toFixed(0)} N of the steadiest load it looks like a step off the plate, not like a jump.`,
+      "Record the jump again, with quiet standing before it, or leave this recording out.",
+      { where },
     ),
   ];
 }

@@ -1,4 +1,5 @@
 import { type Finding, finding } from "../finding.ts";
+import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
 import type { Plate } from "../recording/recording.ts";
 import type { Settings } from "../settings.ts";
 import { meanAndDeviation } from "./force-signal.ts";
@@ -172,9 +173,9 @@ function offsetFinding(plate: string, newtons: number): Finding {
   return finding(
     "plate-offset",
     "warning",
-    `Plate ${plate} shows ${newtons.toFixed(1)} N while nobody stands on it; this zero was removed.`,
+    `${plateWordsFirst(plate)} shows ${newtons.toFixed(1)} N while nobody stands on it; this zero was removed.`,
     "Zero the plates before the next recording.",
-    { where: `plate ${plate}` },
+    { where: inPlateWords(plate) },
   );
 }
 
@@ -183,8 +184,8 @@ function driftFinding(plate: string, newtons: number, from: number, to: number, 
   return finding(
     "plate-drift",
     "warning",
-    `The zero of plate ${plate} moves by ${newtons.toFixed(1)} N from ${seconds}; this drift was removed as a straight line.`,
+    `The zero of ${inPlateWords(plate)} moves by ${newtons.toFixed(1)} N from ${seconds}; this drift was removed as a straight line.`,
     "Let the plates warm up and zero them before the next recording.",
-    { where: `plate ${plate}` },
+    { where: inPlateWords(plate) },
   );
 }

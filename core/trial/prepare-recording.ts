@@ -7,6 +7,7 @@ import { converterStep } from "./converter-step.ts";
 import { cutLandings } from "./cut-landings.ts";
 import { cutJumps, type JumpCut } from "./cut-trials.ts";
 import { type ForceSignal, totalForce } from "./force-signal.ts";
+import { withOwnStanding } from "./own-standing.ts";
 import { removePlateZero } from "./plate-zero.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import { type LoadSegments, segmentLoad } from "./segment-load.ts";
@@ -49,17 +50,17 @@ export function prepareRecording(recording: Recording, settings: Settings): Prep
   const zeroed = removePlateZero(plates, steps, rateHz, segments.empty, settings);
   const force = totalForce(zeroed.forces);
   const input = { total: force, rateHz, segments, settings };
-  const signal = signalFindings({ rateHz, force: recorded }, raw, steps, segments, settings);
+  const signal = signalFindings({ rateHz, force: recorded }, plates, steps, segments, settings);
   return {
     recording,
     forces: zeroed.forces,
     zeroUncertainties: zeroed.uncertainties,
     total: { rateHz, force },
     segments,
-    jumps: cutJumps(input),
+    jumps: cutJumps(input).map((cut) => withOwnStanding(cut, { rateHz, force }, segments, settings)),
     landings: cutLandings(input),
     brokenOff: brokenOffMovements(input),
-    clipped: clippedPlates(raw, segments.steadyLoad, settings),
+    clipped: clippedPlates(raw, rateHz, segments, settings),
     spikes: raw.flatMap((each, plate) => findSpikes(each, settings).map((sample) => ({ plate, sample }))),
     stuck: stuckSpans(raw, steps, rateHz, segments, settings),
     findings: isRefused(signal) ? signal : [...signal, ...zeroed.findings],

@@ -1,10 +1,8 @@
 import type { ForceSignal } from "./force-signal.ts";
-import { meanAndDeviation } from "./force-signal.ts";
-import { runningMean } from "./segment-load.ts";
 
 /** What a recording varies by where it varies least. */
 export interface RestingNoise {
-  /** Standard deviation after slow changes are taken away, newtons. */
+  /** Standard deviation beside slow changes, newtons. */
   readonly newtons: number;
   /** Mains frequency that makes most of it; undefined where none does. */
   readonly humHz: () => number | undefined;
@@ -13,31 +11,62 @@ export interface RestingNoise {
 /** Hum of the mains: 50 or 60 Hz, as the country has it. */
 const mainsHz = [50, 60] as const;
 const humFraction = 0.5;
-/** Whole periods of either mains frequency, so that the running mean takes nothing of the hum away. */
-const slowSeconds = 0.1;
-const blockSeconds = 0.2;
+/** Whole periods of either mains frequency, so that the parabola takes little of the hum away; a movement bends less. */
+const blockSeconds = 0.1;
+/** Blocks overlap by half: a flight of a quarter of a second holds several, however they fall. */
+const blocksApart = 0.5;
 /** Of the blocks in order of their deviation the one at this part stands for rest. */
 const restQuantile = 0.2;
 
-/** Noise at rest: the deviation of short blocks from their running mean, read where it is small. */
+/** Noise at rest: the deviation of short blocks from their parabola of least squares, read where it is small. */
 export function restingNoise({ force, rateHz }: ForceSignal): RestingNoise {
-  const smooth = runningMean(force, Math.max(2, Math.round(slowSeconds * rateHz)));
-  // In the same place: the means are not needed any more.
-  const fast = smooth;
-  const count = force.length;
-  for (let index = 0; index < count; index += 1) fast[index] = force[index]! - smooth[index]!;
   const width = Math.max(4, Math.round(blockSeconds * rateHz));
+  const apart = Math.max(1, Math.round(blocksApart * width));
   const blocks: { readonly start: number; readonly deviation: number }[] = [];
-  for (let start = 0; start + width <= fast.length; start += width) {
-    blocks.push({ start, deviation: meanAndDeviation(fast, start, start + width).deviation });
+  for (let start = 0; start + width <= force.length; start += apart) {
+    blocks.push({ start, deviation: besideParabola(force, start, width).deviation });
   }
   blocks.sort((a, b) => a.deviation - b.deviation);
   const rest = blocks[Math.floor(restQuantile * blocks.length)];
   if (rest === undefined) return { newtons: 0, humHz: () => undefined };
   const { start, deviation } = rest;
   const makesMost = (hertz: number): boolean =>
-    lineVariance(fast.subarray(start, start + width), hertz / rateHz) > humFraction * deviation ** 2;
+    lineVariance(besideParabola(force, start, width).rest(), hertz / rateHz) > humFraction * deviation ** 2;
   return { newtons: deviation, humHz: () => mainsHz.find(makesMost) };
+}
+
+/**
+ * What a block of force has beside its parabola of least squares: over distances from the middle the straight line and
+ * the bend are orthogonal, so each is a sum of its own.
+ */
+function besideParabola(force: Float64Array, start: number, width: number) {
+  const middle = (width - 1) / 2;
+  const level = force[start + Math.floor(middle)]!;
+  // Mean of the squared distance, which makes the bend orthogonal to the mean.
+  const spread = (width * width - 1) / 12;
+  let sum = 0;
+  let lean = 0;
+  let bend = 0;
+  let squares = 0;
+  let ofBend = 0;
+  for (let index = 0; index < width; index += 1) {
+    const value = force[start + index]! - level;
+    const distance = index - middle;
+    const bent = distance * distance - spread;
+    sum += value;
+    lean += distance * value;
+    bend += bent * value;
+    squares += value * value;
+    ofBend += bent * bent;
+  }
+  const left = squares - (sum * sum) / width - (lean * lean) / (width * spread) - (bend * bend) / ofBend;
+  const rest = (): Float64Array =>
+    Float64Array.from({ length: width }, (_, index) => {
+      const distance = index - middle;
+      const line = sum / width + (lean / (width * spread)) * distance;
+      return force[start + index]! - level - line - (bend / ofBend) * (distance * distance - spread);
+    });
+  return { deviation: Math.sqrt(Math.max(0, left) / (width - 3)), rest };
 }
 
 /** Variance of the sinusoid of a frequency (cycles a sample) in some samples: one line of their Fourier transform. */

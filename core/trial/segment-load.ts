@@ -1,5 +1,6 @@
 import type { Settings } from "../settings.ts";
 import { meanAndDeviation } from "./force-signal.ts";
+import { passingLoad } from "./passing-load.ts";
 import type { SampleSpan } from "./sample-span.ts";
 
 /** A coarse look at a recording: where the plate is empty, and where somebody stands still on it (METHODS §1). */
@@ -18,6 +19,8 @@ export interface LoadSegments {
 
 /** Windows tried for the steady load, longest first: the longer one stands still, the surer it is body weight. */
 const steadySeconds = [1, 0.5, 0.3, 0.1] as const;
+/** A load held for no longer than this may belong to a movement, and is asked of the flight beside it. */
+const passingSeconds = 0.5;
 /** Force may vary by this part of the load in a steady window (SD over mean). */
 const steadyDeviation = 0.03;
 
@@ -100,20 +103,33 @@ function lowestSteadyLevel(
 }
 
 function findSteadyLoad(total: Float64Array, rateHz: number, emptyLevel: number, settings: Settings): number {
+  const asked = { signal: { rateHz, force: total }, emptyLevel };
+  const everyEmpty = (): readonly SampleSpan[] =>
+    emptySpans(total, rateHz, emptyLevel, settings.emptyMinimumNewtons, settings);
+  let empty: readonly SampleSpan[] | undefined;
   for (const seconds of steadySeconds) {
     const width = Math.round(seconds * rateHz);
     if (width < 4 || width > total.length) continue;
-    const window = steadiestLoadedWindow(total, width, emptyLevel, settings);
+    const passes = (end: number, newtons: number): boolean => {
+      if (seconds > passingSeconds) return false;
+      empty ??= everyEmpty();
+      return passingLoad({ ...asked, empty }, { span: { start: end - width, end }, newtons }, settings);
+    };
+    const window = steadiestLoadedWindow(total, width, emptyLevel, passes, settings);
     if (window !== undefined) return window;
   }
   return 0;
 }
 
-/** Mean load of the steadiest window that carries an athlete and varies little; undefined when there is none. */
+/**
+ * Mean load of the steadiest window that carries an athlete and varies little; undefined when there is none.
+ * @param passes tells of a window that ends before a sample, and of its load, whether it belongs to a movement
+ */
 function steadiestLoadedWindow(
   total: Float64Array,
   width: number,
   emptyLevel: number,
+  passes: (end: number, newtons: number) => boolean,
   settings: Settings,
 ): number | undefined {
   const leastLoad = emptyLevel + settings.bodyMassMinimumKg * settings.gravity;
@@ -135,7 +151,7 @@ function steadiestLoadedWindow(
     const mean = sum / width;
     const variance = squares / width - mean * mean;
     if (mean < leastLoad - emptyLevel || variance >= bestVariance) continue;
-    if (variance <= (steadyDeviation * mean) ** 2) {
+    if (variance <= (steadyDeviation * mean) ** 2 && !passes(index + 1, mean + emptyLevel)) {
       bestVariance = variance;
       bestMean = mean + emptyLevel;
     }

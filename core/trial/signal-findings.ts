@@ -1,22 +1,29 @@
 import { type Finding, finding } from "../finding.ts";
+import type { Plate } from "../recording/recording.ts";
 import type { Settings } from "../settings.ts";
 import type { ForceSignal } from "./force-signal.ts";
 import { samplesPerValue } from "./repeated-samples.ts";
 import { restingNoise } from "./resting-noise.ts";
 import type { LoadSegments } from "./segment-load.ts";
+import { turnedPlateFindings } from "./turned-plate.ts";
 
 /**
- * What the force signal alone says against a whole recording: noise that hides a flight, a turned sign, a false rate.
+ * What the force signal alone says against a whole recording: noise that hides a flight, a turned sign of one plate or
+ * of all, a false rate.
  * @param total as recorded, no zero removed
  * @param steps one step of each plate's converter, newtons
  */
 export function signalFindings(
   total: ForceSignal,
-  forces: readonly Float64Array[],
+  plates: readonly Plate[],
   steps: readonly number[],
   segments: LoadSegments,
   settings: Settings,
 ): readonly Finding[] {
+  const turned = turnedPlateFindings(plates, total.rateHz, segments.empty, settings);
+  // What a turned plate makes of the total is no fault of its own.
+  if (turned.length > 0) return turned;
+  const forces = plates.map(({ force }) => force);
   return [
     ...noiseRefusal(total, segments, settings),
     ...signChange(total.rateHz, segments, settings),

@@ -1,5 +1,5 @@
 import type { Settings } from "../settings.ts";
-import type { SampleSpan } from "./sample-span.ts";
+import { longestOf, type SampleSpan } from "./sample-span.ts";
 
 /**
  * Of the quiet stretches after a landing the one the athlete stands in: the first of `quietSecondsAfter`, else the
@@ -12,9 +12,5 @@ export function standingAfter(
   settings: Settings,
 ): SampleSpan | undefined {
   const wanted = settings.quietSecondsAfter * rateHz;
-  const longest = quiet.reduce<SampleSpan | undefined>(
-    (best, span) => (best === undefined || span.end - span.start > best.end - best.start ? span : best),
-    undefined,
-  );
-  return quiet.find((span) => span.end - span.start >= wanted) ?? longest;
+  return quiet.find((span) => span.end - span.start >= wanted) ?? longestOf(quiet);
 }

@@ -1,6 +1,7 @@
 import type { Settings } from "../settings.ts";
+import { meanOf } from "./force-signal.ts";
 import { sameValueRuns } from "./sample-runs.ts";
-import type { SampleSpan } from "./sample-span.ts";
+import { longestOf, type SampleSpan } from "./sample-span.ts";
 import type { LoadSegments } from "./segment-load.ts";
 
 /** Samples of one plate that were not measured. */
@@ -34,7 +35,7 @@ export function stuckSpans(
   return forces.flatMap((force, plate) => {
     const repeated = sameValueRuns(force, 2);
     return [
-      ...lostSpans(force, repeated, rateHz, segments, settings).map(
+      ...lostSpans(force, rateHz, segments, settings).map(
         (span): StuckSpan => ({ plate, span, kind: "lost", newtons: force[span.start]! }),
       ),
       ...heldSpans(force, repeated, steps[plate]!, segments, settings).map(
@@ -44,12 +45,17 @@ export function stuckSpans(
   });
 }
 
-/** Force falls to one value and comes back, both from one sample to the next: no foot leaves a plate like that. */
+/** Samples that stay at the empty plate's level for no longer may be noise, unless they are all equal. */
+const leastLost = 5;
+
+/**
+ * Force falls to one value, or to the level of the empty plate with its noise, and comes back, both from one sample to the
+ * next: no foot leaves a plate like that. A single sample that stands alone is a spike.
+ */
 function lostSpans(
   force: Float64Array,
-  repeated: readonly SampleSpan[],
   rateHz: number,
-  { steadyLoad, emptyLevel }: LoadSegments,
+  { steadyLoad, emptyLevel, empty }: LoadSegments,
   settings: Settings,
 ): readonly SampleSpan[] {
   const step = Math.max(
@@ -57,11 +63,37 @@ function lostSpans(
     settings.lostNewtonsPerSecond / rateHz,
     settings.emptyMinimumNewtons,
   );
-  const longest = settings.flightMinimumSeconds * rateHz;
-  return repeated.filter(({ start, end }) => {
-    if (start === 0 || end >= force.length || end - start > longest) return false;
-    return force[start - 1]! - force[start]! > step && force[end]! - force[start]! > step;
-  });
+  const longest = longestOf(empty);
+  const level = longest === undefined ? 0 : meanOf(force, longest.start, longest.end);
+  const isLost = ({ start, end }: SampleSpan): boolean => {
+    const held = force.subarray(start, end);
+    if (end - start < 2) return false;
+    if (held.every((newtons) => newtons === held[0])) return true;
+    return end - start >= leastLost && Math.abs(meanOf(force, start, end) - level) <= settings.emptyMinimumNewtons;
+  };
+  const spans: SampleSpan[] = [];
+  const last = force.length - 1;
+  for (let index = 1; index < last; index += 1) {
+    if (force[index - 1]! - force[index]! <= step) continue;
+    const span = levelFrom(force, index, step, settings.emptyMinimumNewtons);
+    if (span === undefined || !isLost(span)) continue;
+    spans.push(span);
+    index = span.end;
+  }
+  return spans;
+}
+
+/** The stretch that stays at one level from a sample on; undefined where it ends otherwise than by a jump upwards. */
+function levelFrom(force: Float64Array, start: number, step: number, within: number): SampleSpan | undefined {
+  let sum = 0;
+  for (let index = start; index < force.length; index += 1) {
+    const newtons = force[index]!;
+    const level = index === start ? newtons : sum / (index - start);
+    if (newtons - level > step && newtons - force[index - 1]! > step) return { start, end: index };
+    if (Math.abs(newtons - level) > within) return undefined;
+    sum += newtons;
+  }
+  return undefined;
 }
 
 /**

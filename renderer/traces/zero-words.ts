@@ -1,5 +1,6 @@
 import { roundTo } from "../../core/format-number.ts";
 import { keepUnits, listInWords } from "../../core/plain-words.ts";
+import { inPlateWords } from "../../core/recording/plate-words.ts";
 import type { TrialResult } from "../../core/result.ts";
 
 /** What the empty plates read and was taken off, plate by plate; "" where nothing was that rounds to a tenth of a newton. */
@@ -7,7 +8,7 @@ export function zeroWords({ plates }: Pick<TrialResult, "plates">): string {
   const zeroed = plates.flatMap(({ name, zeroNewtons }) =>
     zeroNewtons === undefined || Math.abs(zeroNewtons) < leastShown
       ? []
-      : [`${roundTo(zeroNewtons, 1)} N${plates.length > 1 ? ` on plate ${name}` : ""}`],
+      : [`${roundTo(zeroNewtons, 1)} N${plates.length > 1 ? ` on ${inPlateWords(name)}` : ""}`],
   );
   return zeroed.length === 0 ? "" : keepUnits(`Taken off as the reading of the empty plate: ${listInWords(zeroed)}.`);
 }

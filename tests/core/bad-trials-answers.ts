@@ -39,8 +39,10 @@ export const rightAnswers: Readonly<Record<string, RightAnswer>> = {
   "drop-height-off": says("drop-height-off"),
   "slow-contact": says("slow-contact"),
   "leading-leg-missing": says("leading-leg-missing"),
-  // A hand on a rail makes the weight too small: against the entered mass, and against the standing after the landing.
-  rail: says("weight-differs", "load-changes"),
+  // A hand on a rail makes the weight too small against the standing after the landing, which the flight bears out.
+  rail: says("held-while-weighed"),
+  // Without standing after the landing only the flight contradicts it.
+  "rail-without-landing": says("heights-contradict"),
   // What plates, cables, programs and exports did.
   "sign-turned-in-mid-file": says("sign-changes"),
   "sign-turned-after-landing": says("sign-changes"),
@@ -60,11 +62,15 @@ export const rightAnswers: Readonly<Record<string, RightAnswer>> = {
   "kilonewtons-called-newtons": says("unit-contradicts", "weight-implausible"),
   "rates-conflict": says("rate-contradicts"),
   "time-turns-back": says("time-uneven"),
-  "other-recording-appended": says("load-changes"),
+  "other-recording-appended": says("several-athletes"),
   "rate-100": says("rate-low"),
   "rate-raised-by-repeating": says("rate-not-real"),
   smoothed: says("smoothed"),
   clipped: says("clipped"),
+  "range-exceeded-beneath-noise": says("clipped"),
+  "one-plate-turned": says("plate-turned"),
+  "two-athletes-in-one-file": says("several-athletes"),
+  "plate-drops-out": says("samples-lost"),
   offset: says("plate-offset"),
   drift: says("plate-drift"),
   // The zero is another one in the flight than in the standing, and so is the standing load.

@@ -77,17 +77,23 @@ describe("a drop jump", () => {
     expect(codes(led(0.002, "right"))).not.toContain("leading-leg-contradicted");
   });
 
-  test("of unknown weight is refused with what to give", () => {
+  test("of unknown weight keeps what flight and contact tell, and says what to give for the rest", () => {
     const short = simulateDropJump({ ...drop, endsAfterTouchdownSeconds: 0.4 });
     const trial = trialOf(short, "dropJump");
-    expect(trial.status).toBe("refused");
-    expect(trial.findings.find((each) => each.severity === "refusal")?.action).toContain("--mass");
+    expect(trial.status).toBe("partial");
+    expect(trial.weight).toBeUndefined();
+    expect(trial.measures.map((each) => each.id)).toContain("reactiveStrengthIndex");
+    const cause = trial.findings.find((each) => each.code === "no-quiet-standing");
+    expect(cause?.action).toContain("--mass");
+    expect(cause?.removes).toContain("bodyWeight");
+    expect(cause?.removes).toContain("jumpHeightImpulse");
   });
 
   test("on one leg is not weighed with the other foot down, unless that weight is borne out", () => {
     const single = { ...drop, limb: "left", jumpHeightMetres: 0.13, contactSeconds: 0.32 } as const;
     const both = trialOf(simulateDropJump({ ...single, standsOnBothAfterLanding: true }), "dropJump", "left");
-    expect(both.status).toBe("refused");
+    expect(both.status).toBe("partial");
+    expect(both.weight).toBeUndefined();
     expect(codes(both)).toContain("other-foot-touching");
     const alone = trialOf(simulateDropJump(single), "dropJump", "left");
     expect(alone.weight?.from).toBe("quiet standing after the landing");

@@ -45,13 +45,13 @@ function platformUnreadable(name: string, problem: string): Finding {
     "warning",
     `The forces of ${name} cannot be read: ${problem}.`,
     "Export the recording again, if the platform was used.",
-    { where: `plate ${name}` },
+    { where: name },
   );
 }
 
 function cornerFindings({ loads, upwardAxis }: PlatformLoads): Finding[] {
   return loads.flatMap(({ platform: { name, corners }, tiltDegrees, isTilted }): Finding[] => {
-    const where = { where: `plate ${name}` };
+    const where = { where: name };
     if (platformAxes(corners) === undefined) {
       const message = `The corners of ${name} span no plane, so it was taken as level.`;
       return [finding("platform-tilted", "warning", message, "Check that the plate is level.", where)];
@@ -75,7 +75,7 @@ function calibrationFindings({ loads }: PlatformLoads): Finding[] {
         "warning",
         `The calibration matrix of ${name} is missing; its channels were taken as they are.`,
         "Check that standing still shows the body weight.",
-        { where: `plate ${name}` },
+        { where: name },
       ),
     );
 }

@@ -42,8 +42,11 @@ export function assignPlatforms(
   const left = carrying.length < loads.length ? [leftOut(loads.filter((load) => !carrying.includes(load)))] : [];
   const [first, second] = carrying;
   if (first === undefined || carrying.length > 2) {
-    const count = first === undefined ? "none" : `${carrying.length}`;
-    const message = `The file has ${loads.length} force platforms, and ${count} of them carry load: ${names(loads)}. It is not clear which foot stood on which.`;
+    const readable = `The file has ${loads.length} force platforms that can be read`;
+    const message =
+      first === undefined
+        ? `${readable}, and none shows a load that changes by ${settings.platformSignNewtons} N or an athlete who stands on it: ${names(loads)}.`
+        : `${readable}, and ${carrying.length} of them carry load: ${names(carrying)}. It is not clear which foot stood on which.`;
     return {
       roles: new Map(loads.map(({ platform }) => [platform.number, { reason: "not clear which foot it carried" }])),
       findings: [unclear(message)],
@@ -103,7 +106,7 @@ function sideIn(labels: readonly string[]): "left" | "right" | undefined {
   return isLeft === isRight ? undefined : isLeft ? "left" : "right";
 }
 
-/** True when the force moves by what shows a load; an offset alone is none. */
+/** True when the force moves by what shows a load, or somebody stands there all the while; an offset alone is none. */
 function isLoaded(force: Float64Array, settings: Settings): boolean {
   let least = Number.POSITIVE_INFINITY;
   let largest = Number.NEGATIVE_INFINITY;
@@ -111,7 +114,8 @@ function isLoaded(force: Float64Array, settings: Settings): boolean {
     if (value < least) least = value;
     if (value > largest) largest = value;
   }
-  return largest - least >= settings.platformSignNewtons;
+  const athlete = settings.bodyMassMinimumKg * settings.gravity;
+  return largest - least >= settings.platformSignNewtons || least >= athlete;
 }
 
 function names(loads: readonly PlatformLoad[]): string {

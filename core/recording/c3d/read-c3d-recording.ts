@@ -103,7 +103,7 @@ function describeColumns(
 }
 
 function unitFindings({ load: { platform }, unit }: UsedPlatform): Finding[] {
-  const where = { where: `plate ${platform.name}` };
+  const where = { where: platform.name };
   const action = "State the unit: N, kN, kgf or lbf (--unit N).";
   if (unit.from === "unknown") {
     const message = `The vertical channel of ${platform.name} says ${unit.written}, which is no unit of force.`;

@@ -1,5 +1,5 @@
-import { addNoise, scaleForce } from "../../../core/simulate/recording-faults.ts";
-import { jumpOf, saidJump, saidSingle, singleOf, written } from "../simulate/faulty/faulty-trial.ts";
+import { addNoise, addStep, joinRecordings, scaleForce } from "../../../core/simulate/recording-faults.ts";
+import { athlete, jumpOf, saidJump, saidSingle, singleOf, written } from "../simulate/faulty/faulty-trial.ts";
 import { around, type FindingPairs, kindPair, pairOf, seed } from "./pair.ts";
 
 /** Weighing, and what plates do. The threshold of each stands in the settings catalogue. */
@@ -22,12 +22,34 @@ export const weightAndPlatePairs: FindingPairs = {
     255,
     245,
   ),
-  // A hand on a rail before the jump, none after the landing; 3 % of the weight may differ.
+  // Somebody puts a thing on a plate after the landing; 3 % of the weight may differ.
   "load-changes": around(
-    (railWeightFraction: number) => written(jumpOf(seed, { railWeightFraction }), saidJump),
+    (weightFraction: number) => {
+      const jump = jumpOf(seed);
+      const newtons = weightFraction * jump.truth.bodyWeightNewtons;
+      return written(addStep(jump, 0, jump.truth.events.landingEnd + 0.6, newtons), saidJump);
+    },
     0.035,
     0.025,
   ),
+  // A hand on a rail before the jump, none after the landing; 1 % of the weight may differ.
+  "held-while-weighed": around(
+    (railWeightFraction: number) => written(jumpOf(seed, { railWeightFraction }), saidJump),
+    0.013,
+    0.007,
+  ),
+  "heights-contradict": kindPair("rail-without-landing"),
+  // 3 % between two athletes of one file.
+  "several-athletes": around(
+    (times: number) => {
+      const apart = { emptySecondsBefore: 1, emptySecondsAfter: 1 };
+      const other = jumpOf(seed, { ...apart, massKg: times * athlete(seed).massKg });
+      return written(joinRecordings([jumpOf(seed, apart), other]), saidJump);
+    },
+    1.035,
+    1.025,
+  ),
+  "plate-turned": kindPair("one-plate-turned"),
   "plate-offset": around(
     (left: number) => written(jumpOf(seed, { emptySecondsBefore: 1, plateOffsetsNewtons: [left, 0] }), saidJump),
     11,

@@ -97,7 +97,9 @@ describe("an exceeded range on two plates", () => {
     ]);
 
   test("is none where both have their flat top in the same samples at different forces", () => {
-    expect(clippedPlates([plate(1780, 0.06), plate(1400, 0.06)], weight / 2, settings)).toEqual([]);
+    expect(
+      clippedPlates([plate(1780, 0.06), plate(1400, 0.06)], 1000, { quiet: [], steadyLoad: weight / 2 }, settings),
+    ).toEqual([]);
   });
 
   test("is none where a converter's coarse steps make the top of a push flat, and is where the same push is cut off", () => {
@@ -111,14 +113,24 @@ describe("an exceeded range on two plates", () => {
     const cut = stepped.map((newtons) => Math.min(newtons, 2 * Math.round((weight / 2 + 850) / 2)));
     const top = Math.max(...stepped);
     expect(stepped.filter((newtons) => newtons === top).length).toBeGreaterThanOrEqual(settings.clippedSamples);
-    expect(clippedPlates([stepped], weight / 2, settings)).toEqual([]);
-    expect(clippedPlates([cut], weight / 2, settings)).toHaveLength(1);
+    expect(clippedPlates([stepped], 1000, { quiet: [], steadyLoad: weight / 2 }, settings)).toEqual([]);
+    expect(clippedPlates([cut], 1000, { quiet: [], steadyLoad: weight / 2 }, settings)).toHaveLength(1);
   });
 
   test("is found on the one plate that reaches it, and on both where they reach it at their own times", () => {
-    const one = clippedPlates([plate(2000, 0.02), plate(1400, 0.001)], weight / 2, settings);
+    const one = clippedPlates(
+      [plate(2000, 0.02), plate(1400, 0.001)],
+      1000,
+      { quiet: [], steadyLoad: weight / 2 },
+      settings,
+    );
     expect(one.map((each) => each.plate)).toEqual([0]);
-    const both = clippedPlates([plate(2000, 0.02), plate(2000, 0.015)], weight / 2, settings);
+    const both = clippedPlates(
+      [plate(2000, 0.02), plate(2000, 0.015)],
+      1000,
+      { quiet: [], steadyLoad: weight / 2 },
+      settings,
+    );
     expect(both.map((each) => each.plate)).toEqual([0, 1]);
   });
 });

@@ -48,7 +48,7 @@ function halfSineStiffness(massKg: number, contactSeconds: number, flightSeconds
 
 function stiffnessChecks([massKg, contact, flight, expected]: (typeof rows)[number]): PublishedCheck[] {
   const hop = `${massKg} kg, contact ${contact.toFixed(2)} s, flight ${flight.toFixed(2)} s`;
-  const ours = (): number => hopOf(massKg, contact, flight).hopStiffness;
+  const ours = (): number => hopOf(massKg, contact, flight).hopStiffness ?? Number.NaN;
   return [
     { check: `stiffness of a hop, ${hop}`, source: dalleau, expected, unit: "N/m", tolerance: 0.005, ours },
     {

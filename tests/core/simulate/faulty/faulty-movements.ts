@@ -277,6 +277,13 @@ export const faultyMovements: readonly FaultyKind[] = [
     near: (seed) => written(dropOf(seed), saidDrop),
   },
   {
+    kind: "rail-without-landing",
+    fault: "a hand on a rail carries 6 % into the dip, and the recording ends in the landing",
+    nearMiss: "the hand carries 0.2 %",
+    bad: (seed) => written(jumpOf(seed, { railWeightFraction: 0.06, endsAfterTouchdownSeconds: 0.3 }), saidJump),
+    near: (seed) => written(jumpOf(seed, { railWeightFraction: 0.002, endsAfterTouchdownSeconds: 0.3 }), saidJump),
+  },
+  {
     kind: "rail",
     fault: "a hand on a rail carries 5 % before the jump, and the body mass was entered",
     nearMiss: "the hand carries 0.2 %",

@@ -4,9 +4,11 @@ import {
   addStep,
   cutRecording,
   deadenPlate,
+  dropOutPlate,
   exchangePlatesFrom,
   holdSamples,
   joinRecordings,
+  limitForce,
   loseSamples,
   mixPlates,
   repeatSamples,
@@ -260,6 +262,42 @@ export const faultyRecordings: readonly FaultyKind[] = [
     near: (seed) => written(jumpOf(seed, { plates: "one", clipNewtons: 20000 }), saidJump),
   },
   {
+    kind: "range-exceeded-beneath-noise",
+    fault: "the left amplifier's range ends 15 % below the largest force of its push, and noise comes on behind it",
+    nearMiss: "it ends above everything",
+    bad: (seed) => written(limited(seed, 0.85), saidJump),
+    near: (seed) => written(limited(seed, 20), saidJump),
+  },
+  {
+    kind: "one-plate-turned",
+    fault: "the other foot presses 50 N in a single-leg push, on a plate whose sign is turned",
+    nearMiss: "the sign of both plates is turned, and both carry a leg",
+    bad: (seed) => written(scaleForce(singleOf(seed, { otherFootNewtons: 50 }), -1, 1), saidSingle),
+    near: (seed) => written(scaleForce(jumpOf(seed), -1), saidJump),
+  },
+  {
+    kind: "two-athletes-in-one-file",
+    fault: "after the athlete another one, 6 % heavier, steps onto the plates and jumps",
+    nearMiss: "the same athlete jumps twice",
+    bad: (seed) => written(twoInTurn(seed, 1.06), saidJump),
+    near: (seed) => written(twoInTurn(seed, 1), saidJump),
+  },
+  {
+    kind: "plate-drops-out",
+    fault: "the left plate has no contact for 0.12 s in the push and reads its noise",
+    nearMiss: "it has none for 0.12 s in the flight",
+    bad: (seed) => {
+      const jump = jumpOf(seed);
+      const from = jump.truth.events.lowestPosition - 0.06;
+      return written(dropOutPlate(jump, 0, from, from + 0.12, { seed, newtons: 1.2 }), saidJump);
+    },
+    near: (seed) => {
+      const jump = jumpOf(seed);
+      const from = jump.truth.events.takeoff + 0.08;
+      return written(dropOutPlate(jump, 0, from, from + 0.12, { seed, newtons: 1.2 }), saidJump);
+    },
+  },
+  {
     kind: "offset",
     fault: "the left plate reads 40 N while it is empty",
     nearMiss: "it reads 1 N",
@@ -368,6 +406,20 @@ function spiked(seed: number, newtons: number) {
 function spikedDrop(seed: number, newtons: number) {
   const jump = dropOf(seed);
   return written(addSpikes(jump, 1, [{ at: jump.truth.events.lowestPosition + 0.02, newtons }]), saidDrop);
+}
+
+/** The left plate without noise up to a part of the largest force of its push, noise behind that. */
+function limited(seed: number, part: number) {
+  const jump = jumpOf(seed, { plateNoiseNewtons: 0 });
+  const push = jump.plates[0]!.force.subarray(0, Math.round(jump.truth.events.takeoff * jump.rateHz));
+  return addNoise(limitForce(jump, part * Math.max(...push), 0), seed, 1.2);
+}
+
+/** Two jumps one after the other, the second of an athlete of so many times the mass; between them nobody is on the plates. */
+function twoInTurn(seed: number, times: number) {
+  const apart = { emptySecondsBefore: 1, emptySecondsAfter: 1 };
+  const heavier = { ...apart, massKg: times * athlete(seed).massKg, jumpHeightMetres: 0.24, seed: seed + 2 };
+  return joinRecordings([jumpOf(seed, apart), jumpOf(seed, heavier)]);
 }
 
 function drifting(seed: number, newtonsPerSecond: number) {

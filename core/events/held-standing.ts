@@ -1,0 +1,70 @@
+import { type Finding, finding } from "../finding.ts";
+import type { Settings } from "../settings.ts";
+import type { JumpCut } from "../trial/cut-trials.ts";
+import type { ForceSignal } from "../trial/force-signal.ts";
+import type { SampleSpan } from "../trial/sample-span.ts";
+import { steadyLoads } from "../trial/steady-loads.ts";
+import type { Weighing } from "./weigh.ts";
+
+/** Standing before a jump: how much it carries, and when. */
+interface Standing {
+  readonly newtons: number;
+  readonly uncertainty: number;
+  readonly window: SampleSpan;
+}
+
+/**
+ * Says where something else carried a part of the athlete who stood before the jump, a hand on a rail as a rule, and let
+ * go in the movement: standing before carries less than standing after, and the flight is that of the athlete after. By
+ * the standing before, the speed of take-off would not be half the fall of the flight; counted back from after it is.
+ * @param weighed the weighing before the jump; absent where that standing was taken for a movement
+ */
+export function heldStanding(
+  total: ForceSignal,
+  cut: JumpCut,
+  weighed: Weighing | undefined,
+  after: Weighing,
+  settings: Settings,
+): Finding | undefined {
+  const { flight, landed } = cut;
+  const { rateHz, force } = total;
+  const before = weighed ?? steadyBefore(total, cut, settings);
+  if (before === undefined || !landed) return undefined;
+  const missing = after.newtons - before.newtons;
+  const joint = 3 * Math.hypot(before.uncertainty, after.uncertainty);
+  if (missing <= Math.max(joint, settings.heldWeightFraction * after.newtons)) return undefined;
+  const seconds = (flight.end - flight.start) / rateHz;
+  const fall = (settings.gravity * seconds) / 2;
+  const gained = (from: number, to: number, newtons: number): number => {
+    let impulse = 0;
+    for (let index = from; index < to; index += 1) impulse += force[index]! - newtons;
+    return (settings.gravity * impulse) / rateHz / newtons;
+  };
+  const forward = gained(before.window.end, flight.start, before.newtons);
+  const back = -gained(flight.start, after.window.start, after.newtons);
+  if (forward <= back || Math.abs(forward / fall - 1) - Math.abs(back / fall - 1) <= settings.heldFlightFraction) {
+    return undefined;
+  }
+  const heightOf = (speed: number): string => `${((100 * speed * speed) / 2 / settings.gravity).toFixed(0)} cm`;
+  const place = ({ start, end }: SampleSpan): string =>
+    `${(start / rateHz).toFixed(2)} s to ${(end / rateHz).toFixed(2)} s`;
+  return finding(
+    "held-while-weighed",
+    "warning",
+    `Standing before the jump carries ${before.newtons.toFixed(0)} N and standing after it ${after.newtons.toFixed(0)} N: a hand on a rail, or something else, held ${missing.toFixed(0)} N until the athlete moved. By the standing before, the jump would be ${heightOf(forward)} high; the flight tells ${heightOf(fall)}. Weight and velocity are taken from the standing after, and nothing is counted from the first movement on.`,
+    "Have the athlete stand free, hands on hips, before the next jump.",
+    { where: place(before.window) },
+  );
+}
+
+/** The last steady load before the flight, which no flight bore out as standing. */
+function steadyBefore(
+  total: ForceSignal,
+  { span, contact, flight }: JumpCut,
+  settings: Settings,
+): Standing | undefined {
+  const within = { start: Math.max(span.start, contact.start), end: flight.start };
+  const least = settings.bodyMassMinimumKg * settings.gravity;
+  const last = steadyLoads(total, within, settings).findLast((each) => each.newtons > least);
+  return last === undefined ? undefined : { newtons: last.newtons, uncertainty: 0, window: last.span };
+}

@@ -1,0 +1,65 @@
+import { type Finding, finding } from "../finding.ts";
+import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
+import type { Plate } from "../recording/recording.ts";
+import type { Settings } from "../settings.ts";
+import { meanOf } from "./force-signal.ts";
+import { longestOf, type SampleSpan } from "./sample-span.ts";
+import { runningMean } from "./segment-load.ts";
+
+/** Plates ring about their level, and a foot pushes for longer: force is looked at in means over this long. */
+const meanSeconds = 0.1;
+/** A plate's largest upward force is this part of its downward one at most where its sign is turned. */
+const upwardPart = 0.25;
+/** Where no empty stretch shows the plate's zero, so many times as much must be seen. */
+const unknownZeros = 3;
+
+/**
+ * One of two plates whose force is downward throughout while the other's is upward: its sign is turned. Both turned is the
+ * sign of the whole file, and read as that; a plate zeroed under a load shows upward force when more comes onto it.
+ * @param empty stretches in which nobody is on the plates: downward counts from there
+ */
+export function turnedPlateFindings(
+  plates: readonly Plate[],
+  rateHz: number,
+  empty: readonly SampleSpan[],
+  settings: Settings,
+): readonly Finding[] {
+  const [first, second] = plates;
+  if (first === undefined || second === undefined || plates.length !== 2) return [];
+  const unloaded = longestOf(empty);
+  const least = settings.turnedPlateNewtons * (unloaded === undefined ? unknownZeros : 1);
+  const width = Math.max(2, Math.round(meanSeconds * rateHz));
+  const own = rangeOf(first.force, width, unloaded);
+  const others = rangeOf(second.force, width, unloaded);
+  return [
+    { plate: first, range: own, other: second, otherUp: others.up },
+    { plate: second, range: others, other: first, otherUp: own.up },
+  ].flatMap(({ plate, range: { down, up }, other, otherUp }) => {
+    if (down <= least || up >= upwardPart * down || otherUp <= least) return [];
+    return [
+      finding(
+        "plate-turned",
+        "refusal",
+        `${plateWordsFirst(plate.name)} shows ${down.toFixed(0)} N downwards and never carries load, while ${inPlateWords(other.name)} carries up to ${otherUp.toFixed(0)} N: nobody pulls on a plate, so the sign of ${inPlateWords(plate.name)} is turned.`,
+        "Turn the sign of that plate in the program that exported it, or leave its column out, and import the file again.",
+        { where: inPlateWords(plate.name) },
+      ),
+    ];
+  });
+}
+
+/** How far force goes below and above its empty level, newtons. */
+function rangeOf(
+  force: Float64Array,
+  width: number,
+  unloaded: SampleSpan | undefined,
+): { readonly down: number; readonly up: number } {
+  const level = unloaded === undefined ? 0 : meanOf(force, unloaded.start, unloaded.end);
+  let down = 0;
+  let up = 0;
+  for (const value of runningMean(force, width)) {
+    if (level - value > down) down = level - value;
+    if (value - level > up) up = value - level;
+  }
+  return { down, up };
+}
