@@ -27,10 +27,30 @@ export function turnedPlateFindings(
   const [first, second] = plates;
   if (first === undefined || second === undefined || plates.length !== 2) return [];
   const unloaded = longestOf(empty);
+  const fromLevel = unloaded === undefined ? [] : turnedFrom(first, second, unloaded, rateHz, settings);
+  // Where two turned halves make nothing together, all of it looks empty: then only zero can be counted from.
+  return fromLevel.length > 0 ? fromLevel : turnedFrom(first, second, undefined, rateHz, settings);
+}
+
+function turnedFrom(
+  first: Plate,
+  second: Plate,
+  unloaded: SampleSpan | undefined,
+  rateHz: number,
+  settings: Settings,
+): readonly Finding[] {
   const least = settings.turnedPlateNewtons * (unloaded === undefined ? unknownZeros : 1);
   const width = Math.max(2, Math.round(meanSeconds * rateHz));
-  const own = rangeOf(first.force, width, unloaded);
-  const others = rangeOf(second.force, width, unloaded);
+  const levelOf = ({ force }: Plate): number =>
+    unloaded === undefined ? 0 : meanOf(force, unloaded.start, unloaded.end);
+  const goesDown = (plate: Plate): boolean => {
+    const below = levelOf(plate) - least;
+    return plate.force.some((newtons) => newtons < below);
+  };
+  // Most plates never go there, and need no means.
+  if (!goesDown(first) && !goesDown(second)) return [];
+  const own = rangeOf(first.force, width, levelOf(first));
+  const others = rangeOf(second.force, width, levelOf(second));
   return [
     { plate: first, range: own, other: second, otherUp: others.up },
     { plate: second, range: others, other: first, otherUp: own.up },
@@ -49,12 +69,7 @@ export function turnedPlateFindings(
 }
 
 /** How far force goes below and above its empty level, newtons. */
-function rangeOf(
-  force: Float64Array,
-  width: number,
-  unloaded: SampleSpan | undefined,
-): { readonly down: number; readonly up: number } {
-  const level = unloaded === undefined ? 0 : meanOf(force, unloaded.start, unloaded.end);
+function rangeOf(force: Float64Array, width: number, level: number): { readonly down: number; readonly up: number } {
   let down = 0;
   let up = 0;
   for (const value of runningMean(force, width)) {
