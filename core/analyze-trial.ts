@@ -72,7 +72,7 @@ export function analyzeTrial(
     return used === undefined ? withoutWeight() : weightOnly(draft, used, weightFindings, settings);
   }
 
-  const measured = measureTrial({ draft, prepared, cut, test, limb }, used, undefined, settings);
+  const measured = measureTrial({ draft, prepared, cut, test, limb, trial }, used, undefined, settings);
   if ("missing" in measured) return refused(draft, [...draft.findings, undetectedFinding(measured, test, rateHz)]);
   // Where the flight says that weight or velocity are wrong, only what needs neither is left.
   const contradiction =
@@ -80,7 +80,12 @@ export function analyzeTrial(
   const left =
     contradiction === undefined
       ? measured
-      : measureTrial({ draft: withoutWeighing(draft), prepared, cut, test, limb }, undefined, contradiction, settings);
+      : measureTrial(
+          { draft: withoutWeighing(draft), prepared, cut, test, limb, trial },
+          undefined,
+          contradiction,
+          settings,
+        );
   if ("missing" in left || left.said.measures.length === 0) return withoutWeight();
 
   const { jump, said, events, hops } = left;

@@ -20,6 +20,8 @@ import { type UnknownMotion, unknownMotion } from "./unknown-motion.ts";
 /** A draft of which everything is there that events and measures need. */
 export type CompleteDraft = Required<Pick<TrialDraft, "prepared" | "cut" | "test" | "limb">> & {
   readonly draft: TrialDraft;
+  /** What is said of it where something about its motion is unknown. */
+  readonly trial: UnknownMotion;
 };
 
 /** What force, weight and velocity make of a trial. */
@@ -35,7 +37,7 @@ export interface MeasuredDraft {
  * @param cause why weight and velocity are left out though something told them
  */
 export function measureTrial(
-  { draft, prepared, cut, test, limb }: CompleteDraft,
+  { draft, prepared, cut, test, limb, trial }: CompleteDraft,
   used: WeightUsed | undefined,
   cause: Finding | undefined,
   settings: Settings,
@@ -83,7 +85,6 @@ export function measureTrial(
 
   // What must be said about them.
   const measured = { draft, prepared, cut, context, measures: all, otherFoot: otherFoot(draft) };
-  const trial: UnknownMotion = { test, cut, otherFootWeighed: draft.otherFootWeighed, rateHz };
   const unknown = cause ?? draft.heldBefore ?? unknownMotion(trial, jump);
   const said = trialFindings({ ...measured, unknown }, settings);
   const events = [

@@ -230,8 +230,8 @@ describe("what the analysis makes of the sample traces", () => {
 
   it("the session that faced the wrong way contradicts its plates and weighs one trial low", () => {
     const result = analyzeFolder("maren-tveitlund/3-month-5-5");
-    // 3.4 % is more than one person's weight can be apart, so that it is asked whose that recording is as well.
-    expect(result.findings.map((each) => each.code)).toEqual(["plates-contradict", "another-athlete"]);
+    // A hand on a rail carried 3.4 %: standing after the jump tells the weight, so that nobody else is suspected.
+    expect(result.findings.map((each) => each.code)).toEqual(["plates-contradict"]);
     const differing = result.trials.filter((trial) =>
       trial.findings.some((each) => each.code === "held-while-weighed"),
     );
