@@ -3,7 +3,6 @@ import { type Finding, finding } from "./finding.ts";
 import type { Side } from "./limb.ts";
 import { platesOfFile } from "./read-session-recording.ts";
 import { inPlateWords } from "./recording/plate-words.ts";
-import type { PlateProof } from "./recording/recording.ts";
 import type { TrialResult } from "./result.ts";
 import type { SessionDescription } from "./session.ts";
 import type { Settings } from "./settings.ts";

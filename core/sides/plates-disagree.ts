@@ -2,6 +2,7 @@ import { type Finding, finding } from "../finding.ts";
 import { formatPercent, roundTo } from "../format-number.ts";
 import { fullLabel } from "../measures/catalogue.ts";
 import { countOf, listInWords } from "../plain-words.ts";
+import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
 import type { Settings } from "../settings.ts";
 import { testLabel } from "../test-kind.ts";
 import { type PlateGains, plateDifferences } from "../weight/plate-gains.ts";
@@ -26,7 +27,7 @@ export function platesDisagree(
       finding(
         "plates-disagree",
         "warning",
-        `Plate ${more} reads ${roundTo(100 * size, 2)} % ± ${roundTo(100 * uncertainty, 2)} % more than plate ${less}, by the standing in ${countOf(trials, "trial")}. ${moved(comparisons, settings)}`,
+        `${plateWordsFirst(more)} reads ${roundTo(100 * size, 2)} % ± ${roundTo(100 * uncertainty, 2)} % more than ${inPlateWords(less)}, by the standing in ${countOf(trials, "trial")}. ${moved(comparisons, settings)}`,
         "Put one known mass on each plate in turn and have the one that is off calibrated. Two people on different plates look the same: check whose recordings these are.",
         { where: namesOf(gains) },
       ),
