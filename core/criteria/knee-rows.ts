@@ -1,6 +1,7 @@
 import type { Gate } from "../gate/gate.ts";
 import { effusionRank } from "../gate/limits.ts";
 import type { InvolvedSide } from "../limb.ts";
+import { listInWords } from "../plain-words.ts";
 
 /** One of the knee's own rows: what was read or answered of it, held against the clinic's limit. */
 export interface KneeRow {
@@ -28,11 +29,11 @@ export function kneeRows({ day, answered, limits }: Gate, involved: InvolvedSide
   })[] = [
     {
       id: "pain-of-the-day",
-      label: "Pain of the knee, worst of before, during and after",
+      label: "Pain of the knee, worst read on the day",
       short: day.knee === undefined ? "pain" : `pain ${day.knee} of 10`,
       threshold: `at most ${limits.painSingleLegAndDrop} of 10`,
       met: day.knee === undefined ? undefined : day.knee <= limits.painSingleLegAndDrop,
-      seen: `The worst reading of the day is ${day.knee} of 10.`,
+      seen: `Read ${momentsOf(day, ({ pain }) => pain !== undefined)}; the worst is ${day.knee} of 10.`,
     },
     {
       id: "pain-next-day",
@@ -44,11 +45,11 @@ export function kneeRows({ day, answered, limits }: Gate, involved: InvolvedSide
     },
     {
       id: "effusion-of-the-day",
-      label: "Effusion of the knee, worst of before, during and after",
+      label: "Effusion of the knee, worst read on the day",
       short: day.effusion === undefined ? "effusion" : `effusion ${day.effusion}`,
       threshold: `at most ${limits.effusion}`,
       met: day.effusion === undefined ? undefined : effusionRank(day.effusion) <= effusionRank(limits.effusion),
-      seen: `The worst reading of the day is ${day.effusion}.`,
+      seen: `Read ${momentsOf(day, ({ effusion }) => effusion !== undefined)}; the worst is ${day.effusion}.`,
     },
     {
       id: "giving-way",
@@ -64,6 +65,14 @@ export function kneeRows({ day, answered, limits }: Gate, involved: InvolvedSide
     status: met === undefined ? "not-measured" : met ? "met" : "not-met",
     reason: met === undefined ? "Not entered for this session." : seen,
   }));
+}
+
+/** At which moments of the day something was read: "before and during". */
+function momentsOf({ readings }: Gate["day"], isRead: (reading: Gate["day"]["readings"][number]) => boolean): string {
+  const read = (["before", "during", "after"] as const).filter((moment) =>
+    readings.some((each) => each.moment === moment && isRead(each)),
+  );
+  return listInWords(read);
 }
 
 function givingWayWords(none: boolean | undefined): string {

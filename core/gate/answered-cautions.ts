@@ -36,7 +36,9 @@ export function answeredCautions(description: SessionDescription, day: KneeDay):
   const all = description.cautions?.answers ?? [];
   const stated = all.filter((each): each is GivenAnswers => "asked" in each);
   const ofDay = stated.filter((each) => isOnDay(each.meant, description.date));
-  const given = ofDay.filter(({ asked }) => asked !== "response");
+  const given = ofDay.filter(isAsking);
+  // What was said against jumping stays with the session, whatever day its date is corrected to.
+  const asked = stated.filter(isAsking);
   const notKnown = all.find((each): each is NotKnown => "notKnown" in each && !isMadeLive(each, description.date));
   const injured = description.involved !== "none";
   return {
@@ -47,12 +49,16 @@ export function answeredCautions(description: SessionDescription, day: KneeDay):
     against: cautionNames
       .map((name) => ({
         name,
-        times: given.filter(({ answers }) => answers[name] === cautionQuestions[name].speaksAgainst).length,
+        times: asked.filter(({ answers }) => answers[name] === cautionQuestions[name].speaksAgainst).length,
       }))
       .filter(({ times }) => times > 0),
     openAtFirst: notKnown === undefined ? openAtFirst(given, day, injured) : [],
     openAtChange: notKnown === undefined ? openAtChange(given, description, injured) : [],
   };
+}
+
+function isAsking({ asked }: GivenAnswers): boolean {
+  return asked !== "response";
 }
 
 /** "Not known" is for a past session; stated on its own day it opens nothing. */
@@ -63,8 +69,8 @@ function isMadeLive({ written }: NotKnown, date: string | undefined): boolean {
 function openAtFirst(given: readonly GivenAnswers[], day: KneeDay, injured: boolean): readonly string[] {
   const asked = questionsFor(injured).filter((name) => cautionQuestions[name].closes !== "nothing");
   return [
-    ...(day.knee === undefined ? ["pain"] : []),
-    ...(injured && day.effusion === undefined ? ["effusion"] : []),
+    ...(day.painRead ? [] : ["pain"]),
+    ...(injured && !day.effusionRead ? ["effusion"] : []),
     ...asked.filter((name) => given.every(({ answers }) => answers[name] === undefined)).map(askedWords),
   ];
 }

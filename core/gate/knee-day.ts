@@ -17,6 +17,9 @@ export interface CountedReading {
 export interface KneeDay {
   /** Of the day itself and the day after, in the order in which they were written. */
   readonly readings: readonly CountedReading[];
+  /** Whether pain of the knee, and effusion, were read on the day itself. */
+  readonly painRead: boolean;
+  readonly effusionRead: boolean;
   /** The worst pain of before, during and after; absent where nobody read it there. */
   readonly knee?: number;
   readonly otherLeg?: number;
@@ -31,20 +34,27 @@ export interface KneeDay {
 /** A response that comes later than this is no longer the next day's. */
 export const nextDayWithinDays = 3;
 
-/** The readings that belong to a session, and the worst of its day. Readings of another day do not count. */
+/**
+ * The readings of a session, and the worst of it. One about another day answers nothing, but what it says against
+ * jumping stays: a date that is corrected afterwards makes no knee better.
+ */
 export function kneeDay(description: SessionDescription): KneeDay {
   const { date, pain, effusion } = description;
   const stated: readonly CountedReading[] =
     pain === undefined && effusion === undefined
       ? []
       : [{ moment: "during", ...(pain !== undefined && { pain }), ...(effusion !== undefined && { effusion }) }];
-  const readings = [...stated, ...(description.readings ?? []).filter((each) => countsForDay(each, date))];
-  const today = readings.filter(({ moment }) => moment !== "nextDay");
+  const kept = (description.readings ?? []).filter((each) => each.moment !== "nextDay" || countsForDay(each, date));
+  const readings = [...stated, ...kept];
+  const ofDay = [...stated, ...kept.filter((each) => countsForDay(each, date))].filter(isOfTheDay);
+  const today = readings.filter(isOfTheDay);
   const later = readings.filter(({ moment }) => moment === "nextDay");
   const at = (where: NonNullable<CountedReading["where"]>) =>
     worstPain(today.filter((each) => (each.where ?? "knee") === where));
   return withoutAbsent({
     readings,
+    painRead: ofDay.some(({ pain: read, where = "knee" }) => read !== undefined && where === "knee"),
+    effusionRead: ofDay.some(({ effusion: read }) => read !== undefined),
     knee: at("knee"),
     otherLeg: at("other leg"),
     elsewhere: at("elsewhere"),
@@ -52,6 +62,10 @@ export function kneeDay(description: SessionDescription): KneeDay {
     nextDayPain: worstPain(later.filter((each) => (each.where ?? "knee") === "knee")),
     nextDayEffusion: worstEffusion(later),
   });
+}
+
+function isOfTheDay({ moment }: CountedReading): boolean {
+  return moment !== "nextDay";
 }
 
 /** True where a time lies on the session's day; of a session without a date nothing can be said to. */

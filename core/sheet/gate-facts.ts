@@ -126,7 +126,7 @@ export function readingInWords(reading: CountedReading, date: string | undefined
     ...(effusion === undefined ? [] : [`effusion ${effusion}`]),
     meant === undefined ? "without a time" : momentWords[moment],
     ...(clock === "" ? [] : [clock]),
-    ...(moment === "nextDay" && meant !== undefined ? [dateInWords(dayOf(meant))] : []),
+    ...(meant !== undefined && dayOf(meant) !== date ? [dateInWords(dayOf(meant))] : []),
     ...(moment !== "nextDay" && isWrittenLater(written, date) ? ["written later"] : []),
   ].join(", ");
 }
@@ -150,7 +150,7 @@ function cautionsInWords({ cautions, date }: SessionDescription, gate: Gate): st
     cautions?.note === undefined ? "" : asSentence(cautions.note),
     notKnown === undefined ? "" : asSentence(`what was not asked is not known, as ${notKnown.by} states`),
     open.length === 0 ? "" : `Not answered: ${listInWords(open)}.`,
-    ofOtherDays.length === 0 ? "" : "Answers of another day do not count.",
+    ofOtherDays.length === 0 ? "" : "Answers of another day do not count, but what they say against jumping stays.",
   );
 }
 

@@ -8,6 +8,7 @@ import { checkOutputFile, writeWhole } from "./output-file.ts";
 import { parseArguments } from "./parse-arguments.ts";
 import { readJobs } from "./read-jobs.ts";
 import { readLayouts } from "./read-layouts.ts";
+import { refuseLive } from "./refuse-live.ts";
 import { resultTable } from "./result-table.ts";
 import { choice, readStatedOptions, statingOptionNames } from "./stated-options.ts";
 import type { Streams } from "./streams.ts";
@@ -27,6 +28,7 @@ export async function analyzeCommand(typed: readonly string[], streams: Streams)
   const out = options.out === undefined ? undefined : checkOutputFile(options.out, sessions);
 
   const results = await analyzeSessions(sessions, { stated, layouts }, defaultSettings, jobs);
+  refuseLive(results, stated);
   const text = resultText(results, format);
   if (out === undefined) streams.out(text);
   else writeWhole(out, new TextEncoder().encode(text));

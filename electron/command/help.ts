@@ -16,8 +16,8 @@ const statingHelp = `What a recording does not say (each outranks session.json):
   --drop-height M      height of the box in drop jumps and drop landings, in metres
   --leading-leg LEG    left or right: the leg that stepped off the box first
   --cautions not-known --by NAME
-                       NAME states, of past sessions, that what was not asked of the cautions is not known; without
-                       answers or this the statuses of jump criteria are withheld
+                       NAME states, of sessions that are over, never of today's, that what was not asked of the
+                       cautions is not known; without answers or this the statuses of jump criteria are withheld
   --gravity M/S2       local gravity, or
   --latitude DEGREES   from which, with --altitude METRES (0 if not given), gravity is computed`;
 

@@ -9,6 +9,7 @@ import { findSessions } from "./find-sessions.ts";
 import { checkOutputFile, writeWhole } from "./output-file.ts";
 import { parseArguments } from "./parse-arguments.ts";
 import { readLayouts } from "./read-layouts.ts";
+import { refuseLive } from "./refuse-live.ts";
 import { readStatedOptions, statingOptionNames } from "./stated-options.ts";
 import type { Streams } from "./streams.ts";
 import { findingLines, summaryLine } from "./summary.ts";
@@ -38,6 +39,7 @@ export async function sheetCommand(typed: readonly string[], streams: Streams): 
   const out = checkOutputFile(options.out, sessions);
 
   const results = await analyzeSessions(sessions, { stated, layouts }, defaultSettings);
+  refuseLive(results, stated);
   const [result] = results;
   if (result === undefined) throw new Error("A session was found and not analysed.");
   const sheet = buildSheet(result, defaultSettings);

@@ -82,7 +82,7 @@ export function CautionsPanel({ session, canWrite, tester }: CautionsPanelProps)
         <ReadingForm session={session} date={date} {...by} onClose={close} />
       )}
       {doing === "opening" && date !== undefined && <OpeningForm session={session} date={date} onClose={close} />}
-      {doing === "not known" && <NotKnownForm folders={[folder]} {...by} onClose={close} />}
+      {doing === "not known" && <NotKnownForm folders={[folder]} onClose={close} />}
     </div>
   );
 }

@@ -42,7 +42,7 @@ function dayOfRecord({ date, readings, pain, effusion }: SessionContent) {
   const nextDayPain = worst(day.nextDayPain, pain?.nextDay);
   const nextDayEffusion = worstGrade(day.nextDayEffusion, effusion?.nextDay);
   return {
-    readings: day.readings,
+    ...day,
     ...(knee !== undefined && { knee }),
     ...(swelling !== undefined && { effusion: swelling }),
     ...(nextDayPain !== undefined && { nextDayPain }),

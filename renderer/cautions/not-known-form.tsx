@@ -2,20 +2,20 @@ import { TextInput } from "@mantine/core";
 import { useState } from "react";
 import { countOf } from "../../core/plain-words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
-import { carriedName, carryName } from "./carried-name.ts";
+import { carryName } from "./carried-name.ts";
 import { FormDialog } from "./form-dialog.tsx";
 
 interface NotKnownFormProps {
   /** The sessions it is stated of. */
   readonly folders: readonly string[];
-  readonly tester?: string;
   readonly onClose: () => void;
 }
 
 /** A person states, by name, that what was not asked of sessions that are over is not known. */
-export function NotKnownForm({ folders, tester, onClose }: NotKnownFormProps) {
+export function NotKnownForm({ folders, onClose }: NotKnownFormProps) {
   const { apply } = useWorkspace();
-  const [by, setBy] = useState(() => carriedName(tester));
+  // Nobody's name stands here beforehand: a statement that cannot be taken back is not made by one key.
+  const [by, setBy] = useState("");
   const [problem, setProblem] = useState("");
   const keep = async () => {
     const name = by.trim();

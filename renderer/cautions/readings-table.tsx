@@ -60,6 +60,6 @@ function remarkWords(each: CountedReading, date: string | undefined): string {
     ...(meant !== undefined && written !== undefined && isWrittenLater(meant, written)
       ? [`written later, ${dateWords(dayOf(written))}`]
       : []),
-    ...(meant === undefined || countsForDay(each, date) ? [] : ["of another day: does not count"]),
+    ...(meant === undefined || countsForDay(each, date) ? [] : ["of another day: it counts against jumping only"]),
   ].join(", ");
 }

@@ -23,7 +23,7 @@ export function AthleteQuestionPanel({ folder, question, gravity }: AthleteQuest
   const decide = (trials: WeightGroup["trials"], decision: { kept: true } | { excluded: { reason: string } }) =>
     void apply("trials.keepOrExclude", { folder, trials, decision });
   return (
-    <section className="panel athlete-question" aria-labelledby={title}>
+    <section className="panel panel-padded athlete-question" aria-labelledby={title}>
       <h2 id={title} className="panel-title">
         Another athlete?
       </h2>

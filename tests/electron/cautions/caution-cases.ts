@@ -88,7 +88,20 @@ export const cautionCases: readonly CautionCase[] = [
     description: described({ answers: [answersOf("2026-10-12"), changeAnswersOf("2026-10-12")] }),
     twoLeg: "withheld",
     singleAndDrop: "withheld",
-    sheet: "Answers of another day do not count.",
+    sheet: "Answers of another day do not count",
+  },
+  {
+    what: "fever answered for another day, as after the date was corrected, and the rest stated as not known",
+    description: described({
+      answers: [
+        answersOf("2026-10-12", { feverOrWound: "yes" }),
+        { notKnown: true, by: "K. L.", written: "2026-10-20T08:00:00+02:00" },
+      ],
+      readings: [{ ...readingOf("2026-10-12", "before", 6), by: "K. L." }],
+    }),
+    twoLeg: "withheld",
+    singleAndDrop: "withheld",
+    sheet: "Stop; medical assessment now, by the local protocol.",
   },
   {
     what: "answers for the day, written later",

@@ -168,6 +168,16 @@ describe("each caution, at each moment, does the same through every door", () =>
       ["locked", false],
       ["never-asked", true],
     ]);
+    mkdirSync(join(root, "live"));
+    const today = new Date(Date.now() + 86_400_000).toISOString().slice(0, 10);
+    writeFileSync(join(root, "live", "session.json"), writeSessionFile({ involved: "right", date: today }));
+    writeFileSync(join(root, "live", "a.csv"), jumpText("left", 113, 0.12));
+    const live = await runInProcess("analyze", root, "--cautions", "not-known", "--by", "K. L.");
+    expect([live.code, live.out, live.err]).toEqual([
+      2,
+      "",
+      expect.stringContaining(`this one is not: live (${today})`),
+    ]);
     const nameless = await runInProcess("analyze", root, "--cautions", "not-known");
     expect([nameless.code, nameless.err]).toEqual([2, expect.stringContaining("--by NAME")]);
   });

@@ -51,5 +51,5 @@ test("tests that are closed singly are named, and the knee's own rows stand belo
   expect(text).toContain(
     "  Closed (two-leg drop tests and hops, single-leg jumps and hops and single-leg drop tests): Pain 3 of 10",
   );
-  expect(text).toMatch(/Pain of the knee, worst of before, during and after, at most 2 of 10: not met\n/);
+  expect(text).toMatch(/Pain of the knee, worst read on the day, at most 2 of 10: not met\n/);
 });
