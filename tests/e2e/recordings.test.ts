@@ -94,6 +94,7 @@ test("what a batch asks is answered once, remembered for its shape, and its tria
   // Fill down: the others become what the first one is.
   await row(page, "rec-3.csv").click();
   await page.getByLabel("Test", { exact: true }).selectOption("squatJump");
+  await expect.poll(async () => (await cellsOf(page, "rec-3.csv"))[1]).toMatch(/^squat jump/);
   await row(page, "rec-4.csv").click({ modifiers: ["Shift"] });
   await page.keyboard.press("Control+d");
   await expect.poll(async () => (await cellsOf(page, "rec-4.csv"))[1]).toMatch(/^squat jump/);

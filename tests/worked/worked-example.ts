@@ -15,6 +15,14 @@ export function hasShared(path: string): boolean {
   return existsSync(join(sharedFolder, path));
 }
 
+/** Which foot stood where in the worked examples, as their columns are named; the tester says so. */
+export const statedFeet: SessionDescription = {
+  plates: [
+    { column: "left", foot: "left" },
+    { column: "right", foot: "right" },
+  ],
+};
+
 /** Analyses files given as bytes, as the command line would. */
 export function analyzeBytes(
   files: Readonly<Record<string, Uint8Array>>,
