@@ -66,5 +66,11 @@ function unpack(): void {
     });
     if (tar.status !== 0) throw new Error(`The browser's ${archive} could not be unpacked: ${tar.stderr}`);
   }
-  renameSync(partial, unpacked);
+  try {
+    renameSync(partial, unpacked);
+  } catch (error) {
+    // Another worker unpacked it in the meantime, whole as this one would be.
+    rmSync(partial, { recursive: true, force: true });
+    if (!existsSync(join(unpacked, "chromium"))) throw error;
+  }
 }
