@@ -33,13 +33,15 @@ export function StateFeet({ folder, trials, onDone }: StateFeetProps) {
         value={onPlate1 ?? ""}
         onChange={(value) => setOnPlate1(value === "left" ? "left" : "right")}
       >
-        {(["left", "right"] as const).map((side) => (
-          <Radio
-            key={side}
-            value={side}
-            label={`The ${side} foot on ${plateWords(trials, 0)}, the ${oppositeSide(side)} foot on ${plateWords(trials, 1)}`}
-          />
-        ))}
+        <div className="plates-group">
+          {(["left", "right"] as const).map((side) => (
+            <Radio
+              key={side}
+              value={side}
+              label={`The ${side} foot on ${plateWords(trials, 0)}, the ${oppositeSide(side)} foot on ${plateWords(trials, 1)}`}
+            />
+          ))}
+        </div>
       </Radio.Group>
       <p className="muted">In the recordings chosen below. Undo takes it back in one step.</p>
       <RecordingGroups trials={trials} chosen={wanted} onChange={setWanted} />

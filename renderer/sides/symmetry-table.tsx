@@ -1,11 +1,11 @@
 import { statusWords } from "../../core/criteria/status.ts";
 import { thresholdWords } from "../../core/criteria/threshold.ts";
 import { formatPercent } from "../../core/format-number.ts";
-import { bearerName, type InvolvedSide, type Side } from "../../core/limb.ts";
+import { type Bearer, bearerName, type InvolvedSide } from "../../core/limb.ts";
 import { capitalised, sentences } from "../../core/plain-words.ts";
 import { type SymmetryAxis, symmetryAxis } from "../../core/sheet/symmetry-line.ts";
 import { displayUnit } from "../../core/units.ts";
-import { limbRole, limbWords, orderedSides } from "../shell/limb-role.ts";
+import { bearerRole, bearerWords, orderedSides } from "../shell/limb-role.ts";
 import { StatusWord } from "../shell/status-word.tsx";
 import { type KindOfNote, sharedNotes } from "./shared-notes.ts";
 import { IndexWords, RowLine, SideValue } from "./symmetry-cells.tsx";
@@ -25,7 +25,7 @@ interface SymmetryTableProps {
 export function SymmetryTable({ caption, groups, involved, lastColumn, saysWithheld = false }: SymmetryTableProps) {
   const rows = groups.flatMap((group) => group.rows);
   const axis = symmetryAxis(rows.flatMap((row) => symmetryLine(row) ?? []));
-  const sides = orderedSides(involved);
+  const heads = columnBearers(rows, involved);
   const numberedKey = rows.find((row) => symmetryLine(row)?.threshold !== undefined)?.key;
   return (
     <table className="symmetry-table">
@@ -33,9 +33,9 @@ export function SymmetryTable({ caption, groups, involved, lastColumn, saysWithh
       <thead>
         <tr>
           <th scope="col">Measure</th>
-          {sides.map((side) => (
-            <th key={side} scope="col" className={`number limb-${limbRole(side, involved)}`}>
-              {limbWords(side, involved)}
+          {heads.map((bearer) => (
+            <th key={bearerName(bearer)} scope="col" className={`number limb-${bearerRole(bearer, involved)}`}>
+              {bearerWords(bearer, involved)}
             </th>
           ))}
           <th scope="col" className="number">
@@ -52,13 +52,14 @@ export function SymmetryTable({ caption, groups, involved, lastColumn, saysWithh
         const notes = sharedNotes(plain.map(noteOfRow), ["index", "difference"]);
         return (
           <tbody key={group.title}>
-            <GroupHeading group={group} note={notes.shared} />
+            <GroupHeading group={group} note={notes.shared} heads={heads} />
             {group.rows.map((row) => (
               <SymmetryLineRow
                 key={row.key}
                 row={row}
                 note={notes.own[plain.indexOf(row)] ?? ""}
                 axis={axis}
+                heads={heads}
                 involved={involved}
                 numbered={row.key === numberedKey}
                 saysWithheld={saysWithheld}
@@ -71,10 +72,24 @@ export function SymmetryTable({ caption, groups, involved, lastColumn, saysWithh
   );
 }
 
-/** The group's name; where its feet are in doubt with headings of its own, because its columns are plates. */
-function GroupHeading({ group, note }: { readonly group: SymmetryRowGroup; readonly note: string }) {
+/** Whose values stand in the two columns: the sides' or, where every comparison is by plate, the plates'. */
+function columnBearers(rows: readonly SymmetryRow[], involved: InvolvedSide | undefined): readonly Bearer[] {
+  const bases = rows.flatMap(({ comparison }) => comparison?.basis ?? []);
+  const byPlate = bases.length > 0 && bases.every((basis) => basis === "plates");
+  return byPlate ? [{ plate: 1 }, { plate: 2 }] : orderedSides(involved).map((side) => ({ side }));
+}
+
+interface GroupHeadingProps {
+  readonly group: SymmetryRowGroup;
+  readonly note: string;
+  readonly heads: readonly Bearer[];
+}
+
+/** The group's name; with headings of its own where its columns are plates and those of the table are sides. */
+function GroupHeading({ group, note, heads }: GroupHeadingProps) {
+  const isSided = heads.some(({ side }) => side !== undefined);
   const plates = group.rows.flatMap(({ comparison }) =>
-    comparison?.basis === "plates" ? [[comparison.first, comparison.second].map(bearerName)] : [],
+    isSided && comparison?.basis === "plates" ? [[comparison.first, comparison.second].map(bearerName)] : [],
   )[0];
   const said = note !== "" && <span className="muted group-note"> {note}</span>;
   if (plates === undefined) {
@@ -122,16 +137,18 @@ interface SymmetryLineRowProps {
   /** What is to be said about its interval that its group has not said. */
   readonly note: string;
   readonly axis: SymmetryAxis;
+  readonly heads: readonly Bearer[];
   readonly involved: InvolvedSide | undefined;
   readonly numbered: boolean;
   readonly saysWithheld: boolean;
 }
 
-function SymmetryLineRow({ row, note, axis, involved, numbered, saysWithheld }: SymmetryLineRowProps) {
+function SymmetryLineRow({ row, note, axis, heads, involved, numbered, saysWithheld }: SymmetryLineRowProps) {
   const { comparison, criterion } = row;
-  const [firstSide, secondSide] = orderedSides(involved);
   const doubt = doubtWords(row);
-  const role = (side: Side) => (comparison?.basis === "plates" ? "total" : limbRole(side, involved));
+  const [first, second] = heads.map((bearer) =>
+    comparison?.basis === "plates" ? "total" : bearerRole(bearer, involved),
+  );
   return (
     <tr data-row={row.key} className={doubt === "" ? undefined : "in-doubt"}>
       <th scope="row">
@@ -140,10 +157,10 @@ function SymmetryLineRow({ row, note, axis, involved, numbered, saysWithheld }: 
         <span className="unit">{displayUnit(row.unit).symbol}</span>
         {doubt !== "" && <span className="caution doubt-mark">{doubt}</span>}
       </th>
-      <td className={`number limb-${role(firstSide)}`}>
+      <td className={`number limb-${first}`}>
         <SideValue row={row} place="first" />
       </td>
-      <td className={`number limb-${role(secondSide)}`}>
+      <td className={`number limb-${second}`}>
         <SideValue row={row} place="second" />
       </td>
       <td className="number">

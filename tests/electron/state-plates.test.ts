@@ -52,6 +52,18 @@ describe("the feet of chosen trials", () => {
     expect(brakingIndex(await host.call("workspace.redo", {}))).toBe(brakingIndex(swapped));
   });
 
+  test("are stated by the place of the plates in each file, whatever their columns are called", async () => {
+    const stated = await host.call("trials.statePlates", { folder, files: twoLegs, feet: "right" });
+    expect(stated.undo).toBe("State the feet of 4 trials");
+    const entry = stated.session?.description.files?.find((each) => each.file === twoLegs[0]);
+    expect(entry?.plates).toEqual([
+      { column: "left", foot: "right" },
+      { column: "right", foot: "left" },
+    ]);
+    expect(codes(stated)).not.toContain("plates-contradict");
+    await host.call("workspace.undo", {});
+  });
+
   test("are as they were after swapping twice, now by a person's word", async () => {
     await host.call("trials.statePlates", { folder, files: twoLegs, feet: "swap" });
     const twice = await host.call("trials.statePlates", { folder, files: twoLegs, feet: "swap" });

@@ -105,10 +105,34 @@ describe("the symmetry table", () => {
     expect(markup).toContain('class="in-doubt"');
     expect(markup).toContain(">plate 1</th>");
     expect(markup).toContain(">plate 2</th>");
+    expect(markup).not.toMatch(/limb-(involved|uninvolved|left|right)/);
     const row = /<tr data-row="[^"]*" class="in-doubt">.*?<\/tr>/.exec(markup)?.[0] ?? "";
     expect(row).toContain("78.8");
     expect(row).not.toMatch(/limb-(involved|uninvolved|left|right)|per-mass/);
   });
+});
+
+it("gives a group by plate headings of its own where the table's columns are sides", () => {
+  const { index: _index, ...none } = exampleComparison;
+  const byPlate: Comparison = {
+    ...none,
+    legs: "both",
+    measure: "brakingImpulse",
+    unit: "N.s",
+    basis: "plates",
+    plates: "unproved",
+    first: { plate: 1, values: [78.8], mean: 78.8 },
+    second: { plate: 2, values: [90], mean: 90 },
+    intervals: [],
+  };
+  const session = exampleSession({ comparisons: [exampleComparison, byPlate] });
+  const markup = markupOf(
+    <SymmetryTable caption="Sides" groups={criterionRows(session)} involved="right" lastColumn="criterion" />,
+  );
+  const heads = [...markup.matchAll(/<th scope="col" class="number[^"]*">(?:<[^>]*>)*([^<]*)</g)].map(
+    ([, words]) => words,
+  );
+  expect(heads).toEqual(["right, involved", "left, uninvolved", "index, 80\u00a0% interval", "plate 1", "plate 2"]);
 });
 
 describe("the criteria panel", () => {
