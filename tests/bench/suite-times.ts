@@ -1,6 +1,6 @@
 // Lists the twenty slowest test files and the twenty slowest tests of a run, from what vitest's json reporter wrote.
-// Run: node build/launch.js test --reporter=json --outputFile=/tmp/times.json, then
-// node tests/bench/suite-times.ts /tmp/times.json (Node 24). Writes suite-times.md beside this file and prints it.
+// Run: node build/launch.js test --reporter=json --outputFile=times.json, then
+// node tests/bench/suite-times.ts times.json (Node 24). Writes suite-times.md beside this file and prints it.
 import { readFileSync, writeFileSync } from "node:fs";
 import { relative } from "node:path";
 import { z } from "zod";
