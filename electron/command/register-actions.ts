@@ -34,8 +34,8 @@ export const registerOptionNames = [
 export interface RegisterRequest {
   readonly options: Readonly<Partial<Record<(typeof registerOptionNames)[number], string>>>;
   readonly paths: readonly string[];
-  readonly filePassphrase?: string;
-  readonly newPassphrase?: string;
+  readonly filePassphrase?: Uint8Array;
+  readonly newPassphrase?: Uint8Array;
 }
 
 /** What came of it: one document for programs, the same in lines for people. */
@@ -270,7 +270,7 @@ function isFile(path: string): boolean {
   );
 }
 
-function needed(value: string | undefined, option: string): string {
+function needed<Value>(value: Value | undefined, option: string): Value {
   if (value === undefined) throw new UsageError(`${option} is needed.`);
   return value;
 }

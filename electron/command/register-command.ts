@@ -1,5 +1,6 @@
 import { readFileSync } from "node:fs";
 import { openRegister } from "../register/open-register.ts";
+import { passphraseBytes } from "../register/passphrase-key.ts";
 import type { Register } from "../register/register.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { parseArguments } from "./parse-arguments.ts";
@@ -71,15 +72,19 @@ async function answered(
   }
 }
 
-function passphraseIn(file: string | undefined): string | undefined {
+function passphraseIn(file: string | undefined): Uint8Array | undefined {
   if (file === undefined) return undefined;
-  let text: string;
+  let bytes: Buffer;
   try {
-    text = readFileSync(file, "utf8");
+    bytes = readFileSync(file);
   } catch {
     throw new UsageError(`The passphrase file ${file} cannot be read.`);
   }
-  const [line = ""] = text.split(/\r?\n/);
-  if (line === "") throw new UsageError(`The first line of ${file} is empty; a passphrase is expected there.`);
-  return line;
+  const newline = bytes.indexOf("\n");
+  const line = bytes.subarray(0, newline === -1 ? undefined : newline);
+  const passphrase = passphraseBytes(line.toString("utf8").replace(/\r$/, ""));
+  bytes.fill(0);
+  if (passphrase.byteLength === 0)
+    throw new UsageError(`The first line of ${file} is empty; a passphrase is expected there.`);
+  return passphrase;
 }

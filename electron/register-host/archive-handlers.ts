@@ -55,7 +55,7 @@ function exportFile(register: Register, { athlete, passphrase }: ExportRequest) 
   });
 }
 
-function chosen(athlete: string | undefined, passphrase: string | undefined) {
+function chosen(athlete: string | undefined, passphrase: Uint8Array | undefined) {
   return { ...(athlete !== undefined && { athlete }), ...(passphrase !== undefined && { passphrase }) };
 }
 

@@ -60,8 +60,8 @@ export interface KeptBackup {
 /** Where a backup lies, and the passphrases it may need: of a sealed file, and of the register inside. */
 export interface BackupChoice {
   readonly path: string;
-  readonly filePassphrase?: string;
-  readonly registerPassphrase?: string;
+  readonly filePassphrase?: Uint8Array;
+  readonly registerPassphrase?: Uint8Array;
 }
 
 /** What came of an archive: records added, there already and the same, there already and different. */
@@ -80,10 +80,10 @@ export interface RegisterApi {
   "register.lock": { readonly request: Nothing; readonly reply: Workspace };
   /** `remember`: keep the passphrase in the key store of the operating system, where there is one. */
   "register.unlock": {
-    readonly request: { readonly passphrase: string; readonly remember?: boolean };
+    readonly request: { readonly passphrase: Uint8Array; readonly remember?: boolean };
     readonly reply: Workspace;
   };
-  "register.setPassphrase": { readonly request: { readonly passphrase: string }; readonly reply: Workspace };
+  "register.setPassphrase": { readonly request: { readonly passphrase: Uint8Array }; readonly reply: Workspace };
   "register.removePassphrase": { readonly request: Nothing; readonly reply: Workspace };
   /** Takes the passphrase out of the key store of the operating system. */
   "register.forgetPassphrase": { readonly request: Nothing; readonly reply: Workspace };
@@ -148,18 +148,18 @@ export interface RegisterApi {
   };
   /** Beside the register, or at a place of the person's choice, there under a passphrase if one is given. */
   "backups.make": {
-    readonly request: { readonly place?: string; readonly passphrase?: string };
+    readonly request: { readonly place?: string; readonly passphrase?: Uint8Array };
     readonly reply: { readonly path: string };
   };
   "backups.preview": { readonly request: BackupChoice; readonly reply: BackupPreview };
   "backups.restore": { readonly request: BackupChoice; readonly reply: Workspace };
   /** One athlete, or the whole register; as a file for the person, or at a place of their choice. */
   "archive.export": {
-    readonly request: { readonly athlete?: string; readonly passphrase?: string; readonly place?: string };
+    readonly request: { readonly athlete?: string; readonly passphrase?: Uint8Array; readonly place?: string };
     readonly reply: { readonly records: number; readonly recordings: number; readonly file?: MadeFile };
   };
   "archive.import": {
-    readonly request: { readonly bytes?: Uint8Array; readonly place?: string; readonly passphrase?: string };
+    readonly request: { readonly bytes?: Uint8Array; readonly place?: string; readonly passphrase?: Uint8Array };
     readonly reply: ImportedArchive;
   };
 }

@@ -135,7 +135,7 @@ export class RegisterHome {
     this.#idle.stop();
   }
 
-  unlock(passphrase: string): void {
+  unlock(passphrase: Uint8Array): void {
     const { register } = this;
     register.unlock(passphrase);
     for (const id of this.#shownBefore) if (register.reads.describedSession(id) !== undefined) this.show(id);

@@ -15,7 +15,14 @@ const line = (most: number) =>
     .max(most)
     .regex(/^\P{Cc}*$/u, "must be one line of text");
 const place = line(4096).min(1);
-const passphrase = z.string().min(1).max(1000);
+/** The longest line a person types, in bytes of UTF-8. */
+const passphraseByteLimit = 4000;
+const passphrase = z
+  .instanceof(Uint8Array)
+  .refine(
+    ({ byteLength }) => byteLength >= 1 && byteLength <= passphraseByteLimit,
+    `must have 1 to ${passphraseByteLimit} bytes`,
+  );
 const id = z.uuid();
 const isoDate = z.iso.date();
 const recordKey = z.strictObject({ kind: z.enum(recordKinds as readonly [RecordKind, ...RecordKind[]]), id });

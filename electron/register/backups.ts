@@ -42,7 +42,7 @@ export async function makeDailyBackup(register: Register, now = register.circums
 }
 
 /** Copies the register to a place of the person's choice, under a passphrase if one is given, and journals where. */
-export async function backUpTo(register: Register, path: string, passphrase: string | undefined): Promise<void> {
+export async function backUpTo(register: Register, path: string, passphrase: Uint8Array | undefined): Promise<void> {
   const place = resolve(path);
   if (passphrase === undefined) await copyDatabase(register.connection, place);
   else {
@@ -82,7 +82,7 @@ export function noteCopy(
  */
 export async function withBackup<Result>(
   path: string,
-  passphrase: string | undefined,
+  passphrase: Uint8Array | undefined,
   registerFile: string,
   work: (backup: Connection) => Result | Promise<Result>,
 ): Promise<Result> {
@@ -134,13 +134,17 @@ function openBackupFile(path: string) {
   }
 }
 
-function unsealTo(path: string, source: ReturnType<typeof openFile>, passphrase: string): void {
+function unsealTo(path: string, source: ReturnType<typeof openFile>, passphrase: Uint8Array): void {
   const plain = openSealed(source, passphrase);
-  makePrivateFile(path);
-  writeFileThrough(path, (sink) => {
-    const piece = 1024 * 1024;
-    for (let at = 0; at < plain.size; at += piece) sink.write(plain.read(at, piece));
-  });
+  try {
+    makePrivateFile(path);
+    writeFileThrough(path, (sink) => {
+      const piece = 1024 * 1024;
+      for (let at = 0; at < plain.size; at += piece) sink.write(plain.read(at, piece));
+    });
+  } finally {
+    plain.close();
+  }
 }
 
 function copyThrough(path: string, take: (piece: Uint8Array) => void): void {

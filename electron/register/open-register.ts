@@ -20,7 +20,7 @@ import type { Circumstances } from "./register-writes.ts";
 export interface OpenOptions {
   /** Makes a new register where there is none. */
   readonly create?: boolean;
-  readonly passphrase?: string;
+  readonly passphrase?: Uint8Array;
   /** How long to wait for another program that has the register open. */
   readonly waitMilliseconds?: number;
   readonly circumstances?: Circumstances;
@@ -72,7 +72,7 @@ export async function openRegister(file: string, options: OpenOptions = {}): Pro
   }
 }
 
-function unlocked(register: Register, passphrase: string | undefined): Register {
+function unlocked(register: Register, passphrase: Uint8Array | undefined): Register {
   if (passphrase !== undefined) register.unlock(passphrase);
   return register;
 }

@@ -1,7 +1,9 @@
 import { randomBytes, scryptSync } from "node:crypto";
 import { z } from "zod";
-import { encryptedFields } from "./field-protection.ts";
+import { encryptedFields, type FieldProtection } from "./field-protection.ts";
 import { passphraseCost } from "./passphrase-cost.ts";
+
+export { passphraseBytes } from "./passphrase-bytes.ts";
 
 const keyBytes = 32;
 
@@ -25,10 +27,10 @@ export function newDerivation(): KeyDerivation {
   return { method: "scrypt", ...passphraseCost, salt: randomBytes(16).toString("base64") };
 }
 
-/** The key of a passphrase. Letters that look the same count as the same, however they were typed (NFKC). */
-export function deriveKey(passphrase: string, { N, r, p, salt }: KeyDerivation): Uint8Array {
+/** The key of a passphrase, as `passphraseBytes` makes it; who asked for the key overwrites it after use. */
+export function deriveKey(passphrase: Uint8Array, { N, r, p, salt }: KeyDerivation): Uint8Array {
   const maxmem = 256 * N * r;
-  return scryptSync(passphrase.normalize("NFKC"), Buffer.from(salt, "base64"), keyBytes, { N, r, p, maxmem });
+  return scryptSync(passphrase, Buffer.from(salt, "base64"), keyBytes, { N, r, p, maxmem });
 }
 
 /** The data key of a register as it lies in the file: encrypted under the passphrase's key. */
@@ -42,13 +44,28 @@ export function newDataKey(): Uint8Array {
 
 const place = (derivation: KeyDerivation) => JSON.stringify(["register data key", derivation]);
 
-export function wrapKey(dataKey: Uint8Array, passphrase: string): WrappedKey {
+export function wrapKey(dataKey: Uint8Array, passphrase: Uint8Array): WrappedKey {
   const derivation = newDerivation();
-  const wrapped = encryptedFields(deriveKey(passphrase, derivation)).write(dataKey, place(derivation));
+  const wrapped = withKeyOf(passphrase, derivation, (key) => key.write(dataKey, place(derivation)));
   return { derivation, wrapped: Buffer.from(wrapped).toString("base64") };
 }
 
 /** @returns undefined when the passphrase is another one, or the wrapped key was altered */
-export function unwrapKey({ derivation, wrapped }: WrappedKey, passphrase: string): Uint8Array | undefined {
-  return encryptedFields(deriveKey(passphrase, derivation)).read(Buffer.from(wrapped, "base64"), place(derivation));
+export function unwrapKey({ derivation, wrapped }: WrappedKey, passphrase: Uint8Array): Uint8Array | undefined {
+  return withKeyOf(passphrase, derivation, (key) => key.read(Buffer.from(wrapped, "base64"), place(derivation)));
+}
+
+function withKeyOf<Result>(
+  passphrase: Uint8Array,
+  derivation: KeyDerivation,
+  work: (key: FieldProtection) => Result,
+): Result {
+  const key = deriveKey(passphrase, derivation);
+  const protection = encryptedFields(key);
+  key.fill(0);
+  try {
+    return work(protection);
+  } finally {
+    protection.forget();
+  }
 }

@@ -19,9 +19,9 @@ const fewestLetters = 8;
  * again, encrypted, and what lay there before is taken out of free pages and the write-ahead log. Where the register
  * is under a passphrase already, only the new one opens it afterwards.
  */
-export function setPassphrase(register: Register, passphrase: string): void {
+export function setPassphrase(register: Register, passphrase: Uint8Array): void {
   register.requireWritable();
-  if (passphrase.length < fewestLetters) {
+  if (letters(passphrase) < fewestLetters) {
     throw new RequestRefused(`A passphrase needs at least ${fewestLetters} letters; nothing was changed.`);
   }
   const { dataKey } = register;
@@ -45,6 +45,11 @@ export function setPassphrase(register: Register, passphrase: string): void {
   finishCleaning(store.connection);
 }
 
+/** Of UTF-8: every byte but those that continue a letter. */
+function letters(passphrase: Uint8Array): number {
+  return passphrase.filter((byte) => (byte & 0xc0) !== 0x80).byteLength;
+}
+
 /** Takes the passphrase away from the register and the backups it keeps. */
 export function removePassphrase(register: Register): void {
   register.requireWritable();
@@ -56,7 +61,7 @@ function protectUnder(
   register: Register,
   dataKey: Uint8Array | undefined,
   wrapped: WrappedKey | undefined,
-  passphrase: string | undefined,
+  passphrase: Uint8Array | undefined,
 ): void {
   const { store, journal } = register.contents;
   const protection = dataKey === undefined ? plainFields : encryptedFields(dataKey);
@@ -89,7 +94,7 @@ function rewrite(
  * How a backup is protected now. After an attempt that was broken off it may be under this very passphrase already,
  * with a data key of its own.
  */
-function protectionIn(path: string, register: Register, passphrase: string | undefined): FieldProtection {
+function protectionIn(path: string, register: Register, passphrase: Uint8Array | undefined): FieldProtection {
   const backup = new Connection(path, { readOnly: true });
   try {
     const wrapped = readFact(backup, "protection");

@@ -60,7 +60,7 @@ export class Register {
   }
 
   /** @throws RequestRefused when the passphrase is another one */
-  unlock(passphrase: string): void {
+  unlock(passphrase: Uint8Array): void {
     const wrapped = readFact(this.#connection, "protection");
     if (wrapped === undefined || this.#unlocked !== undefined) return;
     const dataKey = unwrapKey(wrapped, passphrase);

@@ -16,8 +16,8 @@ import { verifyRegister } from "./verify-register.ts";
 
 /** The passphrases a backup may need: of the sealed file, and of the register inside where it is not today's. */
 export interface BackupPassphrases {
-  readonly file?: string;
-  readonly register?: string;
+  readonly file?: Uint8Array;
+  readonly register?: Uint8Array;
 }
 
 /** What a backup holds, before anything is replaced by it. */
@@ -73,7 +73,7 @@ function undefinedUnlessEncrypted(
 function keyOf(
   backup: Connection,
   today: Uint8Array | undefined,
-  passphrase: string | undefined,
+  passphrase: Uint8Array | undefined,
 ): Uint8Array | undefined {
   const wrapped = readFact(backup, "protection");
   if (wrapped === undefined) return undefined;

@@ -30,7 +30,7 @@ function nonceOf(prefix: Uint8Array, piece: number, isLast: boolean): Uint8Array
 }
 
 /** Seals what is written to it, piece by piece, into another sink. */
-export function sealInto(sink: ByteSink, passphrase: string): ByteSink {
+export function sealInto(sink: ByteSink, passphrase: Uint8Array): ByteSink {
   const derivation = newDerivation();
   const prefix = randomBytes(noncePrefixBytes);
   const header = Buffer.from(JSON.stringify({ derivation, pieceBytes, noncePrefix: prefix.toString("base64") }));
@@ -63,6 +63,7 @@ export function sealInto(sink: ByteSink, passphrase: string): ByteSink {
     },
     end: () => {
       seal(true);
+      key.fill(0);
       sink.end();
     },
   };
@@ -76,7 +77,7 @@ export function isSealed(source: ByteSource): boolean {
  * What was sealed, readable from any place. Every piece is checked once before anything of it is given out.
  * @throws RequestRefused when the passphrase is another one or any byte was altered
  */
-export function openSealed(source: ByteSource, passphrase: string): ByteSource {
+export function openSealed(source: ByteSource, passphrase: Uint8Array): ByteSource {
   const headerLength = Buffer.from(source.read(magic.byteLength, 4));
   const headerEnd = magic.byteLength + 4 + (headerLength.byteLength === 4 ? headerLength.readUInt32BE() : 0);
   const plausible = isSealed(source) && headerEnd <= Math.min(source.size, 4096);
@@ -103,7 +104,12 @@ export function openSealed(source: ByteSource, passphrase: string): ByteSource {
     return plain;
   };
   let size = 0;
-  for (let piece = 0; piece < pieces; piece += 1) size += openPiece(piece).byteLength;
+  try {
+    for (let piece = 0; piece < pieces; piece += 1) size += openPiece(piece).byteLength;
+  } catch (error) {
+    key.fill(0);
+    throw error;
+  }
   let held = { piece: -1, plain: new Uint8Array() };
   return {
     size,
@@ -119,7 +125,8 @@ export function openSealed(source: ByteSource, passphrase: string): ByteSource {
       }
       return Buffer.concat(parts);
     },
-    close: () => source.close(),
+    // What it is sealed in belongs to who opened that.
+    close: () => void key.fill(0),
   };
 }
 

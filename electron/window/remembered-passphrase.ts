@@ -1,12 +1,14 @@
 import { chmodSync, existsSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
 import type { Workspace } from "../host-api.ts";
 import type { HostHandlers } from "../host-handlers.ts";
+import { passphraseBytes } from "../register/passphrase-bytes.ts";
 import { RequestRefused } from "../request-refused.ts";
 
 /** The key store of the operating system, as far as it is needed here. */
 export interface KeyStore {
   /** False where there is none, or only one that protects nothing. */
   isAvailable(): boolean;
+  /** The key stores of the operating systems take a text, so here, and only here, the passphrase becomes one. */
   protect(text: string): Uint8Array;
   /** @throws when the bytes were protected by another user or on another computer */
   reveal(bytes: Uint8Array): string;
@@ -27,16 +29,16 @@ export interface RememberingHandlers {
 export function rememberPassphrase(handlers: HostHandlers, store: KeyStore, file: string): RememberingHandlers {
   const holds = () => existsSync(file);
   const forget = () => rmSync(file, { force: true });
-  const keep = (passphrase: string) => {
+  const keep = (passphrase: Uint8Array) => {
     const partial = `${file}.part`;
-    writeFileSync(partial, store.protect(passphrase), { mode: 0o600 });
+    writeFileSync(partial, store.protect(Buffer.from(passphrase).toString("utf8")), { mode: 0o600 });
     chmodSync(partial, 0o600);
     renameSync(partial, file);
   };
   const unlockRemembered = async (): Promise<Workspace | undefined> => {
     if (!holds() || !store.isAvailable()) return undefined;
     try {
-      return await handlers["register.unlock"]({ passphrase: store.reveal(readFileSync(file)) });
+      return await handlers["register.unlock"]({ passphrase: passphraseBytes(store.reveal(readFileSync(file))) });
     } catch (error) {
       // It was changed by another program, or the key store is another one: only the person can help now.
       if (error instanceof RequestRefused) forget();

@@ -3,6 +3,7 @@ import { useRef, useState } from "react";
 import { countOf } from "../../core/plain-words.ts";
 import { archiveByteLimit } from "../../core/recording/size-limit.ts";
 import type { HostApi, Workspace } from "../../electron/host-api.ts";
+import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import { saveFile } from "../shell/save-file.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { openFilter } from "./list-filter.ts";
@@ -24,7 +25,7 @@ export function ArchivesPanel({ workspace }: { readonly workspace: Workspace }) 
   const canWrite = workspace.register?.readOnlyBecause === undefined;
   const chosen = {
     ...(athlete !== "" && { athlete }),
-    ...(outPassphrase !== "" && { passphrase: outPassphrase }),
+    ...(outPassphrase !== "" && { passphrase: passphraseBytes(outPassphrase) }),
   };
   const exportTo = (where: { readonly place?: string }) =>
     host.call("archive.export", { ...chosen, ...where }).then(({ file, records, recordings }) => {
@@ -35,7 +36,7 @@ export function ArchivesPanel({ workspace }: { readonly workspace: Workspace }) 
     }, report);
   const importFrom = (from: HostApi["archive.import"]["request"]) =>
     host
-      .call("archive.import", { ...from, ...(inPassphrase !== "" && { passphrase: inPassphrase }) })
+      .call("archive.import", { ...from, ...(inPassphrase !== "" && { passphrase: passphraseBytes(inPassphrase) }) })
       .then((merged) => {
         setWords(mergedWords(merged));
         return apply("workspace.read", {});

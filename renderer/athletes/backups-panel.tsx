@@ -1,6 +1,7 @@
 import { Button, PasswordInput, TextInput } from "@mantine/core";
 import { useEffect, useState } from "react";
 import type { HostApi, Workspace } from "../../electron/host-api.ts";
+import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import type { BackupPreview } from "../../electron/register/register-views.ts";
 import type { BackupChoice } from "../../electron/register-host/register-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
@@ -22,7 +23,9 @@ export function BackupsPanel({ workspace }: { readonly workspace: Workspace }) {
   }, [host, report, workspace, made]);
   const make = (elsewhere: boolean) => {
     setMaking(true);
-    const where = elsewhere ? { place: place.trim(), ...(passphrase !== "" && { passphrase }) } : {};
+    const where = elsewhere
+      ? { place: place.trim(), ...(passphrase !== "" && { passphrase: passphraseBytes(passphrase) }) }
+      : {};
     host
       .call("backups.make", where)
       .then(({ path }) => setMade(`Made: ${path}`))
@@ -116,8 +119,8 @@ function BackupLook({ path, onClose }: { readonly path: string; readonly onClose
   const [preview, setPreview] = useState<BackupPreview>();
   const choice: BackupChoice = {
     path: place.trim(),
-    ...(filePassphrase !== "" && { filePassphrase }),
-    ...(registerPassphrase !== "" && { registerPassphrase }),
+    ...(filePassphrase !== "" && { filePassphrase: passphraseBytes(filePassphrase) }),
+    ...(registerPassphrase !== "" && { registerPassphrase: passphraseBytes(registerPassphrase) }),
   };
   const isElsewhere = path === "";
   useEffect(() => {

@@ -1,5 +1,6 @@
 import { Button, NativeSelect, PasswordInput } from "@mantine/core";
 import { useState } from "react";
+import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import type { RegisterView } from "../../electron/register-host/register-view.ts";
 import { usePassphraseStore } from "../shell/use-passphrase-store.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
@@ -18,11 +19,10 @@ export function ProtectionPanel({ register }: { readonly register: RegisterView 
   const keep = async () => {
     if (passphrase !== again) return setProblem("The two passphrases differ.");
     setProblem("");
-    if (await apply("register.setPassphrase", { passphrase })) {
-      setPassphrase("");
-      setAgain("");
-      store.look();
-    }
+    const sent = apply("register.setPassphrase", { passphrase: passphraseBytes(passphrase) });
+    setPassphrase("");
+    setAgain("");
+    if (await sent) store.look();
   };
   return (
     <section className="panel panel-padded session-statements" aria-labelledby="protection-title">

@@ -1,5 +1,6 @@
 import { Button, Checkbox, PasswordInput } from "@mantine/core";
 import { useState } from "react";
+import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import { ErrorToast } from "./error-toast.tsx";
 import { usePassphraseStore } from "./use-passphrase-store.ts";
 import { useWorkspace } from "./workspace.tsx";
@@ -16,7 +17,8 @@ export function LockScreen({ file }: { readonly file: string }) {
         className="panel panel-padded lock-form"
         onSubmit={(event) => {
           event.preventDefault();
-          void apply("register.unlock", { passphrase, ...(remember && { remember }) }).then(() => setPassphrase(""));
+          void apply("register.unlock", { passphrase: passphraseBytes(passphrase), ...(remember && { remember }) });
+          setPassphrase("");
         }}
       >
         <h1 className="area-title">The register is locked</h1>

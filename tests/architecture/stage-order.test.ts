@@ -96,11 +96,12 @@ describe("the walk of the core", () => {
 });
 
 describe("the host and the screen", () => {
-  test("meet at the typed boundary: the screen takes only types and the message codec from the host", () => {
+  test("meet at the typed boundary: the screen takes only types, the message codec and the form of a passphrase from the host", () => {
+    const shared = ["electron/host-codec.ts", "electron/register/passphrase-bytes.ts"];
     const crossing = sourceFiles("renderer")
       .flatMap(importsOf)
       .filter((each) => each.target.startsWith("electron/"))
-      .filter((each) => !each.typeOnly && each.target !== "electron/host-codec.ts");
+      .filter((each) => !each.typeOnly && !shared.includes(each.target));
     expect(crossing.map(describeImport)).toEqual([]);
   });
 

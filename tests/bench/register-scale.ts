@@ -8,7 +8,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { openRegister } from "../../electron/register/open-register.ts";
-import { deriveKey, newDerivation } from "../../electron/register/passphrase-key.ts";
+import { deriveKey, newDerivation, passphraseBytes } from "../../electron/register/passphrase-key.ts";
 import { setPassphrase } from "../../electron/register/register-passphrase.ts";
 
 const sessionsPerAthlete = 10;
@@ -64,7 +64,7 @@ async function fill(file: string, athletes: number): Promise<void> {
 }
 
 /** The passphrase's key alone: dear by design, so it is counted apart. */
-function keyCost(passphrase: string): string {
+function keyCost(passphrase: Uint8Array): string {
   const start = performance.now();
   const before = process.cpuUsage();
   deriveKey(passphrase, newDerivation());
@@ -72,7 +72,7 @@ function keyCost(passphrase: string): string {
   return `${(performance.now() - start).toFixed(0)} ms (${((user + system) / 1000).toFixed(0)} ms of processor time)`;
 }
 
-async function measure(file: string, passphrase: string | undefined): Promise<void> {
+async function measure(file: string, passphrase: Uint8Array | undefined): Promise<void> {
   const key = passphrase === undefined ? undefined : keyCost(passphrase);
   const start = performance.now();
   const before = process.cpuUsage();
@@ -101,9 +101,10 @@ function measureApart(file: string, word?: string): void {
   spawnSync(process.execPath, parameters, { stdio: "inherit" });
 }
 
-const passphrase = "nine grey geese";
+const words = "nine grey geese";
 const [first = "1"] = process.argv.slice(2);
-if (first === "--measure") await measure(process.argv[3]!, process.argv[4]);
+if (first === "--measure")
+  await measure(process.argv[3]!, process.argv[4] === undefined ? undefined : passphraseBytes(process.argv[4]));
 else {
   const folder = mkdtempSync(join(tmpdir(), "counterpoise-scale-"));
   try {
@@ -114,10 +115,10 @@ else {
     console.log(`made in ${took()} s, ${(statSync(file).size / 1e6).toFixed(0)} MB`);
     measureApart(file);
     const register = await openRegister(file);
-    setPassphrase(register, passphrase);
+    setPassphrase(register, passphraseBytes(words));
     register.close();
     console.log(`under a passphrase after ${took()} s, ${(statSync(file).size / 1e6).toFixed(0)} MB`);
-    measureApart(file, passphrase);
+    measureApart(file, words);
   } finally {
     rmSync(folder, { recursive: true, force: true });
   }

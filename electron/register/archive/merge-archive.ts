@@ -26,7 +26,7 @@ export interface MergedArchive {
  * same or different; nothing comes in twice. People are the same when their identifiers are, or when code and name
  * agree and nothing else contradicts; a code alone never joins two people.
  */
-export function mergeArchive(register: Register, path: string, passphrase?: string): MergedArchive {
+export function mergeArchive(register: Register, path: string, passphrase?: Uint8Array): MergedArchive {
   return withArchive(path, passphrase, (archive) =>
     register.writes.act("archive imported", (changes) => merge(register, changes, archive)),
   );

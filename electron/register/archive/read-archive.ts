@@ -46,7 +46,7 @@ export function looksLikeArchive(path: string): boolean {
  */
 export function withArchive<Result>(
   path: string,
-  passphrase: string | undefined,
+  passphrase: Uint8Array | undefined,
   work: (archive: ArchiveReading) => Result,
 ): Result {
   const file = openFile(path);
@@ -55,7 +55,13 @@ export function withArchive<Result>(
     if (sealed && passphrase === undefined) {
       throw new RequestRefused("This archive is under a passphrase: give it to open it.");
     }
-    return work(readArchive(sealed && passphrase !== undefined ? openSealed(file, passphrase) : file));
+    if (!sealed || passphrase === undefined) return work(readArchive(file));
+    const plain = openSealed(file, passphrase);
+    try {
+      return work(readArchive(plain));
+    } finally {
+      plain.close();
+    }
   } finally {
     file.close();
   }

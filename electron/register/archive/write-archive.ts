@@ -33,7 +33,7 @@ export interface ArchiveContents {
 export interface ArchiveOptions {
   /** One athlete; absent: the whole register. */
   readonly athlete?: string;
-  readonly passphrase?: string;
+  readonly passphrase?: Uint8Array;
 }
 
 /**

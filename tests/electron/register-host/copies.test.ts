@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import { temporaryFolder } from "../register/register-world.ts";
 import { bytesOf, jumpText } from "../simulated-recordings.ts";
 import { ownWorld } from "./host-world.ts";
@@ -42,10 +43,10 @@ describe("backups", () => {
     const { host } = world;
     const place = join(temporaryFolder(), "copy.sealed");
     await expect(host.call("backups.make", { place: "copy.sealed" })).rejects.toThrow("whole path");
-    await host.call("backups.make", { place, passphrase: "carry it home" });
+    await host.call("backups.make", { place, passphrase: passphraseBytes("carry it home") });
     expect(readFileSync(place, "latin1").includes("Brekke")).toBe(false);
     await expect(host.call("backups.preview", { path: place })).rejects.toThrow("passphrase");
-    const choice = { path: place, filePassphrase: "carry it home" };
+    const choice = { path: place, filePassphrase: passphraseBytes("carry it home") };
     expect(await host.call("backups.preview", choice)).toMatchObject({ athletes: 1 });
     await host.call("records.bin", { kind: "athletes", id: world.athlete });
     await host.call("backups.restore", choice);
@@ -58,7 +59,7 @@ describe("archives", () => {
     "handed over with the passphrase %s come in elsewhere with the same results",
     async (passphrase) => {
       const world = await filledWorld();
-      const sealed = passphrase === undefined ? {} : { passphrase };
+      const sealed = passphrase === undefined ? {} : { passphrase: passphraseBytes(passphrase) };
       const { file } = await world.host.call("archive.export", { athlete: world.athlete, ...sealed });
       expect(file?.name).toBe(passphrase === undefined ? "A-1-2026-11-02.zip" : "A-1-2026-11-02.sealed");
       const before = await world.host.call("workspace.read", {});

@@ -1,11 +1,12 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
+import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import { temporaryFolder } from "../register/register-world.ts";
 import { bytesOf, jumpText } from "../simulated-recordings.ts";
 import { hostWorld, ownWorld, registerOf } from "./host-world.ts";
 
-const passphrase = "a long winter evening";
+const passphrase = passphraseBytes("a long winter evening");
 
 async function lockableWorld() {
   const world = await ownWorld();
@@ -23,7 +24,9 @@ describe("a passphrase", () => {
     expect([locked.sessions, locked.session, locked.undo]).toEqual([[], undefined, ""]);
     expect(JSON.stringify(locked)).not.toContain("Brekke");
     await expect(host.call("athletes.list", { filter: {} })).rejects.toThrow("locked");
-    await expect(host.call("register.unlock", { passphrase: "wrong" })).rejects.toThrow("not the passphrase");
+    await expect(host.call("register.unlock", { passphrase: passphraseBytes("wrong") })).rejects.toThrow(
+      "not the passphrase",
+    );
     const again = await host.call("register.unlock", { passphrase });
     expect([registerOf(again).locked, again.keptAs]).toEqual([false, session]);
   });

@@ -1,14 +1,15 @@
 import { describe, expect, test } from "vitest";
 import { sha256Of } from "../../../electron/register/checksum.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
+import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import type { Register } from "../../../electron/register/register.ts";
 import { readFact, registerId } from "../../../electron/register/register-facts.ts";
 import { setPassphrase } from "../../../electron/register/register-passphrase.ts";
 import { athleteId, filledRegister, foundSession, secrets, testRegister } from "./register-world.ts";
 
-const passphrase = "nine grey geese";
+const passphrase = passphraseBytes("nine grey geese");
 
-async function reopened({ file }: Register, word?: string): Promise<Register> {
+async function reopened({ file }: Register, word?: Uint8Array): Promise<Register> {
   return testRegister({ file, ...(word !== undefined && { passphrase: word }) });
 }
 

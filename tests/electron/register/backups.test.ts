@@ -2,6 +2,7 @@ import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { expect, test } from "vitest";
 import { backUpTo, keepDailyBackup, makeDailyBackup } from "../../../electron/register/backups.ts";
+import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import { dailyBackups, keptBackups } from "../../../electron/register/register-folder.ts";
 import { setPassphrase } from "../../../electron/register/register-passphrase.ts";
 import { previewBackup, restoreBackup } from "../../../electron/register/restore-backup.ts";
@@ -85,15 +86,18 @@ test("a damaged backup is not restored, and the register is as it was", async ()
 
 test("a backup under a passphrase, of a register under another, is restored with both", async () => {
   const first = await filledRegister();
-  setPassphrase(first, "nine grey geese");
+  setPassphrase(first, passphraseBytes("nine grey geese"));
   const elsewhere = join(dirname(first.file), "elsewhere.backup");
-  await backUpTo(first, elsewhere, "seven black swans");
+  await backUpTo(first, elsewhere, passphraseBytes("seven black swans"));
   const other = await testRegister();
-  await expect(restoreBackup(other, elsewhere, { file: "seven black swans" })).rejects.toThrow(
+  await expect(restoreBackup(other, elsewhere, { file: passphraseBytes("seven black swans") })).rejects.toThrow(
     "a passphrase of its own",
   );
   expect(other.reads.athletes()).toEqual([]);
-  await restoreBackup(other, elsewhere, { file: "seven black swans", register: "nine grey geese" });
+  await restoreBackup(other, elsewhere, {
+    file: passphraseBytes("seven black swans"),
+    register: passphraseBytes("nine grey geese"),
+  });
   expect(other.reads.athletes()).toHaveLength(2);
   expect(other.encrypted).toBe(true);
   expect(other.verify()).toMatchObject({ problems: [], contentsChecked: true });

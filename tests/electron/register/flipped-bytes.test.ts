@@ -8,6 +8,7 @@ import { sha256Of } from "../../../electron/register/checksum.ts";
 import { type Connection, numberOf } from "../../../electron/register/connection.ts";
 import { leaveNothingBehind } from "../../../electron/register/erase-for-good.ts";
 import { openRegister } from "../../../electron/register/open-register.ts";
+import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import { recordKinds } from "../../../electron/register/record-tables.ts";
 import type { Register } from "../../../electron/register/register.ts";
 import { setPassphrase } from "../../../electron/register/register-passphrase.ts";
@@ -15,7 +16,7 @@ import { previewBackup } from "../../../electron/register/restore-backup.ts";
 import { RequestRefused } from "../../../electron/request-refused.ts";
 import { filledRegister, testCircumstances, testRegister } from "./register-world.ts";
 
-const passphrase = "nine grey geese";
+const passphrase = passphraseBytes("nine grey geese");
 
 function flip(file: string, offset: number): void {
   const bytes = readFileSync(file);
@@ -29,7 +30,7 @@ function visible(register: Register): string {
 }
 
 /** What a register says that has one byte turned: undefined where it noticed nothing. */
-async function noticed(file: string, open: { readonly passphrase?: string }): Promise<string | undefined> {
+async function noticed(file: string, open: { readonly passphrase?: Uint8Array }): Promise<string | undefined> {
   let register: Register;
   try {
     register = await openRegister(file, { circumstances: testCircumstances(), waitMilliseconds: 0 });
@@ -81,7 +82,7 @@ function placesOfValues(connection: Connection, file: string): readonly number[]
 describe.each([
   ["a plain register", {}],
   ["a register under a passphrase", { passphrase }],
-])("in %s", (_what, open: { readonly passphrase?: string }) => {
+])("in %s", (_what, open: { readonly passphrase?: Uint8Array }) => {
   async function settled(): Promise<{ readonly file: string; readonly places: readonly number[] }> {
     const register = await filledRegister();
     if (open.passphrase !== undefined) setPassphrase(register, open.passphrase);
@@ -217,7 +218,7 @@ test("a backup under a passphrase refuses the wrong one, a turned bit, and being
   const backup = join(dirname(register.file), "elsewhere.backup");
   await backUpTo(register, backup, passphrase);
   await expect(previewBackup(register, backup, { file: passphrase })).resolves.toMatchObject({ recordings: 9 });
-  await expect(previewBackup(register, backup, { file: "nine grey goose" })).rejects.toThrow(
+  await expect(previewBackup(register, backup, { file: passphraseBytes("nine grey goose") })).rejects.toThrow(
     "The passphrase is another one",
   );
   await expect(previewBackup(register, backup, {})).rejects.toThrow("This backup is under a passphrase");

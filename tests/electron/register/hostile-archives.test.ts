@@ -8,6 +8,7 @@ import { writeArchive } from "../../../electron/register/archive/write-archive.t
 import { ZipWriter } from "../../../electron/register/archive/write-zip.ts";
 import { openFile } from "../../../electron/register/byte-source.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
+import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import type { Register } from "../../../electron/register/register.ts";
 import { RequestRefused } from "../../../electron/request-refused.ts";
 import { recordingFile } from "../../../electron/stored-session.ts";
@@ -188,7 +189,7 @@ describe("a list of contents that points anywhere", () => {
 test("a sealed file whose beginning asks for an impossible key is refused in a sentence", async () => {
   const register = await filledRegister();
   const path = join(temporaryFolder(), "sealed");
-  writeArchive(register, path, { passphrase: "nine grey geese" });
+  writeArchive(register, path, { passphrase: passphraseBytes("nine grey geese") });
   const sealed = readFileSync(path);
   const other = await testRegister();
   const altered: readonly (readonly [string, string])[] = [
@@ -205,7 +206,9 @@ test("a sealed file whose beginning asks for an impossible key is refused in a s
     expect(at).toBeGreaterThan(0);
     bytes.write(to, at, "latin1");
     writeFileSync(path, bytes);
-    expect(() => mergeArchive(other, path, "nine grey geese"), to).toThrow("The file's beginning is damaged");
+    expect(() => mergeArchive(other, path, passphraseBytes("nine grey geese")), to).toThrow(
+      "The file's beginning is damaged",
+    );
   }
 });
 

@@ -5,12 +5,13 @@ import { expect, test } from "vitest";
 import { writeArchive } from "../../../electron/register/archive/write-archive.ts";
 import { backUpTo, keepDailyBackup } from "../../../electron/register/backups.ts";
 import { openRegister } from "../../../electron/register/open-register.ts";
+import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import { keptBackups } from "../../../electron/register/register-folder.ts";
 import { removePassphrase, setPassphrase } from "../../../electron/register/register-passphrase.ts";
 import { athleteId, filesHolding, filledRegister, recordingBytes, secrets, testRegister } from "./register-world.ts";
 
-const passphrase = "nine grey geese";
-const other = "seven black swans";
+const passphrase = passphraseBytes("nine grey geese");
+const other = passphraseBytes("seven black swans");
 
 /** Everything personal, as it would stand in an unencrypted file. */
 const personal: readonly (Uint8Array | string)[] = [
@@ -54,7 +55,9 @@ test("locked, nothing is read or written; unlocked, everything is there and can 
   // Whoever still holds the objects of before cannot use them either.
   expect(() => reads.records("sessions")).toThrow("The register is locked");
   expect(() => writes.act("athlete added", (set) => set.add("athletes", {}, { code: "X" }))).toThrow("locked");
-  expect(() => register.unlock("nine grey goose")).toThrow("This is not the passphrase of the register.");
+  expect(() => register.unlock(passphraseBytes("nine grey goose"))).toThrow(
+    "This is not the passphrase of the register.",
+  );
   register.unlock(passphrase);
   expect(register.reads.athletes()).toEqual(before);
   expect(register.reads.athletes({ text: "TJELD sunn" }).map(({ code }) => code)).toEqual([secrets.code]);
@@ -138,10 +141,10 @@ test("fields cannot be moved to another row or register: they are bound to their
 
 test("a short passphrase is refused, and letters typed in another way are the same passphrase", async () => {
   const register = await filledRegister();
-  expect(() => setPassphrase(register, "short")).toThrow("at least 8 letters");
+  expect(() => setPassphrase(register, passphraseBytes("short"))).toThrow("at least 8 letters");
   const composed = "Bjørk og åker".normalize("NFC");
-  setPassphrase(register, composed);
+  setPassphrase(register, passphraseBytes(composed));
   register.lock();
-  register.unlock(composed.normalize("NFD"));
+  register.unlock(passphraseBytes(composed.normalize("NFD")));
   expect(register.locked).toBe(false);
 });

@@ -6,6 +6,7 @@ import { keepDailyBackup, makeDailyBackup } from "../../../electron/register/bac
 import { eraseForGood } from "../../../electron/register/erase-for-good.ts";
 import { eraseRecords } from "../../../electron/register/erase-records.ts";
 import { openRegister } from "../../../electron/register/open-register.ts";
+import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import { readFact, writeFact } from "../../../electron/register/register-facts.ts";
 import { dailyBackups } from "../../../electron/register/register-folder.ts";
 import { setPassphrase } from "../../../electron/register/register-passphrase.ts";
@@ -98,7 +99,7 @@ describe("what was erased", () => {
 
   test("from a register that was opened locked is finished when it is unlocked", async () => {
     const register = await filledRegister();
-    setPassphrase(register, "nine grey geese");
+    setPassphrase(register, passphraseBytes("nine grey geese"));
     await keepDailyBackup(register);
     const id = athleteId(register, secrets.code);
     register.writes.moveToBin({ kind: "athletes", id });
@@ -110,11 +111,11 @@ describe("what was erased", () => {
     register.close();
     const again = await testRegister({ file: register.file });
     expect(readFact(again.connection, "unfinishedErasure")).toBeDefined();
-    again.unlock("nine grey geese");
+    again.unlock(passphraseBytes("nine grey geese"));
     expect(readFact(again.connection, "unfinishedErasure")).toBeUndefined();
     const [backup = ""] = dailyBackups(again.file);
     again.close();
-    const kept = await testRegister({ file: backup, passphrase: "nine grey geese" });
+    const kept = await testRegister({ file: backup, passphrase: passphraseBytes("nine grey geese") });
     expect(kept.reads.athletes().map(({ name }) => name)).toEqual([secrets.otherName]);
   });
 });
@@ -141,7 +142,9 @@ test("put under a passphrase and killed before the file was cleaned, it is clean
   // Another window reads: the log cannot be emptied, so what stood in the clear is in it still.
   const rows = reader.connection.each("SELECT * FROM recordings");
   rows.next();
-  expect(() => setPassphrase(register, "nine grey geese")).toThrow("Close that window and open the register again.");
+  expect(() => setPassphrase(register, passphraseBytes("nine grey geese"))).toThrow(
+    "Close that window and open the register again.",
+  );
   copyFileSync(register.file, copy);
   copyFileSync(`${register.file}-wal`, `${copy}-wal`);
   rows.return(undefined);
@@ -152,7 +155,7 @@ test("put under a passphrase and killed before the file was cleaned, it is clean
   const again = await testRegister({ file: copy });
   expect(again.locked).toBe(true);
   expect(traces()).toEqual([]);
-  again.unlock("nine grey geese");
+  again.unlock(passphraseBytes("nine grey geese"));
   expect(again.reads.athletes()).toHaveLength(2);
   expect(again.verify().problems).toEqual([]);
 });
@@ -169,9 +172,9 @@ describe("odd contents", () => {
     const register = await testRegister();
     const contents = texts.map((text) => ({ code: `C ${text}`, note: text }));
     const added = contents.map((each) => register.writes.act("athlete added", (set) => set.add("athletes", {}, each)));
-    setPassphrase(register, "nine grey geese");
+    setPassphrase(register, passphraseBytes("nine grey geese"));
     register.close();
-    const again = await testRegister({ file: register.file, passphrase: "nine grey geese" });
+    const again = await testRegister({ file: register.file, passphrase: passphraseBytes("nine grey geese") });
     expect(added.map((id) => again.reads.record("athletes", id)?.content)).toEqual(contents);
     for (const text of texts) expect(again.reads.athletes({ text: text.slice(0, 40) })).toHaveLength(1);
     expect(again.verify().problems).toEqual([]);

@@ -9,6 +9,7 @@ import { type FoundSession, readFolder } from "../../../electron/read-folder.ts"
 import { mergeArchive } from "../../../electron/register/archive/merge-archive.ts";
 import { writeArchive } from "../../../electron/register/archive/write-archive.ts";
 import { importSessions } from "../../../electron/register/import-sessions.ts";
+import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import type { Register } from "../../../electron/register/register.ts";
 import { setPassphrase } from "../../../electron/register/register-passphrase.ts";
 import { temporaryFolder, testRegister } from "./register-world.ts";
@@ -48,11 +49,11 @@ test("folder → register → archive → another register: every stated word an
   const first = await testRegister();
   importSessions(first, sampleSessions);
   expect(fingerprinted(sessionsOf(first))).toEqual(fingerprinted(sampleSessions));
-  setPassphrase(first, "nine grey geese");
+  setPassphrase(first, passphraseBytes("nine grey geese"));
   const archive = join(temporaryFolder(), "register.zip");
-  writeArchive(first, archive, { passphrase: "seven black swans" });
+  writeArchive(first, archive, { passphrase: passphraseBytes("seven black swans") });
   const second = await testRegister();
-  mergeArchive(second, archive, "seven black swans");
+  mergeArchive(second, archive, passphraseBytes("seven black swans"));
   expect(fingerprinted(sessionsOf(second))).toEqual(fingerprinted(sampleSessions));
   expect(second.verify().problems).toEqual([]);
 });

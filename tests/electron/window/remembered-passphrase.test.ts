@@ -4,6 +4,7 @@ import type * as E from "electron";
 import { beforeEach, describe, expect, test } from "vitest";
 import { defaultSettings } from "../../../core/settings.ts";
 import { makeHandlers } from "../../../electron/host-handlers.ts";
+import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import { RegisterHome } from "../../../electron/register-host/register-home.ts";
 import { rememberPassphrase } from "../../../electron/window/remembered-passphrase.ts";
 import { systemKeyStore } from "../../../electron/window/system-key-store.ts";
@@ -11,7 +12,7 @@ import { WorkspaceState } from "../../../electron/workspace.ts";
 import { temporaryFolder, testCircumstances } from "../register/register-world.ts";
 import { keyStore, safeStorage } from "./electron-fake.ts";
 
-const passphrase = "a long winter evening";
+const passphrase = passphraseBytes("a long winter evening");
 
 beforeEach(() => {
   keyStore.isThere = true;
@@ -64,13 +65,13 @@ describe("the passphrase on this computer", () => {
     const folder = temporaryFolder();
     const first = await withPassphrase(folder);
     await first.handlers["register.unlock"]({ passphrase, remember: true });
-    await first.handlers["register.setPassphrase"]({ passphrase: "another winter evening" });
+    await first.handlers["register.setPassphrase"]({ passphrase: passphraseBytes("another winter evening") });
     first.home.close();
     const second = await start(folder);
     expect(await isLocked(second)).toBe(false);
     await second.handlers["register.forgetPassphrase"]({});
     expect([existsSync(second.file), await stateOf(second)]).toEqual([false, "empty"]);
-    await second.handlers["register.unlock"]({ passphrase: "another winter evening", remember: true });
+    await second.handlers["register.unlock"]({ passphrase: passphraseBytes("another winter evening"), remember: true });
     await second.handlers["register.removePassphrase"]({});
     expect(existsSync(second.file)).toBe(false);
     second.home.close();
@@ -80,13 +81,15 @@ describe("the passphrase on this computer", () => {
     const folder = temporaryFolder();
     const first = await withPassphrase(folder);
     await first.handlers["register.lock"]({});
-    const wrong = Promise.resolve(first.handlers["register.unlock"]({ passphrase: "wrong", remember: true }));
+    const wrong = Promise.resolve(
+      first.handlers["register.unlock"]({ passphrase: passphraseBytes("wrong"), remember: true }),
+    );
     await expect(wrong).rejects.toThrow("not the passphrase");
     expect(existsSync(first.file)).toBe(false);
     await first.handlers["register.unlock"]({ passphrase, remember: true });
     // As another program would: past the remembering handlers.
     const plain = makeHandlers(first.home.workspace, "browser", first.home);
-    await plain["register.setPassphrase"]({ passphrase: "changed elsewhere" });
+    await plain["register.setPassphrase"]({ passphrase: passphraseBytes("changed elsewhere") });
     first.home.close();
     const second = await start(folder);
     expect([await isLocked(second), existsSync(second.file)]).toEqual([true, false]);
