@@ -18,7 +18,8 @@ export function backupHandlers(home: RegisterHome): Pick<RegisterHandlers, Names
       const backups = keptBackups(file).map((path) => ({
         path,
         name: basename(path),
-        byteLength: statSync(path).size,
+        // Nothing where it is a link whose disk is not there.
+        byteLength: statSync(path, { throwIfNoEntry: false })?.size ?? 0,
       }));
       return { folder: backupFolder(file), backups: backups.toReversed() };
     },

@@ -1,10 +1,10 @@
-import { resolve } from "node:path";
 import { RequestRefused } from "../request-refused.ts";
 import { openFile } from "./byte-source.ts";
 import { Connection, numberOf, textOf } from "./connection.ts";
 import { checkFile, copyDatabase } from "./copy-database.ts";
 import { writeFileThrough } from "./file-sink.ts";
 import { schemaOf } from "./migrations.ts";
+import { isSameFile, realPath } from "./real-path.ts";
 import type { Register } from "./register.ts";
 import { readFact } from "./register-facts.ts";
 import { backupPath, dailyBackups, makePrivateFile, passingPath, removeDatabase } from "./register-folder.ts";
@@ -43,7 +43,7 @@ export async function makeDailyBackup(register: Register, now = register.circums
 
 /** Copies the register to a place of the person's choice, under a passphrase if one is given, and journals where. */
 export async function backUpTo(register: Register, path: string, passphrase: Uint8Array | undefined): Promise<void> {
-  const place = resolve(path);
+  const place = placeForCopy(register.file, path);
   if (passphrase === undefined) await copyDatabase(register.connection, place);
   else {
     const plain = passingPath(register.file);
@@ -59,6 +59,17 @@ export async function backUpTo(register: Register, path: string, passphrase: Uin
     }
   }
   noteCopy(register, "backup", place, passphrase !== undefined || register.encrypted);
+}
+
+/**
+ * Where a copy truly goes, whatever links lead there.
+ * @throws RequestRefused when that is the register itself or a file it works with
+ */
+export function placeForCopy(registerFile: string, path: string): string {
+  const place = realPath(path);
+  const own = ["", "-wal", "-shm", "-lock", "-journal", "-passing"].map((ending) => `${registerFile}${ending}`);
+  if (!own.some((each) => isSameFile(each, place))) return place;
+  throw new RequestRefused(`${path} is the register itself or belongs to it; nothing was written. Name another place.`);
 }
 
 /** Keeps where a copy went, so that erasing can name it; a register open for reading alone cannot. */
@@ -86,8 +97,7 @@ export async function withBackup<Result>(
   registerFile: string,
   work: (backup: Connection) => Result | Promise<Result>,
 ): Promise<Result> {
-  if (resolve(path) === resolve(registerFile))
-    throw new RequestRefused("This is the register itself, not a backup of it.");
+  if (isSameFile(path, registerFile)) throw new RequestRefused("This is the register itself, not a backup of it.");
   const source = openBackupFile(path);
   const unsealed = passingPath(registerFile);
   try {

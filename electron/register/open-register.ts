@@ -11,6 +11,7 @@ import { plainFields } from "./field-protection.ts";
 import { diskTrouble } from "./file-sink.ts";
 import { Journal } from "./journal.ts";
 import { applicationId, applicationOf, latestSchema, migrate, schemaOf } from "./migrations.ts";
+import { namesOf, realPath } from "./real-path.ts";
 import { Register } from "./register.ts";
 import { readFact, registerId, writeIdentity } from "./register-facts.ts";
 import { backupPath, makePrivate, removePartialBackups } from "./register-folder.ts";
@@ -47,7 +48,9 @@ export function machineCircumstances(): Circumstances {
  * opened for reading alone.
  * @throws RequestRefused in one sentence when it cannot be opened; the file is then as it was
  */
-export async function openRegister(file: string, options: OpenOptions = {}): Promise<Register> {
+export async function openRegister(path: string, options: OpenOptions = {}): Promise<Register> {
+  // Everything below sees this name alone: a link would have a lock and backups of its own.
+  const file = realPath(path);
   const circumstances = options.circumstances ?? machineCircumstances();
   const isNew = !existsSync(file) || statSync(file).size === 0;
   if (isNew && !options.create) throw new RequestRefused(`There is no register at ${file}.`);
@@ -77,10 +80,15 @@ function unlocked(register: Register, passphrase: Uint8Array | undefined): Regis
   return register;
 }
 
+/** Each name of a file would have a lock and a log of its own: two programs could write past each other. */
+const secondName =
+  "The register's file has a second name elsewhere (a hard link), past which another program could write, so it is open for reading only, and changes that another program is just making may be missing. Remove the other name, or copy the file, to write to it.";
+
 /** The lock, or why there is none. */
 function rightToWrite(file: string, isNew: boolean, waitMilliseconds: number) {
   try {
     if (!isNew) accessSync(file, constants.W_OK);
+    if (namesOf(file) > 1) return secondName;
     const lock = takeLock(file, waitMilliseconds);
     return lock ?? "Another window or program has this register open, so it is open for reading only.";
   } catch (error) {

@@ -6,6 +6,7 @@ import {
   mkdirSync,
   openSync,
   readdirSync,
+  realpathSync,
   renameSync,
   rmSync,
   statSync,
@@ -24,9 +25,14 @@ export function dailyBackups(registerFile: string): readonly string[] {
     .map((name) => join(backupFolder(registerFile), name));
 }
 
-/** Every copy the register itself keeps: daily ones and those made before a migration or a restoration. */
+/**
+ * Every copy the register itself keeps: daily ones and those made before a migration or a restoration; by where they
+ * truly lie, because writing one anew in the place of a link would leave the old one behind it.
+ */
 export function keptBackups(registerFile: string): readonly string[] {
-  return namesIn(registerFile).map((name) => join(backupFolder(registerFile), name));
+  return namesIn(registerFile)
+    .map((name) => behindLinks(join(backupFolder(registerFile), name)))
+    .filter((path) => path !== registerFile);
 }
 
 /** A place for a new backup: its reason and the time, to the second, in the name. */
@@ -116,6 +122,11 @@ function namesIn(registerFile: string): readonly string[] {
 function stampOf(name: string): { readonly time: string; readonly number: number } {
   const [, time = name, number = "1"] = /^(.*T\d\d-\d\d-\d\d)(?:-(\d+))?\.sqlite$/.exec(name) ?? [];
   return { time, number: Number(number) };
+}
+
+/** A link that leads nowhere stays itself: whatever opens it says so. */
+function behindLinks(path: string): string {
+  return existsSync(path) ? realpathSync.native(path) : path;
 }
 
 function flushFolder(folder: string): void {

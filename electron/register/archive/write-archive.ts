@@ -1,8 +1,7 @@
 import { createHash } from "node:crypto";
-import { resolve } from "node:path";
 import { engineVersion } from "../../../core/version.ts";
 import { RequestRefused } from "../../request-refused.ts";
-import { noteCopy } from "../backups.ts";
+import { noteCopy, placeForCopy } from "../backups.ts";
 import type { ByteSink } from "../byte-source.ts";
 import { withDependents } from "../erase-records.ts";
 import { writeFileThrough } from "../file-sink.ts";
@@ -42,7 +41,7 @@ export interface ArchiveOptions {
  */
 export function writeArchive(register: Register, path: string, options: ArchiveOptions = {}): ArchiveContents {
   const { athlete, passphrase } = options;
-  const place = resolve(path);
+  const place = placeForCopy(register.file, path);
   const chosen = athlete === undefined ? undefined : recordsOfAthlete(register, athlete);
   const contents = writeFileThrough(place, (file) => {
     const sink = passphrase === undefined ? file : sealInto(file, passphrase);
