@@ -24,7 +24,7 @@ export function writtenCautions(addition: CautionAddition, date: string | undefi
     throw new RequestRefused(
       date === undefined
         ? "State the day of the session first: of today's session nobody can state that the cautions are not known."
-        : "Of today's session nobody can state that the cautions are not known: ask them now. Nothing was kept.",
+        : "Of today's session nobody can state that the cautions are not known: ask them now. This statement was not kept.",
     );
   }
   const empty = readings?.find(({ pain, effusion }) => pain === undefined && effusion === undefined);

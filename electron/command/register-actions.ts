@@ -11,7 +11,7 @@ import { removePassphrase, setPassphrase } from "../register/register-passphrase
 import type { AthleteLine } from "../register/register-views.ts";
 import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
 import { stateNotKnown } from "../register/state-not-known.ts";
-import { RequestRefused } from "../request-refused.ts";
+import { MachineTrouble, RequestRefused, telling } from "../request-refused.ts";
 import { findSessions } from "./find-sessions.ts";
 import { readCautions } from "./stated-options.ts";
 import { UsageError } from "./usage-error.ts";
@@ -121,22 +121,25 @@ async function importPaths(
   const notKnownBy = readCautions(options);
   const done: string[] = [];
   const merged = archives.map((path) => {
-    const archive = { archive: path, ...sayingWhatWasDone(done, () => mergeArchive(register, path, filePassphrase)) };
+    const archive = {
+      archive: path,
+      ...sayingWhatWasDone(done, path, () => mergeArchive(register, path, filePassphrase)),
+    };
     done.push(path);
     return archive;
   });
   // One session's recordings in memory at a time.
   const sessions = found.map((listed) => {
-    const session = sayingWhatWasDone(done, () => {
+    const name = listed.folder || "loose recordings";
+    const session = sayingWhatWasDone(done, name, () => {
       const read = readSession(listed);
       const imported = importSession(register, read);
       return notKnownBy === undefined ? imported : withNotKnown(register, imported, notKnownBy);
     });
-    done.push(session.folder || "loose recordings");
+    done.push(name);
     return session;
   });
-  if (register.readOnlyBecause === undefined) await keepDailyBackup(register);
-  const notes = [...merged, ...sessions].flatMap((each) => each.notes);
+  const notes = [...[...merged, ...sessions].flatMap((each) => each.notes), ...(await backupTrouble(register))];
   return {
     document: { archives: merged, sessions },
     lines: [
@@ -162,17 +165,33 @@ function withNotKnown(register: Register, imported: ImportedSession, by: string)
     return { ...imported, cautionsNotKnown: stateNotKnown(register, imported.session, by) };
   } catch (error) {
     if (!(error instanceof RequestRefused)) throw error;
-    return { ...imported, notes: [...imported.notes, `${imported.folder || "loose recordings"}: ${error.message}`] };
+    const { message } = telling(error, "It came in; that its cautions are not known was not written.") as Error;
+    return { ...imported, notes: [...imported.notes, `${imported.folder || "loose recordings"}: ${message}`] };
+  }
+}
+
+/** What was imported stays whatever becomes of the day's backup. @returns why it could not be made, if it could not */
+async function backupTrouble(register: Register): Promise<readonly string[]> {
+  if (register.readOnlyBecause !== undefined) return [];
+  try {
+    await keepDailyBackup(register);
+    return [];
+  } catch (error) {
+    if (!(error instanceof RequestRefused)) throw error;
+    const { message } = telling(error, "What is listed was imported.") as Error;
+    return [`Today's backup could not be made: ${message}`];
   }
 }
 
 /** Each archive and each session is a step of its own: where one is refused, those before it stay, and that is said. */
-function sayingWhatWasDone<Result>(done: readonly string[], work: () => Result): Result {
+function sayingWhatWasDone<Result>(done: readonly string[], name: string, work: () => Result): Result {
   try {
     return work();
   } catch (error) {
     if (!(error instanceof RequestRefused) || done.length === 0) throw error;
-    throw new RequestRefused(`${error.message} Imported before that: ${done.join(", ")}.`);
+    const before = `Imported before that: ${done.join(", ")}.`;
+    if (error instanceof MachineTrouble) throw telling(error, `Nothing of ${name} was written. ${before}`);
+    throw new RequestRefused(`${error.message} ${before}`);
   }
 }
 

@@ -3,7 +3,7 @@ import { mergeArchive } from "../register/archive/merge-archive.ts";
 import { writeArchive } from "../register/archive/write-archive.ts";
 import type { Register } from "../register/register.ts";
 import { passingPath } from "../register/register-folder.ts";
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused, telling } from "../request-refused.ts";
 import { wholePath } from "./backup-handlers.ts";
 import type { RegisterApi } from "./register-api.ts";
 import type { RegisterHandlers } from "./register-handlers.ts";
@@ -74,6 +74,9 @@ function passing<Result>(register: Register, work: (path: string) => Result): Re
   const path = `${passingPath(register.file)}-archive`;
   try {
     return work(path);
+  } catch (error) {
+    // What a part of it says of the passing file is true no more.
+    throw telling(error, "Nothing was handed over.");
   } finally {
     rmSync(path, { force: true });
   }

@@ -1,4 +1,4 @@
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused, telling } from "../request-refused.ts";
 import { openFile } from "./byte-source.ts";
 import { Connection, numberOf, textOf } from "./connection.ts";
 import { checkFile, copyDatabase } from "./copy-database.ts";
@@ -82,9 +82,13 @@ export function noteCopy(
 ): void {
   if (register.readOnlyBecause !== undefined) return;
   const at = register.circumstances.now().toISOString();
-  register.writes.act("copy made elsewhere", (changes) =>
-    changes.add("copies", athlete === undefined ? {} : { athlete }, { kind, path, at, encrypted }),
-  );
+  try {
+    register.writes.act("copy made elsewhere", (changes) =>
+      changes.add("copies", athlete === undefined ? {} : { athlete }, { kind, path, at, encrypted }),
+    );
+  } catch (error) {
+    throw telling(error, `${path} was written, but not noted in the register: erasing would not name it.`);
+  }
 }
 
 /**

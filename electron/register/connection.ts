@@ -1,5 +1,5 @@
 import { DatabaseSync, type SQLInputValue, type SQLOutputValue, type StatementSync } from "node:sqlite";
-import { RequestRefused } from "../request-refused.ts";
+import { MachineTrouble, RequestRefused, telling } from "../request-refused.ts";
 
 /** One row, by column. */
 export type Row = Readonly<Record<string, SQLOutputValue>>;
@@ -61,7 +61,19 @@ export class Connection {
     sayingPlainly(() => this.#database.exec(sql));
   }
 
-  /** All of the work or nothing of it; within a transaction it is a part that can fail alone, and lasts with the whole. */
+  /**
+   * One action of a person: a transaction, of which trouble of the machine is told with what it left, unless it is a
+   * part of something larger that alone knows.
+   */
+  action<Result>(work: () => Result): Result {
+    const isPart = this.#isHeld || this.#database.isTransaction;
+    return isPart ? this.transaction(work) : sayingNothingWritten(() => this.transaction(work));
+  }
+
+  /**
+   * All of the work or nothing of it; within a transaction it is a part that can fail alone, and lasts with the whole.
+   * What fails says only what went wrong: a transaction does not know what was done before it.
+   */
   transaction<Result>(work: () => Result): Result {
     if (this.#database.isTransaction) return this.#part(work);
     this.execute("BEGIN IMMEDIATE");
@@ -77,11 +89,13 @@ export class Connection {
     this.#isHeld = true;
     this.#lostAll = false;
     try {
-      return this.#orNothing(() => {
-        const result = work();
-        if (this.#lostAll) throw new RequestRefused(rolledBack);
-        return result;
-      }, true);
+      return sayingNothingWritten(() =>
+        this.#orNothing(() => {
+          const result = work();
+          if (this.#lostAll) throw new MachineTrouble("The disk could not be written to.", makeRoom);
+          return result;
+        }, true),
+      );
     } finally {
       this.#isHeld = false;
     }
@@ -128,39 +142,48 @@ export class Connection {
 
 const damagedFile = 11;
 
-/** The sentence for a part of an action that failed in a way that took the whole with it. */
-const rolledBack = "The disk could not be written to; nothing of this was written. Make room and do it again.";
+const makeRoom = "Make room and do it again.";
+const restore = "Restore the newest backup.";
 
-/** What SQLite's result codes mean to a person (sqlite.org/rescode.html, primary codes). */
-const sentences: Readonly<Record<number, string>> = {
-  5: "Another program is writing to the register; nothing of this was written. Try again in a moment.",
-  8: "The register's file or folder may not be written to; nothing of this was written.",
-  10: "The disk could not be written to or read from (it may be full or gone); nothing of this was written.",
-  [damagedFile]: "The register's file is damaged. Restore the newest backup; nothing of this was written.",
-  13: "The disk is full; nothing of this was written. Make room and do it again.",
-  14: "The register's file could not be opened: the folder is missing, or may not be used by this user.",
-  18: "This is too long to be kept in a register; nothing of this was written.",
-  26: "The file is no register: it does not hold what a register holds.",
+/**
+ * What SQLite's result codes mean to a person (sqlite.org/rescode.html, primary codes), and what to do about it. What
+ * was written by then is for the caller to say: the same code ends one statement, a transaction, or a later step.
+ */
+const troubles: Readonly<Record<number, readonly [trouble: string, advice?: string]>> = {
+  5: ["Another program is writing to the register.", "Try again in a moment."],
+  8: ["The register's file or folder may not be written to."],
+  10: ["The disk could not be written to or read from (it may be full or gone)."],
+  [damagedFile]: ["The register's file is damaged.", restore],
+  13: ["The disk is full.", makeRoom],
+  14: ["The register's file could not be opened: the folder is missing, or may not be used by this user."],
+  18: ["This is too long to be kept in a register."],
+  26: ["The file is no register: it does not hold what a register holds."],
 };
+
+function sayingNothingWritten<Result>(work: () => Result): Result {
+  try {
+    return work();
+  } catch (error) {
+    throw telling(error, "Nothing of this was written.");
+  }
+}
 
 /** Runs a piece of work on a database; what goes wrong on the machine becomes a sentence, our own mistakes stay. */
 export function sayingPlainly<Result>(work: () => Result): Result {
   try {
     return work();
   } catch (error) {
-    const sentence = sqliteSentence(error);
-    if (sentence === undefined) throw error;
-    throw new RequestRefused(sentence);
+    throw sqliteTrouble(error) ?? error;
   }
 }
 
-/** The sentence for an error of SQLite; undefined for any other. */
-export function sqliteSentence(error: unknown): string | undefined {
+/** What an error of SQLite means to a person; undefined for any other. */
+export function sqliteTrouble(error: unknown): MachineTrouble | undefined {
   if (!(error instanceof Error) || !("errcode" in error) || typeof error.errcode !== "number") return undefined;
   // SQLite says this of a file whose header was altered, by the code it uses for mistakes in statements.
-  if (error.message === "unsupported file format") return sentences[damagedFile];
-  const primaryCode = error.errcode & 0xff;
-  return sentences[primaryCode];
+  const code = error.message === "unsupported file format" ? damagedFile : error.errcode & 0xff;
+  const [trouble, advice] = troubles[code] ?? [];
+  return trouble === undefined ? undefined : new MachineTrouble(trouble, advice);
 }
 
 /** A text column. */

@@ -1,6 +1,6 @@
 import { backup } from "node:sqlite";
 import { RequestRefused } from "../request-refused.ts";
-import { Connection, numberOf, sqliteSentence } from "./connection.ts";
+import { Connection, numberOf, sqliteTrouble } from "./connection.ts";
 import { diskTrouble } from "./file-sink.ts";
 import { applicationId, applicationOf, latestSchema, migrate, schemaOf } from "./migrations.ts";
 import { readFact } from "./register-facts.ts";
@@ -32,8 +32,7 @@ export async function copyDatabase(source: Connection, path: string): Promise<vo
     finishFile(partial, path);
   } catch (error) {
     removeDatabase(partial);
-    const sentence = sqliteSentence(error);
-    throw sentence === undefined ? (diskTrouble(error, path) ?? error) : new RequestRefused(sentence);
+    throw sqliteTrouble(error) ?? diskTrouble(error, path) ?? error;
   }
 }
 
@@ -44,8 +43,7 @@ export async function copyInto(source: Connection, registerFile: string): Promis
   try {
     await backup(source.database, registerFile, { rate: pagesAtATime });
   } catch (error) {
-    const sentence = sqliteSentence(error);
-    throw sentence === undefined ? error : new RequestRefused(sentence);
+    throw sqliteTrouble(error) ?? error;
   }
 }
 

@@ -40,7 +40,7 @@ export class RegisterWrites {
   act<Result>(action: JournalAction, work: (changes: ChangeSet) => Result): Result {
     let sequence: number | undefined;
     let lines: ChangedLines = new Map();
-    const result = this.#store.connection.transaction(() => {
+    const result = this.#store.connection.action(() => {
       const changes = new ChangeSet(this.#store);
       const made = work(changes);
       if (changes.changes.length > 0) {
@@ -126,7 +126,7 @@ export class RegisterWrites {
     }
     const original = this.#journal.readChanges(sequence);
     if (original === undefined) throw new RequestRefused("This step was erased since and cannot be brought back.");
-    const lines = this.#store.connection.transaction(() => {
+    const lines = this.#store.connection.action(() => {
       const changes = new ChangeSet(this.#store);
       const isUndone = action === "undone";
       for (const each of isUndone ? original.toReversed() : original) {

@@ -18,7 +18,9 @@ test("a full disk refuses an import in a sentence and leaves nothing of it", asy
   const register = await filledRegister();
   const { page_count } = register.connection.one("PRAGMA page_count")!;
   register.connection.execute(`PRAGMA max_page_count = ${Number(page_count) + 10}`);
-  expect(() => importSession(register, largeSession())).toThrow("The disk is full; nothing of this was written.");
+  expect(() => importSession(register, largeSession())).toThrow(
+    "The disk is full. Nothing of this was written. Make room and do it again.",
+  );
   expect(register.reads.athletes()).toHaveLength(2);
   expect(register.verify().problems).toEqual([]);
   register.connection.execute("PRAGMA max_page_count = 1000000");
@@ -53,7 +55,7 @@ open.close();
   expect(code).toBe(0);
   const [imported, backedUp, exported, after] = out.split("\n");
   expect(imported).toMatch(
-    /^RequestRefused: The disk (is full|could not be written to or read from).*nothing of this was written/,
+    /^RequestRefused: The disk (is full|could not be written to or read from).*Nothing of this was written\./,
   );
   expect(backedUp).toMatch(/^RequestRefused: .*(disk|written)/);
   expect(exported).toMatch(/^RequestRefused: .*archive.zip was not written: its folder is not there/);
@@ -62,6 +64,23 @@ open.close();
   const again = await testRegister({ file: register.file });
   expect(again.verify().problems).toEqual([]);
   expect(again.reads.athletes().map(({ name }) => name)).toEqual([secrets.name, secrets.otherName]);
+});
+
+test("a transaction that fails says what went wrong alone; what is true of the whole is said by the action around it", async () => {
+  const register = await filledRegister();
+  const { connection, writes } = register;
+  const { page_count } = connection.one("PRAGMA page_count")!;
+  connection.execute(`PRAGMA max_page_count = ${Number(page_count) + 10}`);
+  const fill = () => connection.run("INSERT INTO facts VALUES ('filler', zeroblob(4000000), x'00')");
+  expect(() => connection.transaction(fill)).toThrow(/^The disk is full\. Make room and do it again\.$/);
+  // Of two actions that last together, the second fails: neither is there, and that is said once.
+  const both = () =>
+    writes.whole(() => {
+      writes.act("athlete added", (changes) => changes.add("athletes", {}, { code: "FIRST" }));
+      importSession(register, largeSession());
+    });
+  expect(both).toThrow(/^The disk is full\. Nothing of this was written\. Make room and do it again\.$/);
+  expect(register.reads.athletes()).toHaveLength(2);
 });
 
 const asNobody = `
