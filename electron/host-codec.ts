@@ -1,22 +1,34 @@
 /**
- * Messages of the boundary as text: JSON in which Float64Array and Uint8Array travel as base64 (little-endian), so
- * that not a bit of a number changes on the way. Runs in Node and in browsers; imports nothing.
+ * Messages of the boundary as bytes: JSON in UTF-8, and where the message holds a Uint8Array or a Float64Array, a zero
+ * byte and behind it what they hold (little-endian), so that not a bit of a number changes on the way and a passphrase
+ * never becomes part of a text. The JSON says where in that tail each begins. Runs in Node and in browsers; imports
+ * nothing.
  *
  * A member name that starts with `$` is written with one more `$`, so that no content can be mistaken for a mark.
  */
 const bytesMark = "$bytes";
 const floatsMark = "$float64";
 
+/** JSON text has no such byte. */
+const tailBegins = 0;
+
 /**
  * Writes a message.
  * @throws RangeError for a number JSON cannot hold (NaN, infinities) outside a Float64Array: that is our own mistake.
  */
-export function encodeMessage(value: unknown): string {
-  return JSON.stringify(value === undefined ? null : value, function (this: Record<string, unknown>, key, seen) {
+export function encodeMessage(value: unknown): Uint8Array<ArrayBuffer> {
+  const tail: Uint8Array[] = [];
+  let tailLength = 0;
+  const placed = (bytes: Uint8Array): readonly [start: number, length: number] => {
+    tail.push(bytes);
+    tailLength += bytes.byteLength;
+    return [tailLength - bytes.byteLength, bytes.byteLength];
+  };
+  const text = JSON.stringify(value === undefined ? null : value, function (this: Record<string, unknown>, key, seen) {
     // `this[key]` and not `seen`: Node's Buffer turns itself into a list of numbers before a replacer sees it.
     const raw: unknown = this[key];
-    if (raw instanceof Float64Array) return { [floatsMark]: toBase64(bytesOf(raw)) };
-    if (raw instanceof Uint8Array) return { [bytesMark]: toBase64(raw) };
+    if (raw instanceof Float64Array) return { [floatsMark]: placed(bytesOf(raw)) };
+    if (raw instanceof Uint8Array) return { [bytesMark]: placed(raw) };
     if (typeof raw === "number" && !Number.isFinite(raw)) throw new RangeError(`Member "${key}" is ${raw}.`);
     if (isPlain(raw) && Object.keys(raw).some((name) => name.startsWith("$"))) {
       return Object.fromEntries(
@@ -25,19 +37,33 @@ export function encodeMessage(value: unknown): string {
     }
     return seen;
   });
+  const head = new TextEncoder().encode(text);
+  if (tail.length === 0) return head;
+  const message = new Uint8Array(head.byteLength + 1 + tailLength);
+  message.set(head);
+  message[head.byteLength] = tailBegins;
+  let at = head.byteLength + 1;
+  for (const bytes of tail) {
+    message.set(bytes, at);
+    at += bytes.byteLength;
+  }
+  return message;
 }
 
 /**
- * Reads a message.
- * @throws SyntaxError (or a DOMException of atob) when the text is no such message.
+ * Reads a message. What it gives out are copies: the message can be overwritten afterwards.
+ * @throws SyntaxError when the bytes are no such message
  */
-export function decodeMessage(text: string): unknown {
+export function decodeMessage(message: Uint8Array): unknown {
+  const end = message.indexOf(tailBegins);
+  const text = new TextDecoder().decode(end === -1 ? message : message.subarray(0, end));
+  const tail = end === -1 ? new Uint8Array() : message.subarray(end + 1);
   return JSON.parse(text, (_key, value: unknown) => {
     if (!isPlain(value)) return value;
     const names = Object.keys(value);
     if (!names.some((name) => name.startsWith("$"))) return value;
-    if (names.length === 1 && names[0] === bytesMark) return fromBase64(value[bytesMark]);
-    if (names.length === 1 && names[0] === floatsMark) return floatsOf(fromBase64(value[floatsMark]));
+    if (names.length === 1 && names[0] === bytesMark) return fromTail(tail, value[bytesMark]);
+    if (names.length === 1 && names[0] === floatsMark) return floatsOf(fromTail(tail, value[floatsMark]));
     return Object.fromEntries(
       Object.entries(value).map(([name, member]) => {
         if (!name.startsWith("$")) return [name, member];
@@ -61,19 +87,16 @@ function floatsOf(bytes: Uint8Array): Float64Array {
   return new Float64Array(bytes.buffer, bytes.byteOffset, bytes.byteLength / 8);
 }
 
-function toBase64(bytes: Uint8Array): string {
-  let binary = "";
-  // In pieces: one call with every byte as an argument would overflow the stack.
-  for (let start = 0; start < bytes.length; start += 0x8000) {
-    binary += String.fromCharCode(...bytes.subarray(start, start + 0x8000));
-  }
-  return btoa(binary);
+function fromTail(tail: Uint8Array, place: unknown): Uint8Array {
+  const [start, length] = Array.isArray(place) && place.length === 2 ? (place as unknown[]) : [];
+  if (!isCount(start) || !isCount(length)) throw new SyntaxError("The place of bytes must be two whole numbers.");
+  if (start + length > tail.byteLength) throw new SyntaxError("Bytes of the message are missing.");
+  // A buffer of its own from the beginning: a small array would lie among objects that are moved about and leave copies.
+  const bytes = new Uint8Array(new ArrayBuffer(length));
+  bytes.set(tail.subarray(start, start + length));
+  return bytes;
 }
 
-function fromBase64(text: unknown): Uint8Array {
-  if (typeof text !== "string") throw new SyntaxError("Bytes must be base64 text.");
-  const binary = atob(text);
-  const bytes = new Uint8Array(binary.length);
-  for (let index = 0; index < binary.length; index += 1) bytes[index] = binary.charCodeAt(index);
-  return bytes;
+function isCount(value: unknown): value is number {
+  return Number.isSafeInteger(value) && (value as number) >= 0;
 }

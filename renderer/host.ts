@@ -28,16 +28,18 @@ function loopbackHost({ location, fetch }: Surroundings): Host {
   const secret = location.hash.replace(/^#/, "");
   return {
     async call<Name extends HostRequestName>(name: Name, request: HostApi[Name]["request"]) {
+      const message = encodeMessage(request);
       const response = await fetch(`/api/${name}`, {
         method: "POST",
-        headers: { "content-type": "application/json", "x-counterpoise-secret": secret },
-        body: encodeMessage(request),
+        headers: { "content-type": "application/octet-stream", "x-counterpoise-secret": secret },
+        body: message,
       }).catch(() => {
         throw new HostProblem(silentHost);
       });
-      const text = await response.text();
-      if (!response.ok) throw new HostProblem(problemSentence(response.status, text));
-      return decodeMessage(text) as HostApi[Name]["reply"];
+      // It may hold a passphrase.
+      message.fill(0);
+      if (!response.ok) throw new HostProblem(problemSentence(response.status, await response.text()));
+      return decodeMessage(new Uint8Array(await response.arrayBuffer())) as HostApi[Name]["reply"];
     },
   };
 }

@@ -7,8 +7,8 @@ import type { HostHandlers } from "../host-handlers.ts";
 import { readRendererFile } from "../renderer-files.ts";
 import { securityHeaders } from "../security-headers.ts";
 
-/** Base64 makes a third more of a recording; the rest is room for its path. */
-const bodyByteLimit = Math.ceil(recordingByteLimit / 3) * 4 + 16_384;
+/** The rest is room for what stands beside a recording. */
+const bodyByteLimit = recordingByteLimit + 65_536;
 
 /** A body beyond this is cut off all the same. */
 const mostThrownAway = 4 * 1024 * 1024 * 1024;
@@ -45,6 +45,8 @@ export async function startLoopbackServer(options: LoopbackOptions): Promise<Loo
   const port = await listen(server);
   const host = `${loopbackAddress}:${port}`;
   const gate: Gate = { host, origin: `http://${host}`, secretHash: hashOf(secret) };
+  // What the parser reads by itself stays in its buffer until something overwrites it; read here, it is overwritten.
+  server.on("connection", (socket) => socket.on("data", (piece) => piece.fill(0)));
   server.on("request", (request, response) => {
     answer(request, response, gate, options).catch((error: unknown) => {
       options.report(error);
@@ -122,10 +124,12 @@ async function answerRequest(
     payload = decodeMessage(body);
   } catch {
     return refuse(response, 400, "The request is not understood.");
+  } finally {
+    body.fill(0);
   }
   const outcome = await handleRequest(options.handlers, name, payload, options.report);
   if (outcome.kind !== "done") return refuse(response, statusOf[outcome.kind], outcome.message);
-  send(response, 200, "application/json; charset=utf-8", encodeMessage(outcome.reply));
+  send(response, 200, "application/octet-stream", encodeMessage(outcome.reply));
 }
 
 const statusOf: Readonly<Record<Exclude<Outcome["kind"], "done">, number>> = {
@@ -145,18 +149,35 @@ function hashOf(text: string): Buffer {
   return createHash("sha256").update(text).digest();
 }
 
-/** @returns undefined when the body is larger than any request can be. */
-async function readBody(request: IncomingMessage): Promise<string | undefined> {
+/**
+ * The body alone holds what was sent; the pieces it came in are overwritten, because it may hold a passphrase.
+ * @returns undefined when it is larger than any request can be
+ */
+async function readBody(request: IncomingMessage): Promise<Uint8Array | undefined> {
   if (Number(request.headers["content-length"] ?? 0) > bodyByteLimit) return throwAway(request);
   const pieces: Buffer[] = [];
   let length = 0;
   const incoming: AsyncIterable<Buffer> = request.iterator({ destroyOnReturn: false });
-  for await (const piece of incoming) {
-    length += piece.byteLength;
-    if (length > bodyByteLimit) return throwAway(request);
-    pieces.push(piece);
+  try {
+    for await (const piece of incoming) {
+      length += piece.byteLength;
+      if (length > bodyByteLimit) return throwAway(request);
+      pieces.push(piece);
+    }
+    return joined(pieces, length);
+  } finally {
+    for (const piece of pieces) piece.fill(0);
   }
-  return Buffer.concat(pieces).toString("utf8");
+}
+
+function joined(pieces: readonly Uint8Array[], length: number): Uint8Array {
+  const body = new Uint8Array(length);
+  let at = 0;
+  for (const piece of pieces) {
+    body.set(piece, at);
+    at += piece.byteLength;
+  }
+  return body;
 }
 
 /**
@@ -187,14 +208,14 @@ function throwAway(request: IncomingMessage): Promise<undefined> {
  */
 function refuse(response: ServerResponse, status: number, sentence: string): void {
   response.setHeader("connection", "close");
-  send(response, status, "text/plain; charset=utf-8", sentence);
+  send(response, status, "text/plain; charset=utf-8", new TextEncoder().encode(sentence));
 }
 
-function send(response: ServerResponse, status: number, mediaType: string, text: string): void {
+function send(response: ServerResponse, status: number, mediaType: string, content: Uint8Array): void {
   response.writeHead(status, {
     ...securityHeaders,
     "content-type": mediaType,
-    "content-length": Buffer.byteLength(text),
+    "content-length": content.byteLength,
   });
-  response.end(text);
+  response.end(content);
 }

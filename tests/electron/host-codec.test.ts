@@ -29,18 +29,22 @@ describe("messages of the boundary", () => {
     expect(there(whole.subarray(1, 3))).toEqual(Float64Array.from([2, 3]));
   });
 
-  test("bytes longer than one piece of the encoder arrive whole", () => {
-    const bytes = Uint8Array.from({ length: 100_001 }, (_, index) => (index * 7) % 256);
-    expect(there(bytes)).toEqual(bytes);
+  test("a list of numbers is its little-endian bytes behind the text and a zero byte", () => {
+    // By hand: 1.0 is 0x3FF0000000000000, bytes 00 00 00 00 00 00 F0 3F.
+    const text = new TextEncoder().encode('{"a":{"$bytes":[0,2]},"b":{"$float64":[2,8]}}');
+    const message = [...text, 0, 7, 9, 0, 0, 0, 0, 0, 0, 0xf0, 0x3f];
+    expect([...encodeMessage({ a: Uint8Array.of(7, 9), b: Float64Array.of(1) })]).toEqual(message);
   });
 
-  test("a list of numbers is base64 of its little-endian bytes", () => {
-    // By hand: 1.0 is 0x3FF0000000000000, bytes 00 00 00 00 00 00 F0 3F, base64 AAAAAAAA8D8=.
-    expect(encodeMessage(Float64Array.of(1))).toBe('{"$float64":"AAAAAAAA8D8="}');
+  test("bytes that were read are copies, so that the message can be overwritten", () => {
+    const message = encodeMessage({ passphrase: Uint8Array.of(1, 2, 3) });
+    const read = decodeMessage(message);
+    message.fill(0);
+    expect(read).toEqual({ passphrase: Uint8Array.of(1, 2, 3) });
   });
 
   test("content that looks like a mark stays content", () => {
-    for (const content of [{ $bytes: "AAAA" }, { $float64: "x", other: 1 }, { $$bytes: 1 }, { $: { $bytes: [] } }]) {
+    for (const content of [{ $bytes: [0, 1] }, { $float64: "x", other: 1 }, { $$bytes: 1 }, { $: { $bytes: [] } }]) {
       expect(there(content)).toEqual(content);
     }
   });
@@ -56,9 +60,11 @@ describe("messages of the boundary", () => {
     expect(() => encodeMessage([Number.POSITIVE_INFINITY])).toThrow(RangeError);
   });
 
-  test("texts that are no message are refused", () => {
-    for (const text of ["", "{", '{"$float64":"AAAA"}', '{"$bytes":5}', '{"$other":1}', '{"$bytes":"%"}']) {
-      expect(() => decodeMessage(text), text).toThrow();
+  test("bytes that are no message are refused", () => {
+    const none = ["", "{", '{"$bytes":5}', '{"$other":1}', '{"$bytes":"%"}', '{"$bytes":[0,1]}'];
+    const cut = ['{"$float64":[0,4]}', '{"$bytes":[0,5]}', '{"$bytes":[-1,2]}', '{"$bytes":[0.5,1]}', '{"$bytes":[0]}'];
+    for (const text of [...none, ...cut.map((each) => `${each}\0abcd`)]) {
+      expect(() => decodeMessage(new TextEncoder().encode(text)), text).toThrow(SyntaxError);
     }
   });
 });

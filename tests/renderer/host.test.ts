@@ -19,13 +19,19 @@ describe("choosing the host", () => {
 
   it("else posts to the server of the page with the secret of the fragment, numbers unharmed both ways", async () => {
     const sent = { path: "a/b.csv", bytes: Uint8Array.of(0, 255, 7) };
-    const answer = vi.fn<Fetch>(async () => new Response(encodeMessage({ curve: Float64Array.of(0.1, Number.NaN) })));
+    let posted = new Uint8Array();
+    const answer = vi.fn<Fetch>(async (_address, { body }) => {
+      posted = Uint8Array.from(body as Uint8Array);
+      return new Response(encodeMessage({ curve: Float64Array.of(0.1, Number.NaN) }));
+    });
     const reply: unknown = await loopback(answer).call("recordings.add", sent);
     const [address, init] = answer.mock.calls[0]!;
     expect(address).toBe("/api/recordings.add");
     expect(init.method).toBe("POST");
     expect(new Headers(init.headers).get("x-counterpoise-secret")).toBe("secret-of-this-launch");
-    expect(decodeMessage(String(init.body))).toEqual(sent);
+    expect(decodeMessage(posted)).toEqual(sent);
+    // A passphrase does not stay behind in what was sent.
+    expect(new Set(init.body as Uint8Array)).toEqual(new Set([0]));
     expect(reply).toEqual({ curve: Float64Array.of(0.1, Number.NaN) });
   });
 

@@ -15,6 +15,7 @@ interface Answer {
   readonly status: number;
   readonly headers: Readonly<Record<string, string | string[] | undefined>>;
   readonly body: string;
+  readonly bytes: Uint8Array;
 }
 
 let server: LoopbackServer;
@@ -52,16 +53,16 @@ function ask(
   method: string,
   path: string,
   headers: OutgoingHttpHeaders = {},
-  body: string | undefined = undefined,
+  body: string | Uint8Array | undefined = undefined,
 ): Promise<Answer> {
   return new Promise((resolve, reject) => {
     const sent = request({ host: "127.0.0.1", port: server.port, method, path, headers }, (response) => {
-      let text = "";
-      response.setEncoding("utf8");
-      response.on("data", (piece: string) => {
-        text += piece;
+      const pieces: Buffer[] = [];
+      response.on("data", (piece: Buffer) => pieces.push(piece));
+      response.on("end", () => {
+        const bytes = Buffer.concat(pieces);
+        resolve({ status: response.statusCode ?? 0, headers: response.headers, body: bytes.toString("utf8"), bytes });
       });
-      response.on("end", () => resolve({ status: response.statusCode ?? 0, headers: response.headers, body: text }));
     });
     sent.on("error", reject);
     sent.end(body);
@@ -75,7 +76,7 @@ describe("a request of the own page", () => {
   test("is handled, and its reply carries numbers bit for bit", async () => {
     const answer = await post("trials.trace", { folder: "a", file: "b.csv", trial: 1 });
     expect(answer.status).toBe(200);
-    expect(decodeMessage(answer.body)).toEqual(fake.trace);
+    expect(decodeMessage(answer.bytes)).toEqual(fake.trace);
   });
 
   test("with a payload of the wrong shape is refused before a handler sees it", async () => {
