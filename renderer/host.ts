@@ -1,12 +1,11 @@
 import type { Host, HostApi, HostRequestName } from "../electron/host-api.ts";
 import { decodeMessage, encodeMessage } from "../electron/host-codec.ts";
+import { needsAnotherAddress, secretOfTab, type Tab } from "./tab-secret.ts";
 
 /** What of the browser the choice of the host looks at. */
-export interface Surroundings {
+export interface Surroundings extends Tab {
   /** Put there by the window's preload; absent in a browser. */
   readonly counterpoise?: Host;
-  readonly location: { readonly hash: string };
-  readonly fetch: (address: string, init: RequestInit) => Promise<Response>;
 }
 
 const silentHost = "The program that holds the recordings does not answer. Start Counterpoise again.";
@@ -16,26 +15,31 @@ export class HostProblem extends Error {
   override readonly name = "HostProblem";
 }
 
-/**
- * The host of these screens: the window's own where there is one, else the loopback server that served the page. The
- * secret stands in the fragment, which is never sent by itself, and stays there so that reloading works.
- */
+/** The host of these screens: the window's own where there is one, else the loopback server that served the page. */
 export function chooseHost(surroundings: Surroundings): Host {
   return surroundings.counterpoise ?? loopbackHost(surroundings);
 }
 
-function loopbackHost({ location, fetch }: Surroundings): Host {
-  const secret = location.hash.replace(/^#/, "");
+function loopbackHost(tab: Tab): Host {
+  const silent = () => {
+    throw new HostProblem(silentHost);
+  };
+  let asked: Promise<string | undefined> | undefined;
+  // A token is good once, so it is asked with once; a program that did not answer is asked again.
+  const askOnce = () => {
+    asked ??= secretOfTab(tab).catch(() => {
+      asked = undefined;
+      return silent();
+    });
+    return asked;
+  };
   return {
     async call<Name extends HostRequestName>(name: Name, request: HostApi[Name]["request"]) {
+      const secret = await askOnce();
+      if (secret === undefined) throw new HostProblem(needsAnotherAddress);
       const message = encodeMessage(request);
-      const response = await fetch(`/api/${name}`, {
-        method: "POST",
-        headers: { "content-type": "application/octet-stream", "x-counterpoise-secret": secret },
-        body: message,
-      }).catch(() => {
-        throw new HostProblem(silentHost);
-      });
+      const headers = { "content-type": "application/octet-stream", "x-counterpoise-secret": secret };
+      const response = await tab.fetch(`/api/${name}`, { method: "POST", headers, body: message }).catch(silent);
       // It may hold a passphrase.
       message.fill(0);
       if (!response.ok) throw new HostProblem(problemSentence(response.status, await response.text()));
@@ -45,9 +49,7 @@ function loopbackHost({ location, fetch }: Surroundings): Host {
 }
 
 function problemSentence(status: number, text: string): string {
-  if (status === 403 || status === 421) {
-    return "This page no longer belongs to a running program. Start Counterpoise again and use the address it prints.";
-  }
+  if (status === 403 || status === 421) return needsAnotherAddress;
   return text === "" ? `The program answered with status ${status} and no explanation.` : text;
 }
 

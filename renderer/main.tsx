@@ -26,8 +26,19 @@ if (place === null) throw new Error("The page has no place for the application."
 const host = chooseHost({
   ...(window.counterpoise === undefined ? {} : { counterpoise: window.counterpoise }),
   location: window.location,
+  history: window.history,
+  storage: storageOfTab(),
   fetch: window.fetch.bind(window),
 });
+
+/** A browser told to keep nothing throws when it is asked: then each loading of the page needs an address of its own. */
+function storageOfTab(): Storage | undefined {
+  try {
+    return window.sessionStorage;
+  } catch {
+    return undefined;
+  }
+}
 
 createRoot(place).render(
   <StrictMode>

@@ -1,24 +1,26 @@
-import { createHash, randomBytes, timingSafeEqual } from "node:crypto";
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
-import { recordingByteLimit } from "../../core/recording/size-limit.ts";
 import { handleRequest, type Outcome } from "../handle-request.ts";
 import { decodeMessage, encodeMessage } from "../host-codec.ts";
 import type { HostHandlers } from "../host-handlers.ts";
 import { readRendererFile } from "../renderer-files.ts";
 import { securityHeaders } from "../security-headers.ts";
-
-/** The rest is room for what stands beside a recording. */
-const bodyByteLimit = recordingByteLimit + 65_536;
-
-/** A body beyond this is cut off all the same. */
-const mostThrownAway = 4 * 1024 * 1024 * 1024;
-
-const longestSilenceMilliseconds = 500;
+import { ConnectionGuard, type ConnectionLimits, usualLimits } from "./connection-guard.ts";
+import { Gate } from "./gate.ts";
+import { OneTimeTokens } from "./one-time-tokens.ts";
+import { readBody } from "./read-body.ts";
 
 const loopbackAddress = "127.0.0.1";
 
-/** The header a request carries the secret in; a page of another site cannot send it unasked. */
-const secretHeader = "x-counterpoise-secret";
+/** The header a page brings its token in, to have the secret for it. */
+const tokenHeader = "x-counterpoise-token";
+
+/** How long a request may take to arrive, and how long a tab that has shown the secret may be silent. */
+const patience = {
+  headersTimeout: 5_000,
+  requestTimeout: 300_000,
+  keepAliveTimeout: 300_000,
+  connectionsCheckingInterval: 1_000,
+};
 
 export interface LoopbackOptions {
   readonly handlers: HostHandlers;
@@ -26,36 +28,42 @@ export interface LoopbackOptions {
   readonly rendererFolder: string;
   /** Called with exceptions, which are our own mistakes. */
   readonly report: (error: unknown) => void;
+  /** Other than the usual limits, for tests. */
+  readonly limits?: ConnectionLimits;
 }
 
 export interface LoopbackServer {
   readonly port: number;
-  /** The address to open; the secret stands in its fragment, which browsers send to nobody. */
-  readonly url: string;
+  /**
+   * An address that opens the application in one tab, once: its fragment, which browsers send to nobody, is a token that
+   * the page exchanges for the secret.
+   */
+  newAddress(lifetimeMilliseconds: number, whenUsed?: () => void): string;
   close(): Promise<void>;
 }
 
 /**
  * Serves the application to this computer alone: a random port of the loopback address, a secret made anew at every
- * launch, `Host` and `Origin` checked to the letter against other sites and renamed addresses.
+ * launch, `Host` and `Origin` checked to the letter against other sites and renamed addresses, and few connections.
  */
 export async function startLoopbackServer(options: LoopbackOptions): Promise<LoopbackServer> {
-  const secret = randomBytes(32).toString("base64url");
-  const server = createServer();
+  const server = createServer(patience);
+  const guard = new ConnectionGuard(server, options.limits ?? usualLimits);
   const port = await listen(server);
   const host = `${loopbackAddress}:${port}`;
-  const gate: Gate = { host, origin: `http://${host}`, secretHash: hashOf(secret) };
+  const tokens = new OneTimeTokens();
+  const entrance: Entrance = { gate: new Gate(host), tokens, guard };
   // What the parser reads by itself stays in its buffer until something overwrites it; read here, it is overwritten.
   server.on("connection", (socket) => socket.on("data", (piece) => piece.fill(0)));
   server.on("request", (request, response) => {
-    answer(request, response, gate, options).catch((error: unknown) => {
+    answer(request, response, entrance, options).catch((error: unknown) => {
       options.report(error);
       response.destroy();
     });
   });
   return {
     port,
-    url: `http://${host}/#${secret}`,
+    newAddress: (lifetimeMilliseconds, whenUsed) => `http://${host}/#${tokens.issue(lifetimeMilliseconds, whenUsed)}`,
     close: () =>
       new Promise((resolve, reject) => {
         server.close((error) => (error === undefined ? resolve() : reject(error)));
@@ -64,10 +72,10 @@ export async function startLoopbackServer(options: LoopbackOptions): Promise<Loo
   };
 }
 
-interface Gate {
-  readonly host: string;
-  readonly origin: string;
-  readonly secretHash: Buffer;
+interface Entrance {
+  readonly gate: Gate;
+  readonly tokens: OneTimeTokens;
+  readonly guard: ConnectionGuard;
 }
 
 function listen(server: Server): Promise<number> {
@@ -84,12 +92,13 @@ function listen(server: Server): Promise<number> {
 async function answer(
   request: IncomingMessage,
   response: ServerResponse,
-  gate: Gate,
+  entrance: Entrance,
   options: LoopbackOptions,
 ): Promise<void> {
-  if (request.headers.host !== gate.host) return refuse(response, 421, "This is not the address of the program.");
+  if (!entrance.gate.isAddressed(request)) return refuse(response, 421, "This is not the address of the program.");
   const path = (request.url ?? "/").split("?", 1)[0] ?? "/";
-  if (path.startsWith("/api/")) return answerRequest(request, response, path.slice("/api/".length), gate, options);
+  if (path.startsWith("/api/")) return answerRequest(request, response, path.slice("/api/".length), entrance, options);
+  if (path === "/secret") return exchangeToken(request, response, entrance);
   if (request.method !== "GET" && request.method !== "HEAD") return refuse(response, 405, "Only reading is possible.");
   const file = await readRendererFile(options.rendererFolder, path);
   if (file === undefined) return refuse(response, 404, "There is no such page.");
@@ -101,16 +110,36 @@ async function answer(
   response.end(request.method === "HEAD" ? undefined : file.bytes);
 }
 
+/** Whether a request was posted by the own page; where it was not, that is answered. */
+function isPostedByOwnPage(request: IncomingMessage, response: ServerResponse, gate: Gate): boolean {
+  if (request.method !== "POST") refuse(response, 405, "Requests are posted.");
+  else if (!gate.comesFromOwnPage(request)) refuse(response, 403, "The request comes from another page.");
+  else return true;
+  return false;
+}
+
+/** Gives the secret for a token that was not used before. */
+function exchangeToken(request: IncomingMessage, response: ServerResponse, { gate, tokens, guard }: Entrance): void {
+  if (!isPostedByOwnPage(request, response, gate)) return;
+  const token = request.headers[tokenHeader];
+  if (typeof token !== "string" || !tokens.use(token)) {
+    refuse(response, 403, "This address was used before, or is too old.");
+  } else {
+    guard.know(request.socket);
+    send(response, 200, "text/plain; charset=utf-8", new TextEncoder().encode(gate.secret));
+  }
+}
+
 async function answerRequest(
   request: IncomingMessage,
   response: ServerResponse,
   name: string,
-  gate: Gate,
+  { gate, guard }: Entrance,
   options: LoopbackOptions,
 ): Promise<void> {
-  if (request.method !== "POST") return refuse(response, 405, "Requests are posted.");
-  if (request.headers.origin !== gate.origin) return refuse(response, 403, "The request comes from another page.");
-  if (!knowsSecret(request, gate)) return refuse(response, 403, "The secret of this launch is missing or wrong.");
+  if (!isPostedByOwnPage(request, response, gate)) return;
+  if (!gate.knowsSecret(request)) return refuse(response, 403, "The secret of this launch is missing or wrong.");
+  guard.know(request.socket);
   const body = await readBody(request);
   if (body === undefined) {
     return refuse(
@@ -138,69 +167,6 @@ const statusOf: Readonly<Record<Exclude<Outcome["kind"], "done">, number>> = {
   refused: 409,
   broken: 500,
 };
-
-/** Compared as hashes: equal lengths and equal time whatever was sent. */
-function knowsSecret(request: IncomingMessage, gate: Gate): boolean {
-  const sent = request.headers[secretHeader];
-  return typeof sent === "string" && timingSafeEqual(hashOf(sent), gate.secretHash);
-}
-
-function hashOf(text: string): Buffer {
-  return createHash("sha256").update(text).digest();
-}
-
-/**
- * The body alone holds what was sent; the pieces it came in are overwritten, because it may hold a passphrase.
- * @returns undefined when it is larger than any request can be
- */
-async function readBody(request: IncomingMessage): Promise<Uint8Array | undefined> {
-  if (Number(request.headers["content-length"] ?? 0) > bodyByteLimit) return throwAway(request);
-  const pieces: Buffer[] = [];
-  let length = 0;
-  const incoming: AsyncIterable<Buffer> = request.iterator({ destroyOnReturn: false });
-  try {
-    for await (const piece of incoming) {
-      length += piece.byteLength;
-      if (length > bodyByteLimit) return throwAway(request);
-      pieces.push(piece);
-    }
-    return joined(pieces, length);
-  } finally {
-    for (const piece of pieces) piece.fill(0);
-  }
-}
-
-function joined(pieces: readonly Uint8Array[], length: number): Uint8Array {
-  const body = new Uint8Array(length);
-  let at = 0;
-  for (const piece of pieces) {
-    body.set(piece, at);
-    at += piece.byteLength;
-  }
-  return body;
-}
-
-/**
- * Takes the rest of a body and keeps nothing of it: a page that is cut off while it sends never reads the answer, and
- * takes the program for gone. A sender that falls silent, or never ends, is answered all the same.
- */
-function throwAway(request: IncomingMessage): Promise<undefined> {
-  return new Promise((resolve) => {
-    let length = 0;
-    const end = (): void => {
-      clearTimeout(silence);
-      resolve(undefined);
-    };
-    const silence = setTimeout(end, longestSilenceMilliseconds);
-    request.on("data", (piece: Buffer) => {
-      length += piece.byteLength;
-      silence.refresh();
-      if (length > mostThrownAway) end();
-    });
-    request.once("end", end).once("close", end);
-    request.resume();
-  });
-}
 
 /**
  * Refusals are a sentence as plain text, for the person at the screen. The connection ends with it, because what is

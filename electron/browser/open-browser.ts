@@ -1,20 +1,23 @@
 import { spawn } from "node:child_process";
 import { platform } from "node:process";
+import { pathToFileURL } from "node:url";
+
+/** Whether there is a browser that can be asked. */
+export function opensBrowsers(): boolean {
+  return openerOf() !== undefined;
+}
 
 /**
- * Opens an address in the default browser, where there is one. Never fails: the address has been printed, and a person
- * can open it by hand.
+ * Opens a page on the disk in the default browser, where there is one. A browser that does not come costs nothing: an
+ * address has been printed, and a person can open it by hand.
  */
-export function openBrowser(url: string): void {
+export function openBrowser(path: string): void {
   const opener = openerOf();
   if (opener === undefined) return;
-  try {
-    const child = spawn(opener.command, [...opener.before, url], { detached: true, stdio: "ignore" });
-    child.on("error", () => {});
-    child.unref();
-  } catch {
-    // No such program, no more processes: the printed address remains.
-  }
+  const parameters = [...opener.before, pathToFileURL(path).href];
+  const child = spawn(opener.command, parameters, { detached: true, stdio: "ignore" });
+  child.on("error", () => {});
+  child.unref();
 }
 
 function openerOf(): { readonly command: string; readonly before: readonly string[] } | undefined {

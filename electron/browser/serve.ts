@@ -1,8 +1,13 @@
 import { dataFolder } from "../layouts/data-folder.ts";
 import { rendererFolder, sampleTracesFolder } from "../program-folders.ts";
 import { startHostWorker } from "../worker/remote-handlers.ts";
-import { startLoopbackServer } from "./loopback-server.ts";
-import { openBrowser } from "./open-browser.ts";
+import { whenEnterIsPressed } from "./ask-in-terminal.ts";
+import { type LoopbackServer, startLoopbackServer } from "./loopback-server.ts";
+import { openBrowser, opensBrowsers } from "./open-browser.ts";
+import { writeRedirectFile } from "./redirect-file.ts";
+
+const printedMinutes = 10;
+const redirectMilliseconds = 120_000;
 
 /** Serves the application to the browser on this computer until the process is told to end. */
 async function serve(): Promise<void> {
@@ -24,8 +29,27 @@ async function serve(): Promise<void> {
   };
   process.on("SIGINT", end);
   process.on("SIGTERM", end);
-  process.stdout.write(`Counterpoise is at ${server.url}\n`);
-  openBrowser(server.url);
+  const print = () => {
+    process.stdout.write(`Counterpoise is at ${server.newAddress(printedMinutes * 60_000)}\n`);
+  };
+  print();
+  const more = whenEnterIsPressed(print) ? "; press Enter here for another one" : "";
+  process.stdout.write(`The address opens one tab, once, within ${printedMinutes} minutes${more}.\n`);
+  openTab(server);
+}
+
+/** The token is gone from the disk as soon as the tab has used it, or nobody has for a while. */
+function openTab(server: LoopbackServer): void {
+  if (!opensBrowsers()) return;
+  try {
+    const file = writeRedirectFile(server.newAddress(redirectMilliseconds, () => file.remove()));
+    setTimeout(() => file.remove(), redirectMilliseconds).unref();
+    process.on("exit", () => file.remove());
+    openBrowser(file.path);
+  } catch (error) {
+    process.stderr.write(`No browser was opened (${error instanceof Error ? error.message : error}): open the address.
+`);
+  }
 }
 
 await serve();

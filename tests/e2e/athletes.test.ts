@@ -99,7 +99,7 @@ describe.each([
     async () => {
       const { page, context, problems, requests } = await application.open({ width, height: 900, colourScheme });
       page.setDefaultTimeout(stepMilliseconds);
-      const origin = new URL(application.address).origin;
+      const { origin } = application;
       const faults: string[] = [];
       const look = async (state: string) => {
         await page.waitForFunction(() => document.querySelector('[aria-busy="true"]') === null);

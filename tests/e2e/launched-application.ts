@@ -8,7 +8,8 @@ import { findChromium } from "./unpack-chromium.ts";
 
 /** The served application in a real browser. */
 export interface LaunchedApplication {
-  readonly address: string;
+  /** What the program's addresses begin with. */
+  readonly origin: string;
   /** The user's data of this launch; gone after closing. */
   readonly dataFolder: string;
   readonly browser: Browser;
@@ -24,6 +25,8 @@ export interface LaunchOptions {
 }
 
 export interface OpenOptions {
+  /** Another way in than a new address of the program. */
+  readonly address?: string;
   readonly width?: number;
   readonly height?: number;
   readonly colourScheme?: "light" | "dark";
@@ -53,10 +56,11 @@ export async function launchApplication(options: LaunchOptions = {}): Promise<La
   const dataFolder = mkdtempSync(join(tmpdir(), "counterpoise-data-"));
   for (const { name, bytes } of keptOriginals) writeFileSync(join(dataFolder, name), bytes);
   const server = spawn(process.execPath, [...nodeArguments, join(projectRoot, "dist/electron/serve.js")], {
-    env: { ...process.env, ...added, COUNTERPOISE_NO_BROWSER: "1", COUNTERPOISE_DATA: dataFolder },
-    stdio: ["ignore", "pipe", "inherit"],
+    env: { ...process.env, COUNTERPOISE_NO_BROWSER: "1", ...added, COUNTERPOISE_DATA: dataFolder },
+    stdio: ["pipe", "pipe", "inherit"],
   });
-  const address = await readAddress(server);
+  const first = await readAddress(server);
+  const nextAddress = addressesOf(server);
   const { executable, environment } = findChromium();
   const browser = await chromium.launch({
     executablePath: executable,
@@ -64,10 +68,10 @@ export async function launchApplication(options: LaunchOptions = {}): Promise<La
     env: { ...process.env, ...environment } as Record<string, string>,
   });
   return {
-    address,
+    origin: new URL(first).origin,
     dataFolder,
     browser,
-    open: (options = {}) => openPage(browser, address, options),
+    open: async ({ address, ...options } = {}) => openPage(browser, address ?? (await nextAddress()), options),
     close: async () => {
       await browser.close();
       const ended = new Promise((resolve) => server.once("exit", resolve));
@@ -112,14 +116,34 @@ async function openPage(browser: Browser, address: string, options: OpenOptions)
   return { page, context, problems, requests };
 }
 
+/** An address opens one tab: as a person would, Enter asks for another, one at a time. */
+function addressesOf(server: ChildProcess): () => Promise<string> {
+  let last: Promise<unknown> = Promise.resolve();
+  return () => {
+    const next = last.then(() => {
+      const address = readAddress(server);
+      server.stdin?.write("\n");
+      return address;
+    });
+    last = next.catch(() => undefined);
+    return next;
+  };
+}
+
 function readAddress(server: ChildProcess): Promise<string> {
   return new Promise((resolve, reject) => {
     let text = "";
-    server.stdout?.on("data", (chunk: Buffer) => {
+    const end = (code: number | null) =>
+      reject(new Error(`The server ended with code ${code} before it gave an address.`));
+    const take = (chunk: Buffer) => {
       text += chunk.toString();
-      const found = /http:\/\/127\.0\.0\.1:\d+\/#\S+/.exec(text);
-      if (found) resolve(found[0]);
-    });
-    server.once("exit", (code) => reject(new Error(`The server ended with code ${code} before it gave an address.`)));
+      const found = /http:\/\/127\.0\.0\.1:\d+\/#\S+(?=\s)/.exec(text);
+      if (found === null) return;
+      server.off("exit", end);
+      server.stdout?.off("data", take);
+      resolve(found[0]);
+    };
+    server.stdout?.on("data", take);
+    server.once("exit", end);
   });
 }

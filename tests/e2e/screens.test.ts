@@ -21,7 +21,7 @@ test.each([
     expect(states.length).toBeGreaterThanOrEqual(13);
     expect(faults).toEqual([]);
     expect(problems).toEqual([]);
-    const { origin } = new URL(application.address);
+    const { origin } = application;
     expect(requests.filter((address) => !address.startsWith(origin) && !address.startsWith("data:"))).toEqual([]);
   },
 );

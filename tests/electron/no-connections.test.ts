@@ -11,6 +11,7 @@ import { encodeMessage } from "../../electron/host-codec.ts";
 import { makeHandlers } from "../../electron/host-handlers.ts";
 import { programFolder } from "../../electron/program-folders.ts";
 import { WorkspaceState } from "../../electron/workspace.ts";
+import { secretFor } from "./browser/secret-for.ts";
 import { runInProcess } from "./command/run-in-process.ts";
 import { describedSession, temporaryFolder } from "./simulated-recordings.ts";
 
@@ -45,12 +46,10 @@ describe("the host talks to nobody", () => {
       rendererFolder: folder.path,
       report: (error) => mistakes.push(error),
     });
+    let secret = "";
     const post = (name: string, payload: unknown) =>
       new Promise<number>((resolve, reject) => {
-        const headers = {
-          origin: `http://127.0.0.1:${server.port}`,
-          "x-counterpoise-secret": server.url.split("#")[1],
-        };
+        const headers = { origin: `http://127.0.0.1:${server.port}`, "x-counterpoise-secret": secret };
         const sent = request(
           { host: "127.0.0.1", port: server.port, method: "POST", path: `/api/${name}`, headers },
           (response) => response.resume().on("end", () => resolve(response.statusCode ?? 0)),
@@ -68,6 +67,7 @@ describe("the host talks to nobody", () => {
       ...["pdf", "html", "csv", "json", "session"].map((format) => ["files.make", { folder: "", format }] as const),
     ];
     const { places, names } = await connectionsDuring(async () => {
+      secret = await secretFor(server);
       for (const [name, payload] of requests) expect(await post(name, payload), name).toBe(200);
     });
     await server.close();

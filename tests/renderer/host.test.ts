@@ -5,27 +5,73 @@ import { chooseHost, type Surroundings, sentenceOf } from "../../renderer/host.t
 
 type Fetch = Surroundings["fetch"];
 
-function loopback(answer: Fetch): Host {
-  return chooseHost({ location: { hash: "#secret-of-this-launch" }, fetch: answer });
+/** A tab of a browser; answers `/secret` as the program does when the token is good. */
+function tab(answer: Fetch, hash = "#token", kept: Record<string, string> = {}) {
+  const fetch = vi.fn<Fetch>(async (address, init) =>
+    address === "/secret" ? new Response("secret-of-this-launch") : answer(address, init),
+  );
+  const replaceState = vi.fn<History["replaceState"]>();
+  const storage = {
+    getItem: (key: string) => kept[key] ?? null,
+    setItem: (key: string, value: string) => {
+      kept[key] = value;
+    },
+  };
+  const surroundings = { location: { hash, pathname: "/" }, history: { replaceState }, storage, fetch };
+  return { surroundings, fetch, replaceState, kept };
 }
+
+function loopback(answer: Fetch): Host {
+  return chooseHost(tab(answer).surroundings);
+}
+
+const posted = (fetch: ReturnType<typeof tab>["fetch"]) => fetch.mock.calls.map(([address]) => address);
 
 describe("choosing the host", () => {
   it("takes the window's own host where there is one and sends nothing over the network", () => {
     const own: Host = { call: () => Promise.reject(new Error("not called here")) };
-    const fetch = vi.fn<Fetch>();
-    expect(chooseHost({ counterpoise: own, location: { hash: "#x" }, fetch })).toBe(own);
+    const { surroundings, fetch } = tab(async () => new Response(""));
+    expect(chooseHost({ ...surroundings, counterpoise: own })).toBe(own);
     expect(fetch).not.toHaveBeenCalled();
   });
 
-  it("else posts to the server of the page with the secret of the fragment, numbers unharmed both ways", async () => {
+  it("else exchanges the token of the address once, and takes it out of the address", async () => {
+    const { surroundings, fetch, replaceState, kept } = tab(async () => new Response(encodeMessage({})));
+    const host = chooseHost(surroundings);
+    await Promise.all([host.call("workspace.read", {}), host.call("workspace.read", {})]);
+    expect(posted(fetch)).toEqual(["/secret", "/api/workspace.read", "/api/workspace.read"]);
+    expect(new Headers(fetch.mock.calls[0]![1].headers).get("x-counterpoise-token")).toBe("token");
+    expect(replaceState.mock.calls).toEqual([[null, "", "/"]]);
+    expect(Object.values(kept)).toEqual(["secret-of-this-launch"]);
+  });
+
+  it("goes on after a reload with what the tab keeps, and asks for nothing anew", async () => {
+    const first = tab(async () => new Response(encodeMessage({})));
+    await chooseHost(first.surroundings).call("workspace.read", {});
+    const { surroundings, fetch } = tab(async () => new Response(encodeMessage({})), "", first.kept);
+    await chooseHost(surroundings).call("workspace.read", {});
+    expect(posted(fetch)).toEqual(["/api/workspace.read"]);
+    expect(new Headers(fetch.mock.calls[0]![1].headers).get("x-counterpoise-secret")).toBe("secret-of-this-launch");
+  });
+
+  it("says where to get another address when the tab has neither token nor secret, or the token was used", async () => {
+    const bare = tab(async () => new Response(encodeMessage({})), "");
+    await expect(chooseHost(bare.surroundings).call("workspace.read", {})).rejects.toThrow("Press Enter");
+    expect(bare.fetch).not.toHaveBeenCalled();
+    const { surroundings } = tab(async () => new Response(""));
+    const used = { ...surroundings, fetch: vi.fn<Fetch>(async () => new Response("used", { status: 403 })) };
+    await expect(chooseHost(used).call("workspace.read", {})).rejects.toThrow("Press Enter");
+  });
+
+  it("posts to the server of the page with the secret, numbers unharmed both ways", async () => {
     const sent = { path: "a/b.csv", bytes: Uint8Array.of(0, 255, 7) };
     let posted = new Uint8Array();
-    const answer = vi.fn<Fetch>(async (_address, { body }) => {
+    const { surroundings, fetch } = tab(async (_address, { body }) => {
       posted = Uint8Array.from(body as Uint8Array);
       return new Response(encodeMessage({ curve: Float64Array.of(0.1, Number.NaN) }));
     });
-    const reply: unknown = await loopback(answer).call("recordings.add", sent);
-    const [address, init] = answer.mock.calls[0]!;
+    const reply: unknown = await chooseHost(surroundings).call("recordings.add", sent);
+    const [address, init] = fetch.mock.calls[1]!;
     expect(address).toBe("/api/recordings.add");
     expect(init.method).toBe("POST");
     expect(new Headers(init.headers).get("x-counterpoise-secret")).toBe("secret-of-this-launch");
@@ -42,12 +88,15 @@ describe("choosing the host", () => {
 
   it("says what to do when the page belongs to an earlier launch", async () => {
     const stale = loopback(async () => new Response("The secret is wrong.", { status: 403 }));
-    await expect(stale.call("workspace.read", {})).rejects.toThrow("Start Counterpoise again");
+    await expect(stale.call("workspace.read", {})).rejects.toThrow("start it again");
   });
 
   it("says what to do when nothing answers", async () => {
-    const gone = loopback(() => Promise.reject(new TypeError("Failed to fetch")));
-    const reason = await gone.call("workspace.read", {}).catch((error: unknown) => error);
-    expect(sentenceOf(reason)).toContain("does not answer");
+    const fails: Fetch = () => Promise.reject(new TypeError("Failed to fetch"));
+    const { surroundings } = tab(fails);
+    for (const gone of [loopback(fails), chooseHost({ ...surroundings, fetch: fails })]) {
+      const reason = await gone.call("workspace.read", {}).catch((error: unknown) => error);
+      expect(sentenceOf(reason)).toContain("does not answer");
+    }
   });
 });

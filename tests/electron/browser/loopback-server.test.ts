@@ -10,6 +10,7 @@ import { decodeMessage, encodeMessage } from "../../../electron/host-codec.ts";
 import { RequestRefused } from "../../../electron/request-refused.ts";
 import { contentSecurityPolicy } from "../../../electron/security-headers.ts";
 import { fakeHandlers } from "../fake-handlers.ts";
+import { secretFor } from "./secret-for.ts";
 
 interface Answer {
   readonly status: number;
@@ -19,6 +20,7 @@ interface Answer {
 }
 
 let server: LoopbackServer;
+let knownSecret: string;
 let folder: string;
 let outside: string;
 const reported: unknown[] = [];
@@ -38,6 +40,7 @@ beforeAll(async () => {
     rendererFolder: folder,
     report: (error) => reported.push(error),
   });
+  knownSecret = await secretFor(server);
 });
 
 afterAll(async () => {
@@ -45,7 +48,7 @@ afterAll(async () => {
   rmSync(outside, { recursive: true });
 });
 
-const secret = () => server.url.split("#")[1] ?? "";
+const secret = () => knownSecret;
 const origin = () => `http://127.0.0.1:${server.port}`;
 const goodHeaders = (): OutgoingHttpHeaders => ({ origin: origin(), "x-counterpoise-secret": secret() });
 
@@ -144,6 +147,14 @@ describe("attacks on the loopback address", () => {
     }
   });
 
+  test("two hosts are refused, the right one first or last, and a missing one", async () => {
+    const own = `Host: 127.0.0.1:${server.port}`;
+    for (const hosts of [[own, own], [own, "Host: evil.example"], ["host: evil.example", own], []]) {
+      expect((await rawGet("/", hosts)).status, hosts.join(", ")).toBeOneOf([400, 421]);
+    }
+    expect((await rawGet("/", [own])).status).toBe(200);
+  });
+
   test("reading a request, or any other method, is refused", async () => {
     for (const method of ["GET", "PUT", "DELETE", "OPTIONS", "PATCH"]) {
       expect((await ask(method, "/api/workspace.read", goodHeaders())).status, method).toBe(405);
@@ -228,7 +239,7 @@ describe("pages of the loopback address", () => {
 describe("the loopback address itself", () => {
   test("the secret has 256 random bits and is another at every launch", async () => {
     const other = await startLoopbackServer({ handlers: fake.handlers, rendererFolder: folder, report: () => {} });
-    const otherSecret = other.url.split("#")[1] ?? "";
+    const otherSecret = await secretFor(other);
     await other.close();
     expect(Buffer.from(secret(), "base64url").byteLength).toBe(32);
     expect(otherSecret).not.toBe(secret());
@@ -254,7 +265,10 @@ describe("the loopback address itself", () => {
 });
 
 /** Sends a path to the letter; the usual clients would tidy it first. */
-function rawGet(path: string): Promise<{ readonly status: number }> {
+function rawGet(
+  path: string,
+  hosts: readonly string[] = [`Host: 127.0.0.1:${server.port}`],
+): Promise<{ readonly status: number }> {
   return new Promise((resolve, reject) => {
     const socket = connect({ host: "127.0.0.1", port: server.port });
     let text = "";
@@ -264,7 +278,7 @@ function rawGet(path: string): Promise<{ readonly status: number }> {
     });
     socket.on("error", reject);
     socket.on("close", () => resolve({ status: Number(text.split(" ")[1]) }));
-    socket.write(`GET ${path} HTTP/1.1\r\nHost: 127.0.0.1:${server.port}\r\nConnection: close\r\n\r\n`);
+    socket.write(`${[`GET ${path} HTTP/1.1`, ...hosts, "Connection: close"].join("\r\n")}\r\n\r\n`);
   });
 }
 
