@@ -1,4 +1,5 @@
 import { z } from "zod";
+import { beyondJsonLimits, beyondWords, sessionFileLimits } from "./bytes/json-bounds.ts";
 import { readText, textBetween } from "./bytes/text-bytes.ts";
 import { type Finding, finding } from "./finding.ts";
 import { gateOpeningSchema, kneeReadingSchema } from "./gate/gate-schema.ts";
@@ -126,7 +127,7 @@ function readDocument(document: unknown, findings: Finding[]): SessionDescriptio
 function notJson(text: string): Finding {
   const offset = jsonErrorOffset(text);
   const before = text.slice(0, Math.max(0, offset));
-  const line = before.split("\n").length;
+  const line = lineFeedsIn(before) + 1;
   const column = offset - before.lastIndexOf("\n");
   const blank = text.trim() === "";
   return unreadable(
@@ -136,13 +137,51 @@ function notJson(text: string): Finding {
   );
 }
 
+function lineFeedsIn(text: string): number {
+  let count = 0;
+  for (let at = text.indexOf("\n"); at >= 0; at = text.indexOf("\n", at + 1)) count += 1;
+  return count;
+}
+
+/** What is said of a `session.json` beyond its limits. */
+export function sessionFileTooLarge(why: string): Finding {
+  return unreadable(
+    `session.json was not read: it ${why}.`,
+    "Start from a session.json that this program wrote; until then nothing of it is used.",
+    wholeDocument,
+  );
+}
+
+/** More places than a person would go through. */
+const mostPlacesNamed = 200;
+
+function shortened(findings: readonly Finding[]): readonly Finding[] {
+  if (findings.length <= mostPlacesNamed) return findings;
+  const others = findings.length - mostPlacesNamed;
+  return [
+    ...findings.slice(0, mostPlacesNamed),
+    unreadable(
+      `session.json is not understood at ${others} more ${others === 1 ? "place" : "places"}.`,
+      "Correct the places named first; until then those entries are left out, the others are used.",
+      wholeDocument,
+    ),
+  ];
+}
+
 /**
  * Reads a `session.json`. Never throws: what cannot be read becomes a finding that names the place and what is
  * expected there, and only the entry it stands in is lost (one file of `files`, one reference, one plate).
  */
 export function parseSessionFile(bytes: Uint8Array): SessionFileReading {
   const findings: Finding[] = [];
+  if (bytes.length > sessionFileLimits.bytes) {
+    return { description: {}, findings: [sessionFileTooLarge(beyondWords("bytes", sessionFileLimits))] };
+  }
   const decoded = readText(bytes);
+  const beyond = beyondJsonLimits(decoded.bytes, sessionFileLimits);
+  if (beyond !== undefined) {
+    return { description: {}, findings: [sessionFileTooLarge(beyondWords(beyond, sessionFileLimits))] };
+  }
   const text = textBetween(decoded, 0, decoded.bytes.length);
   if (decoded.encoding === "Windows-1252") {
     findings.push(
@@ -162,7 +201,7 @@ export function parseSessionFile(bytes: Uint8Array): SessionFileReading {
     return { description: {}, findings: [...findings, notJson(text)] };
   }
   const description = readDocument(document, findings);
-  return { description, findings };
+  return { description, findings: shortened(findings) };
 }
 
 /** The value with the keys of its objects in the order of the schema; keys the schema does not know are left out. */

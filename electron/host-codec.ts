@@ -50,20 +50,34 @@ export function encodeMessage(value: unknown): Uint8Array<ArrayBuffer> {
   return message;
 }
 
+/** The JSON of a message, without the bytes behind it. */
+export function textOfMessage(message: Uint8Array): Uint8Array {
+  const end = message.indexOf(tailBegins);
+  return end === -1 ? message : message.subarray(0, end);
+}
+
 /**
  * Reads a message. What it gives out are copies: the message can be overwritten afterwards.
  * @throws SyntaxError when the bytes are no such message
  */
 export function decodeMessage(message: Uint8Array): unknown {
-  const end = message.indexOf(tailBegins);
-  const text = new TextDecoder().decode(end === -1 ? message : message.subarray(0, end));
-  const tail = end === -1 ? new Uint8Array() : message.subarray(end + 1);
+  const head = textOfMessage(message);
+  const text = new TextDecoder().decode(head);
+  const tail = message.subarray(Math.min(message.length, head.length + 1));
+  let left = tail.byteLength;
+  const taken = (place: unknown): Uint8Array => {
+    const bytes = fromTail(tail, place);
+    // Each byte is wanted once: a message that asks for the same ones again and again could fill the memory.
+    left -= bytes.byteLength;
+    if (left < 0) throw new SyntaxError("Bytes of the message are wanted twice.");
+    return bytes;
+  };
   return JSON.parse(text, (_key, value: unknown) => {
     if (!isPlain(value)) return value;
     const names = Object.keys(value);
     if (!names.some((name) => name.startsWith("$"))) return value;
-    if (names.length === 1 && names[0] === bytesMark) return fromTail(tail, value[bytesMark]);
-    if (names.length === 1 && names[0] === floatsMark) return floatsOf(fromTail(tail, value[floatsMark]));
+    if (names.length === 1 && names[0] === bytesMark) return taken(value[bytesMark]);
+    if (names.length === 1 && names[0] === floatsMark) return floatsOf(taken(value[floatsMark]));
     return Object.fromEntries(
       Object.entries(value).map(([name, member]) => {
         if (!name.startsWith("$")) return [name, member];

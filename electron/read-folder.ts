@@ -12,11 +12,13 @@ import {
 } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import type { SessionInput, UnreadableFile } from "../core/analysis.ts";
+import { sessionFileLimits } from "../core/bytes/json-bounds.ts";
 import { type Finding, finding } from "../core/finding.ts";
 import type { RecordingFile } from "../core/recording/file.ts";
 import type { LeftAside } from "../core/recording/left-aside-words.ts";
 import type { OtherKind } from "../core/recording/other-kinds.ts";
 import { parseSessionFile } from "../core/session-file.ts";
+import { readUpTo } from "./bounded-json/read-up-to.ts";
 import { headBytes, isNamed, otherKindOf } from "./left-aside/other-kind.ts";
 import { comparePaths, isRecordingName, joinPath, sessionFileName } from "./recording-names.ts";
 import { recordingFile } from "./stored-session.ts";
@@ -213,7 +215,7 @@ export function readDescription(
   if (look !== "file") return { description: {}, descriptionFindings: [unreadableDescription(look.reason)] };
   let bytes: Uint8Array;
   try {
-    bytes = readFileSync(path);
+    bytes = readUpTo(path, sessionFileLimits.bytes);
   } catch (error) {
     return { description: {}, descriptionFindings: [unreadableDescription(reasonOf(error))] };
   }

@@ -47,21 +47,24 @@ function skipAscii(bytes: Uint8Array, index: number): number {
   return word === 0 ? index + 1 : index + 4 * word;
 }
 
+/** Adding characters one by one would take thirty bytes of memory for each. */
+export const pieceUnits = 8192;
+
 /** Text of `bytes[start, end)`; a byte that is not UTF-8 becomes U+FFFD. */
 export function decodeUtf8(bytes: Uint8Array, start: number, end: number): string {
   let text = "";
+  let points: number[] = [];
   let index = start;
   while (index < end) {
     const length = sequenceLength(bytes, index);
-    if (length === 0 || index + length > end) {
-      text += String.fromCharCode(replacementCharacter);
-      index++;
-      continue;
-    }
-    text += String.fromCodePoint(codePoint(bytes, index, length));
-    index += length;
+    const isCharacter = length !== 0 && index + length <= end;
+    points.push(isCharacter ? codePoint(bytes, index, length) : replacementCharacter);
+    index += isCharacter ? length : 1;
+    if (points.length < pieceUnits) continue;
+    text += String.fromCodePoint(...points);
+    points = [];
   }
-  return text;
+  return text + String.fromCodePoint(...points);
 }
 
 function codePoint(bytes: Uint8Array, index: number, length: 1 | 2 | 3 | 4): number {

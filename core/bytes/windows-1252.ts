@@ -1,3 +1,5 @@
+import { pieceUnits } from "./utf8.ts";
+
 /** Bytes 0x80 to 0x9F of Windows-1252 (WHATWG encoding standard); the five unassigned ones keep their own value. */
 const upperControls =
   "\u20ac\u0081\u201a\u0192\u201e\u2026\u2020\u2021\u02c6\u2030\u0160\u2039\u0152\u008d\u017d\u008f" +
@@ -6,9 +8,11 @@ const upperControls =
 /** Text of `bytes[start, end)` read as Windows-1252; every byte has a character. */
 export function decodeWindows1252(bytes: Uint8Array, start: number, end: number): string {
   let text = "";
-  for (let index = start; index < end; index++) {
-    const byte = bytes[index]!;
-    text += byte >= 0x80 && byte < 0xa0 ? upperControls[byte - 0x80] : String.fromCharCode(byte);
+  for (let index = start; index < end; index += pieceUnits) {
+    const piece = Array.from(bytes.subarray(index, Math.min(end, index + pieceUnits)), (byte) =>
+      byte >= 0x80 && byte < 0xa0 ? upperControls.charCodeAt(byte - 0x80) : byte,
+    );
+    text += String.fromCharCode(...piece);
   }
   return text;
 }

@@ -1,12 +1,22 @@
+import { beyondJsonLimits, beyondWords, layoutLimits } from "../bytes/json-bounds.ts";
 import { readText, textBetween } from "../bytes/text-bytes.ts";
 import { type Finding, finding } from "../finding.ts";
 import { expectationOf, foundText, pathText, valueAt } from "../session-expectation.ts";
 import type { Layout } from "./layout.ts";
 import { layoutSchema } from "./layout-schema.ts";
 
+/** More places than a person would go through. */
+const mostPlacesNamed = 20;
+
 /** Reads a saved layout. Never throws; what is no layout is not used, and the finding names the place. */
 export function parseLayout(bytes: Uint8Array): { readonly layout?: Layout; readonly findings: readonly Finding[] } {
+  const beyond = (limit: keyof typeof layoutLimits) => ({
+    findings: [unreadable(`The saved layout was not read: it ${beyondWords(limit, layoutLimits)}.`, "whole document")],
+  });
+  if (bytes.length > layoutLimits.bytes) return beyond("bytes");
   const decoded = readText(bytes);
+  const limit = beyondJsonLimits(decoded.bytes, layoutLimits);
+  if (limit !== undefined) return beyond(limit);
   let document: unknown;
   try {
     document = JSON.parse(textBetween(decoded, 0, decoded.bytes.length));
@@ -15,7 +25,7 @@ export function parseLayout(bytes: Uint8Array): { readonly layout?: Layout; read
   }
   const read = layoutSchema.safeParse(document);
   if (read.success) return { layout: read.data, findings: [] };
-  const findings = read.error.issues.map((issue) => {
+  const findings = read.error.issues.slice(0, mostPlacesNamed).map((issue) => {
     const found = issue.code === "unrecognized_keys" ? "" : `, found ${foundText(valueAt(document, issue.path))}`;
     const where = pathText(issue.path);
     return unreadable(

@@ -1,6 +1,8 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
+import { BeyondLimits } from "../bounded-json/read-json.ts";
+import { readRequestBody } from "../bounded-json/request-body.ts";
 import { handleRequest, type Outcome } from "../handle-request.ts";
-import { decodeMessage, encodeMessage } from "../host-codec.ts";
+import { encodeMessage } from "../host-codec.ts";
 import type { HostHandlers } from "../host-handlers.ts";
 import { readRendererFile } from "../renderer-files.ts";
 import { securityHeaders } from "../security-headers.ts";
@@ -150,8 +152,11 @@ async function answerRequest(
   }
   let payload: unknown;
   try {
-    payload = decodeMessage(body);
-  } catch {
+    payload = readRequestBody(body);
+  } catch (error) {
+    if (error instanceof BeyondLimits) {
+      return refuse(response, 413, `The request was not read: it ${error.message}. Do it in smaller parts.`);
+    }
     return refuse(response, 400, "The request is not understood.");
   } finally {
     body.fill(0);

@@ -1,6 +1,7 @@
-import { readFileSync } from "node:fs";
+import { layoutLimits } from "../../core/bytes/json-bounds.ts";
 import type { Layout } from "../../core/recording/layout.ts";
 import { parseLayout } from "../../core/recording/layout-file.ts";
+import { readUpTo } from "../bounded-json/read-up-to.ts";
 import { UsageError } from "./usage-error.ts";
 
 /**
@@ -11,7 +12,7 @@ export function readLayouts(file: string | undefined): readonly Layout[] {
   if (file === undefined) return [];
   let bytes: Uint8Array;
   try {
-    bytes = readFileSync(file);
+    bytes = readUpTo(file, layoutLimits.bytes);
   } catch {
     throw new UsageError(`--layout ${file} cannot be read.`);
   }

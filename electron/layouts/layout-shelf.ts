@@ -1,9 +1,11 @@
 import { createHash } from "node:crypto";
-import { mkdirSync, readdirSync, readFileSync, rmSync } from "node:fs";
+import { mkdirSync, readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
+import { layoutLimits } from "../../core/bytes/json-bounds.ts";
 import type { Layout } from "../../core/recording/layout.ts";
 import { parseLayout, writeLayout } from "../../core/recording/layout-file.ts";
 import { isSameShape } from "../../core/recording/same-shape.ts";
+import { readUpTo } from "../bounded-json/read-up-to.ts";
 import { comparePaths } from "../recording-names.ts";
 import { diskTrouble, writeFileThrough } from "../register/file-sink.ts";
 import { RequestRefused } from "../request-refused.ts";
@@ -126,7 +128,7 @@ export class LayoutShelf {
     const unusable: UnusableLayout[] = [];
     for (const file of filesIn(this.#folder)) {
       try {
-        const { layout, findings } = parseLayout(readFileSync(join(this.#folder, file)));
+        const { layout, findings } = parseLayout(readUpTo(join(this.#folder, file), layoutLimits.bytes));
         if (layout !== undefined) layouts.push(layout);
         else unusable.push({ file, reason: findings.map(({ message }) => message).join(" ") });
       } catch {

@@ -1,6 +1,9 @@
-import { readFileSync, renameSync, writeFileSync } from "node:fs";
+import { renameSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { z } from "zod";
+import { preferencesLimits } from "../bounded-json/limits.ts";
+import { readJson } from "../bounded-json/read-json.ts";
+import { readUpTo } from "../bounded-json/read-up-to.ts";
 
 const preferencesSchema = z.strictObject({
   /** Minutes without a sign of a person after which a register with a passphrase locks itself; 0: never. */
@@ -20,7 +23,8 @@ const mostRecent = 8;
 /** The preferences of a data folder; the shipped ones where none can be read. */
 export function readPreferences(folder: string): Preferences {
   try {
-    const parsed = preferencesSchema.safeParse(JSON.parse(readFileSync(fileIn(folder), "utf8")));
+    const document = readUpTo(fileIn(folder), preferencesLimits.bytes);
+    const parsed = preferencesSchema.safeParse(readJson(document, preferencesLimits));
     return parsed.success ? parsed.data : shippedPreferences;
   } catch {
     // None were written yet, or the file is not ours to read: every one of them can be set again.

@@ -1,3 +1,5 @@
+import { storedRowLimits } from "../bounded-json/limits.ts";
+import { readJson } from "../bounded-json/read-json.ts";
 import { sameBytes, sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection, type Row, textOf } from "./connection.ts";
 import type { FieldProtection } from "./field-protection.ts";
@@ -44,7 +46,7 @@ export class AthleteLines {
     if (plain === undefined) return undefined;
     try {
       // What fits its checksum or tag is what `write` wrote.
-      return JSON.parse(Buffer.from(plain).toString()) as AthleteLine;
+      return readJson(plain, storedRowLimits) as AthleteLine;
     } catch {
       return undefined;
     }

@@ -1,4 +1,7 @@
 import { randomBytes } from "node:crypto";
+import { storedRowLimits } from "../bounded-json/limits.ts";
+import { readJson } from "../bounded-json/read-json.ts";
+import { RequestRefused } from "../request-refused.ts";
 import { sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection, numberOf, textOf } from "./connection.ts";
 import type { FieldProtection } from "./field-protection.ts";
@@ -185,9 +188,13 @@ export class Journal {
   }
 }
 
-/** What a salted content says. */
+/** What a salted content says. @throws RequestRefused where it is nothing that this program wrote */
 export function contentOf(salted: Uint8Array): unknown {
-  return JSON.parse(Buffer.from(salted).subarray(saltBytes).toString());
+  try {
+    return readJson(salted.subarray(saltBytes), storedRowLimits);
+  } catch {
+    throw new RequestRefused("Part of the journal is damaged and cannot be read. Restore the newest backup.");
+  }
 }
 
 interface PlacedChange {

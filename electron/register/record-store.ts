@@ -1,5 +1,7 @@
 import { createHash } from "node:crypto";
 import { deflateSync, inflateSync } from "node:zlib";
+import { storedRowLimits } from "../bounded-json/limits.ts";
+import { readJson } from "../bounded-json/read-json.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { sameBytes, sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection, numberOf, type Row, textOf } from "./connection.ts";
@@ -154,7 +156,7 @@ export class RecordStore {
     if (plain === undefined) return "unreadable";
     try {
       // What fits its checksum is what `write` wrote, and that had passed the schema of its kind.
-      const content = JSON.parse(Buffer.from(plain).toString()) as RecordContent<Kind>;
+      const content = readJson(plain, storedRowLimits) as RecordContent<Kind>;
       return { kind, id, references, binned, content };
     } catch {
       // Encrypted fields in a register that says it has no passphrase.

@@ -1,5 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { z } from "zod";
+import { storedRowLimits } from "../bounded-json/limits.ts";
+import { readJson } from "../bounded-json/read-json.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { sameBytes, sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection } from "./connection.ts";
@@ -43,7 +45,7 @@ export function readFact<Name extends FactName>(connection: Connection, name: Na
 
 function jsonIn(value: Uint8Array): unknown {
   try {
-    return JSON.parse(Buffer.from(value).toString());
+    return readJson(value, storedRowLimits);
   } catch {
     throw damagedFact();
   }

@@ -1,5 +1,7 @@
 import { createCipheriv, createDecipheriv, randomBytes } from "node:crypto";
 import { z } from "zod";
+import { sealHeaderLimits } from "../bounded-json/limits.ts";
+import { readJson } from "../bounded-json/read-json.ts";
 import { RequestRefused } from "../request-refused.ts";
 import type { ByteSink, ByteSource } from "./byte-source.ts";
 import { derivationSchema, deriveKey, newDerivation } from "./passphrase-key.ts";
@@ -132,7 +134,7 @@ export function openSealed(source: ByteSource, passphrase: Uint8Array): ByteSour
 
 function readHeader(bytes: Uint8Array): z.infer<typeof headerSchema> | undefined {
   try {
-    const read = headerSchema.safeParse(JSON.parse(Buffer.from(bytes).toString()));
+    const read = headerSchema.safeParse(readJson(bytes, sealHeaderLimits));
     return read.success ? read.data : undefined;
   } catch {
     return undefined;

@@ -1,4 +1,6 @@
 import { createHash } from "node:crypto";
+import { archiveDocumentLimits } from "../../bounded-json/limits.ts";
+import { BeyondLimits, readJson } from "../../bounded-json/read-json.ts";
 import { RequestRefused } from "../../request-refused.ts";
 import { type ByteSource, openFile } from "../byte-source.ts";
 import { wordsOf } from "../change-set.ts";
@@ -26,9 +28,6 @@ export interface ArchiveReading {
 }
 
 const pieceBytes = 1024 * 1024;
-
-/** 200,000 recordings take about 40 MB of manifest; text of more than this is no list of ours. */
-const mostManifestBytes = 256 * 1024 * 1024;
 
 /** True for a file that is an archive or a sealed file by its first bytes, so that it is not taken for a recording. */
 export function looksLikeArchive(path: string): boolean {
@@ -109,7 +108,7 @@ function checkWhole(source: ByteSource, comment: string): void {
 }
 
 function readManifest(zip: ZipReading): ArchiveManifest {
-  const document = readJson(zip.read(manifestName, mostManifestBytes), manifestName);
+  const document = jsonIn(zip.read(manifestName, archiveDocumentLimits.bytes), manifestName);
   const read = manifestSchema.safeParse(document);
   if (read.success) return read.data;
   const version =
@@ -122,7 +121,7 @@ function readManifest(zip: ZipReading): ArchiveManifest {
 }
 
 function readRecords(kind: RecordKind, bytes: Uint8Array): readonly ArchivedRecord[] {
-  const read = recordsSchema(kind).safeParse(readJson(bytes, recordsName(kind)));
+  const read = recordsSchema(kind).safeParse(jsonIn(bytes, recordsName(kind)));
   // The schema of the kind has just passed; references are identifiers by the names of its columns.
   if (read.success) return read.data as readonly ArchivedRecord[];
   const [issue] = read.error.issues;
@@ -131,10 +130,13 @@ function readRecords(kind: RecordKind, bytes: Uint8Array): readonly ArchivedReco
   );
 }
 
-function readJson(bytes: Uint8Array, name: string): unknown {
+function jsonIn(bytes: Uint8Array, name: string): unknown {
   try {
-    return JSON.parse(Buffer.from(bytes).toString());
-  } catch {
+    return readJson(bytes, archiveDocumentLimits);
+  } catch (error) {
+    if (error instanceof BeyondLimits) {
+      throw new RequestRefused(`${name} in the archive was not read: it ${error.message}; nothing of it was used.`);
+    }
     throw new RequestRefused(`${name} in the archive is no JSON; nothing of it was used.`);
   }
 }
