@@ -58,7 +58,8 @@ ${statingHelp}
 
 Output:
   --format FORMAT      table (default, for reading), json (the whole result document) or csv (one row a measure)
-  --out FILE           write there instead of standard output; whole or not at all, never over an input
+  --out FILE           write there instead of standard output; whole or not at all, never over an input, for its
+                       owner alone to read. On standard output, control characters in names are written as \\u001b
 
 Examples:
   counterpoise analyze sample-traces --format csv --out results.csv
@@ -93,7 +94,8 @@ export const sheetHelp = `counterpoise sheet FOLDER --out FILE.html|FILE.pdf [op
 
 Writes the testing sheet of one session: the folder holds its recordings and, best, a session.json.
 
-  --out FILE           ends in .html or .pdf; written whole or not at all, never over an input
+  --out FILE           ends in .html or .pdf; written whole or not at all, never over an input, for its owner
+                       alone to read
 
 ${statingHelp}
   --layout FILE        a saved layout; it answers for every file of its shape and for no other

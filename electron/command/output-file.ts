@@ -1,5 +1,6 @@
 import {
   closeSync,
+  fchmodSync,
   fsyncSync,
   openSync,
   realpathSync,
@@ -34,14 +35,19 @@ export function checkOutputFile(typed: string, sessions: readonly ListedSession[
   return realpathSync(path);
 }
 
-/** Writes a file whole or not at all: beside its place under another name, flushed, then renamed. */
+/**
+ * Writes a file whole or not at all: beside its place under another name, flushed, then renamed. What it says of an
+ * athlete is its owner's alone to read, unless this same user had opened the file that was there to others.
+ */
 export function writeWhole(path: string, content: Uint8Array): void {
   const beside = join(dirname(path), `.${basename(path)}.${process.pid}.part`);
-  const file = openSync(beside, "wx");
+  const file = openSync(beside, "wx", 0o600);
   try {
     try {
       let written = 0;
       while (written < content.byteLength) written += writeSync(file, content, written);
+      const replaced = statSync(path, { throwIfNoEntry: false });
+      if (replaced !== undefined && replaced.uid === process.getuid?.()) fchmodSync(file, replaced.mode & 0o777);
       fsyncSync(file);
     } finally {
       closeSync(file);
