@@ -25,6 +25,15 @@ export function joinPath(folder: string, name: string): string {
   return folder === "" ? name : `${folder}/${name}`;
 }
 
+/**
+ * The beginning of a saved file's name from what people typed: letters, numbers, points, underscores and dashes. It begins
+ * neither with a dash, which programs take for an option, nor with a point, which hides the file.
+ */
+export function fileStem(typed: string): string {
+  const plain = typed.replaceAll(/[^\p{L}\p{N}._-]+/gu, "-").replace(/^[-.]+/, "");
+  return plain === "" ? "unnamed" : plain;
+}
+
 /** Orders paths the same way on every machine and in every language. */
 export function comparePaths(first: string, second: string): number {
   return first < second ? -1 : first > second ? 1 : 0;

@@ -1,4 +1,5 @@
 import { readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { fileStem } from "../recording-names.ts";
 import { mergeArchive } from "../register/archive/merge-archive.ts";
 import { writeArchive } from "../register/archive/write-archive.ts";
 import type { Register } from "../register/register.ts";
@@ -43,8 +44,7 @@ function exportTo(register: Register, { athlete, passphrase }: ExportRequest, pl
 function exportFile(register: Register, { athlete, passphrase }: ExportRequest) {
   const code = athlete === undefined ? undefined : register.reads.record("athletes", athlete)?.content.code;
   const day = register.circumstances.now().toISOString().slice(0, 10);
-  const stem = (code ?? "register").replaceAll(/[^\p{L}\p{N}._-]+/gu, "-");
-  const name = `${stem}-${day}.${passphrase === undefined ? "zip" : "sealed"}`;
+  const name = `${fileStem(code ?? "register")}-${day}.${passphrase === undefined ? "zip" : "sealed"}`;
   return passing(register, (path) => {
     const contents = writeArchive(register, path, chosen(athlete, passphrase));
     nameCopy(register, path, `handed over as ${name}`);
