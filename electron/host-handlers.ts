@@ -6,9 +6,10 @@ import { sheetHtml } from "../core/sheet/sheet-html.ts";
 import { engineVersion } from "../core/version.ts";
 import type { HostApi, HostRequestName, MadeFile, Workspace } from "./host-api.ts";
 import { makeSheetPdf } from "./make-pdf.ts";
-import { sessionFileName } from "./recording-names.ts";
+import { fileStem, sessionFileName } from "./recording-names.ts";
 import { noRegisterHandlers, registerHandlers } from "./register-host/register-handlers.ts";
 import type { RegisterHome } from "./register-host/register-home.ts";
+import { reportMistake } from "./terminal/report-mistake.ts";
 import { SessionWatch } from "./watch/session-watch.ts";
 import type { WatchView } from "./watch/watch-view.ts";
 import { doneWhole } from "./whole-requests.ts";
@@ -27,11 +28,7 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     deed();
     return workspace.read();
   };
-  const watch = new SessionWatch(
-    workspace,
-    (error) => console.error(error),
-    () => home?.sessionUnderWay(),
-  );
+  const watch = new SessionWatch(workspace, reportMistake, () => home?.sessionUnderWay());
   const thenLook = (deed: () => void): WatchView => {
     deed();
     return watch.read();
@@ -63,7 +60,7 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     "layouts.remove": ({ name }) => thenRead(() => workspace.layoutShelf.remove(name)),
     "layouts.import": ({ bytes }) => thenRead(() => void workspace.layoutShelf.take(bytes)),
     "layouts.export": ({ name }) => ({
-      name: `${name.replaceAll(/[^\p{L}\p{N}._-]+/gu, "-")}.layout.json`,
+      name: `${fileStem(name)}.layout.json`,
       mediaType: "application/json",
       bytes: new TextEncoder().encode(workspace.layoutShelf.textOf(name)),
     }),
@@ -113,10 +110,8 @@ async function makeFile(
 ): Promise<MadeFile> {
   const { result } = workspace.analysis(folder);
   const { athlete, date } = result.description;
-  const stem = [athlete?.code ?? (folder === "" ? "recordings" : folder), date]
-    .filter((part) => part !== undefined)
-    .join("-")
-    .replaceAll(/[^\p{L}\p{N}._-]+/gu, "-");
+  const name = athlete?.code ?? (folder === "" ? "recordings" : folder);
+  const stem = [fileStem(name), date].filter((part) => part !== undefined).join("-");
   const text = (name: string, mediaType: string, content: string): MadeFile => ({
     name,
     mediaType,

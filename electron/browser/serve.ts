@@ -1,5 +1,7 @@
 import { dataFolder } from "../layouts/data-folder.ts";
 import { rendererFolder, sampleTracesFolder } from "../program-folders.ts";
+import { reportMistake } from "../terminal/report-mistake.ts";
+import { visibleLine } from "../terminal/visible-text.ts";
 import { startHostWorker } from "../worker/remote-handlers.ts";
 import { whenEnterIsPressed } from "./ask-in-terminal.ts";
 import { type LoopbackServer, startLoopbackServer } from "./loopback-server.ts";
@@ -19,7 +21,7 @@ async function serve(): Promise<void> {
   const server = await startLoopbackServer({
     handlers: host.handlers,
     rendererFolder: rendererFolder(),
-    report: (error) => console.error(error),
+    report: reportMistake,
   });
   const end = () => {
     Promise.all([server.close(), host.close()]).then(
@@ -47,7 +49,7 @@ function openTab(server: LoopbackServer): void {
     process.on("exit", () => file.remove());
     openBrowser(file.path);
   } catch (error) {
-    process.stderr.write(`No browser was opened (${error instanceof Error ? error.message : error}): open the address.
+    process.stderr.write(`No browser was opened (${visibleLine(String(error))}): open the address.
 `);
   }
 }

@@ -2,6 +2,7 @@ import type { SessionResult } from "../../core/result.ts";
 import { defaultSettings } from "../../core/settings.ts";
 import { resultCsv } from "../../core/sheet/result-csv.ts";
 import { resultDocument, resultJson } from "../../core/sheet/result-document.ts";
+import { withVisibleTexts } from "../terminal/visible-text.ts";
 import { analyzeSessions, exitCodeOf } from "./analyze-sessions.ts";
 import { findSessions } from "./find-sessions.ts";
 import { checkOutputFile, writeWhole } from "./output-file.ts";
@@ -23,7 +24,7 @@ export async function analyzeCommand(typed: readonly string[], streams: Streams)
   const layouts = readLayouts(options.layout);
   const jobs = readJobs(options.jobs);
   const format = choice("--format", options.format ?? "table", formats);
-  const say = (sentence: string) => streams.err(`${sentence}\n`);
+  const { say } = streams;
   const sessions = findSessions(positionals, say);
   const out = options.out === undefined ? undefined : checkOutputFile(options.out, sessions);
 
@@ -41,7 +42,7 @@ export async function analyzeCommand(typed: readonly string[], streams: Streams)
 }
 
 function resultText(results: readonly SessionResult[], format: (typeof formats)[number]): string {
-  if (format === "table") return resultTable(results);
+  if (format === "table") return resultTable(withVisibleTexts(results));
   const document = resultDocument(results, defaultSettings);
   return format === "json" ? resultJson(document) : resultCsv(document);
 }

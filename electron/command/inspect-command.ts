@@ -4,6 +4,7 @@ import { defaultSettings } from "../../core/settings.ts";
 import { engineVersion } from "../../core/version.ts";
 import { readSession } from "../read-folder.ts";
 import { joinPath } from "../recording-names.ts";
+import { withVisibleTexts } from "../terminal/visible-text.ts";
 import { findSessions } from "./find-sessions.ts";
 import { inspectionText } from "./inspection-text.ts";
 import { parseArguments } from "./parse-arguments.ts";
@@ -44,7 +45,7 @@ export function inspectCommand(typed: readonly string[], streams: Streams): numb
     sampleIndices: readSamples(options.samples),
   };
   const format = choice("--format", options.format ?? "text", formats);
-  const sessions = findSessions(positionals, (sentence) => streams.err(`${sentence}\n`));
+  const sessions = findSessions(positionals, streams.say);
 
   let needsEyes = false;
   const inspected: InspectedFile[] = [];
@@ -52,7 +53,7 @@ export function inspectCommand(typed: readonly string[], streams: Streams): numb
     const { folder, files, unreadable } = readSession(listed);
     for (const { path, reason } of unreadable) {
       needsEyes = true;
-      streams.err(`${joinPath(folder, path)} was not read because it ${reason}.\n`);
+      streams.say(`${joinPath(folder, path)} was not read because it ${reason}.`);
     }
     for (const file of files) {
       const inspection = inspectFile(file, request, defaultSettings);
@@ -61,7 +62,9 @@ export function inspectCommand(typed: readonly string[], streams: Streams): numb
       inspected.push({ file: joinPath(folder, file.path), sha256, bytes: bytes.byteLength, ...inspection });
     }
   }
-  streams.out(format === "text" ? inspected.map(inspectionText).join("\n") : inspectionJson(inspected));
+  streams.out(
+    format === "text" ? withVisibleTexts(inspected).map(inspectionText).join("\n") : inspectionJson(inspected),
+  );
   return needsEyes ? 1 : 0;
 }
 

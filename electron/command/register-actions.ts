@@ -41,7 +41,8 @@ export interface RegisterRequest {
 /** What came of it: one document for programs, the same in lines for people. */
 export interface RegisterAnswer {
   readonly document: unknown;
-  readonly lines: readonly string[];
+  /** A line of several columns is a list of its cells. */
+  readonly lines: readonly (string | readonly string[])[];
   /** Said beside the result. */
   readonly remarks?: readonly string[];
   readonly needsEyes?: boolean;
@@ -98,15 +99,13 @@ export const registerActions: Readonly<Record<string, RegisterAction>> = {
 
 function list(register: Register, { options }: RegisterRequest): RegisterAnswer {
   const athletes = register.reads.athletes(options.search === undefined ? {} : { text: options.search });
-  const lines = athletes.map(({ code, name, involved, sessions, lastSession }) =>
-    [
-      code,
-      name ?? "",
-      `involved: ${involved ?? "not stated"}`,
-      counted(sessions, "session"),
-      [lastSession?.date, lastSession?.milestone].filter((each) => each !== undefined).join(", "),
-    ].join("\t"),
-  );
+  const lines = athletes.map(({ code, name, involved, sessions, lastSession }) => [
+    code,
+    name ?? "",
+    `involved: ${involved ?? "not stated"}`,
+    counted(sessions, "session"),
+    [lastSession?.date, lastSession?.milestone].filter((each) => each !== undefined).join(", "),
+  ]);
   return { document: { athletes }, lines };
 }
 

@@ -3,6 +3,7 @@ import { openRegister } from "../register/open-register.ts";
 import { passphraseBytes } from "../register/passphrase-key.ts";
 import type { Register } from "../register/register.ts";
 import { RequestRefused } from "../request-refused.ts";
+import { visibleLine } from "../terminal/visible-text.ts";
 import { parseArguments } from "./parse-arguments.ts";
 import { type RegisterAnswer, type RegisterRequest, registerActions, registerOptionNames } from "./register-actions.ts";
 import { choice } from "./stated-options.ts";
@@ -59,13 +60,13 @@ async function answered(
   streams: Streams,
 ): Promise<number> {
   try {
-    for (const said of [register.readOnlyBecause, register.damage]) if (said !== undefined) streams.err(`${said}\n`);
+    for (const said of [register.readOnlyBecause, register.damage]) if (said !== undefined) streams.say(said);
     const { damage } = register;
     const { document, lines, remarks, needsEyes } = await run();
-    streams.out(
-      format === "json" ? `${JSON.stringify(document, null, 2)}\n` : lines.map((line) => `${line}\n`).join(""),
-    );
-    for (const remark of remarks ?? []) streams.err(`${remark}\n`);
+    const inColumns = (line: string | readonly string[]) => [line].flat().map(visibleLine).join("\t");
+    const texts = format === "json" ? [JSON.stringify(document, null, 2)] : lines.map(inColumns);
+    streams.out(texts.map((text) => `${text}\n`).join(""));
+    for (const remark of remarks ?? []) streams.say(remark);
     return needsEyes || damage !== undefined ? 1 : 0;
   } finally {
     register.close();

@@ -5,7 +5,7 @@ import { inspectCommand } from "./inspect-command.ts";
 import { registerCommand } from "./register-command.ts";
 import { registerHelp } from "./register-help.ts";
 import { sheetCommand } from "./sheet-command.ts";
-import type { Streams } from "./streams.ts";
+import { type Sinks, type Streams, streamsInto } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
 
 /**
@@ -13,15 +13,17 @@ import { UsageError } from "./usage-error.ts";
  * @param typed what stands after the program's name
  * @returns the exit code: 0 every trial analysed, 1 some partial or refused, 2 usage or nothing to read, 3 our mistake
  */
-export async function run(typed: readonly string[], streams: Streams): Promise<number> {
+export async function run(typed: readonly string[], sinks: Sinks): Promise<number> {
+  const streams = streamsInto(sinks);
   try {
     return await dispatch(typed, streams);
   } catch (error) {
     if (error instanceof UsageError) {
-      streams.err(`${error.message}\n`);
+      streams.say(error.message);
       return 2;
     }
-    streams.err(`A mistake in the program: ${error instanceof Error ? (error.stack ?? error.message) : error}\n`);
+    const [what = "", ...where] = (error instanceof Error ? (error.stack ?? error.message) : String(error)).split("\n");
+    for (const line of [`A mistake in the program: ${what}`, ...where]) streams.say(line);
     return 3;
   }
 }

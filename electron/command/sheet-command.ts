@@ -30,7 +30,7 @@ export async function sheetCommand(typed: readonly string[], streams: Streams): 
   if (ending !== ".html" && ending !== ".pdf") {
     throw new UsageError(`--out must end in .html or .pdf, and ${options.out} does not.`);
   }
-  const say = (sentence: string) => streams.err(`${sentence}\n`);
+  const { say } = streams;
   const sessions = findSessions([folder], say);
   if (sessions.length > 1) {
     const found = sessions.map((session) => (session.folder === "" ? "." : session.folder)).join(", ");

@@ -2,6 +2,7 @@ import { join } from "node:path";
 import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, safeStorage, session } from "electron";
 import { dataFolder } from "../layouts/data-folder.ts";
 import { programFolder, rendererFolder, sampleTracesFolder } from "../program-folders.ts";
+import { reportMistake } from "../terminal/report-mistake.ts";
 import { startHostWorker } from "../worker/remote-handlers.ts";
 import { answerMessages } from "./answer-messages.ts";
 import { askBeforeLeaving } from "./ask-before-leaving.ts";
@@ -35,7 +36,7 @@ async function start(): Promise<void> {
     join(data, "remembered-passphrase"),
   );
   const handlers = { ...remembering.handlers, "watch.choose": () => chooseFolder(dialog) };
-  answerMessages(ipcMain, handlers, (error) => console.error(error));
+  answerMessages(ipcMain, handlers, reportMistake);
   app.on("will-quit", () => void host.close());
   const window = openWindow();
   app.on("second-instance", () => {
@@ -83,6 +84,6 @@ function openWindow(): BrowserWindow {
 export const started: Promise<void> = start();
 
 started.catch((error: unknown) => {
-  console.error(error);
+  reportMistake(error);
   app.exit(3);
 });
