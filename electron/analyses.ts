@@ -40,7 +40,10 @@ export class Analyses {
 
   /** The analysis of one file alone, which is quick; what it was cut into is kept for the whole. */
   ofFile(session: StoredSession, file: RecordingFile): SessionAnalysis {
-    return this.#analyze(session, [file]);
+    const { description } = session.stated;
+    const files = description.files?.filter((entry) => entry.file === file.path);
+    const stated = { ...session.stated, description: { ...description, ...(files && { files }) } };
+    return this.#analyze({ ...session, stated }, [file]);
   }
 
   /** Forgets what the files gave. */

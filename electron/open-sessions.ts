@@ -1,10 +1,14 @@
 import type { RecordingFile } from "../core/recording/file.ts";
+import type { FileEntry } from "../core/session.ts";
 import { withCautions } from "./cautions/add-cautions.ts";
 import type { WrittenCautions } from "./cautions/caution-addition.ts";
 import { keepAdded } from "./cautions/keep-added.ts";
 import { EditHistory, type KeptStep, type NumberedStep, type Stated, type StepReach } from "./edit-history.ts";
+import { answerWords } from "./edit-words.ts";
+import type { RecordingAnswers } from "./host-api.ts";
 import { joinPath, sessionFileName } from "./recording-names.ts";
 import { RequestRefused } from "./request-refused.ts";
+import { withAnswers } from "./session-edits.ts";
 import type { KeptChange, SessionKeeper } from "./session-keeper.ts";
 import { listSessions } from "./session-list.ts";
 import type { StoredSession } from "./stored-session.ts";
@@ -191,10 +195,48 @@ export class OpenSessions {
     this.history.forgetKept();
   }
 
-  /** Keeps a recording of a session of the register there; nothing happens for others. */
-  keepRecording({ folder, keptAs }: StoredSession, file: RecordingFile): void {
+  /**
+   * Puts a recording into a session, in the register too where it is kept there, with what is answered for it. One of a
+   * new name costs the same however many recordings the session has.
+   * @param session the session as it was, with this recording
+   * @throws RequestRefused where the register does not take it; the session is then as it was
+   */
+  bringIn(before: StoredSession, session: StoredSession, file: RecordingFile, answers: RecordingAnswers): void {
+    const isAnswered = Object.keys(answers).length > 0;
+    const entries = before.stated.description.files ?? [];
+    const isFresh = [...before.files.map(({ path }) => path), ...entries.map((each) => each.file)].every(
+      (path) => path !== file.path,
+    );
+    if (!isAnswered || !isFresh) {
+      this.keepRecording(before, file);
+      this.put(session);
+      if (!isAnswered) return;
+      const paths = session.files.map(({ path }) => path);
+      const answered = withAnswers(session.stated.description, [file.path], answers, paths);
+      this.change(session, answered, answerWords([file.path]));
+      return;
+    }
+    const { folder, keptAs, stated } = session;
+    // Nothing was said of this file yet, so no other entry is touched.
+    const after = { ...stated, description: withAnswers(stated.description, [file.path], answers, []) };
+    if (keptAs === undefined) {
+      this.#nothingSaid();
+      this.history.record({ reach: { folder }, words: answerWords([file.path]), before: stated, after });
+    } else this.keepRecording(before, file, after.description.files?.at(-1));
+    this.put({ ...session, stated: after });
+  }
+
+  /**
+   * Keeps a recording of a session of the register there; nothing happens for others.
+   * @param entry what is stated of it, of which nothing stood in the session before
+   */
+  keepRecording({ folder, keptAs, files, stated }: StoredSession, file: RecordingFile, entry?: FileEntry): void {
     if (keptAs === undefined || this.#keeper === undefined) return;
-    const sequence = this.#keeper.addRecording(keptAs, file);
+    const isNew = files.every(({ path }) => path !== file.path);
+    const position = stated.description.files?.length ?? 0;
+    const sequence = isNew
+      ? this.#keeper.addRecording(keptAs, file, entry && { entry, position })
+      : this.#keeper.replaceRecording(keptAs, file);
     if (sequence !== undefined) this.recordKept({ reach: { folder }, words: `Bring ${file.path} in`, sequence });
   }
 

@@ -1,11 +1,13 @@
+import type { SessionAnalysis } from "../core/analysis.ts";
 import { listInWords } from "../core/plain-words.ts";
 import type { RecordingFile } from "../core/recording/file.ts";
 import { leftAsideMessage } from "../core/recording/left-aside-words.ts";
+import type { SessionResult } from "../core/result.ts";
 import { parseSessionFile } from "../core/session-file.ts";
 import type { Analyses } from "./analyses.ts";
 import { BatchPlaces, namesakes } from "./batch-places.ts";
 import type { Stated } from "./edit-history.ts";
-import type { HostApi, TakenFile } from "./host-api.ts";
+import type { HostApi, RecordingAnswers, TakenFile } from "./host-api.ts";
 import { isNamed, otherKindOfFile } from "./left-aside/other-kind.ts";
 import type { OpenSessions } from "./open-sessions.ts";
 import { sessionFileName, splitPath } from "./recording-names.ts";
@@ -16,6 +18,9 @@ import { copiesOf, recordingFile, type StoredSession, withFile } from "./stored-
 
 /** Most bytes of recordings held at a time. */
 const totalByteLimit = 1024 * 1024 * 1024;
+
+/** What is to be stated of a recording as it comes in, from the result of it alone or of the whole session. */
+export type AnswerOnIntake = (alone: SessionResult, whole: () => SessionResult) => RecordingAnswers;
 
 const nothingStated: Stated = { description: {}, findings: [] };
 
@@ -47,8 +52,9 @@ export class RecordingIntake {
   /**
    * Takes one file in.
    * @param batch files of one batch never run into sessions that were open before; `endBatch` joins what belongs together
+   * @param answer what to state of it on the way
    */
-  add(path: string, bytes: Uint8Array, batch = ""): TakenFile {
+  add(path: string, bytes: Uint8Array, batch = "", answer?: AnswerOnIntake): TakenFile {
     const { folder: asked, name } = splitPath(path);
     const isDescription = name === sessionFileName;
     const nothing = { folder: asked, outcome: "refused", sameAs: [] } as const;
@@ -62,7 +68,9 @@ export class RecordingIntake {
     const folder = batch === "" ? asked : this.#batchOf(batch).placeOf(asked, (each) => this.#open.has(each));
     const before = this.#open.find(folder) ?? { folder, files: [], stated: nothingStated };
     if (this.#open.all.length === 0) this.#open.shown = folder;
-    return isDescription ? this.#addDescription(before, bytes) : this.#addRecording(before, recordingFile(name, bytes));
+    return isDescription
+      ? this.#addDescription(before, bytes)
+      : this.#addRecording(before, recordingFile(name, bytes), answer);
   }
 
   /** Ends a batch: what came in under the name of an open session joins it where it is the same session. */
@@ -92,20 +100,21 @@ export class RecordingIntake {
     return session !== undefined && isNamed(session.stated.description, name);
   }
 
-  #addRecording(before: StoredSession, file: RecordingFile): TakenFile {
+  #addRecording(before: StoredSession, file: RecordingFile, answer: AnswerOnIntake = () => ({})): TakenFile {
     const { folder } = before;
     const replaced = before.files.find((each) => each.path === file.path);
     const copy = before.files.find((each) => each.path !== file.path && each.sha256 === file.sha256);
     const session = withFile(before, file);
-    const refusal = this.#keep(before, file);
+    const alone = this.#analyses.ofFile(session, file);
+    const answers = answer(alone.result, () => this.#analyses.of(session).result);
+    const refusal = this.#bringIn(before, session, file, answers);
     if (refusal !== undefined) return { folder, outcome: "refused", message: refusal, sameAs: [] };
-    this.#open.put(session);
     const sameAs = copiesOf(file, folder, this.#open.all);
     if (copy !== undefined) {
       const message = `This is the same recording as ${copy.path}, byte for byte; it counts once.`;
       return { folder, outcome: "refused", message, sameAs };
     }
-    const { outcome, message } = this.#lookAt(session, file);
+    const { outcome, message } = lookAt(alone, file);
     const words = [
       message,
       ...(replaced === undefined || replaced.sha256 === file.sha256
@@ -129,21 +138,15 @@ export class RecordingIntake {
     return { folder, outcome: "session", message, sameAs: [] };
   }
 
-  /** Looks at one file alone, which is quick; the session as a whole is analysed when it is read. */
-  #lookAt(session: StoredSession, file: RecordingFile): Pick<TakenFile, "outcome" | "message"> {
-    const view = viewRecording(file, this.#analyses.ofFile(session, file), []);
-    const refusal = view.findings.find((each) => each.severity === "refusal");
-    const message =
-      refusal === undefined
-        ? `${view.trials} ${view.trials === 1 ? "trial" : "trials"}.`
-        : `${refusal.message} ${refusal.action}`;
-    return { outcome: view.outcome, message };
-  }
-
   /** @returns why the register did not take the recording; undefined where it did, or where the session is not kept */
-  #keep(session: StoredSession, file: RecordingFile): string | undefined {
+  #bringIn(
+    before: StoredSession,
+    session: StoredSession,
+    file: RecordingFile,
+    answers: RecordingAnswers,
+  ): string | undefined {
     try {
-      this.#open.keepRecording(session, file);
+      this.#open.bringIn(before, session, file, answers);
       return undefined;
     } catch (error) {
       if (error instanceof RequestRefused) return error.message;
@@ -177,4 +180,15 @@ function besideWords(folder: string, place: string): string {
   return folder === ""
     ? `Other recordings of the same names are open already; these stand beside them as “${place}”.`
     : `Another session “${folder}” is open already; this one stands beside it as “${place}”.`;
+}
+
+/** How one file alone stands, which is quick to say; the session as a whole is analysed when it is read. */
+function lookAt(alone: SessionAnalysis, file: RecordingFile): Pick<TakenFile, "outcome" | "message"> {
+  const view = viewRecording(file, alone, []);
+  const refusal = view.findings.find((each) => each.severity === "refusal");
+  const message =
+    refusal === undefined
+      ? `${view.trials} ${view.trials === 1 ? "trial" : "trials"}.`
+      : `${refusal.message} ${refusal.action}`;
+  return { outcome: view.outcome, message };
 }

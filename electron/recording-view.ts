@@ -30,9 +30,24 @@ export function viewRecording(
 }
 
 /** The trials of one file; `file` is its path within the session. */
-export function trialsOf(analysis: SessionAnalysis, file: string): readonly TrialResult[] {
-  return analysis.result.trials.filter((trial) => trial.file === file);
+export function trialsOf({ result: { trials } }: SessionAnalysis, file: string): readonly TrialResult[] {
+  const known = trialsByFile.get(trials) ?? groupedByFile(trials);
+  trialsByFile.set(trials, known);
+  return known.get(file) ?? [];
 }
+
+function groupedByFile(trials: readonly TrialResult[]): ReadonlyMap<string, readonly TrialResult[]> {
+  const grouped = new Map<string, TrialResult[]>();
+  for (const trial of trials) {
+    const group = grouped.get(trial.file);
+    if (group === undefined) grouped.set(trial.file, [trial]);
+    else group.push(trial);
+  }
+  return grouped;
+}
+
+/** Sorted once for each result: a session of thousands of files is asked about every one of them. */
+const trialsByFile = new WeakMap<readonly TrialResult[], ReadonlyMap<string, readonly TrialResult[]>>();
 
 function distinct(findings: readonly Finding[]): readonly Finding[] {
   const key = ({ code, where, message }: Finding) => `${code}\n${where}\n${message}`;

@@ -1,5 +1,5 @@
 import type { RecordingFile } from "../core/recording/file.ts";
-import type { SessionDescription } from "../core/session.ts";
+import type { FileEntry, SessionDescription } from "../core/session.ts";
 import type { RegisterView } from "./register-host/register-view.ts";
 import type { StoredSession } from "./stored-session.ts";
 
@@ -16,10 +16,20 @@ export interface SessionKeeper {
   /** Moves the recordings of these names to the bin. @returns the journal's entry */
   takeOut(id: string, paths: readonly string[]): number | undefined;
   /**
-   * Keeps a recording, in the place of another one of the same name.
+   * Keeps a recording of a name that the session does not have, which costs the same however many it has.
+   * @param stated what is stated of it, at its place among the session's entries
+   * @returns the journal's entry
+   */
+  addRecording(
+    id: string,
+    file: RecordingFile,
+    stated?: { readonly entry: FileEntry; readonly position: number },
+  ): number | undefined;
+  /**
+   * Keeps a recording in the place of another one of the same name, of which everything that was said stays.
    * @returns the journal's entry; undefined where exactly this one is kept already
    */
-  addRecording(id: string, file: RecordingFile): number | undefined;
+  replaceRecording(id: string, file: RecordingFile): number | undefined;
   /**
    * A session as it is kept now; undefined where it is no longer kept.
    * @param known recordings at hand, which are not read again

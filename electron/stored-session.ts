@@ -25,9 +25,15 @@ export function recordingFile(path: string, bytes: Uint8Array): RecordingFile {
 
 /** The session with one file more, or with that file in the place of an earlier one of the same path. */
 export function withFile(session: StoredSession, file: RecordingFile): StoredSession {
-  const others = session.files.filter((each) => each.path !== file.path);
-  const files = [...others, file].toSorted((first, second) => comparePaths(first.path, second.path));
-  return { ...session, files };
+  const { files } = session;
+  let [from, to] = [0, files.length];
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    const here = files[middle];
+    if (here !== undefined && comparePaths(here.path, file.path) < 0) from = middle + 1;
+    else to = middle;
+  }
+  return { ...session, files: files.toSpliced(from, files[from]?.path === file.path ? 1 : 0, file) };
 }
 
 /** What the analysis of a session takes; nothing is stated beside its own description and the saved layouts. */

@@ -41,7 +41,7 @@ import { otherKindOfFile } from "./left-aside/other-kind.ts";
 import { chosenStep, offeredSteps } from "./offered-steps.ts";
 import { OpenSessions } from "./open-sessions.ts";
 import { type FoundSession, readFolder } from "./read-folder.ts";
-import { RecordingIntake } from "./recording-intake.ts";
+import { type AnswerOnIntake, RecordingIntake } from "./recording-intake.ts";
 import { sessionFileName, splitPath } from "./recording-names.ts";
 import { outlineOf } from "./recording-outline.ts";
 import { trialsOf, viewRecording } from "./recording-view.ts";
@@ -199,11 +199,21 @@ export class WorkspaceState {
    * @param batch files of one batch never run into sessions that were open before; `endBatch` joins what belongs together
    */
   add(path: string, bytes: Uint8Array, batch = ""): TakenFile {
+    this.#makeRoomFor(path, bytes);
+    return this.#intake.add(path, bytes, batch);
+  }
+
+  /** Takes one file in with what `answer` states of it, at a cost that does not grow with the session. */
+  takeIn(path: string, bytes: Uint8Array, answer: AnswerOnIntake): TakenFile {
+    this.#makeRoomFor(path, bytes);
+    return this.#intake.add(path, bytes, "", answer);
+  }
+
+  #makeRoomFor(path: string, bytes: Uint8Array): void {
     const { folder, name } = splitPath(path);
     const isOwn = this.#open.find(folder)?.keptAs === undefined;
     const comesIn = name === sessionFileName || otherKindOfFile(name, bytes) === undefined;
     if (this.#demo && isOwn && comesIn) this.clear();
-    return this.#intake.add(path, bytes, batch);
   }
 
   /** Ends a batch: what came in under the name of an open session joins it where it is the same session. */

@@ -13,7 +13,8 @@ import type { RegisterHome } from "./register-home.ts";
 export function registerKeeper(home: RegisterHome): SessionKeeper {
   return {
     describe: (id, description, change) => wrote(home.register, () => describe(home.register, id, description, change)),
-    addRecording: (id, file) => wrote(home.register, () => addRecording(home.register, id, file)),
+    addRecording: (id, file, stated) => wrote(home.register, () => addRecording(home.register, id, file, stated)),
+    replaceRecording: (id, file) => wrote(home.register, () => replaceRecording(home.register, id, file)),
     takeOut: (id, paths) => wrote(home.register, () => takeOut(home.register, id, paths)),
     read: (id, known) => readKeptSession(home.register, id, known),
     undo: (sequence) => home.register.writes.undo(sequence),
@@ -60,7 +61,23 @@ function withoutWhatFollows(
   return Object.fromEntries(entries) as SessionDescription;
 }
 
-function addRecording(register: Register, id: string, { path, bytes, sha256 }: RecordingFile): void {
+/** Reads none of the session's other recordings: thousands may lie there, and each new one comes while people wait. */
+function addRecording(
+  register: Register,
+  id: string,
+  { path, bytes }: RecordingFile,
+  stated: Parameters<SessionKeeper["addRecording"]>[2],
+): void {
+  const session = register.reads.record("sessions", id);
+  if (session === undefined || session.binned) throw noLongerThere();
+  register.writes.act("recordings imported", (changes) => {
+    if (stated === undefined) return void changes.addRecording(id, path, bytes);
+    const { file: _file, ...said } = stated.entry;
+    changes.addRecording(id, path, bytes, { stated: said, position: stated.position });
+  });
+}
+
+function replaceRecording(register: Register, id: string, { path, bytes, sha256 }: RecordingFile): void {
   const described = register.reads.describedSession(id);
   if (described === undefined) throw noLongerThere();
   const before = described.recordings.find(({ content }) => content.path === path);

@@ -1,8 +1,6 @@
 import { statSync } from "node:fs";
 import { basename, isAbsolute } from "node:path";
 
-import { assignmentOffers } from "../../core/assignment-offers.ts";
-
 import { trialLoad } from "../../core/gate/test-load.ts";
 
 import { suggestLeavingOut } from "../../core/leave-out.ts";
@@ -16,14 +14,13 @@ import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
 import type { OtherKind } from "../../core/recording/other-kinds.ts";
 import { tooLargeSentence } from "../../core/recording/size-limit.ts";
 import type { SessionResult, TrialResult } from "../../core/result.ts";
-import { entryOf } from "../../core/session-entries.ts";
-import { startsFromBox } from "../../core/sides/box-height.ts";
 import { trialBearer } from "../../core/trial-bearer.ts";
 import { joinPath, sessionFileName, splitPath } from "../recording-names.ts";
 import { trialsOf } from "../recording-view.ts";
 import { RequestRefused } from "../request-refused.ts";
 import type { WorkspaceState } from "../workspace.ts";
 import { FolderWatch, watchedFolder } from "./folder-watch.ts";
+import { unsaidParts } from "./unsaid-parts.ts";
 import type { NextRecordings, WatchedTrial, WatchView } from "./watch-view.ts";
 
 interface Newest {
@@ -156,7 +153,9 @@ export class SessionWatch {
     const place = joinPath(this.#name, path);
     const { folder: session, name: file } = splitPath(place);
     const isFirst = !this.#workspace.holds(session);
-    const { outcome, message, kind } = this.#workspace.add(place, bytes);
+    const { outcome, message, kind } = this.#workspace.takeIn(place, bytes, (alone, whole) =>
+      unsaidParts(this.#next, file, alone, whole),
+    );
     this.#revision += 1;
     this.#tooLarge.delete(path);
     this.#leftAside.delete(path);
@@ -168,13 +167,6 @@ export class SessionWatch {
     if (file === sessionFileName) return;
     this.#taken += 1;
     this.#newest = { session, file, problem: outcome === "refused" ? message : "" };
-    if (this.#workspace.holds(session)) this.#answerForNext(session, file);
-  }
-
-  /** States what the tester said about the next recordings, for each part that nothing else says. */
-  #answerForNext(session: string, file: string): void {
-    const answers = unsaidParts(this.#next, this.#workspace.analysis(session).result, file);
-    if (Object.keys(answers).length > 0) this.#workspace.answer(session, [file], answers);
   }
 
   #newestView(newest: Newest): Pick<WatchView, "newest" | "questions" | "anotherAthlete" | "progress"> {
@@ -230,29 +222,5 @@ function watchedTrial(trial: TrialResult, session: SessionResult): WatchedTrial 
     next: protocol === undefined ? "" : afterTrial(protocol, trial, session),
     measures: trial.measures.filter(({ side, plate }) => side === bearer?.side && plate === bearer?.plate),
     ...(test === undefined && recognised !== undefined && { looksLike: recognised }),
-  };
-}
-
-/** True where neither a statement nor the file's name says which leg jumped, nor a plate whose foot is known. */
-function isLegOpen({ limb, plates, file, trial }: TrialResult, { description, folder }: SessionResult): boolean {
-  if (limb === undefined) return true;
-  if (limb === "both" || plates.every((plate) => plate.proof !== "unproved")) return false;
-  if (entryOf(description, file, trial).limb !== undefined) return false;
-  return !assignmentOffers({ file, folder }).limb.some((each) => each.from === "file name");
-}
-
-/** The parts that no trial has yet; a box and a leading leg only where the test starts from a box. */
-function unsaidParts(next: NextRecordings, session: SessionResult, file: string): NextRecordings {
-  const first = session.trials.find((each) => each.file === file);
-  if (first === undefined) return {};
-  const test = first.test ?? next.test;
-  const fromBox = test !== undefined && startsFromBox(test);
-  const { limb, dropHeightMetres, leadingLeg } = next;
-  return {
-    ...(first.test === undefined && next.test !== undefined && { test: next.test }),
-    ...(isLegOpen(first, session) && limb !== undefined && { limb }),
-    ...(next.practice === true && first.practice === undefined && { practice: true }),
-    ...(fromBox && first.dropHeightMetres === undefined && dropHeightMetres !== undefined && { dropHeightMetres }),
-    ...(fromBox && first.leadingLeg === undefined && leadingLeg !== undefined && { leadingLeg }),
   };
 }

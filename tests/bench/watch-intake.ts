@@ -10,7 +10,7 @@ import { directHost } from "../electron/direct-host.ts";
 import { jumpText } from "../electron/simulated-recordings.ts";
 
 // How steadily a watched folder of thousands of recordings is taken in, with the person's own register open: files a
-// second and memory, for each 200 of them. `kept` takes them into a session of the register, `memory` into one in
+// second, processor time (which other programs do not touch) and memory, for each 200 of them. `kept` takes them into a session of the register, `memory` into one in
 // memory alone; `looked` has a screen look at the board and read the session, as it does during a session.
 // node tests/bench/watch-intake.ts kept|memory alone|looked [FILES]
 const [place = "kept", screen = "alone", count = "2400"] = process.argv.slice(2);
@@ -45,8 +45,9 @@ await host.call("watch.start", { folder: watched });
 await host.call("watch.expect", { next: { test: "countermovementJump", limb: "both" } });
 
 const takenIn = () => Math.max(0, ...workspace.sessions.map((session) => session.files.length));
-console.log("| files | files a second | memory of the process (MB) |\n|---|---|---|");
+console.log("| files | files a second | processor time a file (ms) | memory of the process (MB) |\n|---|---|---|---|");
 let begun = performance.now();
+let used = process.cpuUsage();
 let next = step;
 let looked = begun;
 let revision = 0;
@@ -61,10 +62,18 @@ while (next <= files) {
   }
   const now = takenIn();
   if (now < next) continue;
-  const seconds = (performance.now() - begun) / 1000;
-  const rate = (now - next + step) / seconds;
-  console.log(`| ${next} | ${rate.toFixed(0)} | ${(process.memoryUsage().rss / 1e6).toFixed(0)} |`);
+  const taken = now - next + step;
+  const { user, system } = process.cpuUsage(used);
+  const perSecond = (taken / (performance.now() - begun)) * 1000;
+  const row = [
+    next,
+    perSecond.toFixed(0),
+    ((user + system) / 1000 / taken).toFixed(1),
+    Math.round(process.memoryUsage().rss / 1e6),
+  ];
+  console.log(`| ${row.join(" | ")} |`);
   begun = performance.now();
+  used = process.cpuUsage();
   next = (Math.floor(now / step) + 1) * step;
 }
 await host.call("watch.stop", {});
