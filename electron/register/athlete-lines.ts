@@ -2,7 +2,7 @@ import { storedRowLimits } from "../bounded-json/limits.ts";
 import { readJson } from "../bounded-json/read-json.ts";
 import { sameBytes, sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection, type Row, textOf } from "./connection.ts";
-import type { FieldProtection } from "./field-protection.ts";
+import type { FieldProtection } from "./keys/field-protection.ts";
 import { readFact, removeFact, writeFact } from "./register-facts.ts";
 import type { AthleteLine } from "./register-views.ts";
 
@@ -32,7 +32,7 @@ export class AthleteLines {
     const lines: AthleteLine[] = [];
     for (const row of this.#connection.each("SELECT * FROM athleteLines")) {
       // The tag of an encrypted row says all that its checksum would.
-      if (!this.#protection.encrypted && !this.fitsChecksum(row)) return undefined;
+      if (!this.#protection.proves(bytesOf(row, "content")) && !this.fitsChecksum(row)) return undefined;
       const line = this.readLine(row);
       if (line === undefined) return undefined;
       lines.push(line);
@@ -79,7 +79,7 @@ export class AthleteLines {
 
   #write(line: AthleteLine): void {
     const place = this.#place(line.id);
-    const content = this.#protection.write(Buffer.from(JSON.stringify(line)), place);
+    const content = this.#protection.write(Buffer.from(JSON.stringify(line)), place, line.id);
     const checksum = sha256Of(place, content);
     this.#connection.run("INSERT OR REPLACE INTO athleteLines VALUES (?, ?, ?)", line.id, content, checksum);
   }

@@ -10,6 +10,7 @@ import { readFact } from "./register-facts.ts";
 import { backupPath, dailyBackups, makePrivateFile, passingPath, removeDatabase } from "./register-folder.ts";
 import type { BackupPreview } from "./register-views.ts";
 import { isSealed, openSealed, sealInto } from "./sealed-file.ts";
+import { convertToEnd } from "./unfinished.ts";
 
 /** Daily backups kept. */
 const keptDays = 10;
@@ -20,6 +21,8 @@ const keptDays = 10;
  */
 export async function keepDailyBackup(register: Register): Promise<string | undefined> {
   register.requireWritable();
+  // A copy of fields on their way to another protection would lie in both.
+  if (register.conversion !== undefined) return undefined;
   const now = register.circumstances.now();
   const today = now.toISOString().slice(0, 10);
   if (dailyBackups(register.file).some((path) => path.includes(`daily-${today}`))) return undefined;
@@ -32,6 +35,7 @@ export async function keepDailyBackup(register: Register): Promise<string | unde
  */
 export async function makeDailyBackup(register: Register, now = register.circumstances.now()): Promise<string> {
   register.requireWritable();
+  convertToEnd(register);
   const path = backupPath(register.file, "daily", now);
   await copyDatabase(register.connection, path);
   const kept = dailyBackups(register.file);
@@ -44,6 +48,7 @@ export async function makeDailyBackup(register: Register, now = register.circums
 /** Copies the register to a place of the person's choice, under a passphrase if one is given, and journals where. */
 export async function backUpTo(register: Register, path: string, passphrase: Uint8Array | undefined): Promise<void> {
   const place = placeForCopy(register.file, path);
+  convertToEnd(register);
   if (passphrase === undefined) await copyDatabase(register.connection, place);
   else {
     const plain = passingPath(register.file);
@@ -123,7 +128,9 @@ export async function withBackup<Result>(
 }
 
 /** What an opened backup holds. Counts need no key. */
-export function previewOf(backup: Connection): BackupPreview {
+export function previewOf(
+  backup: Connection,
+): Omit<BackupPreview, "afterwards" | "needsPassphrase" | "protectionSentence"> {
   const count = (table: string) =>
     numberOf(backup.one(`SELECT count(*) AS rows FROM ${table} WHERE binned = 0`) ?? {}, "rows");
   const last = backup.one("SELECT at FROM journal ORDER BY sequence DESC LIMIT 1");

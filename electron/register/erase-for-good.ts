@@ -1,15 +1,14 @@
-import { copyFileSync } from "node:fs";
 import { RequestRefused } from "../request-refused.ts";
-import { Connection } from "./connection.ts";
+import type { Connection } from "./connection.ts";
 import { eraseRecords, withDependents } from "./erase-records.ts";
-import type { FieldProtection } from "./field-protection.ts";
-import { Journal } from "./journal.ts";
-import { RecordStore } from "./record-store.ts";
+import { rewriteBackupContents, withEachBackup } from "./kept-backups.ts";
 import type { RecordKey } from "./record-tables.ts";
 import type { Register } from "./register.ts";
-import { readFact, registerId, removeFact, writeFact } from "./register-facts.ts";
-import { finishFile, keptBackups, partialPath, removeDatabase } from "./register-folder.ts";
+import { readFact, removeFact, writeFact } from "./register-facts.ts";
+import { keptBackups } from "./register-folder.ts";
 import type { ErasurePreview } from "./register-views.ts";
+import { reached } from "./steps.ts";
+import { keysOfCopies } from "./unfinished.ts";
 
 /** What erasing these records would remove, and which copies it cannot reach. */
 export function previewErasure(register: Register, roots: readonly RecordKey[]): ErasurePreview {
@@ -45,6 +44,7 @@ export function eraseForGood(register: Register, roots: readonly RecordKey[]): v
     eraseRecords(store, journal, roots, register.circumstances);
     writeFact(store.connection, "unfinishedErasure", { records: roots.map(({ kind, id }) => ({ kind, id })) });
   });
+  reached("erased from the register");
   finishErasure(register);
 }
 
@@ -55,12 +55,14 @@ export function finishErasure(register: Register): void {
   if (unfinished === undefined) return;
   const roots = unfinished.records as readonly RecordKey[];
   leaveNothingBehind(connection);
-  for (const path of keptBackups(register.file)) {
-    rewriteBackup(path, register.contents.store.protection, (store, journal) =>
+  const known = keysOfCopies(register);
+  register.backupTroubles = withEachBackup(register.file, (path) =>
+    rewriteBackupContents(path, known, ({ store, journal }) =>
       eraseRecords(store, journal, roots, register.circumstances),
-    );
-  }
+    ),
+  );
   connection.transaction(() => removeFact(connection, "unfinishedErasure"));
+  reached("erasure ended");
   // Lists and steps that could be undone are made anew: they spoke of what is gone.
   register.continueUnder(register.dataKey);
 }
@@ -72,13 +74,16 @@ export function finishErasure(register: Register): void {
 export function leaveNothingBehind(connection: Connection): void {
   emptyLog(connection);
   connection.execute("VACUUM");
+  reached("file written anew");
   emptyLog(connection);
 }
 
 /** Cleans the file after its content was written again under another protection, where that was not yet done. */
 export function finishCleaning(connection: Connection): void {
-  if (readFact(connection, "unfinishedCleaning") === undefined) return;
-  leaveNothingBehind(connection);
+  const unfinished = readFact(connection, "unfinishedCleaning");
+  if (unfinished === undefined) return;
+  if (unfinished.onlyLog) emptyLog(connection);
+  else leaveNothingBehind(connection);
   connection.transaction(() => removeFact(connection, "unfinishedCleaning"));
 }
 
@@ -92,36 +97,10 @@ export function whereFree(finish: () => void): void {
 }
 
 function emptyLog(connection: Connection): void {
-  if (connection.one("PRAGMA wal_checkpoint(TRUNCATE)")?.busy === 0) return;
-  throw new RequestRefused(
-    "It is done, but another window is reading the register, so its log still holds what was there before. Close that window and open the register again.",
-  );
-}
-
-/** Changes a backup: all of it in a copy that then takes its place. */
-export function rewriteBackup(
-  path: string,
-  protection: FieldProtection,
-  work: (store: RecordStore, journal: Journal) => void,
-): void {
-  const partial = partialPath(path);
-  removeDatabase(partial);
-  copyFileSync(path, partial);
-  try {
-    const connection = new Connection(partial);
-    try {
-      connection.execute("PRAGMA secure_delete = ON; PRAGMA foreign_keys = ON;");
-      const id = registerId(connection);
-      const store = new RecordStore(connection, id, protection);
-      const journal = new Journal(connection, id, protection);
-      connection.transaction(() => work(store, journal));
-      connection.execute("VACUUM");
-    } finally {
-      connection.close();
-    }
-    finishFile(partial, path);
-  } catch (error) {
-    removeDatabase(partial);
-    throw error;
+  if (connection.one("PRAGMA wal_checkpoint(TRUNCATE)")?.busy !== 0) {
+    throw new RequestRefused(
+      "It is done, but another window is reading the register, so its log still holds what was there before. Close that window and open the register again.",
+    );
   }
+  reached("log emptied");
 }

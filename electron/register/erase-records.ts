@@ -1,9 +1,10 @@
 import { removeAthleteLines } from "./athlete-lines.ts";
-import { numberOf, textOf } from "./connection.ts";
+import { textOf } from "./connection.ts";
 import type { Journal, JournalChange } from "./journal.ts";
-import type { RecordKind } from "./record-schemas.ts";
+import { contentKeyIds, destroyContentKeys } from "./keys/content-keys.ts";
+import { presentKinds } from "./present-kinds.ts";
 import type { RecordStore } from "./record-store.ts";
-import { type RecordKey, recordKinds, referenceKinds, referenceNames } from "./record-tables.ts";
+import { type RecordKey, referenceKinds, referenceNames } from "./record-tables.ts";
 import type { Circumstances } from "./register-writes.ts";
 
 /** The records that go with some others: everything that points at them, and at those, and so on. */
@@ -11,7 +12,7 @@ export function withDependents(store: RecordStore, roots: readonly RecordKey[]):
   // Names alone: what is listed here goes into the journal.
   const found = new Map(roots.map(({ kind, id }) => [`${kind} ${id}`, { kind, id }]));
   // Parents stand before children in the list of kinds, so that one walk finds all.
-  for (const kind of presentKinds(store)) {
+  for (const kind of presentKinds(store.connection)) {
     for (const name of referenceNames(kind)) {
       // A protocol is the clinic's own: sessions only follow it.
       if (name === "protocol") continue;
@@ -24,14 +25,6 @@ export function withDependents(store: RecordStore, roots: readonly RecordKey[]):
     }
   }
   return [...found.values()];
-}
-
-/** The kinds a register of this or an earlier schema has tables for, parents first. */
-export function presentKinds(store: RecordStore): readonly RecordKind[] {
-  return recordKinds.filter((kind) => {
-    const row = store.connection.one("SELECT count(*) AS tables FROM sqlite_schema WHERE name = ?", kind);
-    return row !== undefined && numberOf(row, "tables") > 0;
-  });
 }
 
 /**
@@ -50,7 +43,13 @@ export function eraseRecords(
   // Sessions that once belonged to an erased athlete, and were given to another, may name that athlete in their past.
   const pointsAtErased = ({ before, after }: JournalChange) =>
     [before, after].some((state) => state?.references.athlete !== undefined && athletes.has(state.references.athlete));
-  const emptied = journal.readChangesOf(pointsAtErased).map(({ sequence, part }) => ({ sequence, part }));
+  const keyIds = contentKeyIds(connection, athletes);
+  const ids = new Set(erased.map(({ id }) => id));
+  const emptied = [
+    ...journal.readChangesOf(pointsAtErased).map(({ sequence, part }) => ({ sequence, part })),
+    // What was written while it was theirs; nobody could read it without their key.
+    ...journal.partsUnder(keyIds, ids),
+  ];
   for (const { sequence, part } of emptied) journal.emptyContent(sequence, part);
   journal.emptyContentsOf(erased);
   connection.execute("PRAGMA defer_foreign_keys = ON");
@@ -59,5 +58,9 @@ export function eraseRecords(
     if (kind === "recordings") connection.run("DELETE FROM recordingBytes WHERE recording = ?", id);
     connection.run(`DELETE FROM ${kind} WHERE id = ?`, id);
   }
+  // What is someone else's must not go with the key, wherever it came from.
+  for (const { kind, id } of store.recordsUnder(keyIds)) store.rewrite(kind, id);
+  for (const recording of store.bytesUnder(keyIds)) store.rewriteBytes(recording);
+  destroyContentKeys(connection, athletes);
   journal.append(now(), { action: "erased", who, erased, emptied }, []);
 }

@@ -4,10 +4,13 @@ import { readJson } from "../bounded-json/read-json.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection, numberOf, textOf } from "./connection.ts";
-import type { FieldProtection } from "./field-protection.ts";
 import type { JournalAction } from "./journal-actions.ts";
-import type { RecordKey, RecordState } from "./record-tables.ts";
-import { readFact, writeFact } from "./register-facts.ts";
+import { nobody } from "./keys/content-keys.ts";
+import { type FieldProtection, headOf } from "./keys/field-protection.ts";
+import { headSeal, sealFits } from "./keys/journal-key.ts";
+import { personOf } from "./keys/person-of.ts";
+import { type RecordKey, type RecordState, recordTables } from "./record-tables.ts";
+import { type Fact, readFact, writeFact } from "./register-facts.ts";
 
 /** The first part of each entry: who did what. */
 export interface JournalTitle {
@@ -61,11 +64,23 @@ export class Journal {
   readonly #connection: Connection;
   readonly #registerId: string;
   readonly #protection: FieldProtection;
+  readonly #headKey: Uint8Array | undefined;
 
-  constructor(connection: Connection, registerId: string, protection: FieldProtection) {
+  /** @param headKey seals the head, so that only who has the passphrase can end the chain; absent in a plain register */
+  constructor(connection: Connection, registerId: string, protection: FieldProtection, headKey?: Uint8Array) {
     this.#connection = connection;
     this.#registerId = registerId;
     this.#protection = protection;
+    this.#headKey = headKey;
+  }
+
+  get protection(): FieldProtection {
+    return this.#protection;
+  }
+
+  /** What seals the head. */
+  get headKey(): Uint8Array | undefined {
+    return this.#headKey;
   }
 
   /** @returns the entry's place in the chain, counted from 1 */
@@ -85,12 +100,29 @@ export class Journal {
     const hash = entryHash(previous, sequence, time, parts);
     this.#connection.run("INSERT INTO journal VALUES (?, ?, ?, ?)", sequence, time, previous, hash);
     for (const [part, { record, salted, digest }] of parts.entries()) {
-      const stored = this.#protection.write(salted, partPlace(this.#registerId, sequence, part));
+      const change = changes[part - 1];
+      const person = change ? personOf(this.#connection, change.kind, change.id, change.after.references) : nobody;
+      const stored = this.#protection.write(salted, partPlace(this.#registerId, sequence, part), person);
       this.#connection.run("INSERT INTO journalParts VALUES (?, ?, ?, ?)", sequence, part, record, digest);
       this.#connection.run("INSERT INTO journalContents VALUES (?, ?, ?)", sequence, part, stored);
     }
-    writeFact(this.#connection, "journalHead", { sequence, hash: Buffer.from(hash).toString("hex") });
+    const written = { sequence, hash: Buffer.from(hash).toString("hex") };
+    const seal = this.#sealAfter(head, written);
+    writeFact(this.#connection, "journalHead", { ...written, ...(seal !== undefined && { seal }) });
     return sequence;
+  }
+
+  /** A head that was altered is never followed by a sealed one: verifying would no longer tell of it. */
+  #sealAfter(before: Fact<"journalHead"> | undefined, written: Fact<"journalHead">): string | undefined {
+    const key = this.#headKey;
+    if (key === undefined || (before !== undefined && !sealFits(key, this.#registerId, before))) return undefined;
+    return headSeal(key, this.#registerId, written.sequence, written.hash);
+  }
+
+  /** The head is the one that was sealed; in a register without a key there is nothing to tell it by. */
+  get headIsSealed(): boolean {
+    const head = readFact(this.#connection, "journalHead");
+    return this.#headKey !== undefined && head !== undefined && sealFits(this.#headKey, this.#registerId, head);
   }
 
   /** @returns undefined when the entry is not there or cannot be read */
@@ -146,27 +178,35 @@ export class Journal {
     this.#connection.run("DELETE FROM journalContents WHERE sequence = ? AND part = ?", sequence, part);
   }
 
-  /** Writes every content again under another protection, within the caller's transaction. */
-  rewriteUnder(protection: FieldProtection): void {
-    const places = this.#connection.all("SELECT sequence, part FROM journalContents");
-    for (const place of places) {
-      const sequence = numberOf(place, "sequence");
-      const part = numberOf(place, "part");
-      const row = this.#connection.one(
-        "SELECT content FROM journalContents WHERE sequence = ? AND part = ?",
-        sequence,
-        part,
-      );
-      const plain = row && this.saltedContent(sequence, part, bytesOf(row, "content"));
-      if (plain === undefined) throw new Error(`Entry ${sequence} of the journal cannot be read.`);
-      const stored = protection.write(plain, partPlace(this.#registerId, sequence, part));
-      this.#connection.run(
-        "UPDATE journalContents SET content = ? WHERE sequence = ? AND part = ?",
-        stored,
-        sequence,
-        part,
-      );
-    }
+  /** Parts that are under some content keys and about other records than these. */
+  partsUnder(keyIds: readonly string[], except: ReadonlySet<string>): readonly PlacedPart[] {
+    const sql = `SELECT sequence, part, record FROM journalContents JOIN journalParts USING (sequence, part)
+      WHERE part > 0 AND substr(content, 1, ?) = ?`;
+    return keyIds.flatMap((keyId) => {
+      const head = headOf(keyId);
+      return this.#connection
+        .all(sql, head.byteLength, head)
+        .filter((row) => !except.has(textOf(row, "record")))
+        .map((row) => ({ sequence: numberOf(row, "sequence"), part: numberOf(row, "part") }));
+    });
+  }
+
+  /** Writes a content again in the form in which it would be written now. What cannot be read stays as it is. */
+  rewrite(sequence: number, part: number): void {
+    const sql = `SELECT record, content FROM journalContents JOIN journalParts USING (sequence, part)
+      WHERE sequence = ? AND part = ?`;
+    const row = this.#connection.one(sql, sequence, part);
+    const salted = row && this.saltedContent(sequence, part, bytesOf(row, "content"));
+    if (row === undefined || salted === undefined) return;
+    const change = part === 0 ? undefined : changeIn(salted);
+    const person = change ? personOf(this.#connection, change.kind, change.id, change.after.references) : nobody;
+    const stored = this.#protection.write(salted, partPlace(this.#registerId, sequence, part), person);
+    this.#connection.run(
+      "UPDATE journalContents SET content = ? WHERE sequence = ? AND part = ?",
+      stored,
+      sequence,
+      part,
+    );
   }
 
   /** The newest entries first: when, and what of their titles is still there. */
@@ -197,8 +237,21 @@ export function contentOf(salted: Uint8Array): unknown {
   }
 }
 
-interface PlacedChange {
+/** The change that a salted content tells of; undefined where it was altered and is none. */
+function changeIn(salted: Uint8Array): JournalChange | undefined {
+  try {
+    const said = contentOf(salted) as JournalChange;
+    return Object.hasOwn(recordTables, said.kind) && said.after !== undefined ? said : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+interface PlacedPart {
   readonly sequence: number;
   readonly part: number;
+}
+
+interface PlacedChange extends PlacedPart {
   readonly change: JournalChange;
 }

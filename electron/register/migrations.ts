@@ -95,6 +95,16 @@ export const migrations: readonly Migration[] = [
   checksum BLOB NOT NULL
 ) STRICT;`,
   },
+  {
+    schema: 4,
+    name: "content keys, one for each person, so that erasing a person destroys the key",
+    sql: `CREATE TABLE contentKeys (
+  person TEXT PRIMARY KEY,
+  keyId TEXT NOT NULL UNIQUE,
+  wrapped BLOB NOT NULL,
+  checksum BLOB NOT NULL
+) STRICT;`,
+  },
 ];
 
 /** The schema this version of the program reads and writes. */

@@ -6,10 +6,9 @@ import { RequestRefused } from "../request-refused.ts";
 import { hasAthleteLines } from "./athlete-lines.ts";
 import { Connection } from "./connection.ts";
 import { checkSchema, checkStructure, checkTables, copyDatabase, fileBytes } from "./copy-database.ts";
-import { finishCleaning, finishErasure, whereFree } from "./erase-for-good.ts";
-import { plainFields } from "./field-protection.ts";
+import { finishCleaning, whereFree } from "./erase-for-good.ts";
 import { diskTrouble } from "./file-sink.ts";
-import { Journal } from "./journal.ts";
+import { contentsOf } from "./keys/contents.ts";
 import { applicationId, applicationOf, latestSchema, migrate, schemaOf } from "./migrations.ts";
 import { namesOf, realPath } from "./real-path.ts";
 import { Register } from "./register.ts";
@@ -17,6 +16,8 @@ import { readFact, registerId, writeIdentity } from "./register-facts.ts";
 import { backupPath, makePrivate, removePartialBackups } from "./register-folder.ts";
 import { takeLock } from "./register-lock.ts";
 import type { Circumstances } from "./register-writes.ts";
+import { reached } from "./steps.ts";
+import { finishWhatWasBrokenOff } from "./unfinished.ts";
 
 export interface OpenOptions {
   /** Makes a new register where there is none. */
@@ -25,6 +26,8 @@ export interface OpenOptions {
   /** How long to wait for another program that has the register open. */
   readonly waitMilliseconds?: number;
   readonly circumstances?: Circumstances;
+  /** Leaves bringing fields to a new protection to the caller, who does it step by step (`convertStep`). */
+  readonly convertLater?: boolean;
 }
 
 /** Another program has this long to close the register before it is opened for reading alone. */
@@ -63,10 +66,10 @@ export async function openRegister(path: string, options: OpenOptions = {}): Pro
   let connection: Connection | undefined;
   try {
     connection = await openForWriting(file, circumstances);
-    const register = new Register(file, connection, circumstances, undefined, right.release);
+    const register = new Register(file, connection, circumstances, undefined, right.release, options.convertLater);
     whereFree(() => finishCleaning(register.connection));
     unlocked(register, options.passphrase);
-    if (!register.encrypted) whereFree(() => finishErasure(register));
+    if (!register.encrypted) finishWhatWasBrokenOff(register);
     return register;
   } catch (error) {
     connection?.close();
@@ -172,6 +175,7 @@ export async function bringUpToDate(connection: Connection, file: string, { now 
   if (schema === latestSchema) return;
   await copyDatabase(connection, backupPath(file, `before-schema-${latestSchema}`, now()));
   migrate(connection);
+  reached("schema raised");
 }
 
 /** A new register: schema, identity and the first entry of the journal at once. */
@@ -179,7 +183,7 @@ function begin(connection: Connection, { who, now }: Circumstances): void {
   connection.transaction(() => {
     migrate(connection);
     writeIdentity(connection, now());
-    new Journal(connection, registerId(connection), plainFields).append(now(), { action: "register made", who }, []);
+    contentsOf(connection, undefined).journal.append(now(), { action: "register made", who }, []);
   });
 }
 

@@ -1,11 +1,9 @@
 import { randomBytes, scryptSync } from "node:crypto";
 import { z } from "zod";
-import { encryptedFields, type FieldProtection } from "./field-protection.ts";
+import { decrypt, encrypt, keyBytes } from "./keys/encryption.ts";
 import { passphraseCost } from "./passphrase-cost.ts";
 
 export { passphraseBytes } from "./passphrase-bytes.ts";
-
-const keyBytes = 32;
 
 /** How a key follows from a passphrase; not secret. */
 export const derivationSchema = z.strictObject({
@@ -38,34 +36,28 @@ export const wrappedKeySchema = z.strictObject({ derivation: derivationSchema, w
 
 export type WrappedKey = z.infer<typeof wrappedKeySchema>;
 
-export function newDataKey(): Uint8Array {
-  return randomBytes(keyBytes);
-}
-
 const place = (derivation: KeyDerivation) => JSON.stringify(["register data key", derivation]);
 
 export function wrapKey(dataKey: Uint8Array, passphrase: Uint8Array): WrappedKey {
   const derivation = newDerivation();
-  const wrapped = withKeyOf(passphrase, derivation, (key) => key.write(dataKey, place(derivation)));
+  const wrapped = withKeyOf(passphrase, derivation, (key) => encrypt(key, dataKey, place(derivation)));
   return { derivation, wrapped: Buffer.from(wrapped).toString("base64") };
 }
 
 /** @returns undefined when the passphrase is another one, or the wrapped key was altered */
 export function unwrapKey({ derivation, wrapped }: WrappedKey, passphrase: Uint8Array): Uint8Array | undefined {
-  return withKeyOf(passphrase, derivation, (key) => key.read(Buffer.from(wrapped, "base64"), place(derivation)));
+  return withKeyOf(passphrase, derivation, (key) => decrypt(key, Buffer.from(wrapped, "base64"), place(derivation)));
 }
 
 function withKeyOf<Result>(
   passphrase: Uint8Array,
   derivation: KeyDerivation,
-  work: (key: FieldProtection) => Result,
+  work: (key: Uint8Array) => Result,
 ): Result {
   const key = deriveKey(passphrase, derivation);
-  const protection = encryptedFields(key);
-  key.fill(0);
   try {
-    return work(protection);
+    return work(key);
   } finally {
-    protection.forget();
+    key.fill(0);
   }
 }

@@ -5,9 +5,12 @@ import { readJson } from "../bounded-json/read-json.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { sameBytes, sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection, numberOf, type Row, textOf } from "./connection.ts";
-import type { FieldProtection } from "./field-protection.ts";
+import { type FieldProtection, headOf } from "./keys/field-protection.ts";
+import { personOf } from "./keys/person-of.ts";
+import { presentKinds } from "./present-kinds.ts";
 import type { RecordContent, RecordKind } from "./record-schemas.ts";
 import {
+  type RecordKey,
   type RecordState,
   type ReferenceName,
   type References,
@@ -84,7 +87,9 @@ export class RecordStore {
     const names = referenceNames(kind);
     const targets = names.map((name) => state.references[name] ?? null);
     const place = this.#place(kind, id, state.references, state.binned);
-    const content = this.#protection.write(Buffer.from(JSON.stringify(state.content)), place);
+    const person = personOf(this.connection, kind, id, state.references);
+    const moves = this.#changesPerson(kind, id, person);
+    const content = this.#protection.write(Buffer.from(JSON.stringify(state.content)), place, person);
     const columns = ["id", ...names, "binned", "content", "checksum"];
     const updates = columns.slice(1).map((column) => `${column} = excluded.${column}`);
     this.connection.run(
@@ -96,12 +101,14 @@ export class RecordStore {
       content,
       sha256Of(place, content),
     );
+    if (moves) this.#moveDependents(kind, id);
   }
 
   /** Keeps the bytes of a recording, compressed; they are never written again. */
   writeBytes(recording: string, bytes: Uint8Array): void {
     const place = this.#bytesPlace(recording);
-    const stored = this.#protection.write(deflateSync(bytes), place);
+    const person = personOf(this.connection, "recordings", recording, undefined);
+    const stored = this.#protection.write(deflateSync(bytes), place, person);
     this.connection.run("INSERT INTO recordingBytes VALUES (?, ?, ?)", recording, stored, sha256Of(place, stored));
   }
 
@@ -144,7 +151,7 @@ export class RecordStore {
 
   /** The same for reading: the tag of an encrypted row says all that its checksum would, so one of them is enough. */
   #readable<Kind extends RecordKind>(kind: Kind, row: Row): StoredRecord<Kind> | RowDamage {
-    return this.#protection.encrypted ? this.#open(kind, row) : this.examine(kind, row);
+    return this.#protection.proves(bytesOf(row, "content")) ? this.#open(kind, row) : this.examine(kind, row);
   }
 
   #open<Kind extends RecordKind>(kind: Kind, row: Row): StoredRecord<Kind> | RowDamage {
@@ -170,28 +177,75 @@ export class RecordStore {
     return sameBytes(sha256Of(place, bytesOf(row, "content")), bytesOf(row, "checksum"));
   }
 
-  /** Writes every field again under another protection, within the caller's transaction. */
-  rewriteUnder(protection: FieldProtection, kinds: readonly RecordKind[]): RecordStore {
-    const other = new RecordStore(this.connection, this.#registerId, protection);
-    // Bytes first: reading them takes the record that names their checksum, under its old protection.
-    for (const id of this.#ids("SELECT recording AS id FROM recordingBytes")) {
-      const recording = this.read("recordings", id);
-      if (recording === undefined) continue;
-      const bytes = this.readBytes(recording);
-      this.connection.run("DELETE FROM recordingBytes WHERE recording = ?", id);
-      other.writeBytes(id, bytes);
-    }
-    for (const kind of kinds) {
-      for (const id of this.#ids(`SELECT id FROM ${kind}`)) {
-        const record = this.read(kind, id);
-        if (record !== undefined) other.write(kind, id, record);
-      }
-    }
-    return other;
+  /** Writes a record again as it would be written now: in today's form, under the key of whose it is. */
+  rewrite(kind: RecordKind, id: string): void {
+    const row = this.connection.one(`SELECT * FROM ${kind} WHERE id = ?`, id);
+    if (row === undefined) return;
+    const references = referencesOf(kind, row);
+    const place = this.#place(kind, id, references, numberOf(row, "binned") === 1);
+    const stored = bytesOf(row, "content");
+    const plain = this.#protection.read(stored, place);
+    // What cannot be read stays as it is: verifying names it.
+    if (plain === undefined) return;
+    const isSound = this.#protection.proves(stored) || this.fitsChecksum(kind, row);
+    // Damage must not come to look sound: what does not fit its checksum is kept, at a place where nobody reads it.
+    const kept = isSound ? place : `${place} damaged`;
+    const content = this.#protection.write(plain, kept, personOf(this.connection, kind, id, references));
+    const checksum = sha256Of(kept, content);
+    this.connection.run(`UPDATE ${kind} SET content = ?, checksum = ? WHERE id = ?`, content, checksum, id);
   }
 
-  #ids(sql: string): readonly string[] {
-    return this.connection.all(sql).map((row) => textOf(row, "id"));
+  /** The same with the bytes of a recording. Their own SHA-256 tells of damage wherever they lie. */
+  rewriteBytes(recording: string): void {
+    const row = this.connection.one("SELECT bytes FROM recordingBytes WHERE recording = ?", recording);
+    if (row === undefined) return;
+    const place = this.#bytesPlace(recording);
+    const plain = this.#protection.read(bytesOf(row, "bytes"), place);
+    if (plain === undefined) return;
+    const stored = this.#protection.write(plain, place, personOf(this.connection, "recordings", recording, undefined));
+    const sql = "UPDATE recordingBytes SET bytes = ?, checksum = ? WHERE recording = ?";
+    this.connection.run(sql, stored, sha256Of(place, stored), recording);
+  }
+
+  /** Records under some content keys. */
+  recordsUnder(keyIds: readonly string[]): readonly RecordKey[] {
+    return presentKinds(this.connection).flatMap((kind) =>
+      this.#under(keyIds, kind, "id", "content").map((id) => ({ kind, id })),
+    );
+  }
+
+  /** Recordings whose bytes are under some content keys. */
+  bytesUnder(keyIds: readonly string[]): readonly string[] {
+    return this.#under(keyIds, "recordingBytes", "recording", "bytes");
+  }
+
+  #under(keyIds: readonly string[], table: string, key: string, column: string): readonly string[] {
+    return keyIds.flatMap((keyId) => {
+      const head = headOf(keyId);
+      const sql = `SELECT ${key} AS id FROM ${table} WHERE substr(${column}, 1, ?) = ?`;
+      return this.connection.all(sql, head.byteLength, head).map((row) => textOf(row, "id"));
+    });
+  }
+
+  /** A session or a recording that was someone else's until now: what hangs on it must come under its new owner's key. */
+  #changesPerson(kind: RecordKind, id: string, person: string): boolean {
+    if (kind !== "sessions" && kind !== "recordings") return false;
+    const isThere = this.connection.one(`SELECT id FROM ${kind} WHERE id = ?`, id) !== undefined;
+    return isThere && personOf(this.connection, kind, id, undefined) !== person;
+  }
+
+  #moveDependents(kind: RecordKind, id: string): void {
+    const recordings = kind === "recordings" ? [id] : this.#ids("SELECT id FROM recordings WHERE session = ?", id);
+    for (const recording of recordings) {
+      if (kind !== "recordings") this.rewrite("recordings", recording);
+      this.rewriteBytes(recording);
+      for (const trial of this.#ids("SELECT id FROM trials WHERE recording = ?", recording))
+        this.rewrite("trials", trial);
+    }
+  }
+
+  #ids(sql: string, of: string): readonly string[] {
+    return this.connection.all(sql, of).map((row) => textOf(row, "id"));
   }
 
   #soundRecord<Kind extends RecordKind>(kind: Kind, row: Row): StoredRecord<Kind> {

@@ -5,10 +5,12 @@ import { readJson } from "../bounded-json/read-json.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { sameBytes, sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection } from "./connection.ts";
+import { conversionSchema } from "./keys/conversion-schema.ts";
 import { wrappedKeySchema } from "./passphrase-key.ts";
 
 const identitySchema = z.strictObject({ id: z.uuid(), createdAt: z.iso.datetime() });
-const headSchema = z.strictObject({ sequence: z.int().min(0), hash: z.hex() });
+/** The seal stands there under a passphrase. */
+const headSchema = z.strictObject({ sequence: z.int().min(0), hash: z.hex(), seal: z.hex().optional() });
 const keySchema = z.strictObject({ kind: z.string(), id: z.string() });
 
 /** Facts about the register itself, in the clear: none of them is about a person. */
@@ -21,14 +23,26 @@ const factSchemas = {
   journalHead: headSchema,
   /** The last entry of the journal when the lines of the list of athletes were written. */
   athleteLines: z.strictObject({ journalHash: z.hex() }),
+  /** Seals the journal's head; wrapped by the data key. Present while a passphrase protects the register. */
+  journalKey: z.strictObject({ wrapped: z.base64() }),
+  /** Present while fields are on their way from one protection to another. */
+  conversion: conversionSchema,
+  /** Earlier data keys, wrapped by today's, while a kept backup may still be under one of them. */
+  formerKeys: z.strictObject({ wrapped: z.array(z.base64()).max(100) }),
+  /** Data keys of kept backups that came under a passphrase before the register did, and only while it has none. */
+  clearKeys: z.strictObject({ keys: z.array(z.base64()).max(100) }),
+  /** Present while kept backups may be under another protection than the register. */
+  backupsBehind: z.strictObject({ since: z.iso.datetime() }),
+  /** The data key lay in the clear while a passphrase was set: a new one is due when the passphrase is given. */
+  dataKeyDue: z.strictObject({ since: z.iso.datetime() }),
   /** Present while free pages or the write-ahead log may hold what was written again under another protection. */
-  unfinishedCleaning: z.strictObject({ since: z.iso.datetime() }),
+  unfinishedCleaning: z.strictObject({ since: z.iso.datetime(), onlyLog: z.boolean().optional() }),
   /** Records erased from the register but perhaps not yet from its backups. */
   unfinishedErasure: z.strictObject({ records: z.array(keySchema) }),
 } as const;
 
 type FactName = keyof typeof factSchemas;
-type Fact<Name extends FactName> = z.infer<(typeof factSchemas)[Name]>;
+export type Fact<Name extends FactName> = z.infer<(typeof factSchemas)[Name]>;
 
 /** @throws RequestRefused when the fact was altered by something else than this program */
 export function readFact<Name extends FactName>(connection: Connection, name: Name): Fact<Name> | undefined {

@@ -90,10 +90,15 @@ export function passingPath(registerFile: string): string {
   return `${registerFile}-passing`;
 }
 
+/** Where a backup is made ready to take the place of the register's content. */
+export function restoringPath(registerFile: string): string {
+  return `${registerFile}-restoring`;
+}
+
 /** Removes what a copy that was broken off has left. */
 export function removePartialBackups(registerFile: string): void {
-  const passing = passingPath(registerFile);
-  for (const path of [passing, partialPath(passing)]) removeDatabase(path);
+  const passing = [passingPath(registerFile), restoringPath(registerFile)];
+  for (const path of passing.flatMap((each) => [each, partialPath(each)])) removeDatabase(path);
   const folder = backupFolder(registerFile);
   if (!existsSync(folder)) return;
   for (const name of readdirSync(folder)) if (name.startsWith(".")) rmSync(join(folder, name), { force: true });

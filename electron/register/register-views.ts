@@ -71,7 +71,15 @@ export interface BackupPreview {
   /** Time of the newest entry of its journal. */
   readonly lastChange: string;
   readonly encrypted: boolean;
+  readonly afterwards: RestoredProtection;
+  /** The passphrase of the register inside must be given to restore it. */
+  readonly needsPassphrase: boolean;
+  /** What protects it, and what will protect what is restored. */
+  readonly protectionSentence: string;
 }
+
+/** Whose passphrase protects what was restored; a register that has one keeps it. */
+export type RestoredProtection = "none" | "the register's" | "the backup's";
 
 /** What erasing would remove, and what it cannot reach. */
 export interface ErasurePreview {
@@ -94,4 +102,6 @@ export interface Verification {
   readonly journalEntries: number;
   /** False while the register is locked: then only checksums, references and the chain were checked. */
   readonly contentsChecked: boolean;
+  /** The journal's end is sealed under the passphrase; without one, who holds the file can write it anew, journal included. */
+  readonly isKeyed: boolean;
 }

@@ -1,23 +1,21 @@
 import { RequestRefused } from "../request-refused.ts";
 import { AthleteIndex } from "./athlete-index.ts";
-import { AthleteLines } from "./athlete-lines.ts";
 import type { Connection } from "./connection.ts";
-import { finishErasure, whereFree } from "./erase-for-good.ts";
-import { encryptedFields, type FieldProtection, plainFields } from "./field-protection.ts";
-import { Journal } from "./journal.ts";
+import { headCode } from "./head-code.ts";
+import type { BackupTrouble } from "./kept-backups.ts";
+import { hasContentKeys } from "./keys/content-keys.ts";
+import { type Contents, contentsOf, opensWith } from "./keys/contents.ts";
+import { beginLayers, changeDataKey, type Progress } from "./keys/conversion.ts";
 import { unwrapKey } from "./passphrase-key.ts";
-import { RecordStore } from "./record-store.ts";
-import { readFact, registerId } from "./register-facts.ts";
+import { readFact } from "./register-facts.ts";
 import { RegisterReads } from "./register-reads.ts";
 import type { Verification } from "./register-views.ts";
 import { type Circumstances, RegisterWrites } from "./register-writes.ts";
+import { finishWhatWasBrokenOff } from "./unfinished.ts";
 import { verifyRegister } from "./verify-register.ts";
 
 /** What exists only while the contents can be read. */
-interface Unlocked {
-  readonly store: RecordStore;
-  readonly journal: Journal;
-  readonly lines: AthleteLines;
+interface Unlocked extends Contents {
   readonly index: AthleteIndex;
   readonly reads: RegisterReads;
   readonly writes: RegisterWrites;
@@ -29,6 +27,10 @@ export class Register {
   /** Why this register is open for reading alone, in one sentence; undefined where it can be written to. */
   readonly readOnlyBecause: string | undefined;
   readonly circumstances: Circumstances;
+  /** Fields are brought to a new protection by who opened it, step by step, and not while it is opened or unlocked. */
+  readonly convertsLater: boolean;
+  /** Kept backups that could not be brought under the register's protection, or not be rid of what was erased. */
+  backupTroubles: readonly BackupTrouble[] = [];
   readonly #releaseLock: () => void;
   #connection: Connection;
   #dataKey: Uint8Array | undefined;
@@ -40,7 +42,9 @@ export class Register {
     circumstances: Circumstances,
     readOnlyBecause: string | undefined,
     releaseLock: () => void,
+    convertsLater = false,
   ) {
+    this.convertsLater = convertsLater;
     this.file = file;
     this.#connection = connection;
     this.circumstances = circumstances;
@@ -65,9 +69,27 @@ export class Register {
     if (wrapped === undefined || this.#unlocked !== undefined) return;
     const dataKey = unwrapKey(wrapped, passphrase);
     if (dataKey === undefined) throw new RequestRefused("This is not the passphrase of the register.");
-    this.#dataKey = dataKey;
+    if (!opensWith(this.#connection, dataKey)) {
+      throw new RequestRefused(
+        "This passphrase does not open what lies in the register: its protection was put there from another time or another register. Restore the newest backup.",
+      );
+    }
+    this.#dataKey = this.readOnlyBecause === undefined ? this.#freshDataKey(dataKey, passphrase) : dataKey;
     this.#openContents();
-    if (this.readOnlyBecause === undefined) whereFree(() => finishErasure(this));
+    finishWhatWasBrokenOff(this);
+  }
+
+  /** The data key, after another one took its place where one is due. */
+  #freshDataKey(dataKey: Uint8Array, passphrase: Uint8Array): Uint8Array {
+    const now = this.circumstances.now();
+    const contents = contentsOf(this.#connection, dataKey);
+    try {
+      if (!hasContentKeys(this.#connection)) return beginLayers(contents, dataKey, passphrase, now);
+      if (readFact(this.#connection, "dataKeyDue") === undefined) return dataKey;
+      return changeDataKey(contents, dataKey, passphrase, now, () => undefined);
+    } finally {
+      contents.protection.forget();
+    }
   }
 
   /** Forgets the key and everything that was read with it; without a passphrase there is nothing to lock. */
@@ -101,11 +123,19 @@ export class Register {
 
   /** Checks everything that is stored; works on a locked register too, as far as that goes. */
   verify(): Verification {
-    const id = registerId(this.#connection);
-    const store = this.#unlocked?.store ?? new RecordStore(this.#connection, id, plainFields);
-    const journal = this.#unlocked?.journal ?? new Journal(this.#connection, id, plainFields);
-    const lines = this.#unlocked?.lines ?? new AthleteLines(this.#connection, id, plainFields);
+    const { store, journal, lines } = this.#unlocked ?? contentsOf(this.#connection, undefined);
     return verifyRegister(store, journal, lines, !this.locked);
+  }
+
+  /** A short code of the journal as it ends now, to be printed and checked later; needs no key. */
+  get headCode(): string | undefined {
+    return headCode(this.#connection);
+  }
+
+  /** How far its fields are on their way to another protection; undefined where they are not on their way. */
+  get conversion(): Progress | undefined {
+    const conversion = readFact(this.#connection, "conversion");
+    return conversion && { done: conversion.done, total: conversion.total };
   }
 
   close(): void {
@@ -139,6 +169,8 @@ export class Register {
 
   /** Goes on under another key, or none, after every field was written again. */
   continueUnder(dataKey: Uint8Array | undefined): void {
+    this.#unlocked?.protection.forget();
+    if (dataKey !== this.#dataKey) this.#dataKey?.fill(0);
     this.#dataKey = dataKey;
     this.#openContents();
   }
@@ -150,21 +182,18 @@ export class Register {
   }
 
   #forget(): void {
-    this.#unlocked?.store.protection.forget();
+    this.#unlocked?.protection.forget();
     this.#dataKey?.fill(0);
     this.#dataKey = undefined;
     this.#unlocked = undefined;
   }
 
   #openContents(): void {
-    const protection: FieldProtection = this.#dataKey === undefined ? plainFields : encryptedFields(this.#dataKey);
-    const id = registerId(this.#connection);
-    const store = new RecordStore(this.#connection, id, protection);
-    const journal = new Journal(this.#connection, id, protection);
-    const lines = new AthleteLines(this.#connection, id, protection);
+    const contents = contentsOf(this.#connection, this.#dataKey);
+    const { store, journal, lines } = contents;
     const index = new AthleteIndex(store, lines, this.readOnlyBecause === undefined);
     const reads = new RegisterReads(store, journal, index);
     const writes = new RegisterWrites(store, journal, index, this.circumstances);
-    this.#unlocked = { store, journal, lines, index, reads, writes };
+    this.#unlocked = { ...contents, index, reads, writes };
   }
 }

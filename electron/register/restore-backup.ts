@@ -1,17 +1,21 @@
 import { RequestRefused } from "../request-refused.ts";
-import { AthleteLines } from "./athlete-lines.ts";
 import { previewOf, withBackup } from "./backups.ts";
 import { Connection } from "./connection.ts";
 import { copyDatabase, copyInto } from "./copy-database.ts";
-import { encryptedFields, plainFields } from "./field-protection.ts";
-import { Journal } from "./journal.ts";
-import { bringUpToDate, settle } from "./open-register.ts";
-import { unwrapKey } from "./passphrase-key.ts";
-import { RecordStore } from "./record-store.ts";
+import { bringBackupsUnder, ownKeyOf } from "./kept-backups.ts";
+import { bringUnder, type Protection, protectionIn } from "./keys/bring-under.ts";
+import { contentsOf } from "./keys/contents.ts";
+import { newKey } from "./keys/encryption.ts";
+import { migrate } from "./migrations.ts";
+import { settle } from "./open-register.ts";
+import { unwrapKey, wrapKey } from "./passphrase-key.ts";
 import type { Register } from "./register.ts";
-import { readFact, registerId } from "./register-facts.ts";
-import { backupPath } from "./register-folder.ts";
+import { readFact, removeFact, writeFact } from "./register-facts.ts";
+import { backupPath, removeDatabase, restoringPath } from "./register-folder.ts";
 import type { BackupPreview } from "./register-views.ts";
+import { restoredWords } from "./restored-words.ts";
+import { reached } from "./steps.ts";
+import { bringBackups, convertToEnd, finishWhatWasBrokenOff, keysOfCopies } from "./unfinished.ts";
 import { verifyRegister } from "./verify-register.ts";
 
 /** The passphrases a backup may need: of the sealed file, and of the register inside where it is not today's. */
@@ -20,83 +24,171 @@ export interface BackupPassphrases {
   readonly register?: Uint8Array;
 }
 
-/** What a backup holds, before anything is replaced by it. */
+/** What a backup holds, and what will protect it, before anything is replaced by it. */
 export function previewBackup(
   register: Register,
   path: string,
   passphrases: BackupPassphrases,
 ): Promise<BackupPreview> {
-  return withBackup(path, passphrases.file, register.file, previewOf);
+  return withBackup(path, passphrases.file, register.file, (backup) => ({
+    ...previewOf(backup),
+    ...afterwards(register, backup),
+  }));
+}
+
+/** A register under a passphrase stays under it; one without takes over the backup's. */
+function afterwards(register: Register, backup: Connection): Afterwards {
+  const isEncrypted = readFact(backup, "protection") !== undefined;
+  const protection = register.encrypted ? "the register's" : isEncrypted ? "the backup's" : "none";
+  const isKnown = !isEncrypted || (!register.locked && isOwnKeyKnown(register, backup));
+  return {
+    afterwards: protection,
+    needsPassphrase: !isKnown,
+    protectionSentence: restoredWords(isEncrypted, protection),
+  };
+}
+
+type Afterwards = Pick<BackupPreview, "afterwards" | "needsPassphrase" | "protectionSentence">;
+
+function isOwnKeyKnown(register: Register, backup: Connection): boolean {
+  try {
+    ownKeyOf(backup, keysOfCopies(register));
+    return register.encrypted;
+  } catch (error) {
+    if (error instanceof RequestRefused) return false;
+    throw error;
+  }
 }
 
 /**
  * Puts a backup in the place of the register's content, after the backup was checked to the last byte and a copy of
- * today's content was made beside it.
+ * today's content was made beside it. What protects the register stays; one without a passphrase takes over the
+ * backup's, and its kept backups come under it first.
  * @throws RequestRefused when the backup cannot be used; the register is then as it was
  */
 export async function restoreBackup(register: Register, path: string, passphrases: BackupPassphrases): Promise<void> {
   register.requireWritable();
-  const dataKey = await withBackup(path, passphrases.file, register.file, async (backup) => {
-    const key = keyOf(backup, register.dataKey, passphrases.register);
-    checkContents(backup, key);
-    await copyDatabase(
-      register.connection,
-      backupPath(register.file, "before-restoring", register.circumstances.now()),
-    );
-    register.connection.close();
-    try {
-      await copyInto(backup, register.file);
-    } finally {
-      const connection = new Connection(register.file);
-      settle(connection);
-      register.continueOn(connection, undefinedUnlessEncrypted(connection, key, register.dataKey));
-    }
-    return key;
-  });
-  await bringUpToDate(register.connection, register.file, register.circumstances);
-  register.continueUnder(dataKey);
+  convertToEnd(register);
+  const restoring = restoringPath(register.file);
+  try {
+    const opened = await withBackup(path, passphrases.file, register.file, async (backup) => {
+      const found = openedWith(backup, register, passphrases);
+      checkContents(backup, found.key);
+      await copyDatabase(backup, restoring);
+      return found;
+    });
+    const target = protectionIn(register.connection, register.dataKey) ?? freshProtection(opened);
+    prepare(restoring, opened.key, target, register);
+    reached("restoration prepared");
+    const { now } = register.circumstances;
+    await copyDatabase(register.connection, backupPath(register.file, "before-restoring", now()));
+    reached("copy made");
+    if (!register.encrypted && target !== undefined) protectKeptBackups(register, target);
+    await replaceContent(register, restoring, target);
+  } finally {
+    removeDatabase(restoring);
+  }
   const { who, now } = register.circumstances;
   const { store, journal } = register.contents;
   store.connection.transaction(() => journal.append(now(), { action: "restored from a backup", who }, []));
+  bringBackups(register);
+  finishWhatWasBrokenOff(register);
 }
 
-/** After a copy that was broken off the register is what it was before; then its own key still fits. */
-function undefinedUnlessEncrypted(
-  connection: Connection,
-  restored: Uint8Array | undefined,
-  before: Uint8Array | undefined,
-): Uint8Array | undefined {
-  if (readFact(connection, "protection") === undefined) return undefined;
-  return restored !== undefined && opens(connection, restored) ? restored : before;
+/** The passphrase that opened the backup, around a data key that no other copy has. */
+function freshProtection(opened: OpenedWith): Protection | undefined {
+  if (opened.passphrase === undefined) return undefined;
+  const dataKey = newKey();
+  return { dataKey, wrapped: wrapKey(dataKey, opened.passphrase) };
 }
 
-function keyOf(
-  backup: Connection,
-  today: Uint8Array | undefined,
-  passphrase: Uint8Array | undefined,
-): Uint8Array | undefined {
+/** Brings the checked copy to today's schema and under the protection that it is to have. */
+function prepare(
+  restoring: string,
+  own: Uint8Array | undefined,
+  target: Protection | undefined,
+  register: Register,
+): void {
+  const copy = new Connection(restoring);
+  try {
+    copy.execute("PRAGMA secure_delete = ON; PRAGMA foreign_keys = ON;");
+    migrate(copy);
+    bringUnder(copy, own, target);
+    // What speaks of today's keys and of the copies kept beside the register stays true of them.
+    copy.transaction(() => {
+      for (const name of ["formerKeys", "clearKeys", "backupsBehind"] as const) {
+        const fact = readFact(register.connection, name);
+        if (fact === undefined) removeFact(copy, name);
+        else writeFact(copy, name, fact);
+      }
+    });
+    copy.execute("VACUUM");
+  } finally {
+    copy.close();
+  }
+}
+
+/**
+ * Kept backups come under the passphrase before the register does. Until the register has it, their key lies in it in the
+ * clear, as everything else does.
+ */
+function protectKeptBackups(register: Register, target: Protection): void {
+  const { connection } = register;
+  const clear = Buffer.from(target.dataKey).toString("base64");
+  connection.transaction(() => {
+    const keys = readFact(connection, "clearKeys")?.keys ?? [];
+    writeFact(connection, "clearKeys", { keys: [clear, ...keys] });
+  });
+  register.backupTroubles = bringBackupsUnder(register.file, keysOfCopies(register), target);
+}
+
+async function replaceContent(register: Register, restoring: string, target: Protection | undefined): Promise<void> {
+  const before = register.dataKey;
+  const copy = new Connection(restoring, { readOnly: true });
+  register.connection.close();
+  let isReplaced = false;
+  try {
+    await copyInto(copy, register.file);
+    isReplaced = true;
+    reached("content replaced");
+  } finally {
+    copy.close();
+    const connection = new Connection(register.file);
+    settle(connection);
+    // After a copy that was broken off the register is what it was before; then its own key still fits.
+    register.continueOn(connection, isReplaced ? target?.dataKey : before);
+  }
+}
+
+/** What opens the backup's content. */
+interface OpenedWith {
+  /** Undefined where no passphrase protects it. */
+  readonly key: Uint8Array | undefined;
+  /** Where it was one that was given, and not a key that the register knows. */
+  readonly passphrase?: Uint8Array;
+}
+
+function openedWith(backup: Connection, register: Register, passphrases: BackupPassphrases): OpenedWith {
+  if (readFact(backup, "conversion") !== undefined) {
+    throw new RequestRefused(
+      "This is a register whose passphrase was just being set or taken away when it was copied: open it once as a register, then back it up.",
+    );
+  }
   const wrapped = readFact(backup, "protection");
-  if (wrapped === undefined) return undefined;
-  if (today !== undefined && opens(backup, today)) return today;
-  const key = passphrase === undefined ? undefined : unwrapKey(wrapped, passphrase);
-  if (key !== undefined) return key;
+  if (wrapped === undefined) return { key: undefined };
+  // A register without a passphrase takes over the backup's, so it must be given even where the key is known.
+  if (register.encrypted && isOwnKeyKnown(register, backup)) return { key: ownKeyOf(backup, keysOfCopies(register)) };
+  for (const passphrase of [passphrases.register, passphrases.file]) {
+    const key = passphrase === undefined ? undefined : unwrapKey(wrapped, passphrase);
+    if (key !== undefined && passphrase !== undefined) return { key: ownKeyOf(backup, [key]), passphrase };
+  }
   throw new RequestRefused("The register in this backup has a passphrase of its own: give that one to restore it.");
 }
 
-function opens(connection: Connection, key: Uint8Array): boolean {
-  const journal = new Journal(connection, registerId(connection), encryptedFields(key));
-  return journal.readTitle(1) !== undefined;
-}
-
 function checkContents(backup: Connection, key: Uint8Array | undefined): void {
-  const protection = key === undefined ? plainFields : encryptedFields(key);
-  const id = registerId(backup);
-  const { problems } = verifyRegister(
-    new RecordStore(backup, id, protection),
-    new Journal(backup, id, protection),
-    new AthleteLines(backup, id, protection),
-    true,
-  );
+  const { store, journal, lines, protection } = contentsOf(backup, key);
+  const { problems } = verifyRegister(store, journal, lines, true);
+  protection.forget();
   const [first] = problems;
   if (first !== undefined) throw new RequestRefused(`This backup is damaged and was not used. ${first}`);
 }

@@ -3,7 +3,6 @@ import { athleteLinesOf } from "./athlete-index.ts";
 import { type AthleteLines, hasAthleteLines } from "./athlete-lines.ts";
 import { sameBytes, sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection, numberOf, textOf } from "./connection.ts";
-import { presentKinds } from "./erase-records.ts";
 import {
   contentOf,
   entryHash,
@@ -14,6 +13,8 @@ import {
   noRecord,
   partDigest,
 } from "./journal.ts";
+import { contentKeyFits, hasContentKeys } from "./keys/content-keys.ts";
+import { presentKinds } from "./present-kinds.ts";
 import type { RecordStore } from "./record-store.ts";
 import { type RecordState, referenceNames } from "./record-tables.ts";
 import { readFact, registerId } from "./register-facts.ts";
@@ -58,9 +59,11 @@ export function verifyRegister(
   attempt(() => {
     journalEntries = checkJournal(connection, journal, unlocked, counts.digests, say);
   });
+  attempt(() => checkKeys(connection, journal, unlocked, say));
   attempt(() => checkAthleteLines(store, lines, unlocked, say));
   const { records, recordings } = counts;
-  return { problems, records, recordings, journalEntries, contentsChecked: unlocked };
+  const isKeyed = journal.headKey !== undefined;
+  return { problems, records, recordings, journalEntries, contentsChecked: unlocked, isKeyed };
 }
 
 type Say = (sentence: string) => void;
@@ -80,7 +83,7 @@ function checkRecords(store: RecordStore, unlocked: boolean, say: Say) {
   const digests = new Map<string, Uint8Array>();
   let records = 0;
   let recordings = 0;
-  for (const kind of presentKinds(store)) {
+  for (const kind of presentKinds(connection)) {
     for (const row of connection.each(`SELECT * FROM ${kind}`)) {
       records += 1;
       const id = textOf(row, "id");
@@ -111,6 +114,22 @@ function checkRecords(store: RecordStore, unlocked: boolean, say: Say) {
     }
   }
   return { records, recordings, digests };
+}
+
+/** Content keys, and the seal of the journal's head; where no passphrase protects the register there is nothing of the kind. */
+function checkKeys(connection: Connection, journal: Journal, unlocked: boolean, say: Say): void {
+  if (readFact(connection, "protection") === undefined || !hasContentKeys(connection)) return;
+  const id = registerId(connection);
+  for (const row of connection.each("SELECT * FROM contentKeys")) {
+    const keyId = textOf(row, "keyId");
+    if (!contentKeyFits(id, row)) say(`The content key ${keyId} does not fit its checksum.`);
+    else if (unlocked && !journal.protection.opens(keyId)) say(`The content key ${keyId} cannot be unwrapped.`);
+  }
+  if (unlocked && !journal.headIsSealed) {
+    say(
+      "The journal's end does not carry its seal: entries were taken away or added by somebody without the passphrase.",
+    );
+  }
 }
 
 /** The list of athletes against the records it is made from. Lines that are out of step are made anew anyway. */

@@ -1,7 +1,7 @@
 import { closeSync, openSync } from "node:fs";
 import { Connection } from "../../../electron/register/connection.ts";
-import { plainFields } from "../../../electron/register/field-protection.ts";
 import { Journal } from "../../../electron/register/journal.ts";
+import { plainFields } from "../../../electron/register/keys/field-protection.ts";
 import { migrate } from "../../../electron/register/migrations.ts";
 import { RecordStore } from "../../../electron/register/record-store.ts";
 import { registerId, writeIdentity } from "../../../electron/register/register-facts.ts";

@@ -1,4 +1,3 @@
-import { readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { deflateSync } from "node:zlib";
 import { expect, test } from "vitest";
@@ -99,30 +98,6 @@ test("the passphrase can be taken away again", async () => {
   const [backup = ""] = keptBackups(register.file);
   expect((await testRegister({ file: backup })).verify().problems).toEqual([]);
   expect(() => removePassphrase(register)).toThrow("The register has no passphrase.");
-});
-
-test("broken off after the backups, it can be done again with the same passphrase, and not with another", async () => {
-  const register = await filledRegister();
-  await keepDailyBackup(register);
-  register.close();
-  const plain = readFileSync(register.file);
-  const first = await testRegister({ file: register.file });
-  setPassphrase(first, passphrase);
-  first.close();
-  // The backups are encrypted, the register's own transaction has not taken place.
-  writeFileSync(register.file, plain);
-  const again = await testRegister({ file: register.file });
-  expect(again.encrypted).toBe(false);
-  expect(() => setPassphrase(again, other)).toThrow("is under another passphrase: move it elsewhere first");
-  expect(again.encrypted).toBe(false);
-  setPassphrase(again, passphrase);
-  const [backup = ""] = keptBackups(register.file);
-  again.close();
-  for (const file of [register.file, backup]) {
-    const opened = await testRegister({ file, passphrase });
-    expect(opened.verify()).toMatchObject({ problems: [], contentsChecked: true });
-    opened.close();
-  }
 });
 
 test("fields cannot be moved to another row or register: they are bound to their place", async () => {

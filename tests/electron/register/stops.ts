@@ -1,0 +1,27 @@
+import { cpSync } from "node:fs";
+import { basename, dirname, join } from "node:path";
+import { type Step, tellSteps } from "../../../electron/register/steps.ts";
+import { temporaryFolder } from "./register-world.ts";
+
+/** A register's folder as a stop of the program between two steps would have left it. */
+export interface Stopped {
+  readonly step: Step;
+  /** The register's file in the copy of the folder. */
+  readonly file: string;
+}
+
+/** Copies the register's whole folder, log and backups included, after each step of the work. */
+export async function stoppedAfterEachStep(registerFile: string, work: () => unknown): Promise<readonly Stopped[]> {
+  const stops: Stopped[] = [];
+  tellSteps((step) => {
+    const folder = join(temporaryFolder(), "stopped");
+    cpSync(dirname(registerFile), folder, { recursive: true });
+    stops.push({ step, file: join(folder, basename(registerFile)) });
+  });
+  try {
+    await work();
+  } finally {
+    tellSteps(undefined);
+  }
+  return stops;
+}
