@@ -5,7 +5,9 @@ import { looksLikeArchive } from "../register/archive/read-archive.ts";
 import { writeArchive } from "../register/archive/write-archive.ts";
 import { backUpTo, keepDailyBackup, makeDailyBackup } from "../register/backups.ts";
 import { eraseForGood, previewErasure } from "../register/erase-for-good.ts";
+import { checkCode } from "../register/head-code.ts";
 import { type ImportedSession, importSession } from "../register/import-sessions.ts";
+import { troubleWords } from "../register/kept-backups.ts";
 import type { Register } from "../register/register.ts";
 import { removePassphrase, setPassphrase } from "../register/register-passphrase.ts";
 import type { AthleteLine } from "../register/register-views.ts";
@@ -28,6 +30,7 @@ export const registerOptionNames = [
   "confirm",
   "cautions",
   "by",
+  "code",
 ] as const;
 
 /** What was asked of the register. */
@@ -86,13 +89,19 @@ export const registerActions: Readonly<Record<string, RegisterAction>> = {
     check: ({ newPassphrase }) => void needed(newPassphrase, "--new-passphrase-file FILE"),
     run: (register, { newPassphrase }) => {
       setPassphrase(register, needed(newPassphrase, "--new-passphrase-file FILE"));
-      return done({ protected: true }, "The register and its backups are under the new passphrase.");
+      return withTroubles(
+        register,
+        done({ protected: true }, "The register and its backups are under the new passphrase."),
+      );
     },
   },
   unprotect: {
     run: (register) => {
       removePassphrase(register);
-      return done({ protected: false }, "The register and its backups have no passphrase any more.");
+      return withTroubles(
+        register,
+        done({ protected: false }, "The register and its backups have no passphrase any more."),
+      );
     },
   },
 };
@@ -226,7 +235,7 @@ async function restore(register: Register, request: RegisterRequest): Promise<Re
   const passphrases = request.filePassphrase === undefined ? {} : { file: request.filePassphrase };
   const inside = request.newPassphrase === undefined ? {} : { register: request.newPassphrase };
   const preview = await previewBackup(register, path, passphrases);
-  const holds = `${path} holds ${counted(preview.athletes, "athlete")}, ${counted(preview.sessions, "session")} and ${counted(preview.recordings, "recording")}; its last change is of ${preview.lastChange}.`;
+  const holds = `${path} holds ${counted(preview.athletes, "athlete")}, ${counted(preview.sessions, "session")} and ${counted(preview.recordings, "recording")}; its last change is of ${preview.lastChange}. ${preview.protectionSentence}`;
   if (request.options.confirm === undefined) {
     return {
       ...done({ preview, restored: false }, holds),
@@ -242,15 +251,27 @@ async function restore(register: Register, request: RegisterRequest): Promise<Re
   );
 }
 
-function verify(register: Register): RegisterAnswer {
+function verify(register: Register, { options }: RegisterRequest): RegisterAnswer {
   const verification = register.verify();
+  const code = options.code === undefined ? undefined : checkCode(register.connection, options.code);
   const { problems, records, recordings, journalEntries, contentsChecked } = verification;
   const entries = journalEntries === 1 ? "1 entry" : `${journalEntries} entries`;
   const counts = `Checked: ${counted(records, "record")}, ${counted(recordings, "recording")} and ${entries} of the journal`;
   const lines = problems.length === 0 ? [`${counts}; everything is as it was written.`] : [`${counts}.`, ...problems];
   const locked = "The register is locked: contents were not decrypted; --passphrase-file checks them too.";
-  const needsEyes = problems.length > 0 || !contentsChecked;
-  return { document: verification, lines, remarks: contentsChecked ? [] : [locked], needsEyes };
+  const open =
+    "The register has no passphrase: whoever holds the file can write it anew, journal included; only a code that was printed before tells of that.";
+  return {
+    document: { ...verification, headCode: register.headCode, ...(code && { code }) },
+    lines: [
+      ...lines,
+      ...(register.encrypted ? [] : [open]),
+      `The journal's code now: ${register.headCode ?? "none"}`,
+      ...(code ? [code.sentence] : []),
+    ],
+    remarks: contentsChecked ? [] : [locked],
+    needsEyes: problems.length > 0 || !contentsChecked || code?.fits === false,
+  };
 }
 
 function erase(register: Register, { options }: RegisterRequest): RegisterAnswer {
@@ -279,6 +300,12 @@ function athleteOf(register: Register, codeOrId: string): AthleteLine {
     );
   }
   return only;
+}
+
+/** The same with every kept backup that could not be brought along. */
+function withTroubles(register: Register, answer: RegisterAnswer): RegisterAnswer {
+  const troubles = register.backupTroubles.map(troubleWords);
+  return { ...answer, remarks: [...(answer.remarks ?? []), ...troubles], needsEyes: troubles.length > 0 };
 }
 
 function isFile(path: string): boolean {

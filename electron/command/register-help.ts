@@ -11,11 +11,14 @@ Keeps athletes, sessions and recordings in one file.
                               refused for sessions of today or without a date
   export --out FILE           everything as one archive; --athlete CODE: that athlete alone
   backup                      a copy beside the register, one of the last ten; --out FILE: a copy elsewhere
-  restore BACKUP              says what a backup holds; --confirm replace puts it in the place of the register's content,
-                              of which a copy is made first
-  verify                      checks every row, every recording, the references and the journal
+  restore BACKUP              says what a backup holds and what will protect it; --confirm replace puts it in the place
+                              of the register's content, of which a copy is made first. A register under a passphrase
+                              stays under it, one without takes over the backup's
+  verify                      checks every row, every recording, the references and the journal, and prints the journal's
+                              code; --code CODE checks one that was printed before, say on a sheet
   erase --athlete CODE        says what erasing would remove; --confirm CODE erases that athlete for good
-  protect                     puts the register under the passphrase in --new-passphrase-file, or changes it
+  protect                     puts the register under the passphrase in --new-passphrase-file, or changes it; kept
+                              backups come along, and one that cannot is named
   unprotect                   takes the passphrase away
 
 Options:
@@ -24,8 +27,7 @@ Options:
   --passphrase-file FILE      holds the register's passphrase in its first line
   --file-passphrase-file FILE holds the passphrase of an archive or a backup kept elsewhere: export and backup put
                               the file under it, import and restore open it
-  --new-passphrase-file FILE  protect: the passphrase from now on; restore: that of the register inside the backup,
-                              where it is not today's
+  --new-passphrase-file FILE  protect: the passphrase from now on; restore: that of the register inside the backup
 
 A passphrase that is forgotten cannot be recovered. Erasing reaches the register and the copies beside it; archives and
 backups kept elsewhere are named and have to be deleted by hand.

@@ -1,6 +1,6 @@
 import type { Workspace } from "../host-api.ts";
 import type { HostHandlers } from "../host-handlers.ts";
-import { removePassphrase, setPassphrase } from "../register/register-passphrase.ts";
+import { removingPassphrase, settingPassphrase } from "../register/register-passphrase.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { archiveHandlers } from "./archive-handlers.ts";
 import { backupHandlers } from "./backup-handlers.ts";
@@ -30,16 +30,12 @@ export function registerHandlers(home: RegisterHome): RegisterHandlers {
       home.unlock(passphrase);
       return thenRead();
     },
-    "register.setPassphrase": ({ passphrase }) => {
-      setPassphrase(home.register, passphrase);
-      home.beganAnew();
-      home.attend();
+    "register.setPassphrase": async ({ passphrase }) => {
+      await home.protect((register) => settingPassphrase(register, passphrase));
       return thenRead();
     },
-    "register.removePassphrase": () => {
-      removePassphrase(home.register);
-      home.beganAnew();
-      home.attend();
+    "register.removePassphrase": async () => {
+      await home.protect(removingPassphrase);
       return thenRead();
     },
     // Where an operating system keeps passphrases, the window's own handler stands before this one.

@@ -2,11 +2,13 @@ import { chmodSync, existsSync, mkdirSync } from "node:fs";
 import { join } from "node:path";
 import type { StepReach } from "../edit-history.ts";
 import { keepDailyBackup } from "../register/backups.ts";
+import { troubleWords } from "../register/kept-backups.ts";
 import { openRegister } from "../register/open-register.ts";
 import type { Register } from "../register/register.ts";
 import type { Circumstances } from "../register/register-writes.ts";
 import { RequestRefused } from "../request-refused.ts";
 import type { WorkspaceState } from "../workspace.ts";
+import { ConversionRunner } from "./conversion-runner.ts";
 import { copyDemo, removeCopy } from "./demo-copy.ts";
 import { IdleClock } from "./idle-clock.ts";
 import { keptSession } from "./kept-session.ts";
@@ -33,6 +35,8 @@ export class RegisterHome {
   #problem = "";
   /** Why the day's backup could not be made. */
   #backupTrouble = "";
+  /** Brings fields under another protection while the screens are used. */
+  readonly #conversion = new ConversionRunner(() => this.#converted());
   /** Why the folder of the user's data cannot be used. */
   readonly #folderTrouble: string;
   #preferences: Preferences;
@@ -64,9 +68,26 @@ export class RegisterHome {
     await this.#open("own", this.#ownFile, true);
     if (wasDemo) removeCopy(this.#demoFile);
     if (this.#register === undefined || this.#register.readOnlyBecause !== undefined) return;
-    await keepDailyBackup(this.#register).catch((error: unknown) => {
+    await this.#keepDailyBackup(this.#register);
+  }
+
+  async #keepDailyBackup(register: Register): Promise<void> {
+    await keepDailyBackup(register).catch((error: unknown) => {
       this.#backupTrouble = `Today's backup could not be made: ${sentenceOfTrouble(error)}`;
     });
+  }
+
+  /** Sets, changes or removes what protects the register, step by step. */
+  async protect(steps: (register: Register) => Generator<unknown>): Promise<void> {
+    await this.#conversion.run(steps(this.register));
+  }
+
+  #converted(): void {
+    const register = this.#register;
+    if (register === undefined || register.locked) return;
+    this.beganAnew();
+    this.attend();
+    if (this.#kind === "own" && register.readOnlyBecause === undefined) void this.#keepDailyBackup(register);
   }
 
   /** Opens the demo world as a new copy. */
@@ -141,6 +162,7 @@ export class RegisterHome {
     for (const id of this.#shownBefore) if (register.reads.describedSession(id) !== undefined) this.show(id);
     this.#shownBefore = [];
     this.attend();
+    this.#conversion.goOn(register);
   }
 
   /** A person is there. */
@@ -181,6 +203,11 @@ export class RegisterHome {
       ...(register?.readOnlyBecause !== undefined && { readOnlyBecause: register.readOnlyBecause }),
       ...(register?.damage !== undefined && { damage: register.damage }),
       ...(this.#backupTrouble !== "" && { backupTrouble: this.#backupTrouble }),
+      ...(register?.conversion !== undefined && { conversion: register.conversion }),
+      protectionTroubles: [
+        ...(this.#conversion.trouble === "" ? [] : [this.#conversion.trouble]),
+        ...(register?.backupTroubles ?? []).map(troubleWords),
+      ],
     };
   }
 
@@ -195,6 +222,7 @@ export class RegisterHome {
     try {
       this.#register = await openRegister(file, {
         create,
+        convertLater: true,
         ...(circumstances && { circumstances }),
         ...(waitMilliseconds !== undefined && { waitMilliseconds }),
       });
@@ -203,6 +231,7 @@ export class RegisterHome {
       return;
     }
     if (kind === "demo") this.#showDemo(this.#register);
+    this.#conversion.goOn(this.#register);
   }
 
   /** The program is of use without a register too. */

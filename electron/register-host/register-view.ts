@@ -16,6 +16,10 @@ export interface RegisterView {
   readonly damage?: string;
   /** Why today's backup could not be made, in one sentence. */
   readonly backupTrouble?: string;
+  /** How many of its fields are written again under another protection; absent where none are on their way. */
+  readonly conversion?: { readonly done: number; readonly total: number };
+  /** What could not be brought under the register's protection or rid of what was erased, a sentence each. */
+  readonly protectionTroubles: readonly string[];
   /** The person has a register of their own on this computer. */
   readonly hasOwn: boolean;
   /** Minutes without a sign of a person after which it locks itself; 0: never. */

@@ -16,12 +16,13 @@ function reasonWords(reason: string): string {
   return reason.startsWith("before-schema") ? "made before the register was brought up to date" : reason;
 }
 
-/** What a backup holds, in a sentence. */
-export function previewWords({ athletes, sessions, recordings, lastChange, encrypted }: BackupPreview): string {
+/** What a backup holds, and what will protect it, in a few sentences. */
+export function previewWords(preview: BackupPreview): string {
+  const { athletes, sessions, recordings, lastChange } = preview;
   const holds = [countOf(athletes, "athlete"), countOf(sessions, "session"), countOf(recordings, "recording")].join(
     ", ",
   );
   const changed =
     lastChange === "" ? "" : ` Last changed ${dateWords(lastChange.slice(0, 10))}, ${lastChange.slice(11, 16)} UTC.`;
-  return `It holds ${holds}.${changed}${encrypted ? " A passphrase protects it." : ""}`;
+  return `It holds ${holds}.${changed} ${preview.protectionSentence}`;
 }

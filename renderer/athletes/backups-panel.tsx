@@ -159,9 +159,9 @@ function BackupLook({ path, onClose }: { readonly path: string; readonly onClose
       {preview !== undefined && (
         <>
           <p>{previewWords(preview)}</p>
-          {preview.encrypted && (
+          {preview.needsPassphrase && (
             <PasswordInput
-              label="Passphrase of the register in it, if another one"
+              label="Passphrase of the register in it"
               visibilityToggleButtonProps={{ "aria-label": "Show the passphrase of the register in the backup" }}
               value={registerPassphrase}
               onChange={(event) => setRegisterPassphrase(event.currentTarget.value)}

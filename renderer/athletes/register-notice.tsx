@@ -1,4 +1,5 @@
 import { Button } from "@mantine/core";
+import { useEffect } from "react";
 import type { Workspace } from "../../electron/host-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 
@@ -13,7 +14,18 @@ export function RegisterNotice({ workspace }: { readonly workspace: Workspace })
       </section>
     );
   }
-  const { kind, problem, file, readOnlyBecause, damage, backupTrouble, encrypted, hasOwn } = register;
+  const {
+    kind,
+    problem,
+    file,
+    readOnlyBecause,
+    damage,
+    backupTrouble,
+    encrypted,
+    hasOwn,
+    conversion,
+    protectionTroubles,
+  } = register;
   if (kind === "none") {
     return (
       <section className="panel panel-padded session-statements" aria-label="The register">
@@ -48,11 +60,32 @@ export function RegisterNotice({ workspace }: { readonly workspace: Workspace })
       {readOnlyBecause !== undefined && <p className="caution finding">{readOnlyBecause}</p>}
       {damage !== undefined && <p className="caution finding">{damage}</p>}
       {backupTrouble !== undefined && <p className="caution finding">{backupTrouble}</p>}
+      {conversion !== undefined && <ConversionNotice {...conversion} />}
+      {protectionTroubles.map((trouble) => (
+        <p key={trouble} className="caution finding">
+          {trouble}
+        </p>
+      ))}
       {kind === "own" && !encrypted && (
         <p className="muted">
           The register has no passphrase: what protects it when this computer is lost is the encryption of its disk.
         </p>
       )}
     </section>
+  );
+}
+
+/** How far the register's fields are on their way under another protection; looked at again each second. */
+function ConversionNotice({ done, total }: { readonly done: number; readonly total: number }) {
+  const { apply } = useWorkspace();
+  useEffect(() => {
+    const timer = setInterval(() => void apply("workspace.read", {}), 1000);
+    return () => clearInterval(timer);
+  }, [apply]);
+  return (
+    <p role="status">
+      Everything is being written again under the register's new protection: {done} of {total}. You can go on working;
+      it is finished at the next opening if the program is closed.
+    </p>
   );
 }
