@@ -6,6 +6,7 @@ import type { Settings } from "../core/settings.ts";
 import { KeptSteps } from "./kept-steps.ts";
 import type { LayoutShelf } from "./layouts/layout-shelf.ts";
 import { type StoredSession, sessionInput } from "./stored-session.ts";
+import { type FileGuard, putAsideReason } from "./worker/file-guard.ts";
 
 const noLayouts: readonly Layout[] = [];
 
@@ -22,6 +23,15 @@ export class Analyses {
   constructor(settings: Settings, shelf: LayoutShelf | undefined) {
     this.#settings = settings;
     this.#shelf = shelf;
+  }
+
+  /** From now on the guard stands over the work on each file. */
+  guardWith(guard: FileGuard): void {
+    this.#steps.guard = guard;
+  }
+
+  get guard(): FileGuard {
+    return this.#steps.guard;
   }
 
   /** The saved layouts that answer for files of their shape. */
@@ -52,6 +62,10 @@ export class Analyses {
   }
 
   #analyze(session: StoredSession, files: readonly RecordingFile[]): SessionAnalysis {
-    return analyzeSession(sessionInput(session, this.layouts, files), this.#settings, this.#steps);
+    const unreadable = files
+      .filter((file) => this.guard.isPutAside(file))
+      .map(({ path }) => ({ path, reason: putAsideReason }));
+    const opened = unreadable.length === 0 ? files : files.filter((file) => !this.guard.isPutAside(file));
+    return analyzeSession({ ...sessionInput(session, this.layouts, opened), unreadable }, this.#settings, this.#steps);
   }
 }

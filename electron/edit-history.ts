@@ -34,6 +34,13 @@ export type EditStep = StatedStep | KeptStep;
 /** A step as it stands in the history, under a number of its own. */
 export type NumberedStep = EditStep & { readonly number: number };
 
+/** The steps that live in memory alone, with the number of the last one ever given. */
+export interface HeldHistory {
+  readonly done: readonly NumberedStep[];
+  readonly undone: readonly NumberedStep[];
+  readonly steps: number;
+}
+
 /** Most steps that can be taken back. */
 const mostSteps = 500;
 
@@ -108,6 +115,17 @@ export class EditHistory {
   /** Forgets everything. */
   clear(): void {
     this.#keepOnly(() => false);
+  }
+
+  /** The steps of sessions that live in memory alone; those of the register belong to its journal. */
+  get held(): HeldHistory {
+    const own = (steps: readonly NumberedStep[]) => steps.filter((step) => !("sequence" in step));
+    return { done: own(this.#done), undone: own(this.#undone), steps: this.#steps };
+  }
+
+  /** Goes on where another history ended: no number is given twice. */
+  takeOver({ done, undone, steps }: HeldHistory): void {
+    [this.#done, this.#undone, this.#steps] = [done, undone, steps];
   }
 
   /** Everything as it is now, to come back to. @returns brings it back */

@@ -65,6 +65,8 @@ export interface Workspace {
   readonly layouts: readonly SavedLayout[];
   /** Why files in the folder of the saved layouts are not used, a sentence each. */
   readonly unusableLayouts: readonly string[];
+  /** The part of the program that computes came to an end and was started again: why, and what that means. */
+  readonly restarted?: string;
   /** The record of the session shown, where it is kept in the register. */
   readonly keptAs?: string;
   /** The register that is open; absent where the host has none. */

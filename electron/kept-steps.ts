@@ -3,6 +3,8 @@ import { analyzeDrafts, type DraftedFile, draftFile, type FileSteps, type FileTr
 import { isSameShape } from "../core/recording/same-shape.ts";
 import type { Settings } from "../core/settings.ts";
 import type { TrialWeightContext } from "../core/weight/session-weighing.ts";
+import { joinPath } from "./recording-names.ts";
+import { type FileGuard, noGuard } from "./worker/file-guard.ts";
 
 interface Drafted {
   readonly key: string;
@@ -24,6 +26,8 @@ const keptByteLimit = 256 * 1024 * 1024;
  */
 export class KeptSteps implements FileSteps {
   readonly #byteLimit: number;
+  /** Stands over the work on each file. */
+  guard: FileGuard = noGuard;
   /** In the order of their last use. */
   readonly #drafted = new Map<string, Drafted>();
   readonly #analyzed = new WeakMap<DraftedFile, Analyzed>();
@@ -47,6 +51,7 @@ export class KeptSteps implements FileSteps {
       }
       this.#drop(place);
     }
+    this.guard.begin({ path: joinPath(session.folder, file.path), sha256: file.sha256 });
     const drafted = draftFile(file, statementsAbout(session, { file }), settings);
     this.#keep(place, { key: this.#draftKey(statementsAbout(session, drafted.read), settings), drafted });
     return drafted;
@@ -58,6 +63,8 @@ export class KeptSteps implements FileSteps {
     const key = JSON.stringify([ownWeight, own.description, own.stated, this.#textOf(settings)]);
     const kept = this.#analyzed.get(drafted);
     if (kept?.key === key) return kept.trials;
+    const { path, sha256 } = drafted.read.file;
+    this.guard.begin({ path: joinPath(session.folder, path), sha256 });
     const trials = analyzeDrafts(drafted, ownWeight, own, settings);
     this.#analyzed.set(drafted, { key, trials });
     return trials;

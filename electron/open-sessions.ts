@@ -13,6 +13,7 @@ import type { KeptChange, SessionKeeper } from "./session-keeper.ts";
 import { listSessions } from "./session-list.ts";
 import type { StoredSession } from "./stored-session.ts";
 import { broughtBack, takeOutWords, withoutEntriesOf, withoutFiles } from "./taken-out.ts";
+import type { HeldWorkspace } from "./worker/held-state.ts";
 
 /** The sessions that are open, what was said about them, and the steps that can be taken back. */
 export class OpenSessions {
@@ -86,6 +87,21 @@ export class OpenSessions {
     this.history.clear();
     this.shown = "";
     this.#nothingSaid();
+  }
+
+  /** What lives in memory alone. */
+  get held(): Pick<HeldWorkspace, "sessions" | "takenAlong" | "history" | "shown"> {
+    const sessions = this.all.filter(({ keptAs }) => keptAs === undefined);
+    return { sessions, takenAlong: [...this.#kept], history: this.history.held, shown: this.shown };
+  }
+
+  /** Goes on with what lived in memory alone, in the place of what is open. */
+  takeOver({ sessions, takenAlong, history, shown }: OpenSessions["held"]): void {
+    this.clear();
+    for (const session of sessions) this.put(session);
+    for (const [folder, description] of takenAlong) this.#kept.set(folder, description);
+    this.history.takeOver(history);
+    this.shown = this.has(shown) ? shown : (listSessions(this.all)[0]?.folder ?? "");
   }
 
   /** States something about a session, as a step that can be taken back. */

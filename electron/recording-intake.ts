@@ -10,11 +10,13 @@ import type { Stated } from "./edit-history.ts";
 import type { HostApi, RecordingAnswers, TakenFile } from "./host-api.ts";
 import { isNamed, otherKindOfFile } from "./left-aside/other-kind.ts";
 import type { OpenSessions } from "./open-sessions.ts";
-import { sessionFileName, splitPath } from "./recording-names.ts";
+import { joinPath, sessionFileName, splitPath } from "./recording-names.ts";
 import { viewRecording } from "./recording-view.ts";
 import { RequestRefused } from "./request-refused.ts";
 import { isSameSession } from "./same-session.ts";
 import { copiesOf, recordingFile, type StoredSession, withFile } from "./stored-session.ts";
+import { putAsideReason } from "./worker/file-guard.ts";
+import type { HeldWorkspace } from "./worker/held-state.ts";
 
 /** Most bytes of recordings held at a time. */
 const totalByteLimit = 1024 * 1024 * 1024;
@@ -42,6 +44,16 @@ export class RecordingIntake {
       this.#batches.clear();
       for (const [name, places] of batches) this.#batches.set(name, places);
     };
+  }
+
+  /** Where each batch that is coming in puts its folders. */
+  get held(): HeldWorkspace["batches"] {
+    return [...this.#batches].map(([name, places]) => [name, places.all]);
+  }
+
+  takeOver(batches: HeldWorkspace["batches"]): void {
+    this.#batches.clear();
+    for (const [name, places] of batches) this.#batches.set(name, new BatchPlaces(places));
   }
 
   /** Forgets the batches. */
@@ -102,6 +114,9 @@ export class RecordingIntake {
 
   #addRecording(before: StoredSession, file: RecordingFile, answer: AnswerOnIntake = () => ({})): TakenFile {
     const { folder } = before;
+    if (this.#analyses.guard.isPutAside(file)) {
+      return { folder, outcome: "refused", message: putAsideWords(joinPath(folder, file.path)), sameAs: [] };
+    }
     const replaced = before.files.find((each) => each.path === file.path);
     const copy = before.files.find((each) => each.path !== file.path && each.sha256 === file.sha256);
     const session = withFile(before, file);
@@ -131,6 +146,11 @@ export class RecordingIntake {
       const message = `${sessionFileName} was left out: what is said about a session of the register is changed on the screens.`;
       return { folder, outcome: "refused", message, sameAs: [] };
     }
+    const { sha256 } = recordingFile(sessionFileName, bytes);
+    const path = joinPath(folder, sessionFileName);
+    if (this.#analyses.guard.isPutAside({ sha256 }))
+      return { folder, outcome: "refused", message: putAsideWords(path), sameAs: [] };
+    this.#analyses.guard.begin({ path, sha256 });
     const { description, findings } = parseSessionFile(bytes);
     this.#open.describe(session, { description, findings });
     const first = findings[0];
@@ -174,6 +194,10 @@ export class RecordingIntake {
     this.#batches.set(batch, places);
     return places;
   }
+}
+
+function putAsideWords(path: string): string {
+  return `${path} was left out because it ${putAsideReason}.`;
 }
 
 function besideWords(folder: string, place: string): string {

@@ -40,6 +40,7 @@ const tellingRequests = [
   "trials.trace",
   "sides.curves",
   "sheet.read",
+  "register.attend",
   "register.verify",
   "athletes.list",
   "records.previewErasure",
@@ -47,6 +48,11 @@ const tellingRequests = [
   "backups.read",
   "backups.preview",
 ] as const satisfies readonly HostRequestName[];
+
+/** True for a request that only tells what there is. */
+export function onlyTells(name: HostRequestName): boolean {
+  return (tellingRequests as readonly HostRequestName[]).includes(name);
+}
 
 const changeNothing: ReadonlySet<HostRequestName> = new Set([...wholeRequests, ...tellingRequests]);
 

@@ -51,6 +51,8 @@ import type { SessionKeeper } from "./session-keeper.ts";
 import { listSessions, sessionToBeginWith } from "./session-list.ts";
 import { copiesOf, type StoredSession } from "./stored-session.ts";
 import { feetInOrder, swappedFeet } from "./swapped-feet.ts";
+import type { FileGuard } from "./worker/file-guard.ts";
+import type { HeldWorkspace } from "./worker/held-state.ts";
 
 type Edit = (description: SessionDescription) => SessionDescription;
 type Started = StartedFrom<SessionDescription>;
@@ -69,6 +71,8 @@ export class WorkspaceState {
   readonly #texts = new FileTexts();
   readonly #now: () => Date;
   #demo = false;
+  /** How the thread that worked before this one ended, in words for the person; "" where there was none. */
+  restarted = "";
 
   /**
    * @param sampleTraces folder of the demo world's recordings
@@ -109,6 +113,7 @@ export class WorkspaceState {
       unsaved: !this.#demo && this.#open.isUnsaved,
       layouts: this.#analyses.layouts.map(({ name, shape, answers }) => ({ name, shape, answers })),
       unusableLayouts: (this.#shelf?.unusable ?? []).map(({ file, reason }) => `${file}: ${reason}`),
+      ...(this.restarted !== "" && { restarted: this.restarted }),
       ...(session?.keptAs !== undefined && { keptAs: session.keptAs }),
       ...(this.#open.keeper && { register: this.#open.keeper.view() }),
     };
@@ -169,6 +174,24 @@ export class WorkspaceState {
   /** Reads sessions of the register again; one that is gone closes. */
   refreshKept(only?: string): void {
     this.#open.refreshKept(only);
+  }
+
+  /** From now on the guard stands over the work on each file. */
+  guardWith(guard: FileGuard): void {
+    this.#analyses.guardWith(guard);
+  }
+
+  /** What lives in memory alone and would be lost with it. */
+  get held(): HeldWorkspace {
+    return { ...this.#open.held, demo: this.#demo, batches: this.#intake.held };
+  }
+
+  /** Goes on with what another workspace held, in the place of what is open. */
+  takeOver({ demo, batches, ...open }: HeldWorkspace): void {
+    this.clear();
+    this.#open.takeOver(open);
+    this.#intake.takeOver(batches);
+    this.#demo = demo;
   }
 
   /** Closes everything. */

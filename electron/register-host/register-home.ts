@@ -7,6 +7,7 @@ import { openRegister } from "../register/open-register.ts";
 import type { Register } from "../register/register.ts";
 import type { Circumstances } from "../register/register-writes.ts";
 import { RequestRefused } from "../request-refused.ts";
+import type { HeldRegister } from "../worker/held-state.ts";
 import type { WorkspaceState } from "../workspace.ts";
 import { ConversionRunner } from "./conversion-runner.ts";
 import { copyDemo, removeCopy } from "./demo-copy.ts";
@@ -23,6 +24,10 @@ export interface RegisterHomeOptions {
   readonly circumstances?: Circumstances;
   /** How long another program is waited for. */
   readonly waitMilliseconds?: number;
+  /** Is told when nobody has given a sign for long enough, and locks in its own time; else it locks at once. */
+  readonly whenIdle?: () => void;
+  /** Is told when it was locked. */
+  readonly whenLocked?: () => void;
 }
 
 /** The register that is open: the person's own, or a copy of the demo world; and the sessions of it that are shown. */
@@ -48,15 +53,18 @@ export class RegisterHome {
     this.workspace = options.workspace;
     this.#folderTrouble = closedFolder(options.dataFolder);
     this.#preferences = readPreferences(options.dataFolder);
-    this.#idle = new IdleClock(() => this.lock());
+    this.#idle = new IdleClock(options.whenIdle ?? (() => this.lock()));
     this.workspace.keepWith(registerKeeper(this));
   }
 
-  /** What a start opens: the person's own register where there is one, else the demo world. */
-  async begin(): Promise<void> {
+  /**
+   * What a start opens: the person's own register where there is one, else the demo world.
+   * @param kind the demo, where that was open before although there is a register of the person's own
+   */
+  async begin(kind?: RegisterView["kind"]): Promise<void> {
     this.#problem = this.#folderTrouble;
     if (this.#folderTrouble !== "") return this.#demoInMemory();
-    if (this.#hasOwn) await this.openOwn();
+    if (this.#hasOwn && !(kind === "demo" && existsSync(this.#demoFile))) await this.openOwn();
     else if (existsSync(this.#demoFile)) await this.#open("demo", this.#demoFile, false);
     else await this.openDemo().catch(startEmpty);
   }
@@ -97,6 +105,20 @@ export class RegisterHome {
     this.workspace.clear();
     await copyDemo(this.#options.dataFolder, world, this.#demoFile);
     await this.#open("demo", this.#demoFile, false);
+  }
+
+  /** The register that is open and its sessions that are shown, or will be after unlocking. */
+  get held(): HeldRegister {
+    const { encrypted = false, locked = false } = this.#register ?? {};
+    const shown = this.workspace.sessions.flatMap(({ keptAs }) => keptAs ?? []);
+    return { kind: this.#kind, sessions: locked ? this.#shownBefore : shown, unlocked: encrypted && !locked };
+  }
+
+  /** Shows sessions that were shown before: at once, or after unlocking. One that is gone is passed over. */
+  showAgain(sessions: readonly string[]): void {
+    if (this.#register === undefined) return;
+    if (this.#register.locked) this.#shownBefore = sessions;
+    else for (const id of sessions) if (this.#register.reads.describedSession(id) !== undefined) this.show(id);
   }
 
   /** @throws RequestRefused while none is open */
@@ -154,12 +176,13 @@ export class RegisterHome {
     this.#register.lock();
     this.workspace.closeKept();
     this.#idle.stop();
+    this.#options.whenLocked?.();
   }
 
   unlock(passphrase: Uint8Array): void {
     const { register } = this;
     register.unlock(passphrase);
-    for (const id of this.#shownBefore) if (register.reads.describedSession(id) !== undefined) this.show(id);
+    this.showAgain(this.#shownBefore);
     this.#shownBefore = [];
     this.attend();
     this.#conversion.goOn(register);

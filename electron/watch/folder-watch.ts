@@ -2,6 +2,7 @@ import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { recordingByteLimit } from "../../core/recording/size-limit.ts";
 import { sessionFileName, splitPath } from "../recording-names.ts";
+import { sharedCopy } from "../worker/shared-copy.ts";
 import { CompletedFiles } from "./completed-files.ts";
 import { type SeenFile, scanFolder } from "./scan-folder.ts";
 
@@ -28,7 +29,7 @@ const mostLookingShare = 0.25;
 export function watchedFolder(root: string): WatchedFolder {
   return {
     scan: () => scanFolder(root),
-    read: async (path) => new Uint8Array(await readFile(join(root, path))),
+    read: async (path) => sharedCopy(await readFile(join(root, path))),
   };
 }
 

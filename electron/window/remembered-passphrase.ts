@@ -35,6 +35,17 @@ export function rememberPassphrase(handlers: HostHandlers, store: KeyStore, file
     chmodSync(partial, 0o600);
     renameSync(partial, file);
   };
+  /** Keeps the passphrase where the request succeeds; the request itself takes the bytes along. */
+  const keeping = async (passphrase: Uint8Array, isWanted: boolean, ask: () => Workspace | Promise<Workspace>) => {
+    const copy = isWanted ? Uint8Array.from(passphrase) : undefined;
+    try {
+      const workspace = await ask();
+      if (copy !== undefined && workspace.register?.encrypted) keep(copy);
+      return workspace;
+    } finally {
+      copy?.fill(0);
+    }
+  };
   const unlockRemembered = async (): Promise<Workspace | undefined> => {
     if (!holds() || !store.isAvailable()) return undefined;
     try {
@@ -58,14 +69,13 @@ export function rememberPassphrase(handlers: HostHandlers, store: KeyStore, file
         return workspace.register?.locked === true ? ((await unlockRemembered()) ?? workspace) : workspace;
       },
       "register.unlock": async (request) => {
-        const workspace = await handlers["register.unlock"](request);
-        if (request.remember && workspace.register?.encrypted && store.isAvailable()) keep(request.passphrase);
-        return workspace;
+        const { remember, passphrase } = request;
+        return keeping(passphrase, remember === true && store.isAvailable(), () =>
+          handlers["register.unlock"](request),
+        );
       },
       "register.setPassphrase": async (request) => {
-        const workspace = await handlers["register.setPassphrase"](request);
-        if (holds()) keep(request.passphrase);
-        return workspace;
+        return keeping(request.passphrase, holds(), () => handlers["register.setPassphrase"](request));
       },
       "register.removePassphrase": async (request) => {
         const workspace = await handlers["register.removePassphrase"](request);

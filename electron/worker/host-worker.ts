@@ -6,38 +6,89 @@ import { openWorkspace } from "../open-workspace.ts";
 import { RegisterHome } from "../register-host/register-home.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { WorkspaceState } from "../workspace.ts";
-import type { HostWorkerData, WorkerAnswer, WorkerRequest } from "./messages.ts";
+import { forgetPassphrases } from "./hand-over.ts";
+import { HeldTeller } from "./held-state.ts";
+import type { HostWorkerStart, Restored, WorkerAnswer, WorkerRequest, WorkerWords } from "./messages.ts";
+
+interface OpenHost {
+  readonly handlers: HostHandlers;
+  readonly workspace: WorkspaceState;
+  readonly home?: RegisterHome;
+}
 
 /**
  * Everything that computes runs on this thread, so that the thread of the window or of the server stays free to answer.
- * Requests are handled in the order they come.
+ * Requests are handled in the order they come. Once the register was locked nothing more is: the key lay here.
  */
 function work(): void {
   const port = parentPort;
   if (port === null) throw new Error("The host's worker was started as a program of its own.");
-  const opened = openHost(workerData as HostWorkerData);
+  const say = (words: WorkerWords) => port.postMessage(words);
+  const teller = new HeldTeller();
+  let wasLocked = false;
+  const opened = openHost(workerData as HostWorkerStart, say, {
+    whenIdle: () => inTurn(({ home }) => home?.lock()),
+    whenLocked: () => {
+      wasLocked = true;
+    },
+  });
   let before: Promise<unknown> = opened;
-  port.on("message", ({ id, name, request }: WorkerRequest) => {
-    const answer = (words: WorkerAnswer) => port.postMessage(words);
-    // One after the other: while the register is copied or replaced nothing else may touch it.
+  // One after the other: while the register is copied or replaced nothing else may touch it.
+  const inTurn = (deed: (host: OpenHost) => unknown): void => {
     before = before
       .then(() => opened)
-      .then((handlers) => (handlers[name] as (payload: never) => unknown)(request as never))
-      .then((reply) => answer({ id, kind: "done", reply }))
-      .catch((error: unknown) => {
-        if (error instanceof RequestRefused) answer({ id, kind: "refused", message: error.message });
-        else
-          answer({ id, kind: "broken", stack: error instanceof Error ? (error.stack ?? error.message) : `${error}` });
+      .then(async (host) => {
+        if (wasLocked) return;
+        const words = await deed(host);
+        const { workspace, home } = host;
+        const change = teller.change({ workspace: workspace.held, ...(home && { register: home.held }) });
+        if (change !== undefined) say({ kind: "held", change });
+        if (wasLocked) say({ kind: "locked" });
+        else if (words !== undefined) say(words as WorkerAnswer);
       });
-  });
+  };
+  inTurn(() => undefined);
+  port.on("message", (request: WorkerRequest) => inTurn(({ handlers }) => answered(handlers, request)));
 }
 
-async function openHost({ host, sampleTraces, dataFolder }: HostWorkerData): Promise<HostHandlers> {
-  if (dataFolder === undefined) return makeHandlers(openWorkspace(sampleTraces), host);
-  const workspace = new WorkspaceState(defaultSettings, sampleTraces, new LayoutShelf(dataFolder));
-  const home = new RegisterHome({ dataFolder, workspace });
-  await home.begin();
-  return makeHandlers(workspace, host, home);
+async function answered(handlers: HostHandlers, { id, name, request }: WorkerRequest): Promise<WorkerAnswer> {
+  try {
+    return { id, kind: "done", reply: await (handlers[name] as (payload: never) => unknown)(request as never) };
+  } catch (error) {
+    if (error instanceof RequestRefused) return { id, kind: "refused", message: error.message };
+    return { id, kind: "broken", stack: error instanceof Error ? (error.stack ?? error.message) : `${error}` };
+  } finally {
+    forgetPassphrases(request);
+  }
+}
+
+async function openHost(
+  { host, sampleTraces, dataFolder, restored }: HostWorkerStart,
+  say: (words: WorkerWords) => void,
+  hooks: { readonly whenIdle: () => void; readonly whenLocked: () => void },
+): Promise<OpenHost> {
+  const workspace =
+    dataFolder === undefined
+      ? openWorkspace(sampleTraces)
+      : new WorkspaceState(defaultSettings, sampleTraces, new LayoutShelf(dataFolder));
+  const putAside = new Set(restored?.putAside);
+  workspace.guardWith({
+    begin: (file) => say({ kind: "working", file }),
+    isPutAside: ({ sha256 }) => putAside.has(sha256),
+  });
+  const home = dataFolder === undefined ? undefined : new RegisterHome({ dataFolder, workspace, ...hooks });
+  await home?.begin(restored?.held?.register?.kind);
+  if (restored !== undefined) goOn(workspace, home, restored);
+  return { handlers: makeHandlers(workspace, host, home), workspace, ...(home && { home }) };
+}
+
+/** Goes on where another thread ended. */
+function goOn(workspace: WorkspaceState, home: RegisterHome | undefined, { held, words }: Restored): void {
+  workspace.restarted = words;
+  if (held === undefined) return;
+  workspace.takeOver(held.workspace);
+  home?.showAgain(held.register?.sessions ?? []);
+  if (workspace.holds(held.workspace.shown)) workspace.show(held.workspace.shown);
 }
 
 work();

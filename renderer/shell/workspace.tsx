@@ -55,8 +55,10 @@ export function WorkspaceProvider({ host, children }: { readonly host: Host; rea
   const latest = useRef<Workspace>(undefined);
   const show = useCallback((reply: Workspace) => {
     const { conflict: _asked, ...told } = reply;
+    const isNews = told.restarted !== undefined && told.restarted !== latest.current?.restarted;
     latest.current = told;
     setWorkspace(told);
+    if (told.restarted !== undefined && isNews) setProblem(told.restarted);
   }, []);
 
   const report = useCallback((reason: unknown) => setProblem(sentenceOf(reason)), []);
