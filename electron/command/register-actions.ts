@@ -4,17 +4,17 @@ import { mergeArchive } from "../register/archive/merge-archive.ts";
 import { looksLikeArchive } from "../register/archive/read-archive.ts";
 import { writeArchive } from "../register/archive/write-archive.ts";
 import { backUpTo, keepDailyBackup, makeDailyBackup } from "../register/backups.ts";
-import { eraseForGood, previewErasure } from "../register/erase-for-good.ts";
 import { checkCode } from "../register/head-code.ts";
 import { type ImportedSession, importSession } from "../register/import-sessions.ts";
 import { troubleWords } from "../register/kept-backups.ts";
 import type { Register } from "../register/register.ts";
 import { removePassphrase, setPassphrase } from "../register/register-passphrase.ts";
-import type { AthleteLine } from "../register/register-views.ts";
 import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
 import { stateNotKnown } from "../register/state-not-known.ts";
 import { MachineTrouble, RequestRefused, telling } from "../request-refused.ts";
+import { eraseAthlete } from "./erase-athlete.ts";
 import { findSessions } from "./find-sessions.ts";
+import { athleteOf } from "./named-athlete.ts";
 import { readCautions } from "./stated-options.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -84,7 +84,7 @@ export const registerActions: Readonly<Record<string, RegisterAction>> = {
     run: restore,
   },
   verify: { worksLocked: true, run: verify },
-  erase: { check: ({ options }) => void needed(options.athlete, "--athlete CODE"), run: erase },
+  erase: { run: eraseAthlete },
   protect: {
     check: ({ newPassphrase }) => void needed(newPassphrase, "--new-passphrase-file FILE"),
     run: (register, { newPassphrase }) => {
@@ -272,34 +272,6 @@ function verify(register: Register, { options }: RegisterRequest): RegisterAnswe
     remarks: contentsChecked ? [] : [locked],
     needsEyes: problems.length > 0 || !contentsChecked || code?.fits === false,
   };
-}
-
-function erase(register: Register, { options }: RegisterRequest): RegisterAnswer {
-  const { id, code } = athleteOf(register, needed(options.athlete, "--athlete CODE"));
-  const root = { kind: "athletes", id } as const;
-  const preview = previewErasure(register, [root]);
-  const removed = `${code}: ${counted(preview.sessions, "session")}, ${counted(preview.recordings, "recording")} and ${counted(preview.others, "other record")}, also in ${counted(preview.backups, "backup")}.`;
-  const elsewhere = preview.copiesElsewhere.map((copy) => `Not reached, delete it yourself: ${copy}`);
-  if (options.confirm === undefined) {
-    const remarks = [...elsewhere, `Nothing was erased. --confirm ${code} erases it for good.`];
-    return { ...done({ preview, erased: false }, removed), remarks };
-  }
-  if (options.confirm !== code) throw new UsageError(`--confirm must repeat the code ${code}.`);
-  register.writes.moveToBin(root);
-  eraseForGood(register, [root]);
-  return { ...done({ preview, erased: true }, `Erased. ${removed}`), remarks: elsewhere };
-}
-
-function athleteOf(register: Register, codeOrId: string): AthleteLine {
-  const found = register.reads.athletes().filter(({ code, id }) => code === codeOrId || id === codeOrId);
-  const [only] = found;
-  if (only === undefined) throw new UsageError(`There is no athlete ${codeOrId} in the register.`);
-  if (found.length > 1) {
-    throw new UsageError(
-      `${found.length} athletes carry the code ${codeOrId}; name one by its identifier from list --format json.`,
-    );
-  }
-  return only;
 }
 
 /** The same with every kept backup that could not be brought along. */

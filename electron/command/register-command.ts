@@ -60,7 +60,9 @@ async function answered(
   streams: Streams,
 ): Promise<number> {
   try {
-    for (const said of [register.readOnlyBecause, register.damage]) if (said !== undefined) streams.say(said);
+    for (const said of [register.readOnlyBecause, register.damage, register.unfinishedErasure]) {
+      if (said !== undefined) streams.say(said);
+    }
     const { damage } = register;
     const { document, lines, remarks, needsEyes } = await run();
     const inColumns = (line: string | readonly string[]) => [line].flat().map(visibleLine).join("\t");

@@ -49,6 +49,11 @@ export function withRecent(preferences: Preferences, athlete: string): Preferenc
   return { ...preferences, recent: [athlete, ...others].slice(0, mostRecent) };
 }
 
+/** The preferences after an athlete was erased. */
+export function withoutRecent(preferences: Preferences, athlete: string): Preferences {
+  return { ...preferences, recent: preferences.recent.filter((each) => each !== athlete) };
+}
+
 function fileIn(folder: string): string {
   return join(folder, "preferences.json");
 }

@@ -1,12 +1,13 @@
 import type { StepReach } from "../edit-history.ts";
 import type { Workspace } from "../host-api.ts";
-import { eraseForGood, previewErasure } from "../register/erase-for-good.ts";
+import { eraseForGood, finishErasure, previewErasure } from "../register/erasing/erase-for-good.ts";
 import type { JournalAction } from "../register/journal-actions.ts";
 import type { RecordKey, StoredRecord } from "../register/record-tables.ts";
 import type { Register } from "../register/register.ts";
+import type { ErasureCertificate } from "../register/register-views.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { editedContent } from "./edited-content.ts";
-import { withRecent } from "./preferences.ts";
+import { withoutRecent, withRecent } from "./preferences.ts";
 import { binnedTitle } from "./record-titles.ts";
 import type { BinnedRecord, WrittenKind, WrittenRecord } from "./register-api.ts";
 import type { RegisterHandlers } from "./register-handlers.ts";
@@ -82,12 +83,22 @@ export function recordHandlers(home: RegisterHome): Pick<RegisterHandlers, Names
     },
     "records.previewErasure": (key) => previewErasure(home.register, [key]),
     "records.erase": (key) => {
-      eraseForGood(home.register, [key]);
+      const certificate = erased(home, key);
       home.beganAnew();
-      return thenRefresh();
+      home.prefer(withoutRecent(home.preferences, key.id));
+      home.workspace.refreshKept();
+      return { certificate };
     },
     "bin.read": () => ({ records: binned(home.register) }),
   };
+}
+
+/** Asked again about what is gone already, it goes on with what remained to be done. */
+function erased(home: RegisterHome, key: RecordKey): ErasureCertificate {
+  const { register } = home;
+  const isGone = register.reads.record(key.kind, key.id) === undefined;
+  const finished = isGone ? finishErasure(register) : undefined;
+  return finished ?? eraseForGood(register, [key], { dataFolder: home.dataFolder });
 }
 
 function codeOf(register: Register, athlete: string | undefined): string {

@@ -9,6 +9,7 @@ import type {
   AthleteLine,
   AthletePage,
   BackupPreview,
+  ErasureCertificate,
   ErasurePreview,
   Verification,
 } from "../register/register-views.ts";
@@ -109,8 +110,14 @@ export interface RegisterApi {
   "records.bin": { readonly request: RecordKey; readonly reply: Workspace };
   "records.takeOut": { readonly request: RecordKey; readonly reply: Workspace };
   "records.previewErasure": { readonly request: RecordKey; readonly reply: ErasurePreview };
-  /** For good, with everything that hangs on it; only what lies in the bin. */
-  "records.erase": { readonly request: RecordKey; readonly reply: Workspace };
+  /**
+   * For good, with everything that hangs on it; only what lies in the bin. Asked again while something remained to be
+   * done, it goes on with that.
+   */
+  "records.erase": {
+    readonly request: RecordKey;
+    readonly reply: { readonly certificate: ErasureCertificate };
+  };
   "bin.read": { readonly request: Nothing; readonly reply: { readonly records: readonly BinnedRecord[] } };
   /** Shows a session of the register in every area. */
   "sessions.open": { readonly request: { readonly session: string }; readonly reply: Workspace };

@@ -213,6 +213,11 @@ export class RegisterHome {
     writePreferences(this.#options.dataFolder, preferences);
   }
 
+  /** The folder of the user's data. */
+  get dataFolder(): string {
+    return this.#options.dataFolder;
+  }
+
   view(): RegisterView {
     const register = this.#register;
     return {
@@ -225,6 +230,7 @@ export class RegisterHome {
       ...(this.#problem !== "" && { problem: this.#problem }),
       ...(register?.readOnlyBecause !== undefined && { readOnlyBecause: register.readOnlyBecause }),
       ...(register?.damage !== undefined && { damage: register.damage }),
+      ...(register?.unfinishedErasure !== undefined && { unfinishedErasure: register.unfinishedErasure }),
       ...(this.#backupTrouble !== "" && { backupTrouble: this.#backupTrouble }),
       ...(register?.conversion !== undefined && { conversion: register.conversion }),
       protectionTroubles: [

@@ -14,6 +14,8 @@ export interface RegisterView {
   readonly readOnlyBecause?: string;
   /** What of it could not be read, in one sentence. */
   readonly damage?: string;
+  /** That an erasure is not finished and what it waits for, in one sentence or more. */
+  readonly unfinishedErasure?: string;
   /** Why today's backup could not be made, in one sentence. */
   readonly backupTrouble?: string;
   /** How many of its fields are written again under another protection; absent where none are on their way. */

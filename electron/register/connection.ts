@@ -9,7 +9,8 @@ const busyMilliseconds = 5000;
 
 /** Statements on one SQLite file, prepared once each. */
 export class Connection {
-  readonly #database: DatabaseSync;
+  readonly #open: () => DatabaseSync;
+  #database: DatabaseSync;
   readonly #statements = new Map<string, StatementSync>();
   /** While it is true a transaction that was begun stays open, so that more can join it. */
   #isHeld = false;
@@ -18,9 +19,11 @@ export class Connection {
 
   /** @param location a path, or a `file:` address where SQLite must be told more */
   constructor(location: string | URL, options: { readonly readOnly?: boolean } = {}) {
-    this.#database = sayingPlainly(
-      () => new DatabaseSync(location, { readOnly: options.readOnly ?? false, timeout: busyMilliseconds }),
-    );
+    this.#open = () =>
+      sayingPlainly(
+        () => new DatabaseSync(location, { readOnly: options.readOnly ?? false, timeout: busyMilliseconds }),
+      );
+    this.#database = this.#open();
   }
 
   /** For the copying of a database into another file. */
@@ -131,6 +134,16 @@ export class Connection {
     this.#database.close();
   }
 
+  /** Does something while the file is not open here; what was set on the connection must be set again after it. */
+  whileClosed<Result>(work: () => Result): Result {
+    this.close();
+    try {
+      return work();
+    } finally {
+      this.#database = this.#open();
+    }
+  }
+
   #prepared(sql: string): StatementSync {
     const known = this.#statements.get(sql);
     if (known !== undefined) return known;
@@ -141,6 +154,7 @@ export class Connection {
 }
 
 const damagedFile = 11;
+const noDatabase = 26;
 
 const makeRoom = "Make room and do it again.";
 const restore = "Restore the newest backup.";
@@ -157,7 +171,7 @@ const troubles: Readonly<Record<number, readonly [trouble: string, advice?: stri
   13: ["The disk is full.", makeRoom],
   14: ["The register's file could not be opened: the folder is missing, or may not be used by this user."],
   18: ["This is too long to be kept in a register."],
-  26: ["The file is no register: it does not hold what a register holds."],
+  [noDatabase]: ["The file is no register: it does not hold what a register holds."],
 };
 
 function sayingNothingWritten<Result>(work: () => Result): Result {
@@ -184,6 +198,11 @@ export function sqliteTrouble(error: unknown): MachineTrouble | undefined {
   const code = error.message === "unsupported file format" ? damagedFile : error.errcode & 0xff;
   const [trouble, advice] = troubles[code] ?? [];
   return trouble === undefined ? undefined : new MachineTrouble(trouble, advice);
+}
+
+/** The file itself is at fault, and trying again will not mend it. */
+export function saysDamaged({ trouble }: MachineTrouble): boolean {
+  return [damagedFile, noDatabase].some((code) => troubles[code]?.[0] === trouble);
 }
 
 /** A text column. */

@@ -1,6 +1,6 @@
 import { RequestRefused } from "../request-refused.ts";
-import { finishCleaning } from "./erase-for-good.ts";
 import { beginPassphrase, beginPlain, changeDataKey, type Progress } from "./keys/conversion.ts";
+import { finishCleaning } from "./leave-nothing-behind.ts";
 import type { Register } from "./register.ts";
 import { bringBackups, convertStep, convertToEnd, noteChange } from "./unfinished.ts";
 

@@ -93,6 +93,58 @@ export interface ErasurePreview {
   readonly copiesElsewhere: readonly string[];
 }
 
+/** What of a person is looked for in files after an erasure. */
+export type SearchedKind = "code" | "name" | "date of birth" | "note" | "folder" | "recording";
+
+/** One file that was searched byte by byte after an erasure. */
+export interface SearchedFile {
+  readonly path: string;
+  readonly is: "register" | "log" | "backup" | "other";
+  readonly bytes: number;
+  /** Kinds of values that stand in it, or in its name, and in no record of anybody else; empty where none do. */
+  readonly found: readonly SearchedKind[];
+}
+
+/** Values of a kind, and how many. */
+export interface CountedKind {
+  readonly kind: SearchedKind;
+  readonly count: number;
+}
+
+/**
+ * What an erasure did and what is true after it. It holds nothing of the person but places that a person chose for
+ * copies, and it is kept nowhere.
+ */
+export interface ErasureCertificate {
+  /** When it was made. */
+  readonly at: string;
+  /** What was erased; absent where an erasure that was broken off earlier was finished now. */
+  readonly erased?: Pick<ErasurePreview, "athletes" | "sessions" | "recordings" | "others">;
+  /** The register and the backups are encrypted, and with the athlete went the key of the athlete's contents. */
+  readonly keyDestroyed: boolean;
+  /** What was looked for, byte by byte; absent where the values were gone already and nothing could be looked for. */
+  readonly searchedFor?: readonly CountedKind[];
+  /** Values that searching can say nothing about: shorter than six bytes. */
+  readonly tooShort: readonly CountedKind[];
+  /** Values that records of other people in the register hold as well: finding them would say nothing. */
+  readonly shared: readonly CountedKind[];
+  /** Records that were damaged, so that what they said could not be looked for. */
+  readonly unreadable: number;
+  readonly files: readonly SearchedFile[];
+  /** Files of which every page was written anew without what was erased. */
+  readonly writtenAnew: readonly string[];
+  /** Files that could not be read, or were not looked at, each with the reason; one sentence each. */
+  readonly notSearched: readonly string[];
+  /** Copies that were made elsewhere, with place and date; a person must delete them. */
+  readonly copiesElsewhere: readonly string[];
+  /** Backups beside the register that could not be opened or changed, each with the reason; they were left as they are. */
+  readonly backupsOutOfReach: readonly string[];
+  /** What is still to be done, and how it is finished; one sentence each, empty where all is done. */
+  readonly remains: readonly string[];
+  /** What the register keeps without the person's data. */
+  readonly kept: { readonly athletes: number; readonly journalEntries: number };
+}
+
 /** What checking the register found. */
 export interface Verification {
   /** One plain sentence each; empty when everything is as it was written. */

@@ -1,6 +1,7 @@
 import { RequestRefused } from "../request-refused.ts";
 import { AthleteIndex } from "./athlete-index.ts";
 import type { Connection } from "./connection.ts";
+import { finishErasure } from "./erasing/erase-for-good.ts";
 import { headCode } from "./head-code.ts";
 import type { BackupTrouble } from "./kept-backups.ts";
 import { hasContentKeys } from "./keys/content-keys.ts";
@@ -9,7 +10,7 @@ import { beginLayers, changeDataKey, type Progress } from "./keys/conversion.ts"
 import { unwrapKey } from "./passphrase-key.ts";
 import { readFact } from "./register-facts.ts";
 import { RegisterReads } from "./register-reads.ts";
-import type { Verification } from "./register-views.ts";
+import type { ErasureCertificate, Verification } from "./register-views.ts";
 import { type Circumstances, RegisterWrites } from "./register-writes.ts";
 import { finishWhatWasBrokenOff } from "./unfinished.ts";
 import { verifyRegister } from "./verify-register.ts";
@@ -35,6 +36,7 @@ export class Register {
   #connection: Connection;
   #dataKey: Uint8Array | undefined;
   #unlocked: Unlocked | undefined;
+  #earlierErasure: ErasureCertificate | undefined;
 
   constructor(
     file: string,
@@ -119,6 +121,32 @@ export class Register {
     }
     const what = rows === 1 ? "One row of the register is" : `${rows} rows of the register are`;
     return `${what} damaged and not shown; verifying names what it is, and a backup can be restored.`;
+  }
+
+  /** Goes on with an erasure that was broken off before this opening. */
+  finishEarlierErasure(): void {
+    this.#earlierErasure = finishErasure(this) ?? this.#earlierErasure;
+  }
+
+  /** What became, since it was opened, of an erasure that was broken off before; undefined where none was. */
+  get earlierErasure(): ErasureCertificate | undefined {
+    return this.#earlierErasure;
+  }
+
+  /** That an erasure is not finished yet, in one sentence; undefined where none is open. */
+  get unfinishedErasure(): string | undefined {
+    try {
+      if (readFact(this.#connection, "unfinishedErasure") === undefined) return undefined;
+    } catch (error) {
+      if (error instanceof RequestRefused) return `Whether an erasure is unfinished cannot be read. ${error.message}`;
+      throw error;
+    }
+    const remains = this.#earlierErasure?.remains ?? [];
+    return [
+      "An erasure is not finished: a backup, the log or pages that were set free may still hold what was erased.",
+      ...remains,
+      "Opening the register again goes on with it.",
+    ].join(" ");
   }
 
   /** Checks everything that is stored; works on a locked register too, as far as that goes. */

@@ -1,9 +1,9 @@
-import { finishCleaning, finishErasure, whereFree } from "./erase-for-good.ts";
 import { bringBackupsUnder, keysUnder } from "./kept-backups.ts";
 import { type Protection, protectionIn } from "./keys/bring-under.ts";
 import { clearKey } from "./keys/contents.ts";
 import { convertSome, endConversion } from "./keys/conversion.ts";
 import { readFormerKeys } from "./keys/former-keys.ts";
+import { finishCleaning, whereFree } from "./leave-nothing-behind.ts";
 import type { Register } from "./register.ts";
 import { readFact, removeFact, writeFact } from "./register-facts.ts";
 
@@ -17,7 +17,7 @@ export function finishWhatWasBrokenOff(register: Register): void {
   if (!register.convertsLater) convertToEnd(register);
   whereFree(() => bringBackups(register));
   whereFree(() => finishCleaning(register.connection));
-  whereFree(() => finishErasure(register));
+  whereFree(() => register.finishEarlierErasure());
 }
 
 /** Does every step of a conversion that is left. */

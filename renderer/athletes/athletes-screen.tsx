@@ -1,4 +1,5 @@
 import "./athletes.css";
+import "./erasure.css";
 import { Button } from "@mantine/core";
 import { useState } from "react";
 import type { Workspace } from "../../electron/host-api.ts";

@@ -1,34 +1,53 @@
 import { Button, Modal } from "@mantine/core";
 import { useEffect, useState } from "react";
 import { countOf, listInWords } from "../../core/plain-words.ts";
-import type { ErasurePreview } from "../../electron/register/register-views.ts";
+import type { ErasureCertificate, ErasurePreview } from "../../electron/register/register-views.ts";
 import type { BinnedRecord } from "../../electron/register-host/register-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { ErasureCertificateView } from "./erasure-certificate.tsx";
 
 interface EraseQuestionProps {
   readonly record: BinnedRecord;
   readonly onClose: () => void;
 }
 
-/** Says what erasing removes and what it cannot reach, and asks once. Escape keeps everything. */
+/**
+ * Says what erasing removes and what it cannot reach, and asks once; then shows what was done and searched. Until then
+ * Escape keeps everything.
+ */
 export function EraseQuestion({ record, onClose }: EraseQuestionProps) {
   const { host, apply, report } = useWorkspace();
   const [preview, setPreview] = useState<ErasurePreview>();
+  const [certificate, setCertificate] = useState<ErasureCertificate>();
+  const [erasing, setErasing] = useState(false);
   const { kind, id, title } = record;
   useEffect(() => {
     host.call("records.previewErasure", { kind, id }).then(setPreview, report);
   }, [host, report, kind, id]);
+  const erase = () => {
+    setErasing(true);
+    host
+      .call("records.erase", { kind, id })
+      .then((reply) => setCertificate(reply.certificate), report)
+      .finally(() => {
+        setErasing(false);
+        // The list, the bin and what could be taken back are others now, also where only a part was done.
+        void apply("workspace.read", {});
+      });
+  };
   return (
     <Modal
       opened
       onClose={onClose}
-      title={`Erase for good: ${title}?`}
+      title={certificate === undefined ? `Erase for good: ${title}?` : `Certificate of erasure: ${title}`}
       closeButtonProps={{ "aria-label": "Close" }}
       size="lg"
       centered
       transitionProps={{ duration: 0 }}
     >
-      {preview === undefined ? (
+      {certificate !== undefined ? (
+        <ErasureCertificateView title={title} certificate={certificate} onAgain={erase} onClose={onClose} />
+      ) : preview === undefined ? (
         <p>Looking at what hangs on it …</p>
       ) : (
         <div className="session-statements">
@@ -49,7 +68,9 @@ export function EraseQuestion({ record, onClose }: EraseQuestionProps) {
             <Button variant="default" data-autofocus onClick={onClose}>
               Keep everything
             </Button>
-            <Button onClick={() => void apply("records.erase", { kind, id }).then(onClose)}>Erase for good</Button>
+            <Button loading={erasing} onClick={erase}>
+              Erase for good
+            </Button>
           </div>
         </div>
       )}

@@ -20,6 +20,7 @@ export function RegisterNotice({ workspace }: { readonly workspace: Workspace })
     file,
     readOnlyBecause,
     damage,
+    unfinishedErasure,
     backupTrouble,
     encrypted,
     hasOwn,
@@ -59,6 +60,7 @@ export function RegisterNotice({ workspace }: { readonly workspace: Workspace })
       )}
       {readOnlyBecause !== undefined && <p className="caution finding">{readOnlyBecause}</p>}
       {damage !== undefined && <p className="caution finding">{damage}</p>}
+      {unfinishedErasure !== undefined && <p className="caution finding">{unfinishedErasure}</p>}
       {backupTrouble !== undefined && <p className="caution finding">{backupTrouble}</p>}
       {conversion !== undefined && <ConversionNotice {...conversion} />}
       {protectionTroubles.map((trouble) => (

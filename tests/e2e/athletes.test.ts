@@ -231,6 +231,15 @@ describe.each([
       await page.getByText(/handed over as register-/).waitFor();
       await look("erasing");
       await press(page, "Erase for good");
+      const certificate = page.getByRole("dialog", { name: /^Certificate of erasure: Athlete GH-30/ });
+      await certificate.getByText(/^Looked for, byte by byte/).waitFor();
+      expect(await certificate.getByText("Found where it should not be").count()).toBe(0);
+      await look("the certificate");
+      await page.emulateMedia({ media: "print" });
+      expect(await page.getByRole("navigation", { name: "Areas" }).isVisible()).toBe(false);
+      expect(await certificate.getByText(/^Looked for, byte by byte/).isVisible()).toBe(true);
+      await page.emulateMedia({ media: "screen" });
+      await press(page, "Close the certificate");
       await page.getByText("The bin is empty.").waitFor();
 
       expect(faults).toEqual([]);

@@ -1,6 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { certificateNeedsEyes } from "../../../electron/register/erasing/certificate-words.ts";
 import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import { temporaryFolder } from "../register/register-world.ts";
 import { bytesOf, jumpText } from "../simulated-recordings.ts";
@@ -106,8 +107,15 @@ describe("erasing", () => {
       `${place} (archive, 2026-11-02)`,
       "handed over as A-1-2026-11-02.zip (archive, 2026-11-02)",
     ]);
-    const erased = await host.call("records.erase", key);
-    expect([erased.undo, (await host.call("bin.read", {})).records]).toEqual(["", []]);
+    const { certificate } = await host.call("records.erase", key);
+    expect(certificate).toMatchObject({
+      erased: { athletes: 1 },
+      remains: [],
+      copiesElsewhere: preview.copiesElsewhere,
+    });
+    expect(certificateNeedsEyes(certificate)).toBe(false);
+    const undone = await host.call("workspace.read", {});
+    expect([undone.undo, (await host.call("bin.read", {})).records]).toEqual(["", []]);
     world.close();
     for (const name of readdirSync(dataFolder, { recursive: true, encoding: "utf8" })) {
       if (!name.endsWith(".sqlite")) continue;

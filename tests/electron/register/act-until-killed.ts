@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import { writeSync } from "node:fs";
 import { keepDailyBackup, makeDailyBackup } from "../../../electron/register/backups.ts";
-import { eraseForGood } from "../../../electron/register/erase-for-good.ts";
+import { eraseForGood } from "../../../electron/register/erasing/erase-for-good.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
 import { openRegister } from "../../../electron/register/open-register.ts";
 import { recordingFile } from "../../../electron/stored-session.ts";

@@ -7,7 +7,7 @@ import { readZip } from "../../../electron/register/archive/read-zip.ts";
 import { writeArchive } from "../../../electron/register/archive/write-archive.ts";
 import { ZipWriter } from "../../../electron/register/archive/write-zip.ts";
 import type { ByteSource } from "../../../electron/register/byte-source.ts";
-import { eraseForGood } from "../../../electron/register/erase-for-good.ts";
+import { eraseForGood } from "../../../electron/register/erasing/erase-for-good.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
 import {
   athleteId,

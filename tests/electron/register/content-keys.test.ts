@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { numberOf } from "../../../electron/register/connection.ts";
-import { eraseForGood } from "../../../electron/register/erase-for-good.ts";
+import { eraseForGood } from "../../../electron/register/erasing/erase-for-good.ts";
 import { keyIdIn } from "../../../electron/register/keys/field-protection.ts";
 import { openRegister } from "../../../electron/register/open-register.ts";
 import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";

@@ -5,8 +5,8 @@ import { expect, test } from "vitest";
 import { writeArchive } from "../../../electron/register/archive/write-archive.ts";
 import { backUpTo, keepDailyBackup } from "../../../electron/register/backups.ts";
 import { Connection } from "../../../electron/register/connection.ts";
-import { eraseForGood, previewErasure } from "../../../electron/register/erase-for-good.ts";
 import { eraseRecords } from "../../../electron/register/erase-records.ts";
+import { eraseForGood, previewErasure } from "../../../electron/register/erasing/erase-for-good.ts";
 import type { Register } from "../../../electron/register/register.ts";
 import { writeFact } from "../../../electron/register/register-facts.ts";
 import { keptBackups } from "../../../electron/register/register-folder.ts";
@@ -109,11 +109,16 @@ test("where another window keeps reading, that is said, and the erasure is finis
   const reader = new Connection(register.file, { readOnly: true });
   const rows = reader.each("SELECT * FROM recordings");
   rows.next();
-  expect(() => eraseForGood(register, [root!])).toThrow("another window is reading the register");
+  const { erased, remains } = eraseForGood(register, [root!]);
+  expect(erased).toMatchObject({ athletes: 1 });
+  expect(remains.join()).toContain("another window is reading the register");
+  expect(register.unfinishedErasure).toContain("An erasure is not finished");
   rows.return(undefined);
   reader.close();
   register.close();
   const again = await testRegister({ file: register.file });
+  expect(again.earlierErasure).toMatchObject({ remains: [] });
+  expect(again.unfinishedErasure).toBeUndefined();
   expect(traces(again)).toEqual([]);
   expect(again.verify().problems).toEqual([]);
 });
@@ -145,4 +150,31 @@ test("after an erasure the file has no free page that could hold anything of bef
   const connection = new Connection(register.file, { readOnly: true });
   expect(connection.one("PRAGMA freelist_count")).toEqual({ freelist_count: 0 });
   connection.close();
+});
+
+test("a session that a backup knows as another athlete's is erased from that backup too", async () => {
+  const register = await filledRegister();
+  const [wrong, right] = [athleteId(register, "ZR-0815"), athleteId(register, secrets.code)];
+  await keepDailyBackup(register);
+  const [session] = register.reads.athletePage(wrong)!.sessions;
+  register.writes.act("session changed", (changes) =>
+    changes.change("sessions", session!.session.id, session!.session.content, { athlete: right }),
+  );
+  register.writes.moveToBin({ kind: "athletes", id: right });
+  const certificate = eraseForGood(register, [{ kind: "athletes", id: right }]);
+  expect(filesHolding(dirname(register.file), storedBytes(31))).toEqual([]);
+  expect(certificate.files.flatMap(({ found }) => found)).toEqual([]);
+});
+
+test("an erasure that was not finished is finished together with the next one", async () => {
+  const register = await filledRegister();
+  await keepDailyBackup(register);
+  const keys = [secrets.code, "ZR-0815"].map((code) => ({ kind: "athletes", id: athleteId(register, code) }) as const);
+  const { store, journal } = register.contents;
+  store.connection.transaction(() => {
+    eraseRecords(store, journal, [keys[0]!], register.circumstances);
+    writeFact(store.connection, "unfinishedErasure", { records: [keys[0]!] });
+  });
+  eraseForGood(register, [keys[1]!], { alsoOutsideBin: true });
+  expect([secrets.name, secrets.otherName].flatMap((name) => filesHolding(dirname(register.file), name))).toEqual([]);
 });

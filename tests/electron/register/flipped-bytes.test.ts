@@ -6,7 +6,7 @@ import { writeArchive } from "../../../electron/register/archive/write-archive.t
 import { backUpTo } from "../../../electron/register/backups.ts";
 import { sha256Of } from "../../../electron/register/checksum.ts";
 import { type Connection, numberOf } from "../../../electron/register/connection.ts";
-import { leaveNothingBehind } from "../../../electron/register/erase-for-good.ts";
+import { leaveNothingBehind } from "../../../electron/register/leave-nothing-behind.ts";
 import { openRegister } from "../../../electron/register/open-register.ts";
 import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import { recordKinds } from "../../../electron/register/record-tables.ts";

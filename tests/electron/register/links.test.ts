@@ -3,7 +3,7 @@ import { basename, dirname, join } from "node:path";
 import { expect, test } from "vitest";
 import { writeArchive } from "../../../electron/register/archive/write-archive.ts";
 import { backUpTo, keepDailyBackup } from "../../../electron/register/backups.ts";
-import { eraseForGood } from "../../../electron/register/erase-for-good.ts";
+import { eraseForGood } from "../../../electron/register/erasing/erase-for-good.ts";
 import type { Register } from "../../../electron/register/register.ts";
 import { keptBackups } from "../../../electron/register/register-folder.ts";
 import { restoreBackup } from "../../../electron/register/restore-backup.ts";

@@ -2,7 +2,7 @@ import { chmodSync, copyFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { backUpTo, keepDailyBackup } from "../../../electron/register/backups.ts";
-import { eraseForGood } from "../../../electron/register/erase-for-good.ts";
+import { eraseForGood } from "../../../electron/register/erasing/erase-for-good.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
 import { openRegister } from "../../../electron/register/open-register.ts";
 import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";

@@ -1,0 +1,60 @@
+import { Button } from "@mantine/core";
+import { useEffect, useRef } from "react";
+import { certificateSections } from "../../electron/register/erasing/certificate-words.ts";
+import type { ErasureCertificate } from "../../electron/register/register-views.ts";
+import { saveFile } from "../shell/save-file.ts";
+
+interface ErasureCertificateViewProps {
+  /** What was erased, as the bin called it: shown, printed and saved here, and kept nowhere else. */
+  readonly title: string;
+  readonly certificate: ErasureCertificate;
+  readonly onAgain: () => void;
+  readonly onClose: () => void;
+}
+
+/** What an erasure did, searched and found, to be read, printed or saved. What a person must look at comes first. */
+export function ErasureCertificateView({ title, certificate, onAgain, onClose }: ErasureCertificateViewProps) {
+  const sections = certificateSections(certificate);
+  const start = useRef<HTMLDivElement>(null);
+  // The question that was here is gone: reading goes on with the answer.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another certificate is another answer
+  useEffect(() => start.current?.focus(), [certificate]);
+  const save = () => {
+    const lines = sections.flatMap((section) => [section.title, ...section.lines.map((line) => `  ${line}`), ""]);
+    saveFile({
+      name: `erasure-${certificate.at.slice(0, 10)}.txt`,
+      mediaType: "text/plain;charset=utf-8",
+      bytes: new TextEncoder().encode([`Certificate of erasure: ${title}`, "", ...lines].join("\n")),
+    });
+  };
+  return (
+    <div className="erasure-certificate session-statements" ref={start} tabIndex={-1}>
+      {sections.map((section) => (
+        <section key={section.title} className={section.needsEyes ? "caution finding" : ""}>
+          <h3 className="panel-title">
+            {section.needsEyes && <span className="visually-hidden">Needs a look: </span>}
+            {section.title}
+          </h3>
+          <ul>
+            {section.lines.map((line) => (
+              <li key={line}>{line}</li>
+            ))}
+          </ul>
+        </section>
+      ))}
+      <p className="muted">This page is kept nowhere. Print or save it if it has to be shown to anybody.</p>
+      <div className="form-buttons">
+        {certificate.remains.length > 0 && <Button onClick={onAgain}>Try again</Button>}
+        <Button variant="default" onClick={() => window.print()}>
+          Print
+        </Button>
+        <Button variant="default" onClick={save}>
+          Save as text
+        </Button>
+        <Button variant="default" onClick={onClose}>
+          Close the certificate
+        </Button>
+      </div>
+    </div>
+  );
+}
