@@ -1,5 +1,6 @@
 import { writeSessionFile } from "../core/session-file.ts";
 import { buildSheet } from "../core/sheet/build-sheet.ts";
+import type { SheetDocument } from "../core/sheet/document.ts";
 import { resultCsv } from "../core/sheet/result-csv.ts";
 import { resultDocument, resultJson } from "../core/sheet/result-document.ts";
 import { sheetHtml } from "../core/sheet/sheet-html.ts";
@@ -86,7 +87,7 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
       const overlay = workspace.overlay(request);
       return overlay === undefined ? {} : { overlay };
     },
-    "sheet.read": ({ folder }) => buildSheet(workspace.analysis(folder).result, workspace.settings),
+    "sheet.read": ({ folder }) => sheetOf(workspace, folder),
     "files.make": ({ folder, format }) => makeFile(workspace, folder, format),
     ...(home === undefined ? noRegisterHandlers() : registerHandlers(home)),
   } satisfies HostHandlers;
@@ -101,6 +102,12 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
       return lock(request);
     },
   };
+}
+
+function sheetOf(workspace: WorkspaceState, folder: string): SheetDocument {
+  const journalCode = workspace.journalCode(folder);
+  const origin = journalCode === undefined ? {} : { journalCode };
+  return buildSheet(workspace.analysis(folder).result, workspace.settings, origin);
 }
 
 async function makeFile(
@@ -128,12 +135,12 @@ async function makeFile(
     case "csv":
       return text(`${stem}-results.csv`, "text/csv", resultCsv(resultDocument([result], workspace.settings)));
     case "html":
-      return text(`${stem}-sheet.html`, "text/html", sheetHtml(buildSheet(result, workspace.settings)));
+      return text(`${stem}-sheet.html`, "text/html", sheetHtml(sheetOf(workspace, folder)));
     case "pdf":
       return {
         name: `${stem}-sheet.pdf`,
         mediaType: "application/pdf",
-        bytes: await makeSheetPdf(buildSheet(result, workspace.settings)),
+        bytes: await makeSheetPdf(sheetOf(workspace, folder)),
       };
   }
 }

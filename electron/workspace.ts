@@ -119,6 +119,11 @@ export class WorkspaceState {
     };
   }
 
+  /** The code of the register's journal, where the register keeps this session. */
+  journalCode(folder: string): string | undefined {
+    return this.#open.find(folder)?.keptAs === undefined ? undefined : this.#open.keeper?.view().journalCode;
+  }
+
   /** Opens the demo world, leaving what was open. */
   openDemo(): void {
     this.showDemo(

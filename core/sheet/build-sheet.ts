@@ -19,11 +19,17 @@ import { testedToday } from "./tested-today.ts";
 import { withUnbrokenUnits } from "./unbroken-units.ts";
 import { wholeBodyValues } from "./whole-body-values.ts";
 
+/** What a sheet says of where the session is kept. */
+export interface SheetOrigin {
+  /** The code of the register's journal when the sheet was made; absent where no register keeps the session. */
+  readonly journalCode?: string;
+}
+
 /**
  * The testing sheet of one session. The first page is in plain language for athlete and surgeon and ends with the
  * clinician's own lines; what follows gives the numbers, how sure they are and how they were made.
  */
-export function buildSheet(session: SessionResult, settings: Settings): SheetDocument {
+export function buildSheet(session: SessionResult, settings: Settings, origin: SheetOrigin = {}): SheetDocument {
   const { description } = session;
   return withUnbrokenUnits({
     title: `Testing sheet: ${athleteTitle(description.athlete)}`,
@@ -33,8 +39,17 @@ export function buildSheet(session: SessionResult, settings: Settings): SheetDoc
       ? "Simulated recordings of an invented athlete: nothing here was measured on a person."
       : "",
     blocks: [...pageInWords(session), { kind: "page-break" }, ...pagesInNumbers(session, settings)],
-    footer: `Counterpoise ${engineVersion} · settings ${settingsHash(settings).slice(0, 12)} · criteria set “${session.criteriaSet.name}” version ${session.criteriaSet.version}`,
+    footer: footerOf(session, settings, origin),
   });
+}
+
+function footerOf({ criteriaSet }: SessionResult, settings: Settings, { journalCode }: SheetOrigin): string {
+  return [
+    `Counterpoise ${engineVersion}`,
+    `settings ${settingsHash(settings).slice(0, 12)}`,
+    `criteria set “${criteriaSet.name}” version ${criteriaSet.version}`,
+    ...(journalCode === undefined ? [] : [`journal ${journalCode}`]),
+  ].join(" · ");
 }
 
 function pageInWords(session: SessionResult): readonly SheetBlock[] {

@@ -49,7 +49,9 @@ export class ConversionRunner {
 
   async #work(steps: Generator<unknown>): Promise<void> {
     try {
-      while (!steps.next().done) await nextTurn();
+      // Whoever unlocks gets an answer before the first step.
+      do await nextTurn();
+      while (!steps.next().done);
     } catch (error) {
       if (!(error instanceof RequestRefused)) throw error;
       this.#trouble = `The register is not yet wholly under its new protection: ${error.message}`;

@@ -233,6 +233,7 @@ export class RegisterHome {
       ...(register?.unfinishedErasure !== undefined && { unfinishedErasure: register.unfinishedErasure }),
       ...(this.#backupTrouble !== "" && { backupTrouble: this.#backupTrouble }),
       ...(register?.conversion !== undefined && { conversion: register.conversion }),
+      ...(this.#kind === "own" && register?.headCode !== undefined && { journalCode: register.headCode }),
       protectionTroubles: [
         ...(this.#conversion.trouble === "" ? [] : [this.#conversion.trouble]),
         ...(register?.backupTroubles ?? []).map(troubleWords),

@@ -22,6 +22,8 @@ export interface RegisterView {
   readonly conversion?: { readonly done: number; readonly total: number };
   /** What could not be brought under the register's protection or rid of what was erased, a sentence each. */
   readonly protectionTroubles: readonly string[];
+  /** The code of the journal as it ends now, for sheets; absent in the demo, which is thrown away. */
+  readonly journalCode?: string;
   /** The person has a register of their own on this computer. */
   readonly hasOwn: boolean;
   /** Minutes without a sign of a person after which it locks itself; 0: never. */
