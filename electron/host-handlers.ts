@@ -13,7 +13,7 @@ import type { RegisterHome } from "./register-host/register-home.ts";
 import { reportMistake } from "./terminal/report-mistake.ts";
 import { SessionWatch } from "./watch/session-watch.ts";
 import type { WatchView } from "./watch/watch-view.ts";
-import { doneWhole } from "./whole-requests.ts";
+import { attended, doneWhole } from "./whole-requests.ts";
 import type { WorkspaceState } from "./workspace.ts";
 
 /** One function a request; the payload has been checked before it is called. */
@@ -24,17 +24,20 @@ export type HostHandlers = {
 };
 
 /** Implements the boundary once, for window and browser alike. */
-export function makeHandlers(workspace: WorkspaceState, host: "window" | "browser", home?: RegisterHome): HostHandlers {
+export function makeHandlers(
+  workspace: WorkspaceState,
+  host: "window" | "browser",
+  home?: RegisterHome,
+  watch: SessionWatch = openWatch(workspace, home),
+): HostHandlers {
   const thenRead = (deed: () => void): Workspace => {
     deed();
     return workspace.read();
   };
-  const watch = new SessionWatch(workspace, reportMistake, () => home?.sessionUnderWay());
   const thenLook = (deed: () => void): WatchView => {
     deed();
     return watch.read();
   };
-  if (home !== undefined) home.whileBusy = () => watch.read().state !== "off";
   const handlers = {
     "application.describe": () => ({ version: engineVersion, host, passphraseStore: "absent" as const }),
     "workspace.read": () => workspace.read(),
@@ -92,16 +95,22 @@ export function makeHandlers(workspace: WorkspaceState, host: "window" | "browse
     ...(home === undefined ? noRegisterHandlers() : registerHandlers(home)),
   } satisfies HostHandlers;
   const whole = doneWhole(handlers, workspace);
-  if (home === undefined) return whole;
-  // A register that is being locked has nothing that could take recordings in.
-  const { "register.lock": lock } = handlers;
-  return {
-    ...whole,
-    "register.lock": (request) => {
-      watch.stop();
-      return lock(request);
-    },
-  };
+  return home === undefined ? whole : attended(whole, home);
+}
+
+/** The watch of a folder: it goes on while the register is locked, and each recording is a sign that people are there. */
+export function openWatch(workspace: WorkspaceState, home?: RegisterHome): SessionWatch {
+  const report = reportMistake;
+  if (home === undefined) return new SessionWatch(workspace, { report });
+  const watch = new SessionWatch(workspace, {
+    report,
+    sessionUnderWay: () => home.sessionUnderWay(),
+    isLocked: () => home.isLocked,
+    showsCounts: () => home.preferences.countsWhileLocked,
+    cameIn: () => home.attend(),
+  });
+  home.watch = watch;
+  return watch;
 }
 
 function sheetOf(workspace: WorkspaceState, folder: string): SheetDocument {

@@ -1,6 +1,7 @@
 import { ChangeConflict } from "./field-conflict.ts";
 import type { HostApi, HostRequestName, Workspace } from "./host-api.ts";
 import type { HostHandlers } from "./host-handlers.ts";
+import type { RegisterHome } from "./register-host/register-home.ts";
 import type { WorkspaceState } from "./workspace.ts";
 
 /** Requests that take files in or change what is stated or kept, within one turn: all of each is done, or nothing. */
@@ -71,6 +72,22 @@ export function brokenSentence(name: HostRequestName): string {
 export function doneWhole(handlers: HostHandlers, workspace: WorkspaceState): HostHandlers {
   const whole = Object.fromEntries(wholeRequests.map((name) => [name, asWhole(handlers, workspace, name)]));
   return { ...handlers, ...whole };
+}
+
+/**
+ * The same handlers, where a request that changes something is a sign that a person is there. What screens ask again and
+ * again by themselves is none.
+ */
+export function attended(handlers: HostHandlers, home: Pick<RegisterHome, "attend">): HostHandlers {
+  const signs = wholeRequests.map((name) => {
+    const handle = handlers[name] as unknown as (request: unknown) => unknown;
+    const handleSign = (request: unknown) => {
+      home.attend();
+      return handle(request);
+    };
+    return [name, handleSign];
+  });
+  return { ...handlers, ...Object.fromEntries(signs) };
 }
 
 function asWhole<Name extends (typeof wholeRequests)[number]>(

@@ -30,7 +30,8 @@ export function backupHandlers(home: RegisterHome): Pick<RegisterHandlers, Names
     },
     "backups.preview": (choice) => previewBackup(home.register, wholePath(choice.path), passphrasesOf(choice)),
     "backups.restore": async (choice) => {
-      if (home.isBusy()) throw new RequestRefused("Stop watching the folder first; nothing was changed.");
+      if (home.watch !== undefined && home.watch.read().state !== "off")
+        throw new RequestRefused("Stop watching the folder first; nothing was changed.");
       await restoreBackup(home.register, wholePath(choice.path), passphrasesOf(choice));
       home.beganAnew();
       home.attend();

@@ -8,6 +8,8 @@ import { readUpTo } from "../bounded-json/read-up-to.ts";
 const preferencesSchema = z.strictObject({
   /** Minutes without a sign of a person after which a register with a passphrase locks itself; 0: never. */
   lockAfterMinutes: z.int().min(0).max(720),
+  /** The locked screen shows how many recordings of a watched folder came in; it names nothing. */
+  countsWhileLocked: z.boolean().default(true),
   /** Random identifiers of the athletes opened last, the latest first. */
   recent: z.array(z.uuid()).readonly(),
 });
@@ -15,7 +17,7 @@ const preferencesSchema = z.strictObject({
 /** What a person set on this computer; nothing of it is personal. */
 export type Preferences = z.infer<typeof preferencesSchema>;
 
-const shippedPreferences: Preferences = { lockAfterMinutes: 15, recent: [] };
+const shippedPreferences: Preferences = { lockAfterMinutes: 15, countsWhileLocked: true, recent: [] };
 
 /** Most athletes remembered as opened last. */
 const mostRecent = 8;

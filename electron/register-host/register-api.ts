@@ -89,6 +89,8 @@ export interface RegisterApi {
   /** Takes the passphrase out of the key store of the operating system. */
   "register.forgetPassphrase": { readonly request: Nothing; readonly reply: Workspace };
   "register.lockAfter": { readonly request: { readonly minutes: number }; readonly reply: Workspace };
+  /** Whether the locked screen shows how many recordings of a watched folder came in. */
+  "register.countWhileLocked": { readonly request: { readonly counts: boolean }; readonly reply: Workspace };
   /** Says whether a person is there; answers whether the register is locked. */
   "register.attend": { readonly request: { readonly present: boolean }; readonly reply: { readonly locked: boolean } };
   "register.verify": { readonly request: Nothing; readonly reply: Verification };

@@ -45,6 +45,10 @@ export function registerHandlers(home: RegisterHome): RegisterHandlers {
       home.attend();
       return thenRead();
     },
+    "register.countWhileLocked": ({ counts }) => {
+      home.prefer({ ...home.preferences, countsWhileLocked: counts });
+      return thenRead();
+    },
     "register.attend": ({ present }) => {
       if (present) home.attend();
       return { locked: home.view().locked };

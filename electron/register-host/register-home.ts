@@ -7,6 +7,7 @@ import { openRegister } from "../register/open-register.ts";
 import type { Register } from "../register/register.ts";
 import type { Circumstances } from "../register/register-writes.ts";
 import { RequestRefused } from "../request-refused.ts";
+import type { SessionWatch } from "../watch/session-watch.ts";
 import type { HeldRegister } from "../worker/held-state.ts";
 import type { WorkspaceState } from "../workspace.ts";
 import { ConversionRunner } from "./conversion-runner.ts";
@@ -47,6 +48,8 @@ export class RegisterHome {
   #preferences: Preferences;
   /** Sessions that were shown when the register was locked. */
   #shownBefore: readonly string[] = [];
+  /** The watch of a folder, which goes on while the register is locked. */
+  watch: SessionWatch | undefined;
 
   constructor(options: RegisterHomeOptions) {
     this.#options = options;
@@ -172,6 +175,7 @@ export class RegisterHome {
   /** Nothing happens where no passphrase protects it. */
   lock(): void {
     if (this.#register === undefined || !this.#register.encrypted || this.#register.locked) return;
+    this.watch?.beforeLocking();
     this.#shownBefore = this.workspace.sessions.flatMap(({ keptAs }) => keptAs ?? []);
     this.#register.lock();
     this.workspace.closeKept();
@@ -186,22 +190,18 @@ export class RegisterHome {
     this.#shownBefore = [];
     this.attend();
     this.#conversion.goOn(register);
+    void this.watch?.unlocked();
   }
 
-  /** A person is there. */
+  /** A person is there, or a recording came in: somebody jumped. */
   attend(): void {
     const canLock = this.#register?.encrypted === true && !this.#register.locked;
     if (canLock) this.#idle.restart(this.#preferences.lockAfterMinutes);
     else this.#idle.stop();
   }
 
-  /** While this is true the register does not lock itself: recordings are coming in. */
-  set whileBusy(isBusy: () => boolean) {
-    this.#idle.isBusy = isBusy;
-  }
-
-  isBusy(): boolean {
-    return this.#idle.isBusy();
+  get isLocked(): boolean {
+    return this.#register?.locked ?? false;
   }
 
   get preferences(): Preferences {
@@ -227,6 +227,7 @@ export class RegisterHome {
       locked: register?.locked ?? false,
       hasOwn: this.#hasOwn,
       lockAfterMinutes: this.#preferences.lockAfterMinutes,
+      countsWhileLocked: this.#preferences.countsWhileLocked,
       ...(this.#problem !== "" && { problem: this.#problem }),
       ...(register?.readOnlyBecause !== undefined && { readOnlyBecause: register.readOnlyBecause }),
       ...(register?.damage !== undefined && { damage: register.damage }),

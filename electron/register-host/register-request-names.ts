@@ -9,6 +9,7 @@ export const registerRequestNames = [
   "register.removePassphrase",
   "register.forgetPassphrase",
   "register.lockAfter",
+  "register.countWhileLocked",
   "register.attend",
   "register.verify",
   "athletes.list",

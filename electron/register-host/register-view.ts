@@ -28,4 +28,6 @@ export interface RegisterView {
   readonly hasOwn: boolean;
   /** Minutes without a sign of a person after which it locks itself; 0: never. */
   readonly lockAfterMinutes: number;
+  /** While it is locked and a folder is watched, the locked screen shows how many recordings came in. */
+  readonly countsWhileLocked: boolean;
 }

@@ -14,15 +14,17 @@ export interface LookOutcome {
  */
 export class CompletedFiles {
   #before = new Map<string, SeenFile>();
-  readonly #taken = new Map<string, string>();
+  readonly #taken = new Map<string, SeenFile>();
+
+  /** @param taken what was taken in before, each file as it was seen then */
+  constructor(taken: readonly SeenFile[] = []) {
+    for (const file of taken) this.taken(file);
+  }
 
   /** Compares a look with the one before it. */
   look(seen: readonly SeenFile[]): LookOutcome {
-    const fresh = seen.filter((file) => this.#taken.get(file.path) !== versionOf(file));
-    const steady = (file: SeenFile): boolean => {
-      const before = this.#before.get(file.path);
-      return file.size > 0 && before !== undefined && versionOf(before) === versionOf(file);
-    };
+    const fresh = seen.filter((file) => !isSameVersion(this.#taken.get(file.path), file));
+    const steady = (file: SeenFile): boolean => file.size > 0 && isSameVersion(this.#before.get(file.path), file);
     const complete = fresh.filter(steady);
     const writing = fresh.filter((file) => !steady(file)).map((file) => file.path);
     this.#before = new Map(seen.map((file) => [file.path, file]));
@@ -31,10 +33,15 @@ export class CompletedFiles {
 
   /** Remembers that a file was taken in as it was seen. */
   taken(file: SeenFile): void {
-    this.#taken.set(file.path, versionOf(file));
+    this.#taken.set(file.path, file);
+  }
+
+  /** Every file that was taken in, as it was seen then. */
+  get allTaken(): readonly SeenFile[] {
+    return [...this.#taken.values()];
   }
 }
 
-function versionOf({ size, changedAt }: SeenFile): string {
-  return `${size} ${changedAt}`;
+function isSameVersion(one: SeenFile | undefined, other: SeenFile): boolean {
+  return one !== undefined && one.size === other.size && one.changedAt === other.changedAt;
 }

@@ -11,12 +11,24 @@ export interface WatchState {
   readonly reachable: boolean;
   /** Files that are still being written, relative to the folder. */
   readonly writing: readonly string[];
+  /** Complete files that are left in the folder until there is room for them. */
+  readonly left: number;
 }
 
 /** What a watch needs of the world; the file system unless a test stands in for it. */
 export interface WatchedFolder {
   readonly scan: () => Promise<readonly SeenFile[]>;
   readonly read: (path: string) => Promise<Uint8Array>;
+}
+
+/** What is told of the files of a watched folder. */
+export interface RecordingTaker {
+  /** Is given each complete file once, and once more whenever it has changed since. */
+  take(path: string, bytes: Uint8Array): void;
+  /** Is told of each complete file that is larger than one recording may be; it is not read. */
+  tellTooLarge?(path: string): void;
+  /** False: a complete file of so many bytes is left in its folder until a later look. */
+  hasRoomFor?(byteLength: number): boolean;
 }
 
 /** Milliseconds from the end of one look to the next; two looks alike make a file complete. */
@@ -39,25 +51,22 @@ export function watchedFolder(root: string): WatchedFolder {
  */
 export class FolderWatch {
   readonly #folder: WatchedFolder;
-  readonly #take: (path: string, bytes: Uint8Array) => void;
-  readonly #tellTooLarge: (path: string) => void;
-  readonly #files = new CompletedFiles();
-  #state: WatchState = { reachable: true, writing: [] };
+  readonly #taker: RecordingTaker;
+  readonly #files: CompletedFiles;
+  #state: WatchState = { reachable: true, writing: [], left: 0 };
   #timer: NodeJS.Timeout | undefined;
   #ended = false;
 
-  /**
-   * @param take is given each complete file once, and once more whenever it has changed since
-   * @param tellTooLarge is told of each complete file that is larger than one recording may be; it is not read
-   */
-  constructor(
-    folder: WatchedFolder,
-    take: (path: string, bytes: Uint8Array) => void,
-    tellTooLarge: (path: string) => void = () => {},
-  ) {
+  /** @param taken files that were taken in before, each as it was seen then */
+  constructor(folder: WatchedFolder, taker: RecordingTaker, taken: readonly SeenFile[] = []) {
     this.#folder = folder;
-    this.#take = take;
-    this.#tellTooLarge = tellTooLarge;
+    this.#taker = taker;
+    this.#files = new CompletedFiles(taken);
+  }
+
+  /** Every file that was handed over, as it was seen then. */
+  get taken(): readonly SeenFile[] {
+    return this.#files.allTaken;
   }
 
   get state(): WatchState {
@@ -87,15 +96,20 @@ export class FolderWatch {
     try {
       seen = await this.#folder.scan();
     } catch {
-      this.#state = { reachable: false, writing: [] };
+      this.#state = { reachable: false, writing: [], left: 0 };
       return;
     }
     const { complete, writing } = this.#files.look(seen);
     const unread: string[] = [];
+    let left = 0;
     for (const file of descriptionsFirst(complete)) {
       if (file.size > recordingByteLimit) {
         this.#files.taken(file);
-        this.#tellTooLarge(file.path);
+        this.#taker.tellTooLarge?.(file.path);
+        continue;
+      }
+      if (this.#taker.hasRoomFor?.(file.size) === false) {
+        left += 1;
         continue;
       }
       // Still locked by the program that writes it, or gone since the look: tried again at the next.
@@ -106,9 +120,9 @@ export class FolderWatch {
         continue;
       }
       this.#files.taken(file);
-      this.#take(file.path, bytes);
+      this.#taker.take(file.path, bytes);
     }
-    this.#state = { reachable: true, writing: [...writing, ...unread] };
+    this.#state = { reachable: true, writing: [...writing, ...unread], left };
   }
 }
 

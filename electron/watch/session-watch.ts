@@ -19,8 +19,11 @@ import { joinPath, sessionFileName, splitPath } from "../recording-names.ts";
 import { trialsOf } from "../recording-view.ts";
 import { RequestRefused } from "../request-refused.ts";
 import type { WorkspaceState } from "../workspace.ts";
-import { FolderWatch, watchedFolder } from "./folder-watch.ts";
+import { FolderWatch, type RecordingTaker, type WatchState, watchedFolder } from "./folder-watch.ts";
+import type { HeldWatch } from "./held-watch.ts";
+import type { SeenFile } from "./scan-folder.ts";
 import { unsaidParts } from "./unsaid-parts.ts";
+import { WaitingRecordings } from "./waiting-recordings.ts";
 import type { NextRecordings, WatchedTrial, WatchView } from "./watch-view.ts";
 
 interface Newest {
@@ -29,35 +32,44 @@ interface Newest {
   readonly problem: string;
 }
 
-/** A watched folder during a session: each new recording goes into the workspace and is answered at once. */
+/** What a watch asks of the register that is open, and tells it. */
+export interface WatchSurroundings {
+  /** Is told of exceptions, which are our own mistakes; the watch goes on. */
+  report(error: unknown): void;
+  /** Names the register's session that is being recorded now, where there is one: it takes the recordings in. */
+  sessionUnderWay?(): string | undefined;
+  /** While it is true nothing is taken in and nothing is named. */
+  isLocked?(): boolean;
+  /** Whether numbers are shown while it is locked. */
+  showsCounts?(): boolean;
+  /** Is told of each recording that came in. */
+  cameIn?(): void;
+}
+
+/**
+ * A watched folder during a session: each new recording goes into the workspace and is answered at once. While the
+ * register is locked recordings wait, and go into the same session when it is unlocked.
+ */
 export class SessionWatch {
   readonly #workspace: WorkspaceState;
-  readonly #report: (error: unknown) => void;
-  readonly #sessionUnderWay: () => string | undefined;
+  readonly #surroundings: WatchSurroundings;
   /** The session each watched folder became: folders of one name in different places are different sessions. */
   readonly #names = new Map<string, string>();
   #watch: FolderWatch | undefined;
   #folder = "";
+  /** The register's session that takes the recordings in. */
+  #keptAs: string | undefined;
   #next: NextRecordings = {};
   #newest: Newest | undefined;
   #taken = 0;
   #leftAside = new Map<string, OtherKind>();
   #tooLarge = new Set<string>();
+  #waiting = new WaitingRecordings();
   #revision = 0;
 
-  /**
-   * @param report is told of exceptions, which are our own mistakes; the watch goes on
-   * @param sessionUnderWay names the register's session that is being recorded now, where there is one: it takes the
-   * recordings in
-   */
-  constructor(
-    workspace: WorkspaceState,
-    report: (error: unknown) => void,
-    sessionUnderWay: () => string | undefined = () => undefined,
-  ) {
+  constructor(workspace: WorkspaceState, surroundings: WatchSurroundings) {
     this.#workspace = workspace;
-    this.#report = report;
-    this.#sessionUnderWay = sessionUnderWay;
+    this.#surroundings = surroundings;
   }
 
   /**
@@ -71,33 +83,85 @@ export class SessionWatch {
     }
     this.stop();
     this.#folder = folder;
-    const underWay = this.#sessionUnderWay();
-    const wasKept = this.#workspace.sessions.some((each) => each.folder === this.#name && each.keptAs !== undefined);
+    const underWay = this.#surroundings.sessionUnderWay?.();
+    const wasKept = this.#keptAsOf(this.#name) !== undefined;
     if (wasKept || !this.#workspace.holdsWithin(this.#name)) this.#names.delete(folder);
     this.#names.set(folder, underWay ?? this.#names.get(folder) ?? this.#freeName(basename(folder)));
-    this.#next = {};
+    this.#begin({ folder, next: {}, taken: 0, files: [] });
+  }
+
+  /** Goes on with a watch that another thread held. */
+  goOn(held: HeldWatch): void {
+    this.stop();
+    this.#folder = held.folder;
+    this.#keptAs = held.keptAs;
+    if (held.session !== undefined) this.#names.set(held.folder, held.session);
+    this.#begin(held);
+    this.#settleName();
+  }
+
+  /** What another thread needs to go on with this watch; undefined while it is off. */
+  get held(): HeldWatch | undefined {
+    if (this.#watch === undefined) return undefined;
+    const isDone = ({ path }: SeenFile) =>
+      !this.#waiting.has(path) && !this.#leftAside.has(path) && !this.#tooLarge.has(path);
+    const keptAs = this.#keptAsNow;
+    return {
+      folder: this.#folder,
+      next: this.#next,
+      taken: this.#taken,
+      files: this.#watch.taken.filter(isDone),
+      ...(keptAs === undefined ? { session: this.#name } : { keptAs }),
+    };
+  }
+
+  #begin({ folder, next, taken, files }: HeldWatch): void {
+    this.#next = next;
     this.#newest = undefined;
-    this.#taken = 0;
+    this.#taken = taken;
     this.#leftAside.clear();
     this.#tooLarge.clear();
-    this.#watch = new FolderWatch(
-      watchedFolder(folder),
-      (path, bytes) => this.#take(path, bytes),
-      (path) => {
+    const taker: RecordingTaker = {
+      take: (path, bytes) => this.#take(path, bytes),
+      hasRoomFor: (byteLength) => !this.#mustWait || this.#waiting.hasRoomFor(byteLength),
+      tellTooLarge: (path) => {
         this.#tooLarge.add(path);
         this.#revision += 1;
       },
-    );
+    };
+    this.#watch = new FolderWatch(watchedFolder(folder), taker, files);
     this.#watch.start();
     this.#revision += 1;
   }
 
-  /** Stops watching; what was taken in stays. */
+  /** Stops watching; what was taken in stays, and so does what waits, in its folder. */
   stop(): void {
     this.#watch?.stop();
     this.#watch = undefined;
     this.#folder = "";
+    this.#keptAs = undefined;
+    this.#waiting = new WaitingRecordings();
     this.#revision += 1;
+  }
+
+  /** The register is about to be locked: what the watch needs to know of it afterwards is remembered. */
+  beforeLocking(): void {
+    this.#keptAs = this.#keptAsNow;
+    this.#newest = undefined;
+    this.#revision += 1;
+  }
+
+  /** The register was unlocked: what waited is taken in, one recording after another while requests are answered. */
+  async unlocked(): Promise<void> {
+    this.#settleName();
+    this.#revision += 1;
+    const waiting = this.#waiting;
+    while (!this.#isLocked && this.#waiting === waiting) {
+      const first = waiting.next();
+      if (first === undefined) return;
+      this.#takeSafely(first.path, first.bytes);
+      await new Promise((resolve) => setImmediate(resolve));
+    }
   }
 
   /** What the next recordings are, as the tester says; what stands in their names or files outranks it. */
@@ -108,8 +172,10 @@ export class SessionWatch {
 
   read(): WatchView {
     const state = this.#watch?.state;
+    const word = state === undefined ? "off" : state.reachable ? "watching" : "unreachable";
+    if (this.#isLocked) return this.#lockedView(word, state);
     return {
-      state: state === undefined ? "off" : state.reachable ? "watching" : "unreachable",
+      state: word,
       folder: this.#folder,
       revision: this.#revision,
       writing: state?.writing ?? [],
@@ -119,6 +185,47 @@ export class SessionWatch {
       ...(this.#newest !== undefined && this.#newestView(this.#newest)),
       ...(state !== undefined && this.#cautionsView()),
     };
+  }
+
+  /** Names nothing: everybody in the room reads it. */
+  #lockedView(word: WatchView["state"], state: WatchState | undefined): WatchView {
+    const nothing = { folder: "", writing: [], taken: 0, notTaken: [], next: {} };
+    const view = { state: word, revision: this.#revision, ...nothing };
+    if (state === undefined || !(this.#surroundings.showsCounts?.() ?? false)) return view;
+    const counts = {
+      taken: this.#taken,
+      waiting: this.#waiting.count + state.left,
+      writing: state.writing.length,
+      leftAside: this.#leftAside.size + this.#tooLarge.size,
+    };
+    return { ...view, counts };
+  }
+
+  get #isLocked(): boolean {
+    return this.#surroundings.isLocked?.() ?? false;
+  }
+
+  /** What came in before and still waits is taken first, so that the newest version of a file is the last one. */
+  get #mustWait(): boolean {
+    return this.#isLocked || this.#waiting.count > 0;
+  }
+
+  get #keptAsNow(): string | undefined {
+    return this.#keptAsOf(this.#name) ?? this.#keptAs;
+  }
+
+  #keptAsOf(name: string): string | undefined {
+    return this.#workspace.sessions.find((each) => each.folder === name)?.keptAs;
+  }
+
+  /** After unlocking the session may stand under another name, or be gone: then the recordings become one of their own. */
+  #settleName(): void {
+    if (this.#watch === undefined || this.#isLocked) return;
+    if (this.#keptAs !== undefined) {
+      const open = this.#workspace.sessions.find(({ keptAs }) => keptAs === this.#keptAs);
+      this.#names.set(this.#folder, open?.folder ?? this.#freeName(basename(this.#folder)));
+      this.#keptAs = open?.keptAs;
+    } else if (this.#name === "") this.#names.set(this.#folder, this.#freeName(basename(this.#folder)));
   }
 
   #notTaken(): readonly string[] {
@@ -139,10 +246,17 @@ export class SessionWatch {
   }
 
   #take(path: string, bytes: Uint8Array): void {
+    if (this.#mustWait) {
+      this.#waiting.add({ path, bytes });
+      this.#revision += 1;
+    } else this.#takeSafely(path, bytes);
+  }
+
+  #takeSafely(path: string, bytes: Uint8Array): void {
     try {
       this.#takeIn(path, bytes);
     } catch (error) {
-      this.#report(error);
+      this.#surroundings.report(error);
       const { folder: session, name: file } = splitPath(joinPath(this.#name, path));
       const problem = "Something went wrong inside the program with this recording; the file itself is unharmed.";
       this.#newest = { session, file, problem };
@@ -164,6 +278,7 @@ export class SessionWatch {
       return;
     }
     if (isFirst && this.#workspace.holds(session)) this.#workspace.show(session);
+    this.#surroundings.cameIn?.();
     if (file === sessionFileName) return;
     this.#taken += 1;
     this.#newest = { session, file, problem: outcome === "refused" ? message : "" };

@@ -38,7 +38,22 @@ export interface WatchedTrial {
   readonly looksLike?: { readonly test: TestKind; readonly reason: string };
 }
 
-/** A watched folder as the screen shows it during the session. */
+/** What everybody in the room may read while the register is locked: numbers alone. */
+export interface WatchCounts {
+  /** Recordings taken in since the watch began. */
+  readonly taken: number;
+  /** Recordings that came in since it was locked; they are taken in when it is unlocked. */
+  readonly waiting: number;
+  /** Files still being written. */
+  readonly writing: number;
+  /** Files of the folder that were not taken in. */
+  readonly leftAside: number;
+}
+
+/**
+ * A watched folder as the screen shows it during the session. While the register is locked it names nothing: no folder,
+ * file, session or test.
+ */
 export interface WatchView {
   readonly state: "off" | "watching" | "unreachable";
   /** The folder as it was given; "" while off. */
@@ -52,6 +67,8 @@ export interface WatchView {
   /** Recordings taken in since the watch began. */
   readonly taken: number;
   readonly next: NextRecordings;
+  /** While the register is locked, where the person wants numbers shown then; absent otherwise. */
+  readonly counts?: WatchCounts;
   /** The newest recording; absent before the first. */
   readonly newest?: {
     /** The session it belongs to. */

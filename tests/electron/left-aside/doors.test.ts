@@ -89,8 +89,10 @@ describe("what is no recording never gets in, and is named", () => {
     const folder = temporaryFolder();
     writeFileSync(join(folder, "a.csv"), jumpText("both", 601));
     const workspace = new WorkspaceState(defaultSettings, "no-such-folder");
-    const watch = new SessionWatch(workspace, (error) => {
-      throw error;
+    const watch = new SessionWatch(workspace, {
+      report: (error) => {
+        throw error;
+      },
     });
     watch.start(folder);
     onTestFinished(() => watch.stop());
@@ -161,8 +163,10 @@ describe("one file that is too large costs the others nothing", () => {
     sparse(folder, "a-large.csv", 65);
     writeFileSync(join(folder, "b.csv"), rows);
     const workspace = new WorkspaceState(defaultSettings, "no-such-folder");
-    const watch = new SessionWatch(workspace, (error) => {
-      throw error;
+    const watch = new SessionWatch(workspace, {
+      report: (error) => {
+        throw error;
+      },
     });
     watch.start(folder);
     onTestFinished(() => watch.stop());

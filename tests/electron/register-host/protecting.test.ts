@@ -75,17 +75,28 @@ describe("locking itself", () => {
     expect(await host.call("register.attend", { present: false })).toEqual({ locked: true });
   });
 
-  test("never happens where the person chose never, and waits while a folder is watched", async () => {
+  test("never happens where the person chose never", async () => {
     const { host } = await lockableWorld();
     await host.call("register.lockAfter", { minutes: 0 });
     vi.advanceTimersByTime(24 * 60 * 60_000);
     expect(await host.call("register.attend", { present: true })).toEqual({ locked: false });
+  });
+
+  test("is put off by what a person does, and not by a watch that is on, nor by what screens ask by themselves", async () => {
+    const { host } = await lockableWorld();
     await host.call("register.lockAfter", { minutes: 5 });
+    const { folder } = await host.call("workspace.read", {});
     await host.call("watch.start", { folder: temporaryFolder() });
-    vi.advanceTimersByTime(30 * 60_000);
+    vi.advanceTimersByTime(4 * 60_000);
+    await host.call("session.change", { folder, change: { massKg: 71 } });
+    vi.advanceTimersByTime(4 * 60_000);
     expect(await host.call("register.attend", { present: false })).toEqual({ locked: false });
-    await host.call("watch.stop", {});
-    vi.advanceTimersByTime(2 * 60_000);
+    for (let minute = 0; minute < 2; minute += 1) {
+      vi.advanceTimersByTime(60_000);
+      await host.call("watch.read", {});
+      await host.call("workspace.read", {});
+      await host.call("register.attend", { present: false });
+    }
     expect(await host.call("register.attend", { present: false })).toEqual({ locked: true });
   });
 });

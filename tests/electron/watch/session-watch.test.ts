@@ -24,7 +24,7 @@ afterEach(() => {
 function watched() {
   const folder = temporaryFolder();
   const workspace = new WorkspaceState(defaultSettings, "no-such-folder");
-  const watch = new SessionWatch(workspace, complain);
+  const watch = new SessionWatch(workspace, { report: complain });
   watch.start(folder.path);
   ends.push(() => {
     watch.stop();
@@ -182,7 +182,7 @@ describe("watching a folder during a session", () => {
   });
 
   test("no folder, and a path that is not whole, are refused in a sentence", () => {
-    const watch = new SessionWatch(new WorkspaceState(defaultSettings, "no-such-folder"), complain);
+    const watch = new SessionWatch(new WorkspaceState(defaultSettings, "no-such-folder"), { report: complain });
     expect(() => watch.start("relative/folder")).toThrow("whole path");
     expect(() => watch.start("/no/such/folder/anywhere")).toThrow("There is no folder");
     expect(watch.read()).toMatchObject({ state: "off", folder: "" });
