@@ -30,7 +30,7 @@ export function endWords(end: ThreadEnd, lastRegister: HeldRegister | undefined)
     locked: "",
   }[end.kind];
   const locked = lastRegister?.unlocked === true ? " The register is locked again: give its passphrase to go on." : "";
-  return `${why} That part was started again with what was open; a folder that was being watched is to be started again.${locked}`;
+  return `${why} That part was started again with what was open, and goes on watching a folder that was watched.${locked}`;
 }
 
 /** To whoever had asked for something else meanwhile. */

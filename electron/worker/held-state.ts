@@ -1,6 +1,7 @@
 import type { HeldHistory, NumberedStep, Stated } from "../edit-history.ts";
 import type { RegisterView } from "../register-host/register-view.ts";
 import type { StoredSession } from "../stored-session.ts";
+import type { HeldWatch } from "../watch/held-watch.ts";
 import { heardParts, type PartsChange, ToldParts } from "./told-parts.ts";
 
 /** What lives in the working thread alone, sessions of the register aside: all that would be lost with the thread. */
@@ -27,11 +28,14 @@ export interface HeldRegister {
 export interface HeldState {
   readonly workspace: HeldWorkspace;
   readonly register?: HeldRegister;
+  /** Absent while no folder is watched. */
+  readonly watch?: HeldWatch;
 }
 
 type Rest = Omit<HeldWorkspace, "sessions" | "takenAlong" | "history"> & {
   readonly history: { readonly done: readonly number[]; readonly undone: readonly number[]; readonly steps: number };
   readonly register: HeldRegister | undefined;
+  readonly watch: HeldWatch | undefined;
 };
 
 /** What of the held state changed. */
@@ -50,7 +54,7 @@ export class HeldTeller {
   #rest = "";
 
   /** @returns undefined where nothing did */
-  change({ workspace, register }: HeldState): HeldChange | undefined {
+  change({ workspace, register, watch }: HeldState): HeldChange | undefined {
     const { sessions, takenAlong, history, ...others } = workspace;
     const numbers = (steps: readonly NumberedStep[]) => steps.map(({ number }) => number);
     const change: HeldChange = {
@@ -61,6 +65,7 @@ export class HeldTeller {
         ...others,
         history: { done: numbers(history.done), undone: numbers(history.undone), steps: history.steps },
         register,
+        watch,
       },
     };
     const rest = JSON.stringify(change.rest);
@@ -87,7 +92,7 @@ export class HeldListener {
   /** Undefined until something was told. */
   get state(): HeldState | undefined {
     if (this.#rest === undefined) return undefined;
-    const { history, register, ...others } = this.#rest;
+    const { history, register, watch, ...others } = this.#rest;
     const steps = (numbers: readonly number[]) => numbers.flatMap((number) => this.#steps.get(`${number}`) ?? []);
     return {
       workspace: {
@@ -97,6 +102,7 @@ export class HeldListener {
         history: { done: steps(history.done), undone: steps(history.undone), steps: history.steps },
       },
       ...(register !== undefined && { register }),
+      ...(watch !== undefined && { watch }),
     };
   }
 }

@@ -1,10 +1,11 @@
 import { parentPort, workerData } from "node:worker_threads";
 import { defaultSettings } from "../../core/settings.ts";
-import { type HostHandlers, makeHandlers } from "../host-handlers.ts";
+import { type HostHandlers, makeHandlers, openWatch } from "../host-handlers.ts";
 import { LayoutShelf } from "../layouts/layout-shelf.ts";
 import { openWorkspace } from "../open-workspace.ts";
 import { RegisterHome } from "../register-host/register-home.ts";
 import { RequestRefused } from "../request-refused.ts";
+import type { SessionWatch } from "../watch/session-watch.ts";
 import { WorkspaceState } from "../workspace.ts";
 import { forgetPassphrases } from "./hand-over.ts";
 import { HeldTeller } from "./held-state.ts";
@@ -14,6 +15,7 @@ interface OpenHost {
   readonly handlers: HostHandlers;
   readonly workspace: WorkspaceState;
   readonly home?: RegisterHome;
+  readonly watch: SessionWatch;
 }
 
 /**
@@ -41,7 +43,12 @@ function work(): void {
         if (wasLocked) return;
         const words = await deed(host);
         const { workspace, home } = host;
-        const change = teller.change({ workspace: workspace.held, ...(home && { register: home.held }) });
+        const watch = host.watch.held;
+        const change = teller.change({
+          workspace: workspace.held,
+          ...(home && { register: home.held }),
+          ...(watch && { watch }),
+        });
         if (change !== undefined) say({ kind: "held", change });
         if (wasLocked) say({ kind: "locked" });
         else if (words !== undefined) say(words as WorkerAnswer);
@@ -78,17 +85,19 @@ async function openHost(
   });
   const home = dataFolder === undefined ? undefined : new RegisterHome({ dataFolder, workspace, ...hooks });
   await home?.begin(restored?.held?.register?.kind);
-  if (restored !== undefined) goOn(workspace, home, restored);
-  return { handlers: makeHandlers(workspace, host, home), workspace, ...(home && { home }) };
+  const watch = openWatch(workspace, home);
+  if (restored !== undefined) goOn({ workspace, watch, ...(home && { home }) }, restored);
+  return { handlers: makeHandlers(workspace, host, home, watch), workspace, watch, ...(home && { home }) };
 }
 
 /** Goes on where another thread ended. */
-function goOn(workspace: WorkspaceState, home: RegisterHome | undefined, { held, words }: Restored): void {
+function goOn({ workspace, home, watch }: Omit<OpenHost, "handlers">, { held, words }: Restored): void {
   workspace.restarted = words;
   if (held === undefined) return;
   workspace.takeOver(held.workspace);
   home?.showAgain(held.register?.sessions ?? []);
   if (workspace.holds(held.workspace.shown)) workspace.show(held.workspace.shown);
+  if (held.watch !== undefined) watch.goOn(held.watch);
 }
 
 work();

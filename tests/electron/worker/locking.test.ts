@@ -1,7 +1,11 @@
+import { writeFileSync } from "node:fs";
+import { join } from "node:path";
 import { describe, expect, onTestFinished, test } from "vitest";
+import { writtenTime } from "../../../electron/cautions/add-cautions.ts";
 import type { HostApi, HostRequestName } from "../../../electron/host-api.ts";
 import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import { RequestRefused } from "../../../electron/request-refused.ts";
+import type { WatchView } from "../../../electron/watch/watch-view.ts";
 import { startHostWorker } from "../../../electron/worker/remote-handlers.ts";
 import { temporaryFolder } from "../register/register-world.ts";
 import { registerOf } from "../register-host/host-world.ts";
@@ -51,6 +55,35 @@ describe("locking", () => {
     expect(again.sessions.map((each) => each.folder).toSorted()).toEqual([folder, "loose"].toSorted());
     await call("register.lock", {});
     expect(threads.map(({ ended }) => ended)).toEqual([true, true, false]);
+  });
+
+  test("leaves a folder watched: the new thread counts what comes in, and takes it in once it is unlocked", async () => {
+    const { call, threads, athlete } = await protectedHost();
+    const date = writtenTime(new Date()).slice(0, 10);
+    await call("sessions.start", { session: crypto.randomUUID(), athlete, plan: { date } });
+    const folder = temporaryFolder();
+    const write = (name: string, seed: number) => writeFileSync(join(folder, name), jumpText("both", seed));
+    const until = async (holds: (view: WatchView) => boolean) => {
+      for (let looks = 0; looks < 400; looks += 1) {
+        const view = await call("watch.read", {});
+        if (holds(view)) return view;
+        await new Promise((resolve) => setTimeout(resolve, 50));
+      }
+      throw new Error("It never came.");
+    };
+    write("one.csv", 523);
+    await call("watch.start", { folder });
+    await until((view) => view.taken === 1);
+    await call("register.lock", {});
+    write("two.csv", 525);
+    const locked = await until((view) => view.counts?.waiting === 1);
+    expect([threads.length, locked.counts?.taken, locked.folder, locked.writing]).toEqual([2, 1, "", []]);
+    await call("register.unlock", { passphrase: word() });
+    await until((view) => view.taken === 2);
+    await call("watch.stop", {});
+    const { recordings, keptAs } = await call("workspace.read", {});
+    expect(keptAs).toBeDefined();
+    expect(recordings.map(({ file }) => file)).toEqual(["one.csv", "two.csv"]);
   });
 
   test("answers what was asked meanwhile: by a sentence, or from the new thread where it only tells", async () => {
