@@ -26,8 +26,10 @@ export const wholeRequests = [
   "sessions.start",
   "sessions.note",
   "sessions.keep",
-  "archive.import",
 ] as const satisfies readonly HostRequestName[];
+
+/** They wait for the reading of a file, and do what comes after it as a whole by themselves. */
+export const wholeAfterReading = ["archive.import"] as const satisfies readonly HostRequestName[];
 
 /** Requests that only tell what there is. */
 const tellingRequests = [
@@ -55,7 +57,11 @@ export function onlyTells(name: HostRequestName): boolean {
   return (tellingRequests as readonly HostRequestName[]).includes(name);
 }
 
-const changeNothing: ReadonlySet<HostRequestName> = new Set([...wholeRequests, ...tellingRequests]);
+const changeNothing: ReadonlySet<HostRequestName> = new Set([
+  ...wholeRequests,
+  ...wholeAfterReading,
+  ...tellingRequests,
+]);
 
 /** What a person is told where a mistake of ours ended a request. */
 export function brokenSentence(name: HostRequestName): string {

@@ -26,13 +26,3 @@ export const requestLimits: JsonLimits = {
   elements: 200_000,
   textBytes: megabyte,
 };
-
-/**
- * A document within an archive: 200,000 recordings take 60 MB of manifest, ten elements and fewer each.
- */
-export const archiveDocumentLimits: JsonLimits = {
-  bytes: 128 * megabyte,
-  depth: 32,
-  elements: 2_500_000,
-  textBytes: megabyte,
-};

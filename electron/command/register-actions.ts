@@ -1,6 +1,6 @@
 import { lstatSync, statSync } from "node:fs";
 import { readSession } from "../read-folder.ts";
-import { mergeArchive } from "../register/archive/merge-archive.ts";
+import { type MergedArchive, mergeArchive } from "../register/archive/merge-archive.ts";
 import { looksLikeArchive } from "../register/archive/read-archive.ts";
 import { writeArchive } from "../register/archive/write-archive.ts";
 import { backUpTo, keepDailyBackup, makeDailyBackup } from "../register/backups.ts";
@@ -128,25 +128,24 @@ async function importPaths(
   const found = others.length > 0 ? findSessions(others, (sentence) => remarks.push(sentence)) : [];
   const notKnownBy = readCautions(options);
   const done: string[] = [];
-  const merged = archives.map((path) => {
-    const archive = {
-      archive: path,
-      ...sayingWhatWasDone(done, path, () => mergeArchive(register, path, filePassphrase)),
-    };
+  const merged: (MergedArchive & { readonly archive: string })[] = [];
+  for (const path of archives) {
+    const archive = await sayingWhatWasDone(done, path, () => mergeArchive(register, path, filePassphrase));
+    merged.push({ archive: path, ...archive });
     done.push(path);
-    return archive;
-  });
+  }
   // One session's recordings in memory at a time.
-  const sessions = found.map((listed) => {
+  const sessions: ImportedSession[] = [];
+  for (const listed of found) {
     const name = listed.folder || "loose recordings";
-    const session = sayingWhatWasDone(done, name, () => {
+    const session = await sayingWhatWasDone(done, name, () => {
       const read = readSession(listed);
       const imported = importSession(register, read);
       return notKnownBy === undefined ? imported : withNotKnown(register, imported, notKnownBy);
     });
     done.push(name);
-    return session;
-  });
+    sessions.push(session);
+  }
   const notes = [...[...merged, ...sessions].flatMap((each) => each.notes), ...(await backupTrouble(register))];
   return {
     document: { archives: merged, sessions },
@@ -192,9 +191,13 @@ async function backupTrouble(register: Register): Promise<readonly string[]> {
 }
 
 /** Each archive and each session is a step of its own: where one is refused, those before it stay, and that is said. */
-function sayingWhatWasDone<Result>(done: readonly string[], name: string, work: () => Result): Result {
+async function sayingWhatWasDone<Result>(
+  done: readonly string[],
+  name: string,
+  work: () => Result | Promise<Result>,
+): Promise<Result> {
   try {
-    return work();
+    return await work();
   } catch (error) {
     if (!(error instanceof RequestRefused) || done.length === 0) throw error;
     const before = `Imported before that: ${done.join(", ")}.`;

@@ -1,6 +1,7 @@
 import { readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { fileStem } from "../recording-names.ts";
-import { mergeArchive } from "../register/archive/merge-archive.ts";
+import { type MergedArchive, mergeOpened } from "../register/archive/merge-archive.ts";
+import { type ArchiveReading, withArchive } from "../register/archive/read-archive.ts";
 import { writeArchive } from "../register/archive/write-archive.ts";
 import type { Register } from "../register/register.ts";
 import { passingPath } from "../register/register-folder.ts";
@@ -21,18 +22,24 @@ export function archiveHandlers(home: RegisterHome): Pick<RegisterHandlers, "arc
         ? exportFile(home.register, request)
         : exportTo(home.register, request, request.place),
     "archive.import": ({ bytes, place, passphrase }) => {
-      const merged = home.act("Import an archive", { beyond: "everything the archive brought" }, (register) => {
-        if (place !== undefined) return mergeArchive(register, wholePath(place), passphrase);
-        if (bytes === undefined) throw new RequestRefused("Choose an archive, or give the place of one.");
-        return passing(register, (path) => {
-          writeFileSync(path, bytes, { mode: 0o600 });
-          return mergeArchive(register, path, passphrase);
-        });
+      if (place !== undefined) return withArchive(wholePath(place), passphrase, (archive) => takeIn(home, archive));
+      if (bytes === undefined) throw new RequestRefused("Choose an archive, or give the place of one.");
+      return passing(home.register, (path) => {
+        writeFileSync(path, bytes, { mode: 0o600 });
+        return withArchive(path, passphrase, (archive) => takeIn(home, archive));
       });
-      home.workspace.refreshKept();
-      return merged;
     },
   };
+}
+
+/** All of it, or nothing: the file was read before, and nothing here waits. */
+function takeIn(home: RegisterHome, archive: ArchiveReading): MergedArchive {
+  return home.workspace.whole(() => {
+    const reach = { beyond: "everything the archive brought" };
+    const merged = home.act("Import an archive", reach, (register) => mergeOpened(register, archive));
+    home.workspace.refreshKept();
+    return merged;
+  });
 }
 
 type ExportRequest = RegisterApi["archive.export"]["request"];
@@ -70,10 +77,10 @@ function nameCopy(register: Register, path: string, where: string): void {
 }
 
 /** Lends a place beside the register for a file that is only wanted for a moment. */
-function passing<Result>(register: Register, work: (path: string) => Result): Result {
+async function passing<Result>(register: Register, work: (path: string) => Result | Promise<Result>): Promise<Result> {
   const path = `${passingPath(register.file)}-archive`;
   try {
-    return work(path);
+    return await work(path);
   } catch (error) {
     // What a part of it says of the passing file is true no more.
     throw telling(error, "Nothing was handed over.");

@@ -13,16 +13,26 @@ export const wholeChecksumWord = "SHA-256 of everything before this sentence: ";
 /** The kinds that travel; where copies went concerns the register they were made from alone. */
 export const archivedKinds = recordKinds.filter((kind) => kind !== "copies");
 
+/** What a manifest says of one entry. */
+export const manifestEntrySchema = z.object({
+  name: z.string(),
+  bytes: z.int().min(0),
+  sha256: z.string().regex(/^[0-9a-f]{64}$/),
+});
+
+/** Its entries are looked at one by one: of a list of a million that are none, one is enough to tell. */
 export const manifestSchema = z.object({
   format: z.literal("counterpoise-register-archive"),
   version: z.literal(archiveVersion),
   engine: z.string(),
   madeAt: z.iso.datetime(),
   contents: z.enum(["athlete", "register"]),
-  entries: z.array(z.object({ name: z.string(), bytes: z.int().min(0), sha256: z.string().regex(/^[0-9a-f]{64}$/) })),
+  entries: z.array(z.unknown()),
 });
 
-export type ArchiveManifest = z.infer<typeof manifestSchema>;
+export type ArchiveManifest = Omit<z.infer<typeof manifestSchema>, "entries"> & {
+  readonly entries: z.infer<typeof manifestEntrySchema>[];
+};
 
 /** One record as an archive carries it. */
 export interface ArchivedRecord {
@@ -50,19 +60,17 @@ export function secondRecordingName(session: string, path: string, recording: st
   return asUtf8(`recordings/${session}/${recording}/${path}`);
 }
 
-/** How the records of one kind are written. */
-export function recordsSchema(kind: RecordKind) {
+/** How one record of a kind is written. */
+export function recordSchema(kind: RecordKind) {
   const needs: Readonly<Record<string, string>> = recordTables[kind];
   const names = referenceNames(kind).map(
     (name) => [name, needs[name] === "required" ? z.uuid() : z.uuid().exactOptional()] as const,
   );
-  return z.array(
-    z.strictObject({
-      id: z.uuid(),
-      references: z.strictObject(Object.fromEntries(names)),
-      content: recordSchemas[kind],
-    }),
-  );
+  return z.strictObject({
+    id: z.uuid(),
+    references: z.strictObject(Object.fromEntries(names)),
+    content: recordSchemas[kind],
+  });
 }
 
 export function keyText({ kind, id }: RecordKey): string {

@@ -8,6 +8,7 @@ import type { RecordContent, RecordKind } from "../record-schemas.ts";
 import { type ReferenceName, type References, referenceKinds, referenceNames } from "../record-tables.ts";
 import type { Register } from "../register.ts";
 import { type ArchivedRecord, archivedKinds, keyText, recordingName, secondRecordingName } from "./archive-format.ts";
+import { Notes } from "./merge-notes.ts";
 import { type ArchiveReading, withArchive } from "./read-archive.ts";
 
 /** What came of merging an archive. */
@@ -26,10 +27,41 @@ export interface MergedArchive {
  * same or different; nothing comes in twice. People are the same when their identifiers are, or when code and name
  * agree and nothing else contradicts; a code alone never joins two people.
  */
-export function mergeArchive(register: Register, path: string, passphrase?: Uint8Array): MergedArchive {
-  return withArchive(path, passphrase, (archive) =>
-    register.writes.act("archive imported", (changes) => merge(register, changes, archive)),
-  );
+export function mergeArchive(register: Register, path: string, passphrase?: Uint8Array): Promise<MergedArchive> {
+  return withArchive(path, passphrase, (archive) => mergeOpened(register, archive));
+}
+
+/**
+ * The records of one entry of the journal, and so of one step of undo; of a larger archive there are several, because
+ * before and after of each stay in memory until their entry is written.
+ */
+const recordsPerEntry = 20_000;
+
+/** The same for an archive that is open. */
+export function mergeOpened(register: Register, archive: ArchiveReading): MergedArchive {
+  return register.writes.whole(() => {
+    const merging: Merging = {
+      register,
+      archive,
+      names: new Map(),
+      notes: new Notes(),
+      leftAside: [],
+      counts: { added: 0, same: 0, kept: 0, recordings: 0 },
+    };
+    const records = recordsIn(archive);
+    let next = records.next();
+    while (!next.done) {
+      register.writes.act("archive imported", (changes) => {
+        for (let count = 0; count < recordsPerEntry && !next.done; count += 1) {
+          takeIn(changes, next.value.kind, next.value.record, merging);
+          next = records.next();
+        }
+      });
+    }
+    const notRecordings = leftAsideWords(merging.leftAside);
+    if (notRecordings !== "") merging.notes.add(`${notRecordings} They lie in the bin.`);
+    return { ...merging.counts, notes: merging.notes.all };
+  });
 }
 
 interface Merging {
@@ -37,42 +69,35 @@ interface Merging {
   readonly archive: ArchiveReading;
   /** Where records of the archive are known under another identifier. */
   readonly names: Map<string, string>;
-  readonly notes: string[];
+  readonly notes: Notes;
   /** What earlier versions of the program kept as recordings and is none. */
   readonly leftAside: LeftAside[];
+  readonly counts: { added: number; same: number; kept: number; recordings: number };
 }
 
-function merge(register: Register, changes: ChangeSet, archive: ArchiveReading): MergedArchive {
-  const merging: Merging = { register, archive, names: new Map(), notes: [], leftAside: [] };
-  let [added, same, kept, recordings] = [0, 0, 0, 0];
-  for (const kind of archivedKinds) {
-    for (const record of archive.records.get(kind) ?? []) {
-      const references = translated(kind, record, merging);
-      checkPresent(kind, references, merging);
-      const known = knownAs(kind, record, references, merging);
-      if (known !== undefined) {
-        merging.names.set(keyText({ kind, id: record.id }), known);
-        const stored = register.contents.store.read(kind, known);
-        if (stored?.binned)
-          merging.notes.push(`One of the ${wordsOf(kind)} lies in the bin of the register and stays there.`);
-        if (JSON.stringify(stored?.content) === JSON.stringify(record.content)) same += 1;
-        else {
-          kept += 1;
-          merging.notes.push(
-            `One of the ${wordsOf(kind)} is in the register already and differs; the register's stands.`,
-          );
-        }
-        continue;
-      }
-      if (kind === "recordings") {
-        if (addRecording(changes, record, references, merging)) recordings += 1;
-      } else changes.add(kind, references, record.content as RecordContent<typeof kind>, record.id);
-      added += 1;
-    }
+function* recordsIn(archive: ArchiveReading) {
+  for (const kind of archivedKinds) for (const record of archive.records(kind)) yield { kind, record };
+}
+
+function takeIn(changes: ChangeSet, kind: RecordKind, record: ArchivedRecord, merging: Merging): void {
+  const { register, names, notes, counts } = merging;
+  const references = translated(kind, record, merging);
+  checkPresent(kind, references, merging);
+  const known = knownAs(kind, record, references, merging);
+  if (known === undefined) {
+    if (kind !== "recordings") changes.add(kind, references, record.content as RecordContent<typeof kind>, record.id);
+    else if (addRecording(changes, record, references, merging)) counts.recordings += 1;
+    counts.added += 1;
+    return;
   }
-  const notRecordings = leftAsideWords(merging.leftAside);
-  if (notRecordings !== "") merging.notes.push(`${notRecordings} They lie in the bin.`);
-  return { added, same, kept, recordings, notes: merging.notes };
+  if (known !== record.id) names.set(keyText({ kind, id: record.id }), known);
+  const stored = register.contents.store.read(kind, known);
+  if (stored?.binned) notes.add(`One of the ${wordsOf(kind)} lies in the bin of the register and stays there.`);
+  if (JSON.stringify(stored?.content) === JSON.stringify(record.content)) counts.same += 1;
+  else {
+    counts.kept += 1;
+    notes.add(`One of the ${wordsOf(kind)} is in the register already and differs; the register's stands.`);
+  }
 }
 
 function translated(kind: RecordKind, { references }: ArchivedRecord, { names }: Merging): References {
@@ -141,7 +166,7 @@ function samePerson(person: RecordContent<"athletes">, { register, notes }: Merg
     return known?.name !== undefined && known.name === person.name && !contradicts;
   });
   if (same === undefined && ofThatCode.length > 0) {
-    notes.push(
+    notes.add(
       `${ofThatCode.length + 1 === 2 ? "Two" : ofThatCode.length + 1} athletes now carry the code ${person.code}; look whether they are one person.`,
     );
   }
@@ -150,9 +175,7 @@ function samePerson(person: RecordContent<"athletes">, { register, notes }: Merg
 
 /** A session of the same athlete that holds every recording of the archived one. */
 function sameSession(archived: string, athlete: string, { register, archive }: Merging): string | undefined {
-  const sums = (archive.records.get("recordings") ?? [])
-    .filter(({ references }) => references.session === archived)
-    .map(({ content }) => (content as RecordContent<"recordings">).sha256);
+  const sums = archive.sumsOf(archived);
   if (sums.length === 0) return undefined;
   const { store } = register.contents;
   return store.readBy("sessions", "athlete", athlete).find(({ id }) => {
@@ -167,19 +190,20 @@ function addRecording(changes: ChangeSet, record: ArchivedRecord, references: Re
   const { register, archive, notes } = merging;
   const session = record.references.session ?? "";
   const second = secondRecordingName(session, path, record.id);
-  const bytes = archive.bytesOf(archive.holds(second) ? second : recordingName(session, path));
-  const present = register.contents.store.readBy("recordings", "session", references.session ?? "");
-  const taken = new Set(present.map(({ content }) => content.path));
-  const free = freePath(path, taken);
-  if (free !== path)
-    notes.push(`${path} is in the session already with other bytes; the archive's came in as ${free}.`);
-  const added = changes.addRecording(references.session ?? "", free, bytes, said, record.id);
-  const stored = register.reads.record("recordings", added)?.content;
-  if (stored?.sha256 !== sha256 || stored.byteLength !== byteLength) {
+  const name = archive.listed(second) === undefined ? recordingName(session, path) : second;
+  const listed = archive.listed(name);
+  // Looked at before it is unpacked.
+  if (listed !== undefined && (listed.sha256 !== sha256 || listed.bytes !== byteLength)) {
     throw new RequestRefused(
       `${path} in the archive is not the recording its record describes; nothing of it was used.`,
     );
   }
+  const bytes = archive.bytesOf(name);
+  const present = register.contents.store.readBy("recordings", "session", references.session ?? "");
+  const taken = new Set(present.map(({ content }) => content.path));
+  const free = freePath(path, taken);
+  if (free !== path) notes.add(`${path} is in the session already with other bytes; the archive's came in as ${free}.`);
+  const added = changes.addRecording(references.session ?? "", free, bytes, said, record.id);
   // What somebody said something of was a recording to them.
   const other = said.stated === undefined ? otherKindOfFile(path, bytes) : undefined;
   if (other === undefined) return true;

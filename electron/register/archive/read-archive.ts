@@ -1,30 +1,33 @@
 import { createHash } from "node:crypto";
-import { archiveDocumentLimits } from "../../bounded-json/limits.ts";
 import { BeyondLimits, readJson } from "../../bounded-json/read-json.ts";
 import { RequestRefused } from "../../request-refused.ts";
 import { type ByteSource, openFile } from "../byte-source.ts";
-import { wordsOf } from "../change-set.ts";
 import type { RecordKind } from "../record-schemas.ts";
 import { isSealed, openSealed } from "../sealed-file.ts";
 import {
   type ArchivedRecord,
   type ArchiveManifest,
   archivedKinds,
+  manifestEntrySchema,
   manifestName,
   manifestSchema,
   recordsName,
-  recordsSchema,
   wholeChecksumWord,
 } from "./archive-format.ts";
+import { archiveLimits, manifestLimits, recordsByteLimit } from "./archive-limits.ts";
+import { archivedRecords } from "./archived-records.ts";
 import { readZip, type ZipReading } from "./read-zip.ts";
 
-/** An archive of which every byte was checked. */
+/** An archive that is as it was written; each recording is checked once more when it is taken out. */
 export interface ArchiveReading {
-  readonly manifest: ArchiveManifest;
-  readonly records: ReadonlyMap<RecordKind, readonly ArchivedRecord[]>;
+  /** The records of a kind, one after another, each checked by its schema. */
+  readonly records: (kind: RecordKind) => Iterable<ArchivedRecord>;
+  /** The SHA-256 of each recording of a session. */
+  readonly sumsOf: (session: string) => readonly string[];
   /** The original bytes of one entry, checked against the manifest. */
   readonly bytesOf: (name: string) => Uint8Array;
-  readonly holds: (name: string) => boolean;
+  /** Size and SHA-256 of an entry as the manifest says them; undefined where it holds none of that name. */
+  readonly listed: (name: string) => { readonly bytes: number; readonly sha256: string } | undefined;
 }
 
 const pieceBytes = 1024 * 1024;
@@ -40,24 +43,26 @@ export function looksLikeArchive(path: string): boolean {
 }
 
 /**
- * Lends an archive, sealed or not, after it was checked as a whole.
- * @throws RequestRefused when it is none, was altered, was made by a newer version, or its passphrase is another one
+ * Lends an archive, sealed or not, after it was checked as a whole; the work is done without waiting, so that it can be
+ * one transaction.
+ * @throws RequestRefused when it is none, was altered, was made by a newer version, is beyond what an archive may hold, or
+ * its passphrase is another one
  */
-export function withArchive<Result>(
+export async function withArchive<Result>(
   path: string,
   passphrase: Uint8Array | undefined,
   work: (archive: ArchiveReading) => Result,
-): Result {
+): Promise<Result> {
   const file = openFile(path);
   try {
     const sealed = isSealed(file);
     if (sealed && passphrase === undefined) {
       throw new RequestRefused("This archive is under a passphrase: give it to open it.");
     }
-    if (!sealed || passphrase === undefined) return work(readArchive(file));
+    if (!sealed || passphrase === undefined) return work(await readArchive(file));
     const plain = openSealed(file, passphrase);
     try {
-      return work(readArchive(plain));
+      return work(await readArchive(plain));
     } finally {
       plain.close();
     }
@@ -66,8 +71,8 @@ export function withArchive<Result>(
   }
 }
 
-function readArchive(source: ByteSource): ArchiveReading {
-  const zip = readZip(source);
+async function readArchive(source: ByteSource): Promise<ArchiveReading> {
+  const zip = await readZip(source);
   checkWhole(source, zip.comment);
   const manifest = readManifest(zip);
   const listed = new Map(manifest.entries.map((entry) => [entry.name, entry]));
@@ -76,23 +81,51 @@ function readArchive(source: ByteSource): ArchiveReading {
       throw new RequestRefused(`The archive holds ${name}, which its manifest does not list; nothing of it was used.`);
     }
   }
-  const inZip = new Set(zip.names);
-  for (const { name } of manifest.entries) {
-    if (!inZip.has(name)) throw new RequestRefused(`The archive lacks ${name}; nothing of it was used.`);
-  }
   if (listed.size !== manifest.entries.length) {
     throw new RequestRefused("The archive's manifest lists an entry twice; nothing of it was used.");
   }
+  await checkEntries(zip, manifest);
   const bytesOf = (name: string) => {
     const entry = listed.get(name);
-    // Its size is known before anything is unpacked, so that a small file cannot fill the memory.
     const bytes = zip.read(name, entry?.bytes ?? 0);
     if (entry?.sha256 === createHash("sha256").update(bytes).digest("hex")) return bytes;
-    throw new RequestRefused(`${name} in the archive is not what its manifest says; nothing of it was used.`);
+    throw notAsListed(name);
   };
-  const kinds = archivedKinds.filter((kind) => listed.has(recordsName(kind)));
-  const records = new Map(kinds.map((kind) => [kind, readRecords(kind, bytesOf(recordsName(kind)))] as const));
-  return { manifest, records, bytesOf, holds: (name) => listed.has(name) };
+  const records = function* (kind: RecordKind) {
+    if (listed.has(recordsName(kind))) yield* archivedRecords(kind, bytesOf(recordsName(kind)));
+  };
+  const sums = new Map<string, string[]>();
+  for (const kind of archivedKinds) {
+    for (const record of records(kind)) if (kind === "recordings") noteSum(sums, record);
+  }
+  return { records, sumsOf: (session) => sums.get(session) ?? [], bytesOf, listed: (name) => listed.get(name) };
+}
+
+/** Sizes before anything is unpacked, and what is large by its SHA-256, so that a small file cannot fill the memory. */
+async function checkEntries(zip: ZipReading, { entries }: ArchiveManifest): Promise<void> {
+  const ofRecords = new Set(archivedKinds.map(recordsName));
+  for (const { name, bytes, sha256 } of entries) {
+    const size = zip.sizeOf(name);
+    if (size === undefined) throw new RequestRefused(`The archive lacks ${name}; nothing of it was used.`);
+    if (size > bytes) throw new RequestRefused(`${name} is damaged in the archive; nothing of it was used.`);
+    if (ofRecords.has(name) && bytes > recordsByteLimit) {
+      throw new RequestRefused(`${name} in the archive is larger than 192 MB; nothing of it was used.`);
+    }
+    if (bytes > archiveLimits.readInPieces && (await zip.sha256Of(name)) !== sha256) throw notAsListed(name);
+  }
+}
+
+/** The content has just passed the schema of recordings. */
+function noteSum(sums: Map<string, string[]>, { references, content }: ArchivedRecord): void {
+  const { sha256 } = content as { readonly sha256: string };
+  const session = references.session ?? "";
+  const known = sums.get(session);
+  if (known === undefined) sums.set(session, [sha256]);
+  else known.push(sha256);
+}
+
+function notAsListed(name: string): RequestRefused {
+  return new RequestRefused(`${name} in the archive is not what its manifest says; nothing of it was used.`);
 }
 
 function checkWhole(source: ByteSource, comment: string): void {
@@ -108,9 +141,18 @@ function checkWhole(source: ByteSource, comment: string): void {
 }
 
 function readManifest(zip: ZipReading): ArchiveManifest {
-  const document = jsonIn(zip.read(manifestName, archiveDocumentLimits.bytes), manifestName);
+  if ((zip.sizeOf(manifestName) ?? 0) > manifestLimits.bytes) {
+    throw new RequestRefused("The archive was not used: its manifest is larger than 80 MB.");
+  }
+  const document = manifestIn(zip.read(manifestName));
   const read = manifestSchema.safeParse(document);
-  if (read.success) return read.data;
+  const entries: ArchiveManifest["entries"] = [];
+  for (const each of read.data?.entries ?? []) {
+    const entry = manifestEntrySchema.safeParse(each);
+    if (!entry.success) break;
+    entries.push(entry.data);
+  }
+  if (read.success && entries.length === read.data.entries.length) return { ...read.data, entries };
   const version =
     typeof document === "object" && document !== null && "version" in document ? document.version : undefined;
   const why =
@@ -120,23 +162,11 @@ function readManifest(zip: ZipReading): ArchiveManifest {
   throw new RequestRefused(`The archive was not used: ${why}.`);
 }
 
-function readRecords(kind: RecordKind, bytes: Uint8Array): readonly ArchivedRecord[] {
-  const read = recordsSchema(kind).safeParse(jsonIn(bytes, recordsName(kind)));
-  // The schema of the kind has just passed; references are identifiers by the names of its columns.
-  if (read.success) return read.data as readonly ArchivedRecord[];
-  const [issue] = read.error.issues;
-  throw new RequestRefused(
-    `The ${wordsOf(kind)} in the archive are not understood at ${issue?.path.join(".") ?? "the beginning"}; nothing of it was used.`,
-  );
-}
-
-function jsonIn(bytes: Uint8Array, name: string): unknown {
+function manifestIn(bytes: Uint8Array): unknown {
   try {
-    return readJson(bytes, archiveDocumentLimits);
+    return readJson(bytes, manifestLimits);
   } catch (error) {
-    if (error instanceof BeyondLimits) {
-      throw new RequestRefused(`${name} in the archive was not read: it ${error.message}; nothing of it was used.`);
-    }
-    throw new RequestRefused(`${name} in the archive is no JSON; nothing of it was used.`);
+    const why = error instanceof BeyondLimits ? `was not read: it ${error.message}` : "is no JSON";
+    throw new RequestRefused(`${manifestName} in the archive ${why}; nothing of it was used.`);
   }
 }

@@ -1,135 +1,134 @@
+import { createHash } from "node:crypto";
 import { inflateRawSync } from "node:zlib";
+import { type Entry, fromRandomAccessReaderPromise, type ZipFile } from "yauzl";
 import { RequestRefused } from "../../request-refused.ts";
 import type { ByteSource } from "../byte-source.ts";
-import {
-  deflate,
-  directoryHeader,
-  endOfDirectory,
-  localHeader,
-  most16,
-  most32,
-  stored,
-  zip64EndOfDirectory,
-  zip64Field,
-  zip64Locator,
-} from "./write-zip.ts";
+import { archiveLimits } from "./archive-limits.ts";
+import { SourceReader } from "./source-reader.ts";
 
 /** The entries of a zip, read one at a time. */
 export interface ZipReading {
   /** What stands at the very end of the file. */
   readonly comment: string;
   readonly names: readonly string[];
+  /** How many bytes it says an entry holds; undefined where there is none. */
+  sizeOf(name: string): number | undefined;
   /**
    * @param mostBytes an entry that says it holds more is not unpacked
    * @throws RequestRefused when there is no such entry or it cannot be unpacked
    */
   read(name: string, mostBytes?: number): Uint8Array;
+  /** SHA-256 of an entry in hexadecimal, unpacked piece by piece. @throws RequestRefused like `read` */
+  sha256Of(name: string): Promise<string>;
 }
 
-interface Entry {
-  readonly offset: number;
+/** Where the packed bytes of an entry lie. */
+interface Place {
+  readonly header: number;
+  readonly start: number;
   readonly packed: number;
   readonly size: number;
-  readonly method: number;
+  readonly isDeflated: boolean;
 }
 
-/** No entry of ours is larger: recordings are read up to 1 GB. */
-const mostEntryBytes = 1024 * 1024 * 1024;
+const stored = 0;
+const deflate = 8;
+const directoryEntryBytes = 46;
 
-/** @throws RequestRefused when the bytes are no zip or its directory cannot be read */
-export function readZip(source: ByteSource): ZipReading {
-  const end = findEnd(source);
-  const entries = readDirectory(source, end);
+/**
+ * Opens a zip: its list of contents and where each entry lies, against the limits of an archive, before anything is
+ * unpacked. Entries can then be read at once, within a transaction.
+ * @throws RequestRefused when the bytes are no zip, its list cannot be read, or it is beyond a limit
+ */
+export async function readZip(source: ByteSource): Promise<ZipReading> {
+  const zip = await openZip(source);
+  const places = await readPlaces(zip, source.size);
+  const placeOf = (name: string) => {
+    const place = places.get(name);
+    if (place === undefined) throw new RequestRefused(`The archive lacks ${name}; nothing of it was used.`);
+    return place;
+  };
   return {
-    comment: end.comment,
-    names: [...entries.keys()],
-    read: (name, mostBytes = mostEntryBytes) => {
-      const entry = entries.get(name);
-      if (entry === undefined) throw new RequestRefused(`The archive lacks ${name}; nothing of it was used.`);
-      if (entry.size > mostBytes) throw damagedEntry(name);
-      return unpack(source, name, entry);
+    // Bytes, since its strings are not decoded.
+    comment: (zip.comment as unknown as Buffer).toString("latin1"),
+    names: [...places.keys()],
+    sizeOf: (name) => places.get(name)?.size,
+    read: (name, mostBytes = archiveLimits.entryBytes) => {
+      const place = placeOf(name);
+      if (place.size > mostBytes) throw damagedEntry(name);
+      return unpack(source, name, place);
     },
+    sha256Of: (name) => streamedSum(zip, name, placeOf(name)),
   };
 }
 
-interface End {
-  readonly entries: number;
-  readonly start: number;
-  readonly size: number;
-  readonly comment: string;
-}
-
-function findEnd(source: ByteSource): End {
-  const fixed = 22;
-  const tailStart = Math.max(0, source.size - fixed - most16);
-  const tail = Buffer.from(source.read(tailStart, source.size - tailStart));
-  for (let at = tail.byteLength - fixed; at >= 0; at -= 1) {
-    if (tail.readUInt32LE(at) !== endOfDirectory) continue;
-    if (at + fixed + tail.readUInt16LE(at + 20) !== tail.byteLength) continue;
-    const comment = tail.subarray(at + fixed).toString("latin1");
-    const near = {
-      entries: tail.readUInt16LE(at + 10),
-      size: tail.readUInt32LE(at + 12),
-      start: tail.readUInt32LE(at + 16),
-    };
-    const isFar = near.entries === most16 || near.size === most32 || near.start === most32;
-    return { comment, ...(isFar ? readFarEnd(source, tailStart + at) : near) };
-  }
-  throw new RequestRefused("The file is no archive: it does not end as a zip does.");
-}
-
-function readFarEnd(source: ByteSource, endOffset: number): Omit<End, "comment"> {
-  const locator = Buffer.from(source.read(endOffset - 20, 20));
-  if (locator.byteLength < 20 || locator.readUInt32LE(0) !== zip64Locator) throw damaged();
-  const record = Buffer.from(source.read(Number(locator.readBigUInt64LE(8)), 56));
-  if (record.byteLength < 56 || record.readUInt32LE(0) !== zip64EndOfDirectory) throw damaged();
-  return {
-    entries: Number(record.readBigUInt64LE(32)),
-    size: Number(record.readBigUInt64LE(40)),
-    start: Number(record.readBigUInt64LE(48)),
-  };
-}
-
-function readDirectory(source: ByteSource, { entries: count, start, size }: End): ReadonlyMap<string, Entry> {
-  if (start + size > source.size) throw damaged();
-  const bytes = Buffer.from(source.read(start, size));
-  const entries = new Map<string, Entry>();
-  const fixed = 46;
-  let at = 0;
-  for (let index = 0; index < count; index += 1) {
-    if (at + fixed > bytes.byteLength || bytes.readUInt32LE(at) !== directoryHeader) throw damaged();
-    const nameEnd = at + fixed + bytes.readUInt16LE(at + 28);
-    const extraEnd = nameEnd + bytes.readUInt16LE(at + 30);
-    const near = bytes.readUInt32LE(at + 42);
-    const name = bytes.subarray(at + fixed, nameEnd).toString();
-    entries.set(name, {
-      method: bytes.readUInt16LE(at + 10),
-      packed: bytes.readUInt32LE(at + 20),
-      size: bytes.readUInt32LE(at + 24),
-      offset: near === most32 ? farOffset(bytes.subarray(nameEnd, extraEnd)) : near,
+async function openZip(source: ByteSource): Promise<ZipFile> {
+  let zip: ZipFile;
+  try {
+    // Names as bytes: decoded here, because the reader would make other names of some.
+    zip = await fromRandomAccessReaderPromise(new SourceReader(source), source.size, {
+      autoClose: false,
+      decodeStrings: false,
     });
-    at = extraEnd + bytes.readUInt16LE(at + 32);
+  } catch (error) {
+    if (error instanceof RequestRefused) throw error;
+    const isZip = error instanceof Error && !/End of central directory|comment length/.test(error.message);
+    if (isZip) throw damaged();
+    throw new RequestRefused("The file is no archive: it does not end as a zip does.");
   }
-  // Entries that share bytes could make a small file unpack to anything.
-  const packed = [...entries.values()].reduce((sum, entry) => sum + entry.packed, 0);
-  if (entries.size !== count || packed > source.size) throw damaged();
-  return entries;
+  if (zip.entryCount > archiveLimits.entries) {
+    throw tooMuch(`it holds more than ${archiveLimits.entries.toLocaleString("en-US")} files`);
+  }
+  return zip;
 }
 
-function farOffset(extra: Buffer): number {
-  if (extra.byteLength < 12 || extra.readUInt16LE(0) !== zip64Field) throw damaged();
-  return Number(extra.readBigUInt64LE(4));
+async function readPlaces(zip: ZipFile, fileBytes: number): Promise<ReadonlyMap<string, Place>> {
+  const places = new Map<string, Place>();
+  let directoryBytes = 0;
+  let total = 0;
+  try {
+    for await (const entry of zip.eachEntry()) {
+      directoryBytes += directoryEntryBytes + entry.fileNameLength + entry.extraFieldLength + entry.fileCommentLength;
+      total += entry.uncompressedSize;
+      checkLimits(entry, directoryBytes, total, fileBytes);
+      const { fileDataStart: start } = await zip.readLocalFileHeaderPromise(entry, { minimal: true });
+      places.set(entry.fileNameRaw.toString(), {
+        header: entry.relativeOffsetOfLocalHeader,
+        start,
+        packed: entry.compressedSize,
+        size: entry.uncompressedSize,
+        isDeflated: entry.compressionMethod === deflate,
+      });
+    }
+  } catch (error) {
+    throw error instanceof RequestRefused ? error : damaged();
+  }
+  if (places.size !== zip.entryCount || overlap([...places.values()])) throw damaged();
+  return places;
 }
 
-function unpack(source: ByteSource, name: string, { offset, packed, size, method }: Entry): Uint8Array {
-  const fixed = 30;
-  const header = Buffer.from(source.read(offset, fixed));
-  const isSound = header.byteLength === fixed && header.readUInt32LE(0) === localHeader;
-  const isKnown = method === deflate || (method === stored && packed === size);
-  if (!isSound || !isKnown || size > mostEntryBytes || packed > source.size) throw damagedEntry(name);
-  const start = offset + fixed + header.readUInt16LE(26) + header.readUInt16LE(28);
+function checkLimits(entry: Entry, directoryBytes: number, total: number, fileBytes: number): void {
+  const { nameBytes, entryBytes, totalBytes, growth, grownFree } = archiveLimits;
+  if (directoryBytes > archiveLimits.directoryBytes) throw tooMuch("its list of contents is larger than 80 MB");
+  if (entry.fileNameLength > nameBytes) throw tooMuch(`a name in it is longer than ${nameBytes} bytes`);
+  if (entry.isEncrypted() || ![stored, deflate].includes(entry.compressionMethod)) throw damaged();
+  if (entry.uncompressedSize > entryBytes) throw tooMuch("a file in it would be larger than 1 GB");
+  if (total > totalBytes) throw tooMuch("unpacked it would be larger than 256 GB");
+  if (total > grownFree + growth * fileBytes) {
+    throw tooMuch(`unpacked it would be more than ${growth} times as large, which no recordings are`);
+  }
+}
+
+/** Entries that share bytes could make a small file unpack to anything. */
+function overlap(places: readonly Place[]): boolean {
+  const inOrder = places.toSorted((one, other) => one.header - other.header);
+  return inOrder.some(({ start, packed }, index) => start + packed > (inOrder[index + 1]?.header ?? Infinity));
+}
+
+function unpack(source: ByteSource, name: string, { start, packed, size, isDeflated }: Place): Uint8Array {
   const bytes = source.read(start, packed);
-  if (method === stored && bytes.byteLength === size) return bytes;
+  if (bytes.byteLength !== packed) throw damagedEntry(name);
+  if (!isDeflated) return bytes;
   try {
     // Never more than was announced: a small file cannot fill the memory.
     const unpacked = inflateRawSync(bytes, { maxOutputLength: Math.max(1, size) });
@@ -138,6 +137,26 @@ function unpack(source: ByteSource, name: string, { offset, packed, size, method
     if (!(error instanceof Error) || !("code" in error)) throw error;
   }
   throw damagedEntry(name);
+}
+
+async function streamedSum(zip: ZipFile, name: string, place: Place): Promise<string> {
+  const sum = createHash("sha256");
+  try {
+    const pieces = await new Promise<AsyncIterable<Uint8Array>>((resolve, reject) => {
+      const { start, packed, size, isDeflated } = place;
+      zip.openReadStreamLowLevel(start, packed, 0, packed, isDeflated, size, (error, stream) =>
+        error === null ? resolve(stream) : reject(error),
+      );
+    });
+    for await (const piece of pieces) sum.update(piece);
+  } catch (error) {
+    throw error instanceof RequestRefused ? error : damagedEntry(name);
+  }
+  return sum.digest("hex");
+}
+
+function tooMuch(why: string): RequestRefused {
+  return new RequestRefused(`The archive was not used: ${why}. Have it written again, one athlete at a time.`);
 }
 
 function damaged(): RequestRefused {

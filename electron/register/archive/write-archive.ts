@@ -1,9 +1,7 @@
 import { createHash } from "node:crypto";
 import { engineVersion } from "../../../core/version.ts";
-import { RequestRefused } from "../../request-refused.ts";
 import { noteCopy, placeForCopy } from "../backups.ts";
 import type { ByteSink } from "../byte-source.ts";
-import { withDependents } from "../erase-records.ts";
 import { writeFileThrough } from "../file-sink.ts";
 import type { RecordKind } from "../record-schemas.ts";
 import type { StoredRecord } from "../record-tables.ts";
@@ -14,13 +12,11 @@ import {
   type ArchiveManifest,
   archivedKinds,
   archiveVersion,
-  keyText,
   manifestName,
-  recordingName,
   recordsName,
-  secondRecordingName,
   wholeChecksumWord,
 } from "./archive-format.ts";
+import { type ArchivePlan, planArchive } from "./plan-archive.ts";
 import { ZipWriter } from "./write-zip.ts";
 
 /** Records and recordings that were written. */
@@ -42,31 +38,18 @@ export interface ArchiveOptions {
 export function writeArchive(register: Register, path: string, options: ArchiveOptions = {}): ArchiveContents {
   const { athlete, passphrase } = options;
   const place = placeForCopy(register.file, path);
-  const chosen = athlete === undefined ? undefined : recordsOfAthlete(register, athlete);
-  const contents = writeFileThrough(place, (file) => {
+  const plan = planArchive(register, athlete);
+  writeFileThrough(place, (file) => {
     const sink = passphrase === undefined ? file : sealInto(file, passphrase);
-    const written = writeContents(register, sink, chosen);
+    writeContents(register, sink, plan);
     sink.end();
-    return written;
   });
   noteCopy(register, "archive", place, passphrase !== undefined, athlete);
-  return contents;
+  const counts = [...plan.ids.values()].map((ids) => ids.length);
+  return { records: counts.reduce((sum, count) => sum + count, 0), recordings: plan.recordings.length };
 }
 
-function recordsOfAthlete(register: Register, id: string): ReadonlySet<string> {
-  const { store } = register.contents;
-  if (store.read("athletes", id)?.binned !== false)
-    throw new RequestRefused("There is no such athlete in the register.");
-  const keys = withDependents(store, [{ kind: "athletes", id }]);
-  const protocols = keys
-    .filter(({ kind }) => kind === "sessions")
-    .map((session) => store.read("sessions", session.id)?.references.protocol)
-    .filter((protocol) => protocol !== undefined);
-  return new Set([...keys.map(keyText), ...protocols.map((protocol) => keyText({ kind: "protocols", id: protocol }))]);
-}
-
-function writeContents(register: Register, sink: ByteSink, chosen: ReadonlySet<string> | undefined): ArchiveContents {
-  const { store } = register.contents;
+function writeContents(register: Register, sink: ByteSink, plan: ArchivePlan): void {
   const whole = createHash("sha256");
   let isCounting = true;
   const counted: ByteSink = {
@@ -78,43 +61,16 @@ function writeContents(register: Register, sink: ByteSink, chosen: ReadonlySet<s
   };
   const zip = new ZipWriter(counted);
   const entries: ArchiveManifest["entries"] = [];
-  const taken = new Set<string>();
-  const add = (name: string, bytes: Uint8Array) => {
+  for (const [name, bytes] of zipEntries(register, plan)) {
     zip.add(name, bytes);
-    taken.add(name);
     entries.push({ name, bytes: bytes.byteLength, sha256: createHash("sha256").update(bytes).digest("hex") });
-  };
-  const freeName = ({ id, references, content }: StoredRecord<"recordings">) => {
-    const session = references.session ?? "";
-    const name = recordingName(session, content.path);
-    return taken.has(name) ? secondRecordingName(session, content.path, id) : name;
-  };
-  const left = new Set<string>();
-  let records = 0;
-  let recordings = 0;
-  for (const kind of archivedKinds) {
-    const lines: string[] = [];
-    for (const record of store.readAll(kind)) {
-      if (chosen !== undefined && !chosen.has(keyText(record))) continue;
-      if (record.binned || pointsAtLeft(record, left)) {
-        left.add(record.id);
-        continue;
-      }
-      lines.push(JSON.stringify(archived(record, left)));
-      records += 1;
-      if (kind !== "recordings") continue;
-      const recording = record as StoredRecord<"recordings">;
-      add(freeName(recording), store.readBytes(recording));
-      recordings += 1;
-    }
-    if (lines.length > 0) add(recordsName(kind), Buffer.from(`[\n${lines.join(",\n")}\n]\n`));
   }
   const manifest: ArchiveManifest = {
     format: "counterpoise-register-archive",
     version: archiveVersion,
     engine: engineVersion,
     madeAt: register.circumstances.now().toISOString(),
-    contents: chosen === undefined ? "register" : "athlete",
+    contents: plan.contents,
     entries,
   };
   zip.add(manifestName, Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`));
@@ -123,13 +79,39 @@ function writeContents(register: Register, sink: ByteSink, chosen: ReadonlySet<s
     return whole.digest("hex");
   };
   zip.finish(wholeChecksumWord, { length: 64, text: checksum });
-  return { records, recordings };
 }
 
-/** What belongs to something in the bin stays behind with it. */
-function pointsAtLeft({ kind, references }: StoredRecord, left: ReadonlySet<string>): boolean {
-  const parents: readonly (string | undefined)[] = [references.athlete, references.session, references.recording];
-  return kind !== "athletes" && parents.some((id) => id !== undefined && left.has(id));
+/** What is written, in its order; each is read from the register when its turn has come. */
+function* zipEntries({ contents: { store } }: Register, plan: ArchivePlan): Generator<readonly [string, Uint8Array]> {
+  for (const kind of archivedKinds) {
+    for (const { id, name } of kind === "recordings" ? plan.recordings : []) {
+      yield [name, store.readBytes(present(store.read("recordings", id)))];
+    }
+    const ids = plan.ids.get(kind) ?? [];
+    const line = (id: string) => JSON.stringify(archived(present(store.read(kind, id)), plan.left));
+    if (ids.length > 0) yield [recordsName(kind), listOf(ids, line)];
+  }
+}
+
+const pieceCharacters = 65_536;
+
+/** A JSON list, an element a line; in pieces, because the text of each would stay in memory until the last. */
+function listOf(ids: readonly string[], line: (id: string) => string): Uint8Array {
+  const pieces: Uint8Array[] = [];
+  let piece = "[\n";
+  for (const [index, id] of ids.entries()) {
+    piece += `${index === 0 ? "" : ",\n"}${line(id)}`;
+    if (piece.length < pieceCharacters) continue;
+    pieces.push(Buffer.from(piece));
+    piece = "";
+  }
+  return Buffer.concat([...pieces, Buffer.from(`${piece}\n]\n`)]);
+}
+
+/** Nothing else happens on this thread while an archive is written. */
+function present<Found>(record: Found | undefined): Found {
+  if (record === undefined) throw new Error("A record that was just listed is gone.");
+  return record;
 }
 
 function archived({ id, references, content }: StoredRecord<RecordKind>, left: ReadonlySet<string>): ArchivedRecord {

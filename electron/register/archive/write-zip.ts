@@ -2,8 +2,9 @@ import { crc32, deflateRawSync } from "node:zlib";
 import type { ByteSink } from "../byte-source.ts";
 
 /**
- * Writes a zip (APPNOTE 6.3): each entry deflated (tiny ones stored), its sizes before its bytes, UTF-8 names, no clock (every entry says
- * 1 January 1980). Beyond 65,534 entries or 4 GB it goes on as ZIP64, which the zip libraries at hand do not write.
+ * Writes a zip (APPNOTE 6.3): each entry deflated (tiny ones stored), its sizes before its bytes, UTF-8 names, no clock
+ * (every entry says 1 January 1980). Beyond 65,534 entries or 4 GB it goes on as ZIP64. ARCHIVE.md says which libraries
+ * were tried in its place.
  */
 export class ZipWriter {
   readonly #sink: ByteSink;
@@ -30,7 +31,8 @@ export class ZipWriter {
     common.writeUInt16LE(nameBytes.byteLength, 22);
     const offset = this.#offset;
     this.#write(Buffer.concat([signature(localHeader), common, nameBytes, packed]));
-    this.#directory.push(directoryEntry(common, nameBytes, offset));
+    // In memory of its own: a small buffer would keep the 64 KB alive that it shares with what was packed beside it.
+    this.#directory.push(new Uint8Array(directoryEntry(common, nameBytes, offset)));
   }
 
   /**

@@ -83,7 +83,7 @@ describe("each caution, at each moment, does the same through every door", () =>
     const path = join(temporaryFolder(), "all.zip");
     writeArchive(first, path);
     const second = await testRegister();
-    mergeArchive(second, path);
+    await mergeArchive(second, path);
     expectAlike(descriptionsIn(second));
   });
 

@@ -72,9 +72,12 @@ test("where an archive was written but could not be noted, that is what is said,
   const { page_count } = register.connection.one("PRAGMA page_count")!;
   register.connection.execute(`PRAGMA max_page_count = ${Number(page_count)}`);
   const place = join(temporaryFolder(), "copy.zip");
-  expect(() => {
+  const writing = () => {
     // The first notes of copies may find room in pages that are there.
     for (let times = 0; times < 200; times += 1) writeArchive(register, place);
-  }).toThrow(`The disk is full. ${place} was written, but not noted in the register: erasing would not name it.`);
+  };
+  expect(writing).toThrow(
+    `The disk is full. ${place} was written, but not noted in the register: erasing would not name it.`,
+  );
   expect(existsSync(place)).toBe(true);
 });

@@ -142,7 +142,7 @@ describe("an old register that holds pictures as recordings", () => {
     const path = join(temporaryFolder(), "old.zip");
     writeArchive(register, path);
     const other = await testRegister();
-    const merged = mergeArchive(other, path);
+    const merged = await mergeArchive(other, path);
     expect(merged).toMatchObject({ recordings: 1 });
     expect(merged.notes.join(" ")).toContain("1 picture (a.png). They lie in the bin.");
     expect(other.reads.records("recordings").map(({ content }) => content.path)).toEqual(["a.csv"]);

@@ -6,7 +6,7 @@ import { makeHandlers } from "../../../electron/host-handlers.ts";
 import { writeArchive } from "../../../electron/register/archive/write-archive.ts";
 import { Connection } from "../../../electron/register/connection.ts";
 import { requestNames } from "../../../electron/request-names.ts";
-import { brokenSentence, wholeRequests } from "../../../electron/whole-requests.ts";
+import { brokenSentence, wholeAfterReading, wholeRequests } from "../../../electron/whole-requests.ts";
 import { WorkspaceState } from "../../../electron/workspace.ts";
 import { temporaryFolder } from "../register/register-world.ts";
 import { bytesOf, jumpText } from "../simulated-recordings.ts";
@@ -126,7 +126,7 @@ const nobody = { athlete: "", session: "" };
 describe("a request that ends in a fault of the program", () => {
   test("every request that is done as a whole is tried below", () => {
     const names = new Set<string>(asked(nobody, "").map(([name]) => name));
-    expect([...names].toSorted()).toEqual([...wholeRequests].toSorted());
+    expect([...names].toSorted()).toEqual([...wholeRequests, ...wholeAfterReading].toSorted());
   });
 
   test("leaves everything as it was, wherever in the register's writing or behind it the fault falls", async () => {
@@ -161,7 +161,7 @@ describe("a request that ends in a fault of the program", () => {
 describe("the sentence for a fault", () => {
   test("says that nothing was changed exactly where that is so", () => {
     const saysSo = requestNames.filter((name) => brokenSentence(name).includes("nothing was changed"));
-    expect(wholeRequests.filter((name) => !saysSo.includes(name))).toEqual([]);
+    expect([...wholeRequests, ...wholeAfterReading].filter((name) => !saysSo.includes(name))).toEqual([]);
     for (const name of ["workspace.openDemo", "register.setPassphrase", "backups.restore", "records.erase"] as const) {
       expect(brokenSentence(name)).toContain("Part of it may have been done");
     }

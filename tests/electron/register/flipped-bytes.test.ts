@@ -206,7 +206,7 @@ test("one turned bit anywhere in an archive, plain or sealed, is noticed and not
     for (const offset of offsets) {
       copyFileSync(archive, copy);
       flip(copy, offset);
-      expect(() => mergeArchive(other, copy, seal), `byte ${offset} of ${size}`).toThrow(RequestRefused);
+      await expect(mergeArchive(other, copy, seal), `byte ${offset} of ${size}`).rejects.toThrow(RequestRefused);
     }
   }
   expect(other.reads.athletes()).toEqual([]);

@@ -139,7 +139,7 @@ test("Body part, mark and dates travel in archives, beside records from before t
   const path = join(temporaryFolder(), "all.counterpoise");
   writeArchive(register, path);
   const other = await testRegister();
-  mergeArchive(other, path);
+  await mergeArchive(other, path);
   const contents = (of: typeof register) => {
     const page = of.reads.athletePage(athleteId(of, "A-1"))!;
     return [page.athlete, ...page.injuries, ...page.operations].map(({ id, content }) => [id, content]);

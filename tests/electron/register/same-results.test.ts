@@ -53,7 +53,7 @@ test("folder → register → archive → another register: every stated word an
   const archive = join(temporaryFolder(), "register.zip");
   writeArchive(first, archive, { passphrase: passphraseBytes("seven black swans") });
   const second = await testRegister();
-  mergeArchive(second, archive, passphraseBytes("seven black swans"));
+  await mergeArchive(second, archive, passphraseBytes("seven black swans"));
   expect(fingerprinted(sessionsOf(second))).toEqual(fingerprinted(sampleSessions));
   expect(second.verify().problems).toEqual([]);
 });
@@ -67,7 +67,7 @@ test("and the analysis of it is the same, byte for byte", async () => {
   const archive = join(temporaryFolder(), "register.zip");
   writeArchive(first, archive);
   const second = await testRegister();
-  mergeArchive(second, archive);
+  await mergeArchive(second, archive);
   const fromFolder = analysed(some);
   expect(fromFolder.length).toBeGreaterThan(10_000);
   expect(analysed(sessionsOf(first))).toBe(fromFolder);
