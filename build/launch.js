@@ -4,7 +4,7 @@
 // stdout carries results only) and then runs the built program with the Node 24 that the installation brought.
 import { spawnSync } from "node:child_process";
 import { createHash } from "node:crypto";
-import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import { existsSync, lstatSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { openWindow } from "./open-window.js";
@@ -77,6 +77,8 @@ function installIfStale() {
   const wanted = hashOf(["package-lock.json", "package.json"]);
   const stamp = join(root, "node_modules/.counterpoise-installed");
   if (readStamp(stamp) === wanted) return;
+  // What a link leads to is shared with other working copies: not this one's to clear away.
+  if (lstatSync(join(root, "node_modules"), { throwIfNoEntry: false })?.isSymbolicLink()) return;
   say("Installing what the program needs (about a minute, once) …");
   run(process.platform === "win32" ? "npm.cmd" : "npm", [
     "ci",
