@@ -44,6 +44,7 @@ const tellingRequests = [
   "sides.curves",
   "sheet.read",
   "register.attend",
+  "passphrase.weigh",
   "register.verify",
   "athletes.list",
   "records.previewErasure",

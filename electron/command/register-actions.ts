@@ -7,6 +7,7 @@ import { backUpTo, keepDailyBackup, makeDailyBackup } from "../register/backups.
 import { checkCode } from "../register/head-code.ts";
 import { type ImportedSession, importSession } from "../register/import-sessions.ts";
 import { troubleWords } from "../register/kept-backups.ts";
+import { requireStrength } from "../register/passphrase-strength.ts";
 import type { Register } from "../register/register.ts";
 import { removePassphrase, setPassphrase } from "../register/register-passphrase.ts";
 import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
@@ -87,8 +88,10 @@ export const registerActions: Readonly<Record<string, RegisterAction>> = {
   erase: { run: eraseAthlete },
   protect: {
     check: ({ newPassphrase }) => void needed(newPassphrase, "--new-passphrase-file FILE"),
-    run: (register, { newPassphrase }) => {
-      setPassphrase(register, needed(newPassphrase, "--new-passphrase-file FILE"));
+    run: async (register, { newPassphrase }) => {
+      const passphrase = needed(newPassphrase, "--new-passphrase-file FILE");
+      await requireStrength(passphrase, [register.circumstances.who]);
+      setPassphrase(register, passphrase);
       return withTroubles(
         register,
         done({ protected: true }, "The register and its backups are under the new passphrase."),
@@ -206,8 +209,12 @@ async function sayingWhatWasDone<Result>(
   }
 }
 
-function exportArchive(register: Register, { options, filePassphrase }: RegisterRequest): RegisterAnswer {
+async function exportArchive(
+  register: Register,
+  { options, filePassphrase }: RegisterRequest,
+): Promise<RegisterAnswer> {
   const out = needed(options.out, "--out FILE.zip");
+  await requireStrength(filePassphrase, [register.circumstances.who]);
   const athlete = options.athlete === undefined ? undefined : athleteOf(register, options.athlete).id;
   const contents = writeArchive(register, out, {
     ...(athlete !== undefined && { athlete }),
@@ -229,6 +236,7 @@ async function backUp(register: Register, { options, filePassphrase }: RegisterR
     const path = await makeDailyBackup(register);
     return done({ backup: path }, `${path} was made and opened again to check it.`);
   }
+  await requireStrength(filePassphrase, [register.circumstances.who]);
   await backUpTo(register, options.out, filePassphrase);
   return done({ backup: options.out }, `${options.out} was made and checked.`);
 }

@@ -1,10 +1,9 @@
-import { readFileSync } from "node:fs";
 import { openRegister } from "../register/open-register.ts";
-import { passphraseBytes } from "../register/passphrase-key.ts";
 import type { Register } from "../register/register.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { visibleLine } from "../terminal/visible-text.ts";
 import { parseArguments } from "./parse-arguments.ts";
+import { readPassphraseFile } from "./passphrase-file.ts";
 import { type RegisterAnswer, type RegisterRequest, registerActions, registerOptionNames } from "./register-actions.ts";
 import { choice } from "./stated-options.ts";
 import type { Streams } from "./streams.ts";
@@ -76,18 +75,5 @@ async function answered(
 }
 
 function passphraseIn(file: string | undefined): Uint8Array | undefined {
-  if (file === undefined) return undefined;
-  let bytes: Buffer;
-  try {
-    bytes = readFileSync(file);
-  } catch {
-    throw new UsageError(`The passphrase file ${file} cannot be read.`);
-  }
-  const newline = bytes.indexOf("\n");
-  const line = bytes.subarray(0, newline === -1 ? undefined : newline);
-  const passphrase = passphraseBytes(line.toString("utf8").replace(/\r$/, ""));
-  bytes.fill(0);
-  if (passphrase.byteLength === 0)
-    throw new UsageError(`The first line of ${file} is empty; a passphrase is expected there.`);
-  return passphrase;
+  return file === undefined ? undefined : readPassphraseFile(file);
 }

@@ -29,8 +29,9 @@ Options:
                               the file under it, import and restore open it
   --new-passphrase-file FILE  protect: the passphrase from now on; restore: that of the register inside the backup
 
-A passphrase that is forgotten cannot be recovered. Erasing reaches the register and the copies beside it; archives and
-backups kept elsewhere are named and have to be deleted by hand.
+A passphrase file must be its owner's alone (chmod 600; on Windows that is not looked at); a pipe or /dev/stdin will do.
+A new passphrase that would be guessed too soon is refused. One that is forgotten cannot be recovered. Erasing reaches
+the register and the copies beside it; archives and backups kept elsewhere are named and have to be deleted by hand.
 
 Examples:
   counterpoise register import sample-traces --register clinic.sqlite

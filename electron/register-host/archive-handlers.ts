@@ -3,6 +3,7 @@ import { fileStem } from "../recording-names.ts";
 import { type MergedArchive, mergeOpened } from "../register/archive/merge-archive.ts";
 import { type ArchiveReading, withArchive } from "../register/archive/read-archive.ts";
 import { writeArchive } from "../register/archive/write-archive.ts";
+import { requireStrength } from "../register/passphrase-strength.ts";
 import type { Register } from "../register/register.ts";
 import { passingPath } from "../register/register-folder.ts";
 import { RequestRefused, telling } from "../request-refused.ts";
@@ -17,10 +18,12 @@ const mostBytesHanded = 256 * 1024 * 1024;
 /** Archives of one athlete or of the whole register: out as a file or to a place, and in again. */
 export function archiveHandlers(home: RegisterHome): Pick<RegisterHandlers, "archive.export" | "archive.import"> {
   return {
-    "archive.export": (request) =>
-      request.place === undefined
+    "archive.export": async (request) => {
+      await requireStrength(request.passphrase, [home.register.circumstances.who]);
+      return request.place === undefined
         ? exportFile(home.register, request)
-        : exportTo(home.register, request, request.place),
+        : exportTo(home.register, request, request.place);
+    },
     "archive.import": ({ bytes, place, passphrase }) => {
       if (place !== undefined) return withArchive(wholePath(place), passphrase, (archive) => takeIn(home, archive));
       if (bytes === undefined) throw new RequestRefused("Choose an archive, or give the place of one.");

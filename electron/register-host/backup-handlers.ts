@@ -1,6 +1,7 @@
 import { statSync } from "node:fs";
 import { basename, isAbsolute } from "node:path";
 import { backUpTo, makeDailyBackup } from "../register/backups.ts";
+import { requireStrength } from "../register/passphrase-strength.ts";
 import { backupFolder, keptBackups } from "../register/register-folder.ts";
 import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
 import { RequestRefused } from "../request-refused.ts";
@@ -25,6 +26,7 @@ export function backupHandlers(home: RegisterHome): Pick<RegisterHandlers, Names
     },
     "backups.make": async ({ place, passphrase }) => {
       if (place === undefined) return { path: await makeDailyBackup(home.register) };
+      await requireStrength(passphrase, [home.register.circumstances.who]);
       await backUpTo(home.register, wholePath(place), passphrase);
       return { path: place };
     },

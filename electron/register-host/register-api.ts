@@ -85,6 +85,11 @@ export interface RegisterApi {
     readonly reply: Workspace;
   };
   "register.setPassphrase": { readonly request: { readonly passphrase: Uint8Array }; readonly reply: Workspace };
+  /** What makes a passphrase too weak for something new; nothing where it is strong enough. */
+  "passphrase.weigh": {
+    readonly request: { readonly passphrase: Uint8Array };
+    readonly reply: { readonly weakness?: string };
+  };
   "register.removePassphrase": { readonly request: Nothing; readonly reply: Workspace };
   /** Takes the passphrase out of the key store of the operating system. */
   "register.forgetPassphrase": { readonly request: Nothing; readonly reply: Workspace };

@@ -1,5 +1,6 @@
 import type { Workspace } from "../host-api.ts";
 import type { HostHandlers } from "../host-handlers.ts";
+import { requireStrength, weaknessOf } from "../register/passphrase-strength.ts";
 import { removingPassphrase, settingPassphrase } from "../register/register-passphrase.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { archiveHandlers } from "./archive-handlers.ts";
@@ -31,8 +32,13 @@ export function registerHandlers(home: RegisterHome): RegisterHandlers {
       return thenRead();
     },
     "register.setPassphrase": async ({ passphrase }) => {
+      await requireStrength(passphrase, [home.register.circumstances.who]);
       await home.protect((register) => settingPassphrase(register, passphrase));
       return thenRead();
+    },
+    "passphrase.weigh": async ({ passphrase }) => {
+      const weakness = await weaknessOf(passphrase, [home.register.circumstances.who]);
+      return weakness === undefined ? {} : { weakness };
     },
     "register.removePassphrase": async () => {
       await home.protect(removingPassphrase);

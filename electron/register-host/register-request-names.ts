@@ -6,6 +6,7 @@ export const registerRequestNames = [
   "register.lock",
   "register.unlock",
   "register.setPassphrase",
+  "passphrase.weigh",
   "register.removePassphrase",
   "register.forgetPassphrase",
   "register.lockAfter",

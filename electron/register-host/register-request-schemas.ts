@@ -61,6 +61,7 @@ export const registerRequestSchemas = {
   "register.lock": nothing,
   "register.unlock": z.strictObject({ passphrase, remember: z.boolean().exactOptional() }),
   "register.setPassphrase": z.strictObject({ passphrase }),
+  "passphrase.weigh": z.strictObject({ passphrase }),
   "register.removePassphrase": nothing,
   "register.forgetPassphrase": nothing,
   "register.lockAfter": z.strictObject({ minutes: z.int().min(0).max(720) }),

@@ -7,6 +7,7 @@ import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import { saveFile } from "../shell/save-file.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { openFilter } from "./list-filter.ts";
+import { NewPassphrase } from "./new-passphrase.tsx";
 import { useAthletes } from "./use-athletes.ts";
 
 const archiveTooLarge =
@@ -63,12 +64,11 @@ export function ArchivesPanel({ workspace }: { readonly workspace: Workspace }) 
             })),
           ]}
         />
-        <PasswordInput
+        <NewPassphrase
           label="Passphrase of the archive, if wanted"
-          autoComplete="new-password"
-          visibilityToggleButtonProps={{ "aria-label": "Show the archive's passphrase" }}
+          showLabel="Show the archive's passphrase"
           value={outPassphrase}
-          onChange={(event) => setOutPassphrase(event.currentTarget.value)}
+          onChange={setOutPassphrase}
         />
       </div>
       <div className="form-buttons">

@@ -6,6 +6,7 @@ import type { BackupPreview } from "../../electron/register/register-views.ts";
 import type { BackupChoice } from "../../electron/register-host/register-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { backupWords, previewWords } from "./backup-words.ts";
+import { NewPassphrase } from "./new-passphrase.tsx";
 
 /** Backups beside the register and elsewhere, and going back to one after a look at it. */
 export function BackupsPanel({ workspace }: { readonly workspace: Workspace }) {
@@ -91,12 +92,11 @@ export function BackupsPanel({ workspace }: { readonly workspace: Workspace }) {
             value={place}
             onChange={(event) => setPlace(event.currentTarget.value)}
           />
-          <PasswordInput
+          <NewPassphrase
             label="Passphrase of the copy, if wanted"
-            autoComplete="new-password"
-            visibilityToggleButtonProps={{ "aria-label": "Show the copy's passphrase" }}
+            showLabel="Show the copy's passphrase"
             value={passphrase}
-            onChange={(event) => setPassphrase(event.currentTarget.value)}
+            onChange={setPassphrase}
           />
         </div>
         <Button type="submit" variant="default" disabled={making || place.trim() === ""}>

@@ -4,12 +4,13 @@ import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import type { RegisterView } from "../../electron/register-host/register-view.ts";
 import { usePassphraseStore } from "../shell/use-passphrase-store.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { NewPassphrase } from "./new-passphrase.tsx";
 
 const minutesOffered = [0, 5, 10, 15, 30, 60];
 
 /** The passphrase of the register, and when it locks itself. */
 export function ProtectionPanel({ register }: { readonly register: RegisterView }) {
-  const { apply } = useWorkspace();
+  const { host, apply, report } = useWorkspace();
   const store = usePassphraseStore();
   const [passphrase, setPassphrase] = useState("");
   const [again, setAgain] = useState("");
@@ -18,8 +19,11 @@ export function ProtectionPanel({ register }: { readonly register: RegisterView 
   const canWrite = readOnlyBecause === undefined;
   const keep = async () => {
     if (passphrase !== again) return setProblem("The two passphrases differ.");
-    setProblem("");
-    const sent = apply("register.setPassphrase", { passphrase: passphraseBytes(passphrase) });
+    const bytes = passphraseBytes(passphrase);
+    const { weakness = "" } = await host.call("passphrase.weigh", { passphrase: bytes });
+    setProblem(weakness);
+    if (weakness !== "") return;
+    const sent = apply("register.setPassphrase", { passphrase: bytes });
     setPassphrase("");
     setAgain("");
     if (await sent) store.look();
@@ -40,16 +44,15 @@ export function ProtectionPanel({ register }: { readonly register: RegisterView 
           noValidate
           onSubmit={(event) => {
             event.preventDefault();
-            void keep();
+            keep().catch(report);
           }}
         >
           <div className="answer-fields">
-            <PasswordInput
+            <NewPassphrase
               label={encrypted ? "New passphrase" : "Passphrase"}
-              autoComplete="new-password"
-              visibilityToggleButtonProps={{ "aria-label": "Show the passphrase" }}
+              showLabel="Show the passphrase"
               value={passphrase}
-              onChange={(event) => setPassphrase(event.currentTarget.value)}
+              onChange={setPassphrase}
             />
             <PasswordInput
               label="The same again"

@@ -6,6 +6,7 @@ import { fileURLToPath } from "node:url";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { projectRoot } from "../architecture/imports.ts";
+import { strongPassphrase } from "../electron/strong-passphrase.ts";
 import { type LaunchedApplication, launchApplication } from "./launched-application.ts";
 import { faultsOf } from "./screen-faults.ts";
 
@@ -15,7 +16,6 @@ const recordings = join(projectRoot, "sample-traces/maren-tveitlund/4-month-7");
 /** A machine that is busy with something else needs long for a step, and for all of them. */
 const stepMilliseconds = 90_000;
 const wholeMilliseconds = 480_000;
-const passphrase = "a long winter evening";
 
 let folder: string;
 beforeAll(() => {
@@ -212,14 +212,22 @@ describe.each([
       await page.getByText(/^It holds 1 athlete, 1 session, 4 recordings/).waitFor();
       await look("the register's settings");
       await press(page, "Leave everything as it is");
-      await page.getByRole("textbox", { name: "Passphrase", exact: true }).fill(passphrase);
-      await page.getByRole("textbox", { name: "The same again", exact: true }).fill(passphrase);
+      const chosen = page.getByRole("textbox", { name: "Passphrase", exact: true });
+      await chosen.fill("12345678");
+      await page.getByRole("status").getByText("is among those that are tried first").waitFor();
+      await page.getByRole("textbox", { name: "The same again", exact: true }).fill("12345678");
+      await press(page, "Set the passphrase");
+      await page.getByRole("alert").getByText("is among those that are tried first").waitFor();
+      await look("a weak passphrase");
+      await chosen.fill(strongPassphrase);
+      await page.getByRole("status").getByText("Guessing this passphrase would take long.").waitFor();
+      await page.getByRole("textbox", { name: "The same again", exact: true }).fill(strongPassphrase);
       await press(page, "Set the passphrase");
       await press(page, "Lock now");
       await page.getByRole("heading", { name: "The register is locked" }).waitFor();
       expect(await page.textContent("body")).not.toContain("Solbakk");
       await look("locked");
-      await page.getByRole("textbox", { name: "Passphrase" }).fill(passphrase);
+      await page.getByRole("textbox", { name: "Passphrase" }).fill(strongPassphrase);
       await page.keyboard.press("Enter");
       await page.getByRole("heading", { name: /Eira Solbakk/ }).waitFor();
 

@@ -3,6 +3,7 @@ import { join } from "node:path";
 import { expect, test } from "vitest";
 import { writtenTime } from "../../../electron/cautions/add-cautions.ts";
 import { recordingBytes, temporaryFolder } from "../register/register-world.ts";
+import { strongPassphrase } from "../strong-passphrase.ts";
 import { runInProcess } from "./run-in-process.ts";
 
 /** A folder with one session of two recordings, and a register beside it that it was imported into. */
@@ -37,7 +38,7 @@ test("export and import carry an athlete to another register, under a passphrase
   const { folder, register } = await imported();
   const archive = join(folder, "one.archive");
   const word = join(folder, "word");
-  writeFileSync(word, "nine grey geese\n");
+  writeFileSync(word, `${strongPassphrase}\n`, { mode: 0o600 });
   const exported = await register("export", "--athlete", "GH-99", "--out", archive, "--file-passphrase-file", word);
   expect(exported).toMatchObject({ code: 0, err: "" });
   expect(exported.out).toContain("4 records and 2 recordings.");
@@ -113,7 +114,7 @@ test("erase shows what it would remove and erases when the code is repeated", as
 test("protect locks the register to everyone without the passphrase, and unprotect opens it again", async () => {
   const { folder, register } = await imported();
   const word = join(folder, "word");
-  writeFileSync(word, "nine grey geese\n");
+  writeFileSync(word, `${strongPassphrase}\n`, { mode: 0o600 });
   expect((await register("protect", "--new-passphrase-file", word)).code).toBe(0);
   expect(await register("list")).toMatchObject({
     code: 2,

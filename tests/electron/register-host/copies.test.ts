@@ -5,6 +5,7 @@ import { certificateNeedsEyes } from "../../../electron/register/erasing/certifi
 import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import { temporaryFolder } from "../register/register-world.ts";
 import { bytesOf, jumpText } from "../simulated-recordings.ts";
+import { strongPassphrase } from "../strong-passphrase.ts";
 import { ownWorld } from "./host-world.ts";
 
 async function filledWorld() {
@@ -44,10 +45,10 @@ describe("backups", () => {
     const { host } = world;
     const place = join(temporaryFolder(), "copy.sealed");
     await expect(host.call("backups.make", { place: "copy.sealed" })).rejects.toThrow("whole path");
-    await host.call("backups.make", { place, passphrase: passphraseBytes("carry it home") });
+    await host.call("backups.make", { place, passphrase: passphraseBytes(strongPassphrase) });
     expect(readFileSync(place, "latin1").includes("Brekke")).toBe(false);
     await expect(host.call("backups.preview", { path: place })).rejects.toThrow("passphrase");
-    const choice = { path: place, filePassphrase: passphraseBytes("carry it home") };
+    const choice = { path: place, filePassphrase: passphraseBytes(strongPassphrase) };
     expect(await host.call("backups.preview", choice)).toMatchObject({ athletes: 1 });
     await host.call("records.bin", { kind: "athletes", id: world.athlete });
     await host.call("backups.restore", choice);
@@ -56,7 +57,7 @@ describe("backups", () => {
 });
 
 describe("archives", () => {
-  test.each([undefined, "carry it home"])(
+  test.each([undefined, strongPassphrase])(
     "handed over with the passphrase %s come in elsewhere with the same results",
     async (passphrase) => {
       const world = await filledWorld();

@@ -4,9 +4,10 @@ import { afterEach, beforeEach, describe, expect, test, vi } from "vitest";
 import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import { temporaryFolder } from "../register/register-world.ts";
 import { bytesOf, jumpText } from "../simulated-recordings.ts";
+import { strongPassphrase } from "../strong-passphrase.ts";
 import { hostWorld, ownWorld, registerOf } from "./host-world.ts";
 
-const passphrase = passphraseBytes("a long winter evening");
+const passphrase = passphraseBytes(strongPassphrase);
 
 async function lockableWorld() {
   const world = await ownWorld();

@@ -10,9 +10,10 @@ import { rememberPassphrase } from "../../../electron/window/remembered-passphra
 import { systemKeyStore } from "../../../electron/window/system-key-store.ts";
 import { WorkspaceState } from "../../../electron/workspace.ts";
 import { temporaryFolder, testCircumstances } from "../register/register-world.ts";
+import { otherStrongPassphrase, strongPassphrase } from "../strong-passphrase.ts";
 import { keyStore, safeStorage } from "./electron-fake.ts";
 
-const passphrase = passphraseBytes("a long winter evening");
+const passphrase = passphraseBytes(strongPassphrase);
 
 beforeEach(() => {
   keyStore.isThere = true;
@@ -65,13 +66,13 @@ describe("the passphrase on this computer", () => {
     const folder = temporaryFolder();
     const first = await withPassphrase(folder);
     await first.handlers["register.unlock"]({ passphrase, remember: true });
-    await first.handlers["register.setPassphrase"]({ passphrase: passphraseBytes("another winter evening") });
+    await first.handlers["register.setPassphrase"]({ passphrase: passphraseBytes(otherStrongPassphrase) });
     first.home.close();
     const second = await start(folder);
     expect(await isLocked(second)).toBe(false);
     await second.handlers["register.forgetPassphrase"]({});
     expect([existsSync(second.file), await stateOf(second)]).toEqual([false, "empty"]);
-    await second.handlers["register.unlock"]({ passphrase: passphraseBytes("another winter evening"), remember: true });
+    await second.handlers["register.unlock"]({ passphrase: passphraseBytes(otherStrongPassphrase), remember: true });
     await second.handlers["register.removePassphrase"]({});
     expect(existsSync(second.file)).toBe(false);
     second.home.close();
@@ -89,7 +90,7 @@ describe("the passphrase on this computer", () => {
     await first.handlers["register.unlock"]({ passphrase, remember: true });
     // As another program would: past the remembering handlers.
     const plain = makeHandlers(first.home.workspace, "browser", first.home);
-    await plain["register.setPassphrase"]({ passphrase: passphraseBytes("changed elsewhere") });
+    await plain["register.setPassphrase"]({ passphrase: passphraseBytes(otherStrongPassphrase) });
     first.home.close();
     const second = await start(folder);
     expect([await isLocked(second), existsSync(second.file)]).toEqual([true, false]);
