@@ -7,6 +7,7 @@ import { backUpTo, keepDailyBackup, makeDailyBackup } from "../register/backups.
 import { checkCode } from "../register/head-code.ts";
 import { type ImportedSession, importSession } from "../register/import-sessions.ts";
 import { troubleWords } from "../register/kept-backups.ts";
+import type { Progress } from "../register/keys/conversion.ts";
 import { requireStrength } from "../register/passphrase-strength.ts";
 import type { Register } from "../register/register.ts";
 import { removePassphrase, setPassphrase } from "../register/register-passphrase.ts";
@@ -40,6 +41,8 @@ export interface RegisterRequest {
   readonly paths: readonly string[];
   readonly filePassphrase?: Uint8Array;
   readonly newPassphrase?: Uint8Array;
+  /** Says how far long work is. */
+  readonly tell: (progress: Progress) => void;
 }
 
 /** What came of it: one document for programs, the same in lines for people. */
@@ -88,10 +91,10 @@ export const registerActions: Readonly<Record<string, RegisterAction>> = {
   erase: { run: eraseAthlete },
   protect: {
     check: ({ newPassphrase }) => void needed(newPassphrase, "--new-passphrase-file FILE"),
-    run: async (register, { newPassphrase }) => {
+    run: async (register, { newPassphrase, tell }) => {
       const passphrase = needed(newPassphrase, "--new-passphrase-file FILE");
       await requireStrength(passphrase, [register.circumstances.who]);
-      setPassphrase(register, passphrase);
+      setPassphrase(register, passphrase, tell);
       return withTroubles(
         register,
         done({ protected: true }, "The register and its backups are under the new passphrase."),
@@ -99,8 +102,8 @@ export const registerActions: Readonly<Record<string, RegisterAction>> = {
     },
   },
   unprotect: {
-    run: (register) => {
-      removePassphrase(register);
+    run: (register, { tell }) => {
+      removePassphrase(register, tell);
       return withTroubles(
         register,
         done({ protected: false }, "The register and its backups have no passphrase any more."),

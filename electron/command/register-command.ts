@@ -1,5 +1,6 @@
 import { openRegister } from "../register/open-register.ts";
 import type { Register } from "../register/register.ts";
+import { convertToEnd } from "../register/unfinished.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { visibleLine } from "../terminal/visible-text.ts";
 import { parseArguments } from "./parse-arguments.ts";
@@ -9,6 +10,7 @@ import { choice } from "./stated-options.ts";
 import type { Streams } from "./streams.ts";
 import { UsageError } from "./usage-error.ts";
 
+const fieldsBetweenTellings = 5000;
 const formats = ["text", "json"] as const;
 
 /** `counterpoise register`: opens the register, does one thing with it, and closes it. */
@@ -27,8 +29,10 @@ export async function registerCommand(typed: readonly string[], streams: Streams
   const passphrase = passphraseIn(options["passphrase-file"]);
   const filePassphrase = passphraseIn(options["file-passphrase-file"]);
   const newPassphrase = passphraseIn(options["new-passphrase-file"]);
+  const tell = tellingProgress(streams);
   const request: RegisterRequest = {
     options,
+    tell,
     paths: positionals,
     ...(filePassphrase !== undefined && { filePassphrase }),
     ...(newPassphrase !== undefined && { newPassphrase }),
@@ -37,12 +41,14 @@ export async function registerCommand(typed: readonly string[], streams: Streams
     action.check?.(request);
     const register = await openRegister(options.register, {
       create: action.creates ?? false,
+      convertLater: true,
       ...(passphrase !== undefined && { passphrase }),
     });
     const run = () => {
       if (register.locked && !action.worksLocked) {
         throw new UsageError("The register is under a passphrase: --passphrase-file FILE gives it.");
       }
+      convertToEnd(register, tell);
       return action.run(register, request);
     };
     return await answered(register, run, format, streams);
@@ -50,6 +56,16 @@ export async function registerCommand(typed: readonly string[], streams: Streams
     if (error instanceof RequestRefused) throw new UsageError(error.message);
     throw error;
   }
+}
+
+/** Says how far a long conversion is, every few seconds' worth of fields. */
+function tellingProgress(streams: Streams): RegisterRequest["tell"] {
+  let told = 0;
+  return ({ done, total }) => {
+    if (done - told < fieldsBetweenTellings) return;
+    told = done;
+    streams.say(`Written again under the register's new protection: ${done} of ${total}.`);
+  };
 }
 
 async function answered(

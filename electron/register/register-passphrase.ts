@@ -13,14 +13,16 @@ const fewestLetters = 8;
  * of the one there was, which takes seconds. Broken off at any step, it is finished when the register is next opened.
  * Kept backups that could not be brought along are in `register.backupTroubles`.
  */
-export function setPassphrase(register: Register, passphrase: Uint8Array): void {
-  drain(settingPassphrase(register, passphrase));
+export function setPassphrase(register: Register, passphrase: Uint8Array, tell: Tell = () => undefined): void {
+  for (const progress of settingPassphrase(register, passphrase)) tell(progress);
 }
 
 /** Takes the passphrase away from the register and the backups it keeps. */
-export function removePassphrase(register: Register): void {
-  drain(removingPassphrase(register));
+export function removePassphrase(register: Register, tell: Tell = () => undefined): void {
+  for (const progress of removingPassphrase(register)) tell(progress);
 }
+
+type Tell = (progress: Progress) => void;
 
 /** The same step by step: the register can be worked with in between. */
 export function* settingPassphrase(register: Register, typed: Uint8Array): Generator<Progress> {
@@ -74,10 +76,6 @@ function* converting(register: Register): Generator<Progress> {
     const progress = register.conversion;
     if (progress !== undefined) yield progress;
   }
-}
-
-function drain(steps: Generator<unknown>): void {
-  while (!steps.next().done);
 }
 
 /** Of UTF-8: every byte but those that continue a letter. */

@@ -1,7 +1,7 @@
 import { bringBackupsUnder, keysUnder } from "./kept-backups.ts";
 import { type Protection, protectionIn } from "./keys/bring-under.ts";
 import { clearKey } from "./keys/contents.ts";
-import { convertSome, endConversion } from "./keys/conversion.ts";
+import { convertSome, endConversion, type Progress } from "./keys/conversion.ts";
 import { readFormerKeys } from "./keys/former-keys.ts";
 import { finishCleaning, whereFree } from "./leave-nothing-behind.ts";
 import type { Register } from "./register.ts";
@@ -21,8 +21,11 @@ export function finishWhatWasBrokenOff(register: Register): void {
 }
 
 /** Does every step of a conversion that is left. */
-export function convertToEnd(register: Register): void {
-  while (convertStep(register));
+export function convertToEnd(register: Register, tell: (progress: Progress) => void = () => undefined): void {
+  while (convertStep(register)) {
+    const progress = register.conversion;
+    if (progress !== undefined) tell(progress);
+  }
 }
 
 /**
