@@ -34,7 +34,7 @@ export const manifestLimits: JsonLimits = {
 };
 
 /** The records of one kind, read one at a time: 200,000 recordings take 80 MB. */
-export const recordsByteLimit = 192 * megabyte;
+export const recordsByteLimit = 128 * megabyte;
 
 /** One record; a session says what its `session.json` may say, and what was answered since. */
 export const recordLimits: JsonLimits = { bytes: 16 * megabyte, depth: 40, elements: 300_000, textBytes: 4 * megabyte };

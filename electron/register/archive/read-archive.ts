@@ -109,7 +109,7 @@ async function checkEntries(zip: ZipReading, { entries }: ArchiveManifest): Prom
     if (size === undefined) throw new RequestRefused(`The archive lacks ${name}; nothing of it was used.`);
     if (size > bytes) throw new RequestRefused(`${name} is damaged in the archive; nothing of it was used.`);
     if (ofRecords.has(name) && bytes > recordsByteLimit) {
-      throw new RequestRefused(`${name} in the archive is larger than 192 MB; nothing of it was used.`);
+      throw new RequestRefused(`${name} in the archive is larger than 128 MB; nothing of it was used.`);
     }
     if (bytes > archiveLimits.readInPieces && (await zip.sha256Of(name)) !== sha256) throw notAsListed(name);
   }

@@ -130,8 +130,8 @@ function unpack(source: ByteSource, name: string, { start, packed, size, isDefla
   if (bytes.byteLength !== packed) throw damagedEntry(name);
   if (!isDeflated) return bytes;
   try {
-    // Never more than was announced: a small file cannot fill the memory.
-    const unpacked = inflateRawSync(bytes, { maxOutputLength: Math.max(1, size) });
+    // Never more than was announced: a small file cannot fill the memory. And in one piece, which is not joined from others.
+    const unpacked = inflateRawSync(bytes, { maxOutputLength: Math.max(1, size), chunkSize: Math.max(64, size + 1) });
     if (unpacked.byteLength === size) return unpacked;
   } catch (error) {
     if (!(error instanceof Error) || !("code" in error)) throw error;
