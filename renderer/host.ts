@@ -1,3 +1,4 @@
+import { combinedWithPad, padHeader, passphrasesOf } from "../electron/browser/masked-passphrases.ts";
 import type { Host, HostApi, HostRequestName } from "../electron/host-api.ts";
 import { decodeMessage, encodeMessage } from "../electron/host-codec.ts";
 import { needsAnotherAddress, secretOfTab, type Tab } from "./tab-secret.ts";
@@ -37,15 +38,29 @@ function loopbackHost(tab: Tab): Host {
     async call<Name extends HostRequestName>(name: Name, request: HostApi[Name]["request"]) {
       const secret = await askOnce();
       if (secret === undefined) throw new HostProblem(needsAnotherAddress);
-      const message = encodeMessage(request);
-      const headers = { "content-type": "application/octet-stream", "x-counterpoise-secret": secret };
-      const response = await tab.fetch(`/api/${name}`, { method: "POST", headers, body: message }).catch(silent);
-      // It may hold a passphrase.
-      message.fill(0);
+      const post = (address: string, more: Readonly<Record<string, string>>, body?: Uint8Array<ArrayBuffer>) => {
+        const headers = { "content-type": "application/octet-stream", "x-counterpoise-secret": secret, ...more };
+        return tab.fetch(address, { method: "POST", headers, ...(body && { body }) }).catch(silent);
+      };
+      const hasPassphrase = passphrasesOf(request).length > 0;
+      const { sent, more } = hasPassphrase
+        ? await masked(request, await post("/pad", {}))
+        : { sent: request, more: {} };
+      const response = await post(`/api/${name}`, more, encodeMessage(sent));
       if (!response.ok) throw new HostProblem(problemSentence(response.status, await response.text()));
       return decodeMessage(new Uint8Array(await response.arrayBuffer())) as HostApi[Name]["reply"];
     },
   };
+}
+
+/** The request with its passphrases masked by the pad that was answered, and the name of that pad. */
+async function masked(request: unknown, answer: Response) {
+  if (!answer.ok) throw new HostProblem(problemSentence(answer.status, await answer.text()));
+  const pad = new Uint8Array(await answer.arrayBuffer());
+  const sent = combinedWithPad(request, pad);
+  pad.fill(0);
+  for (const [, passphrase] of passphrasesOf(request)) passphrase.fill(0);
+  return { sent, more: { [padHeader]: answer.headers.get(padHeader) ?? "" } };
 }
 
 function problemSentence(status: number, text: string): string {

@@ -8,6 +8,8 @@ import { readRendererFile } from "../renderer-files.ts";
 import { securityHeaders } from "../security-headers.ts";
 import { ConnectionGuard, type ConnectionLimits, usualLimits } from "./connection-guard.ts";
 import { Gate } from "./gate.ts";
+import { combinedWithPad, padHeader, passphrasesOf } from "./masked-passphrases.ts";
+import { OneTimePads } from "./one-time-pads.ts";
 import { OneTimeTokens } from "./one-time-tokens.ts";
 import { readBody } from "./read-body.ts";
 
@@ -54,9 +56,7 @@ export async function startLoopbackServer(options: LoopbackOptions): Promise<Loo
   const port = await listen(server);
   const host = `${loopbackAddress}:${port}`;
   const tokens = new OneTimeTokens();
-  const entrance: Entrance = { gate: new Gate(host), tokens, guard };
-  // What the parser reads by itself stays in its buffer until something overwrites it; read here, it is overwritten.
-  server.on("connection", (socket) => socket.on("data", (piece) => piece.fill(0)));
+  const entrance: Entrance = { gate: new Gate(host), tokens, guard, pads: new OneTimePads() };
   server.on("request", (request, response) => {
     answer(request, response, entrance, options).catch((error: unknown) => {
       options.report(error);
@@ -78,6 +78,7 @@ interface Entrance {
   readonly gate: Gate;
   readonly tokens: OneTimeTokens;
   readonly guard: ConnectionGuard;
+  readonly pads: OneTimePads;
 }
 
 function listen(server: Server): Promise<number> {
@@ -101,6 +102,7 @@ async function answer(
   const path = (request.url ?? "/").split("?", 1)[0] ?? "/";
   if (path.startsWith("/api/")) return answerRequest(request, response, path.slice("/api/".length), entrance, options);
   if (path === "/secret") return exchangeToken(request, response, entrance);
+  if (path === "/pad") return givePad(request, response, entrance);
   if (request.method !== "GET" && request.method !== "HEAD") return refuse(response, 405, "Only reading is possible.");
   const file = await readRendererFile(options.rendererFolder, path);
   if (file === undefined) return refuse(response, 404, "There is no such page.");
@@ -132,11 +134,30 @@ function exchangeToken(request: IncomingMessage, response: ServerResponse, { gat
   }
 }
 
+/** A pad for the passphrase of one request. */
+function givePad(request: IncomingMessage, response: ServerResponse, { gate, pads }: Entrance): void {
+  if (!isPostedByOwnPage(request, response, gate)) return;
+  if (!gate.knowsSecret(request)) {
+    refuse(response, 403, "The secret of this launch is missing or wrong.");
+    return;
+  }
+  const { name, pad } = pads.issue();
+  response.once("close", () => pad.fill(0));
+  response.setHeader(padHeader, name);
+  send(response, 200, "application/octet-stream", pad);
+}
+
+/** The request as it was meant. @returns undefined where a passphrase came without a pad of this program */
+function unmasked(payload: unknown, { headers }: IncomingMessage, pads: OneTimePads): unknown {
+  if (passphrasesOf(payload).length === 0) return payload;
+  return pads.use(`${headers[padHeader]}`, (pad) => combinedWithPad(payload, pad));
+}
+
 async function answerRequest(
   request: IncomingMessage,
   response: ServerResponse,
   name: string,
-  { gate, guard }: Entrance,
+  { gate, guard, pads }: Entrance,
   options: LoopbackOptions,
 ): Promise<void> {
   if (!isPostedByOwnPage(request, response, gate)) return;
@@ -152,7 +173,7 @@ async function answerRequest(
   }
   let payload: unknown;
   try {
-    payload = readRequestBody(body);
+    payload = unmasked(readRequestBody(body), request, pads);
   } catch (error) {
     if (error instanceof BeyondLimits) {
       return refuse(response, 413, `The request was not read: it ${error.message}. Do it in smaller parts.`);
@@ -161,6 +182,7 @@ async function answerRequest(
   } finally {
     body.fill(0);
   }
+  if (payload === undefined) return refuse(response, 400, "A passphrase came without a mask of this program.");
   const outcome = await handleRequest(options.handlers, name, payload, options.report);
   if (outcome.kind !== "done") return refuse(response, statusOf[outcome.kind], outcome.message);
   send(response, 200, "application/octet-stream", encodeMessage(outcome.reply));

@@ -1,5 +1,6 @@
 import { RequestRefused } from "../request-refused.ts";
 import { beginPassphrase, beginPlain, changeDataKey, type Progress } from "./keys/conversion.ts";
+import { copyOfSecret } from "./keys/encryption.ts";
 import { finishCleaning } from "./leave-nothing-behind.ts";
 import type { Register } from "./register.ts";
 import { bringBackups, convertStep, convertToEnd, noteChange } from "./unfinished.ts";
@@ -28,7 +29,7 @@ type Tell = (progress: Progress) => void;
 export function* settingPassphrase(register: Register, typed: Uint8Array): Generator<Progress> {
   register.requireWritable();
   // Who asked overwrites what was typed when the answer is there, which may be before the last step.
-  const passphrase = Uint8Array.from(typed);
+  const passphrase = copyOfSecret(typed);
   try {
     yield* setting(register, passphrase);
   } finally {

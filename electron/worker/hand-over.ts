@@ -1,3 +1,4 @@
+import { passphrasesOf } from "../browser/masked-passphrases.ts";
 import type { HostRequestName } from "../host-api.ts";
 import { sharedCopy } from "./shared-copy.ts";
 
@@ -25,9 +26,7 @@ export function handOver(name: HostRequestName, request: unknown): HandedOver {
 
 /** Overwrites the passphrases of a request. */
 export function forgetPassphrases(request: unknown): void {
-  for (const [member, value] of Object.entries(request as Readonly<Record<string, unknown>>)) {
-    if (/passphrase$/i.test(member) && value instanceof Uint8Array) value.fill(0);
-  }
+  for (const [, passphrase] of passphrasesOf(request)) passphrase.fill(0);
 }
 
 /** A part of a larger buffer cannot go over; it is copied out, and overwritten where it lay. */

@@ -10,6 +10,7 @@ import { WorkspaceState } from "../workspace.ts";
 import { forgetPassphrases } from "./hand-over.ts";
 import { HeldTeller } from "./held-state.ts";
 import type { HostWorkerStart, Restored, WorkerAnswer, WorkerRequest, WorkerWords } from "./messages.ts";
+import { overwriteFreed } from "./overwrite-freed.ts";
 
 interface OpenHost {
   readonly handlers: HostHandlers;
@@ -50,8 +51,10 @@ function work(): void {
           ...(watch && { watch }),
         });
         if (change !== undefined) say({ kind: "held", change });
-        if (wasLocked) say({ kind: "locked" });
-        else if (words !== undefined) say(words as WorkerAnswer);
+        if (wasLocked) {
+          overwriteFreed();
+          say({ kind: "locked" });
+        } else if (words !== undefined) say(words as WorkerAnswer);
       });
   };
   inTurn(() => undefined);

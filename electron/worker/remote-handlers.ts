@@ -8,6 +8,7 @@ import { endWords, notDoneWords } from "./end-words.ts";
 import { HeldListener } from "./held-state.ts";
 import { HostThread, type ThreadEnd, type Waiting } from "./host-thread.ts";
 import type { HostWorkerData } from "./messages.ts";
+import { overwriteFreed } from "./overwrite-freed.ts";
 
 /** The host's handlers on a thread of their own. */
 export interface RemoteHandlers {
@@ -103,8 +104,10 @@ class Supervisor {
       return;
     }
     const [first, ...later] = end.waiting;
-    if (end.kind === "locked") this.#words = "";
-    else {
+    if (end.kind === "locked") {
+      this.#words = "";
+      overwriteFreed();
+    } else {
       if (end.reason !== undefined) console.error(end.reason);
       if (end.file !== undefined) this.#ends.set(end.file.sha256, (this.#ends.get(end.file.sha256) ?? 0) + 1);
       this.#words = endWords(end, this.#held.state?.register);

@@ -97,7 +97,11 @@ describe("the walk of the core", () => {
 
 describe("the host and the screen", () => {
   test("meet at the typed boundary: the screen takes only types, the message codec and the form of a passphrase from the host", () => {
-    const shared = ["electron/host-codec.ts", "electron/register/passphrase-bytes.ts"];
+    const shared = [
+      "electron/browser/masked-passphrases.ts",
+      "electron/host-codec.ts",
+      "electron/register/passphrase-bytes.ts",
+    ];
     const crossing = sourceFiles("renderer")
       .flatMap(importsOf)
       .filter((each) => each.target.startsWith("electron/"))

@@ -1,7 +1,7 @@
 import { randomBytes } from "node:crypto";
 import { sameBytes, sha256Of } from "../checksum.ts";
 import { bytesOf, type Connection, type Row, textOf } from "../connection.ts";
-import { decrypt, encrypt, keyBytes, newKey } from "./encryption.ts";
+import { copyOfSecret, decrypt, encrypt, keyBytes, newKey } from "./encryption.ts";
 import { locked } from "./field-protection.ts";
 
 /** Whose content key is meant by what belongs to nobody. */
@@ -18,7 +18,7 @@ export class ContentKeys {
   constructor(connection: Connection, registerId: string, dataKey: Uint8Array) {
     this.#connection = connection;
     this.#registerId = registerId;
-    this.#dataKey = Uint8Array.from(dataKey);
+    this.#dataKey = copyOfSecret(dataKey);
   }
 
   /** Makes a person's content key where there is none yet, within the caller's transaction. */

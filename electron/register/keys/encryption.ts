@@ -1,4 +1,4 @@
-import { createCipheriv, createDecipheriv, randomBytes } from "node:crypto";
+import { createCipheriv, createDecipheriv, randomBytes, randomFillSync } from "node:crypto";
 
 const cipher = "aes-256-gcm";
 const nonceBytes = 12;
@@ -8,7 +8,17 @@ const tagBytes = 16;
 export const keyBytes = 32;
 
 export function newKey(): Uint8Array {
-  return new Uint8Array(randomBytes(keyBytes));
+  return randomFillSync(new Uint8Array(new ArrayBuffer(keyBytes)));
+}
+
+/**
+ * A copy that can be overwritten for good. A small array that is made without a buffer of its own lies among objects that
+ * are moved about and leave copies behind.
+ */
+export function copyOfSecret(secret: Uint8Array): Uint8Array {
+  const copy = new Uint8Array(new ArrayBuffer(secret.byteLength));
+  copy.set(secret);
+  return copy;
 }
 
 /** AES-256-GCM: a random nonce of 12 bytes, then the encrypted bytes, then the tag of 16; the place is authenticated too. */

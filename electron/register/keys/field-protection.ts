@@ -1,6 +1,6 @@
 import { RequestRefused } from "../../request-refused.ts";
 import type { ContentKeys } from "./content-keys.ts";
-import { decrypt } from "./encryption.ts";
+import { copyOfSecret, decrypt } from "./encryption.ts";
 
 /** How a field is written to the file and read from it. The place is bound to what is written there. */
 export interface FieldProtection {
@@ -87,7 +87,7 @@ export function takingOut(before: FieldProtection): FieldProtection {
 
 /** As registers up to schema 3 kept their fields: all of them under the data key itself. Only read. */
 export function directFields(dataKey: Uint8Array): FieldProtection {
-  let key: Uint8Array | undefined = Uint8Array.from(dataKey);
+  let key: Uint8Array | undefined = copyOfSecret(dataKey);
   return {
     proves: () => true,
     write: () => {

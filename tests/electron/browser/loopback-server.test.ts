@@ -6,6 +6,7 @@ import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { recordingByteLimit } from "../../../core/recording/size-limit.ts";
 import { type LoopbackServer, startLoopbackServer } from "../../../electron/browser/loopback-server.ts";
+import { combinedWithPad, padHeader } from "../../../electron/browser/masked-passphrases.ts";
 import { decodeMessage, encodeMessage } from "../../../electron/host-codec.ts";
 import { RequestRefused } from "../../../electron/request-refused.ts";
 import { contentSecurityPolicy } from "../../../electron/security-headers.ts";
@@ -308,3 +309,21 @@ function streamed(bytes: number): Promise<number | string | undefined> {
     more();
   });
 }
+
+describe("a passphrase", () => {
+  test("comes masked by a pad that is good once, and without one is refused", async () => {
+    const request = { passphrase: new TextEncoder().encode("nine grey geese") };
+    const calls = fake.calls.length;
+    expect((await post("register.unlock", request)).status).toBe(400);
+    expect((await ask("POST", "/pad", { origin: origin() })).status).toBe(403);
+    const given = await ask("POST", "/pad", goodHeaders());
+    const masked = combinedWithPad(request, given.bytes);
+    expect(encodeMessage(masked)).not.toEqual(encodeMessage(request));
+    const headers = { ...goodHeaders(), [padHeader]: String(given.headers[padHeader]) };
+    expect(fake.calls.length).toBe(calls);
+    expect(combinedWithPad(masked, given.bytes)).toEqual(request);
+    // It reaches the handler, which refuses it: this host keeps no register.
+    expect((await post("register.unlock", masked, headers)).status).toBe(409);
+    expect((await post("register.unlock", masked, headers)).status).toBe(400);
+  });
+});
