@@ -20,6 +20,9 @@ import { athleteOf } from "./named-athlete.ts";
 import { readCautions } from "./stated-options.ts";
 import { UsageError } from "./usage-error.ts";
 
+/** So many of the newest entries of the journal are printed. */
+const entriesShown = 200;
+
 export const registerOptionNames = [
   "register",
   "format",
@@ -59,6 +62,8 @@ interface RegisterAction {
   readonly takesPaths?: boolean;
   /** Works on a register whose passphrase was not given. */
   readonly worksLocked?: boolean;
+  /** Writes nothing, not even into the journal. */
+  readonly readsOnly?: boolean;
   /** Makes the register where there is none. */
   readonly creates?: boolean;
   /** Checks what was typed before the register is opened. */
@@ -68,13 +73,14 @@ interface RegisterAction {
 
 /** The commands below `counterpoise register`. */
 export const registerActions: Readonly<Record<string, RegisterAction>> = {
-  list: { run: list },
+  list: { readsOnly: true, run: list },
+  journal: { readsOnly: true, run: readJournal },
   import: {
     takesPaths: true,
     creates: true,
     check: ({ paths, options }) => {
       if (paths.length === 0) throw new UsageError("Name at least one folder or archive to import.");
-      readCautions(options);
+      notKnownBy(options);
     },
     run: importPaths,
   },
@@ -87,7 +93,7 @@ export const registerActions: Readonly<Record<string, RegisterAction>> = {
     },
     run: restore,
   },
-  verify: { worksLocked: true, run: verify },
+  verify: { readsOnly: true, worksLocked: true, run: verify },
   erase: { run: eraseAthlete },
   protect: {
     check: ({ newPassphrase }) => void needed(newPassphrase, "--new-passphrase-file FILE"),
@@ -124,6 +130,24 @@ function list(register: Register, { options }: RegisterRequest): RegisterAnswer 
   return { document: { athletes }, lines };
 }
 
+/** The newest entries of the journal: when, what, who. */
+function readJournal(register: Register): RegisterAnswer {
+  const entries = register.reads.journal(entriesShown);
+  const lines = entries.map(({ sequence, at, action, who, by }) => [
+    String(sequence),
+    at,
+    action,
+    by ?? "no name given",
+    `user ${who}`,
+  ]);
+  return { document: { entries }, lines };
+}
+
+/** Who states that cautions are not known; --by alone says who acts. */
+function notKnownBy({ cautions, by }: RegisterRequest["options"]): string | undefined {
+  return cautions === undefined ? undefined : readCautions({ cautions, ...(by !== undefined && { by }) });
+}
+
 async function importPaths(
   register: Register,
   { paths, options, filePassphrase }: RegisterRequest,
@@ -132,7 +156,7 @@ async function importPaths(
   const archives = paths.filter((path) => isFile(path) && looksLikeArchive(path));
   const others = paths.filter((path) => !archives.includes(path));
   const found = others.length > 0 ? findSessions(others, (sentence) => remarks.push(sentence)) : [];
-  const notKnownBy = readCautions(options);
+  const statedBy = notKnownBy(options);
   const done: string[] = [];
   const merged: (MergedArchive & { readonly archive: string })[] = [];
   for (const path of archives) {
@@ -147,7 +171,7 @@ async function importPaths(
     const session = await sayingWhatWasDone(done, name, () => {
       const read = readSession(listed);
       const imported = importSession(register, read);
-      return notKnownBy === undefined ? imported : withNotKnown(register, imported, notKnownBy);
+      return statedBy === undefined ? imported : withNotKnown(register, imported, statedBy);
     });
     done.push(name);
     sessions.push(session);

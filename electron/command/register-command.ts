@@ -1,4 +1,4 @@
-import { openRegister } from "../register/open-register.ts";
+import { machineCircumstances, openRegister } from "../register/open-register.ts";
 import type { Register } from "../register/register.ts";
 import { convertToEnd } from "../register/unfinished.ts";
 import { RequestRefused } from "../request-refused.ts";
@@ -30,6 +30,7 @@ export async function registerCommand(typed: readonly string[], streams: Streams
   const filePassphrase = passphraseIn(options["file-passphrase-file"]);
   const newPassphrase = passphraseIn(options["new-passphrase-file"]);
   const tell = tellingProgress(streams);
+  const by = readActor(options.by, name, action.readsOnly ?? false);
   const request: RegisterRequest = {
     options,
     tell,
@@ -42,6 +43,7 @@ export async function registerCommand(typed: readonly string[], streams: Streams
     const register = await openRegister(options.register, {
       create: action.creates ?? false,
       convertLater: true,
+      circumstances: { ...machineCircumstances(), ...(by !== undefined && { by }) },
       ...(passphrase !== undefined && { passphrase }),
     });
     const run = () => {
@@ -66,6 +68,17 @@ function tellingProgress(streams: Streams): RegisterRequest["tell"] {
     told = done;
     streams.say(`Written again under the register's new protection: ${done} of ${total}.`);
   };
+}
+
+/** `--by NAME`: who acts, for the journal. */
+function readActor(by: string | undefined, command: string, readsOnly: boolean): string | undefined {
+  if (by === undefined) return undefined;
+  if (readsOnly) throw new UsageError(`register ${command} writes nothing, so it takes no --by.`);
+  const name = by.trim();
+  if (name === "" || name.length > 100 || /\p{Cc}/u.test(name)) {
+    throw new UsageError("--by takes a name of one line, up to 100 letters.");
+  }
+  return name;
 }
 
 async function answered(

@@ -5,6 +5,7 @@ Keeps athletes, sessions and recordings in one file.
 
   list                        the athletes, one a line: code, name, involved side, sessions, last session;
                               --search TEXT shows those whose code or name holds it
+  journal                     the newest 200 entries, newest first: number, time, what was done, by whom, user of the system
   import FOLDER|ARCHIVE…      recordings with their session.json, or archives; makes the register where there is none.
                               What is there already stays as it is. --cautions not-known --by NAME states of every
                               imported folder whose cautions lack answers that they are not known; it is printed, and
@@ -23,6 +24,7 @@ Keeps athletes, sessions and recordings in one file.
 
 Options:
   --register FILE             the register
+  --by NAME                   who acts: stands in the journal beside the system's user, with every command that writes
   --format FORMAT             text (default) or json (the keys are described in electron/register/README.md)
   --passphrase-file FILE      holds the register's passphrase in its first line
   --file-passphrase-file FILE holds the passphrase of an archive or a backup kept elsewhere: export and backup put

@@ -94,6 +94,8 @@ export interface RegisterApi {
   /** Takes the passphrase out of the key store of the operating system. */
   "register.forgetPassphrase": { readonly request: Nothing; readonly reply: Workspace };
   "register.lockAfter": { readonly request: { readonly minutes: number }; readonly reply: Workspace };
+  /** Says who is at the machine from now on; "" for no name. Locking forgets it. */
+  "register.actBy": { readonly request: { readonly name: string }; readonly reply: Workspace };
   /** Whether the locked screen shows how many recordings of a watched folder came in. */
   "register.countWhileLocked": { readonly request: { readonly counts: boolean }; readonly reply: Workspace };
   /** Says whether a person is there; answers whether the register is locked. */

@@ -51,6 +51,10 @@ export function registerHandlers(home: RegisterHome): RegisterHandlers {
       home.attend();
       return thenRead();
     },
+    "register.actBy": ({ name }) => {
+      home.actBy(name.trim());
+      return thenRead();
+    },
     "register.countWhileLocked": ({ counts }) => {
       home.prefer({ ...home.preferences, countsWhileLocked: counts });
       return thenRead();

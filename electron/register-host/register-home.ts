@@ -3,7 +3,7 @@ import { join } from "node:path";
 import type { StepReach } from "../edit-history.ts";
 import { keepDailyBackup } from "../register/backups.ts";
 import { troubleWords } from "../register/kept-backups.ts";
-import { openRegister } from "../register/open-register.ts";
+import { machineCircumstances, openRegister } from "../register/open-register.ts";
 import type { Register } from "../register/register.ts";
 import type { Circumstances } from "../register/register-writes.ts";
 import { RequestRefused } from "../request-refused.ts";
@@ -48,6 +48,10 @@ export class RegisterHome {
   #preferences: Preferences;
   /** Sessions that were shown when the register was locked. */
   #shownBefore: readonly string[] = [];
+  /** Who is at the machine, as they said; "" where they gave no name, undefined where nobody was asked. */
+  #by: string | undefined;
+  /** Names of people who acted lately. */
+  #lateActors: readonly string[] = [];
   /** The watch of a folder, which goes on while the register is locked. */
   watch: SessionWatch | undefined;
 
@@ -178,6 +182,7 @@ export class RegisterHome {
     this.watch?.beforeLocking();
     this.#shownBefore = this.workspace.sessions.flatMap(({ keptAs }) => keptAs ?? []);
     this.#register.lock();
+    this.#actBy(undefined);
     this.workspace.closeKept();
     this.#idle.stop();
     this.#options.whenLocked?.();
@@ -190,7 +195,24 @@ export class RegisterHome {
     this.#shownBefore = [];
     this.attend();
     this.#conversion.goOn(register);
+    this.#actBy(undefined);
     void this.watch?.unlocked();
+  }
+
+  /**
+   * Who is at the machine from now on: the name stands in the journal beside the system's user, and nowhere else.
+   * @param name "" for no name
+   */
+  actBy(name: string): void {
+    if (this.register.locked) throw new RequestRefused("The register is locked: give its passphrase first.");
+    this.#actBy(name);
+  }
+
+  #actBy(name: string | undefined): void {
+    this.#by = name;
+    const register = this.#register;
+    const canRead = this.#kind === "own" && register !== undefined && !register.locked;
+    this.#lateActors = canRead ? register.reads.lateActors() : [];
   }
 
   /** A person is there, or a recording came in: somebody jumped. */
@@ -228,6 +250,8 @@ export class RegisterHome {
       hasOwn: this.#hasOwn,
       lockAfterMinutes: this.#preferences.lockAfterMinutes,
       countsWhileLocked: this.#preferences.countsWhileLocked,
+      lateActors: this.#lateActors,
+      ...(this.#by !== undefined && { by: this.#by }),
       ...(this.#problem !== "" && { problem: this.#problem }),
       ...(register?.readOnlyBecause !== undefined && { readOnlyBecause: register.readOnlyBecause }),
       ...(register?.damage !== undefined && { damage: register.damage }),
@@ -247,14 +271,20 @@ export class RegisterHome {
   }
 
   async #open(kind: "own" | "demo", file: string, create: boolean): Promise<void> {
-    const { circumstances, waitMilliseconds } = this.#options;
+    const { circumstances = machineCircumstances(), waitMilliseconds } = this.#options;
+    const by = () => this.#by || undefined;
     this.#close();
     this.#kind = kind;
     try {
       this.#register = await openRegister(file, {
         create,
         convertLater: true,
-        ...(circumstances && { circumstances }),
+        circumstances: {
+          ...circumstances,
+          get by() {
+            return by();
+          },
+        },
         ...(waitMilliseconds !== undefined && { waitMilliseconds }),
       });
     } catch (error) {
@@ -262,6 +292,7 @@ export class RegisterHome {
       return;
     }
     if (kind === "demo") this.#showDemo(this.#register);
+    this.#actBy(undefined);
     this.#conversion.goOn(this.#register);
   }
 

@@ -10,6 +10,7 @@ export const registerRequestNames = [
   "register.removePassphrase",
   "register.forgetPassphrase",
   "register.lockAfter",
+  "register.actBy",
   "register.countWhileLocked",
   "register.attend",
   "register.verify",

@@ -65,6 +65,7 @@ export const registerRequestSchemas = {
   "register.removePassphrase": nothing,
   "register.forgetPassphrase": nothing,
   "register.lockAfter": z.strictObject({ minutes: z.int().min(0).max(720) }),
+  "register.actBy": z.strictObject({ name: line(100) }),
   "register.countWhileLocked": z.strictObject({ counts: z.boolean() }),
   "register.attend": z.strictObject({ present: z.boolean() }),
   "register.verify": nothing,

@@ -28,6 +28,10 @@ export interface RegisterView {
   readonly hasOwn: boolean;
   /** Minutes without a sign of a person after which it locks itself; 0: never. */
   readonly lockAfterMinutes: number;
+  /** Who is at the machine, as they said; "" where they gave no name, absent where nobody was asked yet. */
+  readonly by?: string;
+  /** Names of people who acted lately, the latest first; empty while it is locked. */
+  readonly lateActors: readonly string[];
   /** While it is locked and a folder is watched, the locked screen shows how many recordings came in. */
   readonly countsWhileLocked: boolean;
 }

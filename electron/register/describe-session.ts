@@ -19,7 +19,8 @@ export function describeSession(
   if (described === undefined)
     throw new RequestRefused("This session is no longer in the register; nothing was changed.");
   const { session, recordings, trials } = described;
-  const { who, now } = register.circumstances;
+  const { who: user, by, now } = register.circumstances;
+  const who = by ?? user;
   const at = now().toISOString();
   const paths = new Set(recordings.map(({ content }) => content.path));
   const stated = statedFiles(description.files ?? [], paths);

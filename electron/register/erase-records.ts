@@ -5,7 +5,7 @@ import { contentKeyIds, destroyContentKeys } from "./keys/content-keys.ts";
 import { presentKinds } from "./present-kinds.ts";
 import type { RecordStore } from "./record-store.ts";
 import { type RecordKey, referenceKinds, referenceNames } from "./record-tables.ts";
-import type { Circumstances } from "./register-writes.ts";
+import { actorOf, type Circumstances } from "./register-writes.ts";
 
 /** The records that go with some others: everything that points at them, and at those, and so on. */
 export function withDependents(store: RecordStore, roots: readonly RecordKey[]): readonly RecordKey[] {
@@ -35,7 +35,7 @@ export function eraseRecords(
   store: RecordStore,
   journal: Journal,
   roots: readonly RecordKey[],
-  { who, now }: Circumstances,
+  circumstances: Circumstances,
 ): void {
   const { connection } = store;
   const erased = withDependents(store, roots);
@@ -62,5 +62,5 @@ export function eraseRecords(
   for (const { kind, id } of store.recordsUnder(keyIds)) store.rewrite(kind, id);
   for (const recording of store.bytesUnder(keyIds)) store.rewriteBytes(recording);
   destroyContentKeys(connection, athletes);
-  journal.append(now(), { action: "erased", who, erased, emptied }, []);
+  journal.append(circumstances.now(), { action: "erased", ...actorOf(circumstances), erased, emptied }, []);
 }

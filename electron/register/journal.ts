@@ -16,6 +16,8 @@ import { type Fact, readFact, writeFact } from "./register-facts.ts";
 export interface JournalTitle {
   readonly action: JournalAction;
   readonly who: string;
+  /** Who acted, beside the user of the operating system: a name that this person gave. */
+  readonly by?: string;
   /** Records that were erased for good. */
   readonly erased?: readonly RecordKey[];
   /** Parts about other records that were emptied with them, because they named an erased athlete. */

@@ -15,7 +15,7 @@ import { Register } from "./register.ts";
 import { readFact, registerId, writeIdentity } from "./register-facts.ts";
 import { backupPath, makePrivate, removePartialBackups } from "./register-folder.ts";
 import { takeLock } from "./register-lock.ts";
-import type { Circumstances } from "./register-writes.ts";
+import { actorOf, type Circumstances } from "./register-writes.ts";
 import { reached } from "./steps.ts";
 import { finishWhatWasBrokenOff } from "./unfinished.ts";
 
@@ -179,11 +179,15 @@ export async function bringUpToDate(connection: Connection, file: string, { now 
 }
 
 /** A new register: schema, identity and the first entry of the journal at once. */
-function begin(connection: Connection, { who, now }: Circumstances): void {
+function begin(connection: Connection, circumstances: Circumstances): void {
   connection.transaction(() => {
     migrate(connection);
-    writeIdentity(connection, now());
-    contentsOf(connection, undefined).journal.append(now(), { action: "register made", who }, []);
+    writeIdentity(connection, circumstances.now());
+    contentsOf(connection, undefined).journal.append(
+      circumstances.now(),
+      { action: "register made", ...actorOf(circumstances) },
+      [],
+    );
   });
 }
 

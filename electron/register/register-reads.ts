@@ -7,7 +7,12 @@ import type { RecordKind } from "./record-schemas.ts";
 import type { RecordStore } from "./record-store.ts";
 import { recordKinds, type StoredRecord } from "./record-tables.ts";
 import type { AthleteFilter, AthleteLine, AthletePage, JournalLine, SessionRecords } from "./register-views.ts";
+import { actorOf } from "./register-writes.ts";
 import { type DescribedSession, descriptionOf, readingFindingsOf } from "./session-conversion.ts";
+
+/** So many of the newest entries of the journal say whose names are offered, and so many names are. */
+const entriesAskedForNames = 500;
+const mostNames = 12;
 
 /** Everything that can be asked of an unlocked register. Nothing here changes anything. */
 export class RegisterReads {
@@ -104,8 +109,14 @@ export class RegisterReads {
   /** The newest entries of the journal, newest first. */
   journal(most: number): readonly JournalLine[] {
     return this.#journal.readNewest(most).flatMap(({ sequence, at, title }) => {
-      return title === undefined ? [] : [{ sequence, at, action: title.action, who: title.who }];
+      return title === undefined ? [] : [{ sequence, at, action: title.action, ...actorOf(title) }];
     });
+  }
+
+  /** Names of people who acted lately, the latest first. */
+  lateActors(): readonly string[] {
+    const titles = this.#journal.readNewest(entriesAskedForNames).map(({ title }) => title?.by);
+    return [...new Set(titles.filter((by) => by !== undefined))].slice(0, mostNames);
   }
 
   #sessionRecords(session: StoredRecord<"sessions">): SessionRecords {

@@ -59,7 +59,10 @@ export interface JournalLine {
   readonly sequence: number;
   readonly at: string;
   readonly action: JournalAction;
+  /** The user's name in the operating system. */
   readonly who: string;
+  /** The name that the person at the machine gave; absent where none was given. */
+  readonly by?: string;
 }
 
 /** What a backup holds, before anything is replaced by it. */

@@ -1,7 +1,7 @@
 import { RequestRefused } from "../request-refused.ts";
 import type { AthleteIndex } from "./athlete-index.ts";
 import { ChangeSet, stateOf } from "./change-set.ts";
-import type { Journal, JournalChange } from "./journal.ts";
+import type { Journal, JournalChange, JournalTitle } from "./journal.ts";
 import type { JournalAction } from "./journal-actions.ts";
 import type { RecordContent } from "./record-schemas.ts";
 import type { RecordStore } from "./record-store.ts";
@@ -13,7 +13,14 @@ import { withAdded } from "./with-added.ts";
 export interface Circumstances {
   /** The user's name in the operating system. */
   readonly who: string;
+  /** The name of the person at the machine, as they gave it; it may change while the register is open. */
+  readonly by?: string | undefined;
   readonly now: () => Date;
+}
+
+/** Who acts now, for the title of an entry of the journal. */
+export function actorOf({ who, by }: Pick<Circumstances, "who" | "by">): Pick<JournalTitle, "who" | "by"> {
+  return { who, ...(by !== undefined && { by }) };
 }
 
 /** Where a copy went, and what was answered or read of a knee, stays true whatever is undone. */
@@ -151,8 +158,12 @@ export class RegisterWrites {
   }
 
   #append(action: JournalAction, changes: readonly JournalChange[], of?: number): number {
-    const { who, now } = this.#circumstances;
-    return this.#journal.append(now(), { action, who, ...(of !== undefined && { of }) }, changes);
+    const now = this.#circumstances.now();
+    return this.#journal.append(
+      now,
+      { action, ...actorOf(this.#circumstances), ...(of !== undefined && { of }) },
+      changes,
+    );
   }
 }
 

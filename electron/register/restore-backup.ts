@@ -13,6 +13,7 @@ import type { Register } from "./register.ts";
 import { readFact, removeFact, writeFact } from "./register-facts.ts";
 import { backupPath, removeDatabase, restoringPath } from "./register-folder.ts";
 import type { BackupPreview } from "./register-views.ts";
+import { actorOf } from "./register-writes.ts";
 import { restoredWords } from "./restored-words.ts";
 import { reached } from "./steps.ts";
 import { bringBackups, convertToEnd, finishWhatWasBrokenOff, keysOfCopies } from "./unfinished.ts";
@@ -88,9 +89,10 @@ export async function restoreBackup(register: Register, path: string, passphrase
   } finally {
     removeDatabase(restoring);
   }
-  const { who, now } = register.circumstances;
+  const { circumstances } = register;
   const { store, journal } = register.contents;
-  store.connection.transaction(() => journal.append(now(), { action: "restored from a backup", who }, []));
+  const title = { action: "restored from a backup", ...actorOf(circumstances) } as const;
+  store.connection.transaction(() => journal.append(circumstances.now(), title, []));
   bringBackups(register);
   finishWhatWasBrokenOff(register);
 }

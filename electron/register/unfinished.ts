@@ -6,6 +6,7 @@ import { readFormerKeys } from "./keys/former-keys.ts";
 import { finishCleaning, whereFree } from "./leave-nothing-behind.ts";
 import type { Register } from "./register.ts";
 import { readFact, removeFact, writeFact } from "./register-facts.ts";
+import { actorOf } from "./register-writes.ts";
 
 /**
  * Does what a stop of the machine has left undone: fields on their way to another protection, kept backups that are
@@ -50,8 +51,8 @@ export function convertStep(register: Register): boolean {
 
 /** Journals that the passphrase changed, within the caller's transaction. */
 export function noteChange(register: Register): void {
-  const { who, now } = register.circumstances;
-  register.contents.journal.append(now(), { action: "passphrase changed", who }, []);
+  const { circumstances, contents } = register;
+  contents.journal.append(circumstances.now(), { action: "passphrase changed", ...actorOf(circumstances) }, []);
 }
 
 /**

@@ -1,4 +1,4 @@
-import { Button, NativeSelect, PasswordInput } from "@mantine/core";
+import { Button, Checkbox, NativeSelect, PasswordInput } from "@mantine/core";
 import { useState } from "react";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import type { RegisterView } from "../../electron/register-host/register-view.ts";
@@ -15,7 +15,7 @@ export function ProtectionPanel({ register }: { readonly register: RegisterView 
   const [passphrase, setPassphrase] = useState("");
   const [again, setAgain] = useState("");
   const [problem, setProblem] = useState("");
-  const { encrypted, lockAfterMinutes, readOnlyBecause } = register;
+  const { encrypted, lockAfterMinutes, countsWhileLocked, readOnlyBecause } = register;
   const canWrite = readOnlyBecause === undefined;
   const keep = async () => {
     if (passphrase !== again) return setProblem("The two passphrases differ.");
@@ -96,6 +96,11 @@ export function ProtectionPanel({ register }: { readonly register: RegisterView 
                 value: String(minutes),
                 label: minutes === 0 ? "never" : `${minutes} minutes`,
               }))}
+          />
+          <Checkbox
+            label="While it is locked, show how many recordings of a watched folder came in, without names"
+            checked={countsWhileLocked}
+            onChange={(event) => void apply("register.countWhileLocked", { counts: event.currentTarget.checked })}
           />
           <Button onClick={() => void apply("register.lock", {})}>Lock now</Button>
         </div>

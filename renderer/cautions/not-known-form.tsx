@@ -2,7 +2,7 @@ import { TextInput } from "@mantine/core";
 import { useState } from "react";
 import { countOf } from "../../core/plain-words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
-import { carryName } from "./carried-name.ts";
+import { carriedName, carryName } from "./carried-name.ts";
 import { FormDialog } from "./form-dialog.tsx";
 
 interface NotKnownFormProps {
@@ -15,7 +15,7 @@ interface NotKnownFormProps {
 export function NotKnownForm({ folders, onClose }: NotKnownFormProps) {
   const { apply } = useWorkspace();
   // Nobody's name stands here beforehand: a statement that cannot be taken back is not made by one key.
-  const [by, setBy] = useState("");
+  const [by, setBy] = useState(carriedName);
   const [problem, setProblem] = useState("");
   const keep = async () => {
     const name = by.trim();

@@ -2,6 +2,7 @@ import { Checkbox, TextInput } from "@mantine/core";
 import { useState } from "react";
 import type { SessionResult } from "../../core/result.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { carriedName } from "./carried-name.ts";
 import { FormDialog } from "./form-dialog.tsx";
 import { meantNow } from "./moments.ts";
 import { noOpening, openable, openingFrom, type WrittenOpening, wantsDoctor } from "./written-opening.ts";
@@ -16,7 +17,7 @@ interface OpeningFormProps {
 export function OpeningForm({ session, date, onClose }: OpeningFormProps) {
   const { apply } = useWorkspace();
   const { gate, folder } = session;
-  const [written, setWritten] = useState<WrittenOpening>(noOpening);
+  const [written, setWritten] = useState<WrittenOpening>(() => ({ ...noOpening, by: carriedName() }));
   const [problem, setProblem] = useState("");
   const field = (name: Exclude<keyof WrittenOpening, "chosen">) => ({
     value: written[name],

@@ -1,5 +1,6 @@
 import { Button, NativeSelect } from "@mantine/core";
 import type { Workspace } from "../../electron/host-api.ts";
+import { AtTheMachine } from "./at-the-machine.tsx";
 import { sessionChoices } from "./session-choices.ts";
 import type { Steps } from "./use-steps.ts";
 import { athleteWords, dateWords, injuryWords } from "./words.ts";
@@ -43,7 +44,7 @@ export function Header({ steps, onOpen }: HeaderProps) {
 /** The athlete, the day and the milestone, which choose another session; below them the injury in words. */
 function SessionWords({ workspace }: { readonly workspace: Workspace }) {
   const { apply } = useWorkspace();
-  const { session, sessions, folder } = workspace;
+  const { session, sessions, folder, register } = workspace;
   const { date, milestone } = session?.description ?? {};
   const when = [date === undefined ? "date not stated" : dateWords(date), milestone ?? ""];
   return (
@@ -66,6 +67,7 @@ function SessionWords({ workspace }: { readonly workspace: Workspace }) {
         )}
       </div>
       {session !== undefined && <p className="muted">{injuryWords(session.description)}</p>}
+      {register?.kind === "own" && register.readOnlyBecause === undefined && <AtTheMachine register={register} />}
     </div>
   );
 }

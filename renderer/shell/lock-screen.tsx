@@ -2,6 +2,7 @@ import { Button, Checkbox, PasswordInput } from "@mantine/core";
 import { useState } from "react";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import { ErrorToast } from "./error-toast.tsx";
+import { LockedWatch } from "./locked-watch.tsx";
 import { usePassphraseStore } from "./use-passphrase-store.ts";
 import { useWorkspace } from "./workspace.tsx";
 
@@ -42,6 +43,7 @@ export function LockScreen({ file }: { readonly file: string }) {
           Unlock
         </Button>
       </form>
+      <LockedWatch />
       <ErrorToast />
     </main>
   );

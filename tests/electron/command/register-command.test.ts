@@ -169,3 +169,15 @@ test("imported sessions without answers are stated to be not known by name, once
   const nameless = await runInProcess("register", "import", recordings, ...other, "--cautions", "not-known");
   expect(nameless).toMatchObject({ code: 2, err: expect.stringContaining("--by NAME") });
 });
+
+test("--by names who acts, the journal shows it, and a command that writes nothing takes none", async () => {
+  const { folder, register } = await imported();
+  const archive = join(folder, "all.zip");
+  expect((await register("export", "--out", archive, "--by", "Kari Lund")).code).toBe(0);
+  const { out } = await register("journal");
+  expect(out.split("\n")[0]).toMatch(/^\d+\t\S+\tcopy made elsewhere\tKari Lund\tuser /);
+  expect(out).toContain("register made\tno name given\tuser ");
+  expect(JSON.parse((await register("journal", "--format", "json")).out).entries[0]).toMatchObject({ by: "Kari Lund" });
+  expect(await register("list", "--by", "Kari Lund")).toMatchObject({ code: 2, out: "" });
+  expect(await register("backup", "--by", "")).toMatchObject({ code: 2, out: "" });
+});
