@@ -8,6 +8,7 @@ import { limitsInForce } from "../../core/gate/limits.ts";
 import { type TestLoad, testLoads } from "../../core/gate/test-load.ts";
 import { defaultSettings } from "../../core/settings.ts";
 import type { HostApi } from "../../electron/host-api.ts";
+import { carriedName } from "../cautions/carried-name.ts";
 
 type SetLimits = HostApi["limits.set"]["request"]["limits"];
 
@@ -41,7 +42,7 @@ export function writtenLimits(limits: ClinicLimits): WrittenLimits {
     })),
     landingsTwoLeg: String(now.landingsTwoLeg),
     landingsPerLeg: String(now.landingsPerLeg),
-    setBy: "",
+    setBy: carriedName(),
   };
 }
 
