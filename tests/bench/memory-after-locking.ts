@@ -35,6 +35,8 @@ const table = [
   "",
   "Why little is left: a passphrase crosses the loopback address masked by a pad that is used once and overwritten, goes over to the working thread without a copy and is overwritten there; keys lie in memory of their own; locking ends that thread, and what it and the parser of requests gave back is overwritten first. What can still be found: names of athletes, because replies to the page pass through the thread that stays, as texts that nothing can overwrite; they go when their memory is used again.",
   "",
+  "While a passphrase that was just set is in use, the measure of its strength works on it as a text in the working thread; that ends with the thread.",
+  "",
   "Not measured: the window of the desktop program (its messages pass through the browser engine, whose buffers this program cannot overwrite, and a remembered passphrase becomes a text there because the key store of the operating system takes one), the memory of the page itself, memory that was swapped to a disk, and other systems than the one named above.",
   "",
 ].join("\n");
