@@ -10,7 +10,7 @@ import { directHost } from "../direct-host.ts";
 import { temporaryFolder } from "../register/register-world.ts";
 import { ownWorld } from "./host-world.ts";
 
-const passphrase = () => passphraseBytes("a long winter evening");
+const passphrase = () => passphraseBytes("nine grey geese on a pond");
 
 function recording(number: number): string {
   const lines = Array.from({ length: 80 }, (_, row) => `${(row / 100).toFixed(2)};340.5;${340 + (row % 7)}.5`);
