@@ -17,7 +17,9 @@ Keeps athletes, sessions and recordings in one file.
                               stays under it, one without takes over the backup's
   verify                      checks every row, every recording, the references and the journal, and prints the journal's
                               code; --code CODE checks one that was printed before, say on a sheet
-  erase --athlete CODE        says what erasing would remove; --confirm CODE erases that athlete for good
+  erase --athlete CODE        says what erasing would remove; --confirm CODE erases that athlete for good, from the list
+                              or the bin, and prints what was searched and found. The same again, or erase alone,
+                              tells how an erasure that was broken off was finished
   protect                     puts the register under the passphrase in --new-passphrase-file, or changes it; kept
                               backups come along, and one that cannot is named
   unprotect                   takes the passphrase away
@@ -33,7 +35,8 @@ Options:
 
 A passphrase file must be its owner's alone (chmod 600; on Windows that is not looked at); a pipe or /dev/stdin will do.
 A new passphrase that would be guessed too soon is refused. One that is forgotten cannot be recovered. Erasing reaches
-the register and the copies beside it; archives and backups kept elsewhere are named and have to be deleted by hand.
+the register and the copies beside it; archives and backups kept elsewhere are named and have to be deleted by hand. Afterwards
+every file of the register and of the folder of your data is searched for what was erased.
 
 Examples:
   counterpoise register import sample-traces --register clinic.sqlite

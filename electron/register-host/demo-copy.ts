@@ -3,18 +3,16 @@ import { copyFileSync, existsSync, readdirSync, renameSync, rmSync } from "node:
 import { join } from "node:path";
 import type { FoundSession } from "../read-folder.ts";
 import { makeDemoRegister } from "../register/make-demo-register.ts";
-import { backupFolder, removeDatabase } from "../register/register-folder.ts";
-
-const originalStart = "demo-original-";
+import { backupFolder, demoOriginalStart, removeDatabase } from "../register/register-folder.ts";
 
 /**
  * Puts a new copy of the demo world's register in its place. The register itself is made once for each version of the
  * demo's recordings and copied from then on, because making it takes seconds.
  */
 export async function copyDemo(dataFolder: string, world: readonly FoundSession[], file: string): Promise<void> {
-  const original = join(dataFolder, `${originalStart}${versionOf(world)}.sqlite`);
+  const original = join(dataFolder, `${demoOriginalStart}${versionOf(world)}.sqlite`);
   if (!existsSync(original)) {
-    const others = readdirSync(dataFolder).filter((name) => name.startsWith(originalStart));
+    const others = readdirSync(dataFolder).filter((name) => name.startsWith(demoOriginalStart));
     for (const name of others) rmSync(join(dataFolder, name), { recursive: true, force: true });
     const partial = `${original}-making`;
     removeCopy(partial);

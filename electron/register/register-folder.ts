@@ -13,6 +13,9 @@ import {
 } from "node:fs";
 import { basename, dirname, join } from "node:path";
 
+/** How the name of the demo world's own register begins: made of the program's recordings alone, and only copied from. */
+export const demoOriginalStart = "demo-original-";
+
 /** Where the backups of a register lie. */
 export function backupFolder(registerFile: string): string {
   return `${registerFile}-backups`;

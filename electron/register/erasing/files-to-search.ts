@@ -1,6 +1,6 @@
 import { type Dirent, existsSync, readdirSync, realpathSync } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
-import { backupFolder, keptBackups } from "../register-folder.ts";
+import { backupFolder, demoOriginalStart, keptBackups } from "../register-folder.ts";
 import type { SearchedFile } from "../register-views.ts";
 
 /** Files in which something of a person could stand, and what was not looked at. */
@@ -54,7 +54,8 @@ function besides(registerFile: string): readonly string[] {
 function belowFolder(folder: string) {
   const entries = entriesBelow(folder);
   const pathOf = ({ parentPath, name }: Dirent) => join(parentPath, name);
-  const files = entries?.filter((entry) => entry.isFile()) ?? [];
+  // The demo's recordings lie on every computer and are nobody's.
+  const files = entries?.filter((entry) => entry.isFile() && !entry.name.startsWith(demoOriginalStart)) ?? [];
   const links = entries?.filter((entry) => entry.isSymbolicLink()) ?? [];
   const troubles = [
     ...(entries === undefined ? [`${folder} could not be searched: this user may not read all of it.`] : []),

@@ -3,11 +3,14 @@ import { dirname, join } from "node:path";
 import { deflateRawSync, deflateSync } from "node:zlib";
 import { expect, test } from "vitest";
 import { backUpTo, keepDailyBackup } from "../../../../electron/register/backups.ts";
+import { Connection } from "../../../../electron/register/connection.ts";
 import { certificateNeedsEyes, certificateSections } from "../../../../electron/register/erasing/certificate-words.ts";
 import { eraseForGood } from "../../../../electron/register/erasing/erase-for-good.ts";
 import { importSession } from "../../../../electron/register/import-sessions.ts";
+import { passphraseBytes } from "../../../../electron/register/passphrase-bytes.ts";
 import type { Register } from "../../../../electron/register/register.ts";
 import { keptBackups } from "../../../../electron/register/register-folder.ts";
+import { setPassphrase } from "../../../../electron/register/register-passphrase.ts";
 import type { ErasureCertificate } from "../../../../electron/register/register-views.ts";
 import {
   athleteId,
@@ -185,4 +188,35 @@ test("searching costs the register neither its lock nor its log nor what is writ
   register.close();
   const again = await testRegister({ file: register.file });
   expect(again.reads.athletes().map(({ code }) => code)).toContain("AFTER-1");
+});
+
+test("under a passphrase the person's content key goes from register and backups, and the certificate says so", async () => {
+  const register = await filledRegister();
+  setPassphrase(register, passphraseBytes("nine grey geese over the fjord"));
+  await keepDailyBackup(register);
+  const id = athleteId(register, secrets.code);
+  const keysOf = (connection: Connection) =>
+    connection.all("SELECT person FROM contentKeys").map(({ person }) => person);
+  expect(keysOf(register.connection)).toContain(id);
+  const certificate = erased(register);
+  expect(certificate).toMatchObject({ keyDestroyed: true, remains: [] });
+  expect(certificateSections(certificate)[0]?.lines.join()).toContain("The key of these contents was destroyed");
+  expect(foundIn(certificate)).toEqual({});
+  expect(keysOf(register.connection)).not.toContain(id);
+  for (const path of keptBackups(register.file)) {
+    const backup = new Connection(path, { readOnly: true });
+    expect(keysOf(backup), path).not.toContain(id);
+    backup.close();
+  }
+  expect(register.verify().problems).toEqual([]);
+});
+
+test("under a passphrase, what an earlier program left in the clear is found", async () => {
+  const register = await filledRegister();
+  setPassphrase(register, passphraseBytes("nine grey geese over the fjord"));
+  writeFileSync(
+    `${register.file}-passing`,
+    Buffer.concat([Buffer.from(secrets.name), deflateSync(recordingBytes(13))]),
+  );
+  expect(foundIn(erased(register))).toEqual({ "register.sqlite-passing": ["name", "recording"] });
 });
