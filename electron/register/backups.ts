@@ -1,15 +1,20 @@
+import { statSync } from "node:fs";
 import { RequestRefused, telling } from "../request-refused.ts";
 import { openFile } from "./byte-source.ts";
 import { Connection, numberOf, textOf } from "./connection.ts";
+import { checkOf } from "./copies/check-schema.ts";
+import { noteKeptCheck } from "./copies/kept-checks.ts";
 import { checkFile, copyDatabase } from "./copy-database.ts";
+import { whereFree } from "./leave-nothing-behind.ts";
 import { writeFileThrough } from "./file-sink.ts";
 import { schemaOf } from "./migrations.ts";
 import { isSameFile, realPath } from "./real-path.ts";
+import type { RecordContent } from "./record-schemas.ts";
 import type { Register } from "./register.ts";
 import { readFact } from "./register-facts.ts";
 import { backupPath, dailyBackups, makePrivateFile, passingPath, removeDatabase } from "./register-folder.ts";
 import type { BackupPreview } from "./register-views.ts";
-import { isSealed, openSealed, sealInto } from "./sealed-file.ts";
+import { isSealed, openSealed, StaysSealed, sealInto } from "./sealed-file.ts";
 import { convertToEnd } from "./unfinished.ts";
 
 /** Daily backups kept. */
@@ -38,6 +43,8 @@ export async function makeDailyBackup(register: Register, now = register.circums
   convertToEnd(register);
   const path = backupPath(register.file, "daily", now);
   await copyDatabase(register.connection, path);
+  // Where it cannot be noted the copy is there all the same, and listed as one that was not checked.
+  whereFree(() => noteKeptCheck(register, path, checkedNow(register, path)));
   const kept = dailyBackups(register.file);
   const newest = kept.indexOf(path);
   const firstToGo = [...kept.slice(newest + 1), ...kept.slice(0, Math.max(0, newest))];
@@ -63,7 +70,18 @@ export async function backUpTo(register: Register, path: string, passphrase: Uin
       removeDatabase(plain);
     }
   }
-  noteCopy(register, "backup", place, passphrase !== undefined || register.encrypted);
+  const sealed = passphrase !== undefined;
+  // What was sealed was checked before; the sealed file itself was not opened again.
+  const checked = sealed ? {} : checkedNow(register, place);
+  noteCopy(register, { kind: "backup", path: place, encrypted: sealed || register.encrypted, sealed, ...checked });
+}
+
+/** The file's structure was checked when it was copied. */
+function checkedNow(register: Register, path: string) {
+  return {
+    verifiedAt: register.circumstances.now().toISOString(),
+    found: checkOf("structure", [], statSync(path).mtimeMs),
+  };
 }
 
 /**
@@ -78,21 +96,15 @@ export function placeForCopy(registerFile: string, path: string): string {
 }
 
 /** Keeps where a copy went, so that erasing can name it; a register open for reading alone cannot. */
-export function noteCopy(
-  register: Register,
-  kind: "backup" | "archive",
-  path: string,
-  encrypted: boolean,
-  athlete?: string,
-): void {
+export function noteCopy(register: Register, copy: Omit<RecordContent<"copies">, "at">, athlete?: string): void {
   if (register.readOnlyBecause !== undefined) return;
   const at = register.circumstances.now().toISOString();
   try {
     register.writes.act("copy made elsewhere", (changes) =>
-      changes.add("copies", athlete === undefined ? {} : { athlete }, { kind, path, at, encrypted }),
+      changes.add("copies", athlete === undefined ? {} : { athlete }, { ...copy, at }),
     );
   } catch (error) {
-    throw telling(error, `${path} was written, but not noted in the register: erasing would not name it.`);
+    throw telling(error, `${copy.path} was written, but not noted in the register: erasing would not name it.`);
   }
 }
 
@@ -100,7 +112,23 @@ export function noteCopy(
  * Lends an opened backup, sealed or not, after it was checked.
  * @throws RequestRefused when it is no backup, is damaged, or its passphrase is another one
  */
-export async function withBackup<Result>(
+export function withBackup<Result>(
+  path: string,
+  passphrase: Uint8Array | undefined,
+  registerFile: string,
+  work: (backup: Connection) => Result | Promise<Result>,
+): Promise<Result> {
+  return withUnsealed(path, passphrase, registerFile, (backup) => {
+    checkFile(backup);
+    return work(backup);
+  });
+}
+
+/**
+ * Lends whatever database a backup is said to be, sealed or not, before anything of it was looked at.
+ * @throws StaysSealed when it is under a passphrase of its own that is not given or another one
+ */
+export async function withUnsealed<Result>(
   path: string,
   passphrase: Uint8Array | undefined,
   registerFile: string,
@@ -112,11 +140,10 @@ export async function withBackup<Result>(
   try {
     const sealed = isSealed(source);
     if (sealed && passphrase === undefined)
-      throw new RequestRefused("This backup is under a passphrase: give it to open it.");
+      throw new StaysSealed("This backup is under a passphrase: give it to open it.");
     if (sealed && passphrase !== undefined) unsealTo(unsealed, source, passphrase);
     const connection = new Connection(sealed ? unsealed : path, { readOnly: true });
     try {
-      checkFile(connection);
       return await work(connection);
     } finally {
       connection.close();

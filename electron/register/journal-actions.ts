@@ -16,6 +16,7 @@ export const journalActions = [
   "decision written",
   "archive imported",
   "copy made elsewhere",
+  "copy checked",
   "moved to the bin",
   "taken out of the bin",
   "erased",

@@ -222,6 +222,28 @@ export class Journal {
     });
   }
 
+  /** The entries after one, oldest first: when, and their titles where they can be read. */
+  *titlesAfter(
+    after: number,
+  ): Generator<{ readonly sequence: number; readonly at: string; readonly title?: JournalTitle }> {
+    const sql = `SELECT sequence, at, content FROM journal JOIN journalContents USING (sequence)
+      WHERE sequence > ? AND part = 0 ORDER BY sequence`;
+    for (const row of this.#connection.each(sql, after)) {
+      const sequence = numberOf(row, "sequence");
+      const title = this.#titleIn(sequence, bytesOf(row, "content"));
+      yield { sequence, at: textOf(row, "at"), ...(title && { title }) };
+    }
+  }
+
+  #titleIn(sequence: number, stored: Uint8Array): JournalTitle | undefined {
+    try {
+      return this.readContent(sequence, 0, stored) as JournalTitle | undefined;
+    } catch (error) {
+      if (error instanceof RequestRefused) return undefined;
+      throw error;
+    }
+  }
+
   #readParts(sequence: number, which: "= 0" | "> 0"): readonly unknown[] {
     return this.#connection
       .all(`SELECT part, content FROM journalContents WHERE sequence = ? AND part ${which} ORDER BY part`, sequence)

@@ -8,6 +8,7 @@ import {
 import { bodyParts } from "../../core/session.ts";
 import { fileEntrySchema, sessionSchema } from "../../core/session-schema.ts";
 import { testKinds } from "../../core/test-kind.ts";
+import { copyCheckSchema } from "./copies/check-schema.ts";
 
 /** What each record of the register may hold. No Node imports: screens use the types that follow from these schemas. */
 
@@ -249,7 +250,13 @@ const copySchema = z.strictObject({
   kind: z.enum(["backup", "archive"]),
   path: text,
   at: isoInstant,
+  /** Whoever has it needs a passphrase: its own, or the register's of then. */
   encrypted: z.boolean(),
+  /** It has a passphrase of its own; absent in what earlier versions noted. */
+  sealed: z.boolean().exactOptional(),
+  /** When it was last checked, and what was found; absent: never. */
+  verifiedAt: isoInstant.exactOptional(),
+  found: copyCheckSchema.exactOptional(),
 });
 
 /** One schema for each kind of record. */

@@ -5,6 +5,7 @@ import { readJson } from "../bounded-json/read-json.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { sameBytes, sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection } from "./connection.ts";
+import { copyCheckSchema } from "./copies/check-schema.ts";
 import { conversionSchema } from "./keys/conversion-schema.ts";
 import { wrappedKeySchema } from "./passphrase-key.ts";
 
@@ -37,6 +38,12 @@ const factSchemas = {
   dataKeyDue: z.strictObject({ since: z.iso.datetime() }),
   /** Present while free pages or the write-ahead log may hold what was written again under another protection. */
   unfinishedCleaning: z.strictObject({ since: z.iso.datetime(), onlyLog: z.boolean().optional() }),
+  /** When kept backups were last checked and what was found, by the names of their files. */
+  checkedBackups: z.strictObject({
+    checks: z
+      .array(z.strictObject({ name: z.string(), verifiedAt: z.iso.datetime(), found: copyCheckSchema }))
+      .max(1000),
+  }),
   /** Records erased from the register but perhaps not yet from its backups. */
   unfinishedErasure: z.strictObject({ records: z.array(keySchema) }),
 } as const;

@@ -148,6 +148,86 @@ export interface ErasureCertificate {
   readonly kept: { readonly athletes: number; readonly journalEntries: number };
 }
 
+/** What a copy is, and who keeps it: those that are "kept" lie beside the register, which makes and removes them. */
+export type CopyKind =
+  | "kept daily"
+  | "kept before a migration"
+  | "kept before a restoration"
+  | "kept, put there by hand"
+  | "backup elsewhere"
+  | "archive elsewhere";
+
+/** What whoever has the copy needs to read it. "This passphrase" is the register's of today. */
+export type CopyProtection =
+  | "none"
+  | "this passphrase"
+  | "an earlier passphrase"
+  | "a passphrase of its own"
+  | "not known";
+
+/** Why a copy is not what a copy of today would be. */
+export type StaleReason =
+  | "erased since"
+  | "earlier passphrase"
+  | "no passphrase"
+  | "another register"
+  | "left behind"
+  | "cannot be opened";
+
+/** A copy of the register, or of a part of it, that the program knows. */
+export interface KnownCopy {
+  /** Names it in requests: the name of a kept backup's file, else the identifier of the note about the copy. */
+  readonly key: string;
+  /** Where it lies; of an archive that was handed over as a file, under which name. */
+  readonly path: string;
+  readonly kind: CopyKind;
+  /** ISO time; absent where it is not known. */
+  readonly madeAt?: string;
+  /** Absent where it cannot be reached. */
+  readonly byteLength?: number;
+  readonly protection: CopyProtection;
+  /** ISO time of the last check; absent: never. */
+  readonly verifiedAt?: string;
+  readonly found?: CopyFinding;
+  readonly state: "there" | "unreachable";
+  /** Why it cannot be reached, in one sentence. */
+  readonly because?: string;
+  readonly stale: readonly { readonly reason: StaleReason; readonly sentence: string }[];
+  /** Code of the athlete where it holds one alone. */
+  readonly athlete?: string;
+}
+
+/** What the last check of a copy found. */
+export interface CopyFinding {
+  /** `structure`: the file's alone; `checksums`: contents were not decrypted; `everything`: nothing was left out. */
+  readonly extent: "structure" | "checksums" | "everything";
+  /** One sentence each. */
+  readonly problems: readonly string[];
+  /** The file was written again since: what was found is of what lay there before. */
+  readonly writtenSince: boolean;
+}
+
+/** Every copy that the program knows. */
+export interface CopyList {
+  /** Where the kept ones lie. */
+  readonly folder: string;
+  /** Kept ones first, the newest first. */
+  readonly copies: readonly KnownCopy[];
+  /** What cannot be told as things are, one sentence each. */
+  readonly notTold: readonly string[];
+}
+
+/** What came of checking one copy. */
+export interface CheckedCopy {
+  readonly key: string;
+  /** As it is listed now. */
+  readonly copy: KnownCopy;
+  /** Why nothing or not all of it was checked, in one sentence. */
+  readonly notChecked?: string;
+  /** False where the register is open for reading alone: when it was checked could not be kept. */
+  readonly isKept: boolean;
+}
+
 /** What checking the register found. */
 export interface Verification {
   /** One plain sentence each; empty when everything is as it was written. */

@@ -23,8 +23,12 @@ export function actorOf({ who, by }: Pick<Circumstances, "who" | "by">): Pick<Jo
   return { who, ...(by !== undefined && { by }) };
 }
 
-/** Where a copy went, and what was answered or read of a knee, stays true whatever is undone. */
-const staysForGood: ReadonlySet<JournalAction> = new Set<JournalAction>(["copy made elsewhere", "cautions added"]);
+/** Where a copy went, how it was found, and what was answered or read of a knee, stays true whatever is undone. */
+const staysForGood: ReadonlySet<JournalAction> = new Set<JournalAction>([
+  "copy made elsewhere",
+  "copy checked",
+  "cautions added",
+]);
 
 /** Everything that changes the records of an unlocked register. One action of a person is one transaction. */
 export class RegisterWrites {

@@ -1,6 +1,7 @@
 import { RequestRefused } from "../request-refused.ts";
 import { previewOf, withBackup } from "./backups.ts";
 import { Connection } from "./connection.ts";
+import { carryNotes, notesToCarry } from "./copies/carry-notes.ts";
 import { copyDatabase, copyInto } from "./copy-database.ts";
 import { bringBackupsUnder, ownKeyOf } from "./kept-backups.ts";
 import { bringUnder, type Protection, protectionIn } from "./keys/bring-under.ts";
@@ -118,12 +119,13 @@ function prepare(
     bringUnder(copy, own, target);
     // What speaks of today's keys and of the copies kept beside the register stays true of them.
     copy.transaction(() => {
-      for (const name of ["formerKeys", "clearKeys", "backupsBehind"] as const) {
+      for (const name of ["formerKeys", "clearKeys", "backupsBehind", "checkedBackups"] as const) {
         const fact = readFact(register.connection, name);
         if (fact === undefined) removeFact(copy, name);
         else writeFact(copy, name, fact);
       }
     });
+    carryNotes(copy, target?.dataKey, notesToCarry(register), register.circumstances);
     copy.execute("VACUUM");
   } finally {
     copy.close();

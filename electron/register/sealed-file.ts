@@ -31,6 +31,9 @@ function nonceOf(prefix: Uint8Array, piece: number, isLast: boolean): Uint8Array
   return nonce;
 }
 
+/** A sealed file could not be opened: its passphrase is not given or another one, or it was altered. */
+export class StaysSealed extends RequestRefused {}
+
 /** Seals what is written to it, piece by piece, into another sink. */
 export function sealInto(sink: ByteSink, passphrase: Uint8Array): ByteSink {
   const derivation = newDerivation();
@@ -141,6 +144,6 @@ function readHeader(bytes: Uint8Array): z.infer<typeof headerSchema> | undefined
   }
 }
 
-function altered(): RequestRefused {
-  return new RequestRefused("The passphrase is another one, or the file was altered; nothing of it was used.");
+function altered(): StaysSealed {
+  return new StaysSealed("The passphrase is another one, or the file was altered; nothing of it was used.");
 }

@@ -3,7 +3,7 @@ import { BeyondLimits, readJson } from "../../bounded-json/read-json.ts";
 import { RequestRefused } from "../../request-refused.ts";
 import { type ByteSource, openFile } from "../byte-source.ts";
 import type { RecordKind } from "../record-schemas.ts";
-import { isSealed, openSealed } from "../sealed-file.ts";
+import { isSealed, openSealed, StaysSealed } from "../sealed-file.ts";
 import {
   type ArchivedRecord,
   type ArchiveManifest,
@@ -57,7 +57,7 @@ export async function withArchive<Result>(
   try {
     const sealed = isSealed(file);
     if (sealed && passphrase === undefined) {
-      throw new RequestRefused("This archive is under a passphrase: give it to open it.");
+      throw new StaysSealed("This archive is under a passphrase: give it to open it.");
     }
     if (!sealed || passphrase === undefined) return work(await readArchive(file));
     const plain = openSealed(file, passphrase);

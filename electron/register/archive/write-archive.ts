@@ -44,7 +44,8 @@ export function writeArchive(register: Register, path: string, options: ArchiveO
     writeContents(register, sink, plan);
     sink.end();
   });
-  noteCopy(register, "archive", place, passphrase !== undefined, athlete);
+  const sealed = passphrase !== undefined;
+  noteCopy(register, { kind: "archive", path: place, encrypted: sealed, sealed }, athlete);
   const counts = [...plan.ids.values()].map((ids) => ids.length);
   return { records: counts.reduce((sum, count) => sum + count, 0), recordings: plan.recordings.length };
 }

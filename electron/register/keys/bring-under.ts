@@ -34,7 +34,7 @@ export function bringUnder(connection: Connection, own: Uint8Array | undefined, 
   migrate(connection);
   connection.transaction(() => {
     // They speak of the keys and the copies of a register, not of what this copy holds.
-    for (const fact of ["formerKeys", "backupsBehind", "dataKeyDue", "clearKeys"] as const)
+    for (const fact of ["formerKeys", "backupsBehind", "dataKeyDue", "clearKeys", "checkedBackups"] as const)
       removeFact(connection, fact);
     if (own !== undefined && target !== undefined && hasContentKeys(connection)) return rewrap(connection, own, target);
     rewrite(connection, own, target);

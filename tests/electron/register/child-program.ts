@@ -12,7 +12,14 @@ function programFile(body: string): string {
   const folder = mkdtempSync(join(tmpdir(), "counterpoise-program-"));
   onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
   const file = join(folder, "program.mts");
-  const modules = ["open-register", "import-sessions", "backups", "archive/write-archive", "restore-backup"];
+  const modules = [
+    "open-register",
+    "import-sessions",
+    "backups",
+    "archive/write-archive",
+    "restore-backup",
+    "copies/list-copies",
+  ];
   const imports = modules.map(
     (name, at) => `import * as m${at} from ${JSON.stringify(`${registerFolder}${name}.ts`)};`,
   );
