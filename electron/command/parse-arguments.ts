@@ -45,6 +45,7 @@ export function parseArguments<Name extends string>(
 /** Options that may stand without a value: what they then mean, and what a value after them looks like. */
 const bareOptions: Readonly<Record<string, { readonly means: string; readonly value: RegExp }>> = {
   "--swap-plates": { means: "yes", value: /^(yes|no)$/ },
+  "--verify": { means: "yes", value: /^(yes|no)$/ },
   "--resample": { means: "yes", value: /^(yes|no|\d+\.?\d*|\.\d+)$/ },
 };
 

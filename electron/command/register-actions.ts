@@ -14,10 +14,11 @@ import { removePassphrase, setPassphrase } from "../register/register-passphrase
 import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
 import { stateNotKnown } from "../register/state-not-known.ts";
 import { MachineTrouble, RequestRefused, telling } from "../request-refused.ts";
+import { copiesAction } from "./copies-action.ts";
 import { eraseAthlete } from "./erase-athlete.ts";
 import { findSessions } from "./find-sessions.ts";
 import { athleteOf } from "./named-athlete.ts";
-import { readCautions } from "./stated-options.ts";
+import { choice, readCautions } from "./stated-options.ts";
 import { UsageError } from "./usage-error.ts";
 
 /** So many of the newest entries of the journal are printed. */
@@ -36,6 +37,8 @@ export const registerOptionNames = [
   "cautions",
   "by",
   "code",
+  "verify",
+  "gone",
 ] as const;
 
 /** What was asked of the register. */
@@ -94,6 +97,11 @@ export const registerActions: Readonly<Record<string, RegisterAction>> = {
     run: restore,
   },
   verify: { readsOnly: true, worksLocked: true, run: verify },
+  copies: {
+    worksLocked: true,
+    check: ({ options }) => void choice("--verify", options.verify ?? "no", ["yes", "no"]),
+    run: copiesAction,
+  },
   erase: { run: eraseAthlete },
   protect: {
     check: ({ newPassphrase }) => void needed(newPassphrase, "--new-passphrase-file FILE"),

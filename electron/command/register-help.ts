@@ -17,6 +17,10 @@ Keeps athletes, sessions and recordings in one file.
                               stays under it, one without takes over the backup's
   verify                      checks every row, every recording, the references and the journal, and prints the journal's
                               code; --code CODE checks one that was printed before, say on a sheet
+  copies                      every copy that is known, kept or elsewhere: where, what it is, when it was made, size, what
+                              protects it, when it was checked, whether it can be reached, and below it what is the
+                              matter: damaged, under an earlier passphrase, made before somebody was erased.
+                              --verify checks each one first; --gone PATH takes one off the list that was deleted
   erase --athlete CODE        says what erasing would remove; --confirm CODE erases that athlete for good, from the list
                               or the bin, and prints what was searched and found. The same again, or erase alone,
                               tells how an erasure that was broken off was finished
@@ -30,7 +34,7 @@ Options:
   --format FORMAT             text (default) or json (the keys are described in electron/register/README.md)
   --passphrase-file FILE      holds the register's passphrase in its first line
   --file-passphrase-file FILE holds the passphrase of an archive or a backup kept elsewhere: export and backup put
-                              the file under it, import and restore open it
+                              the file under it; import, restore and copies --verify open it
   --new-passphrase-file FILE  protect: the passphrase from now on; restore: that of the register inside the backup
 
 A passphrase file must be its owner's alone (chmod 600; on Windows that is not looked at); a pipe or /dev/stdin will do.
@@ -42,6 +46,7 @@ Examples:
   counterpoise register import sample-traces --register clinic.sqlite
   counterpoise register list --register clinic.sqlite --search tveit
   counterpoise register export --register clinic.sqlite --athlete GH-07 --out gh-07.zip
+  counterpoise register copies --verify --register clinic.sqlite
   counterpoise register verify --register clinic.sqlite --format json
 
 Exit codes: 0 done, 1 done but something needs eyes or could not be checked (it is in the output), 2 something typed

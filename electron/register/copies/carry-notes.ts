@@ -3,6 +3,7 @@ import type { Connection } from "../connection.ts";
 import { contentsOf } from "../keys/contents.ts";
 import type { StoredRecord } from "../record-tables.ts";
 import type { Register } from "../register.ts";
+import { actorOf, type Circumstances } from "../register-writes.ts";
 
 /** What is noted of copies elsewhere, those in the bin included; nothing while it cannot be read. */
 export function notesToCarry(register: Register): readonly StoredRecord<"copies">[] {
@@ -17,7 +18,7 @@ export function carryNotes(
   backup: Connection,
   dataKey: Uint8Array | undefined,
   notes: readonly StoredRecord<"copies">[],
-  { who, now }: Register["circumstances"],
+  circumstances: Circumstances,
 ): void {
   const { store, journal, protection } = contentsOf(backup, dataKey);
   try {
@@ -29,7 +30,9 @@ export function carryNotes(
         const athlete = references.athlete !== undefined && store.read("athletes", references.athlete)?.id;
         changes.write({ kind, id }, { references: athlete ? { athlete } : {}, binned, content });
       }
-      if (changes.changes.length > 0) journal.append(now(), { action: "copy made elsewhere", who }, changes.changes);
+      if (changes.changes.length === 0) return;
+      const title = { action: "copy made elsewhere", ...actorOf(circumstances) } as const;
+      journal.append(circumstances.now(), title, changes.changes);
     });
   } finally {
     protection.forget();
