@@ -26,6 +26,7 @@ export const wholeRequests = [
   "sessions.start",
   "sessions.note",
   "sessions.keep",
+  "copies.forget",
 ] as const satisfies readonly HostRequestName[];
 
 /** They wait for the reading of a file, and do what comes after it as a whole by themselves. */
@@ -49,7 +50,7 @@ const tellingRequests = [
   "athletes.list",
   "records.previewErasure",
   "bin.read",
-  "backups.read",
+  "copies.read",
   "backups.preview",
 ] as const satisfies readonly HostRequestName[];
 

@@ -1,29 +1,17 @@
-import { statSync } from "node:fs";
-import { basename, isAbsolute } from "node:path";
+import { isAbsolute } from "node:path";
 import { backUpTo, makeDailyBackup } from "../register/backups.ts";
 import { requireStrength } from "../register/passphrase-strength.ts";
-import { backupFolder, keptBackups } from "../register/register-folder.ts";
 import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
 import { RequestRefused } from "../request-refused.ts";
 import type { BackupChoice } from "./register-api.ts";
 import type { RegisterHandlers } from "./register-handlers.ts";
 import type { RegisterHome } from "./register-home.ts";
 
-type Names = "backups.read" | "backups.make" | "backups.preview" | "backups.restore";
+type Names = "backups.make" | "backups.preview" | "backups.restore";
 
-/** Backups of the register: those beside it, copies elsewhere, and going back to one. */
+/** Backups of the register: made beside it and elsewhere, and going back to one. */
 export function backupHandlers(home: RegisterHome): Pick<RegisterHandlers, Names> {
   return {
-    "backups.read": () => {
-      const { file } = home.register;
-      const backups = keptBackups(file).map((path) => ({
-        path,
-        name: basename(path),
-        // Nothing where it is a link whose disk is not there.
-        byteLength: statSync(path, { throwIfNoEntry: false })?.size ?? 0,
-      }));
-      return { folder: backupFolder(file), backups: backups.toReversed() };
-    },
     "backups.make": async ({ place, passphrase }) => {
       if (place === undefined) return { path: await makeDailyBackup(home.register) };
       await requireStrength(passphrase, [home.register.circumstances.who]);

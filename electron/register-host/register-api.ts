@@ -9,6 +9,8 @@ import type {
   AthleteLine,
   AthletePage,
   BackupPreview,
+  CheckedCopy,
+  CopyList,
   ErasureCertificate,
   ErasurePreview,
   Verification,
@@ -49,13 +51,6 @@ export type SessionNotes = Pick<SessionContent, "place" | "tester" | "conditions
 export interface BinnedRecord extends RecordKey {
   /** What it is, in words ("Athlete GH-07, Maren Tveitlund"). */
   readonly title: string;
-}
-
-/** One backup the register keeps beside itself. */
-export interface KeptBackup {
-  readonly path: string;
-  readonly name: string;
-  readonly byteLength: number;
 }
 
 /** Where a backup lies, and the passphrases it may need: of a sealed file, and of the register inside. */
@@ -158,10 +153,15 @@ export interface RegisterApi {
     };
     readonly reply: { readonly limits: ClinicLimits };
   };
-  "backups.read": {
-    readonly request: Nothing;
-    readonly reply: { readonly folder: string; readonly backups: readonly KeptBackup[] };
+  /** Every copy of the register that is known, kept beside it or elsewhere. */
+  "copies.read": { readonly request: Nothing; readonly reply: CopyList };
+  /** Checks one of them as far as the keys at hand go, and keeps when; the passphrase is that of its envelope. */
+  "copies.verify": {
+    readonly request: { readonly key: string; readonly passphrase?: Uint8Array };
+    readonly reply: CheckedCopy;
   };
+  /** Takes a copy elsewhere off the list, of which the person says that it is no longer there. */
+  "copies.forget": { readonly request: { readonly key: string }; readonly reply: Workspace };
   /** Beside the register, or at a place of the person's choice, there under a passphrase if one is given. */
   "backups.make": {
     readonly request: { readonly place?: string; readonly passphrase?: Uint8Array };

@@ -5,6 +5,7 @@ import { removingPassphrase, settingPassphrase } from "../register/register-pass
 import { RequestRefused } from "../request-refused.ts";
 import { archiveHandlers } from "./archive-handlers.ts";
 import { backupHandlers } from "./backup-handlers.ts";
+import { copyHandlers } from "./copy-handlers.ts";
 import { limitHandlers } from "./limit-handlers.ts";
 import { recordHandlers } from "./record-handlers.ts";
 import type { RegisterApi } from "./register-api.ts";
@@ -68,6 +69,7 @@ export function registerHandlers(home: RegisterHome): RegisterHandlers {
     ...sessionHandlers(home),
     ...limitHandlers(home),
     ...backupHandlers(home),
+    ...copyHandlers(home),
     ...archiveHandlers(home),
   };
 }

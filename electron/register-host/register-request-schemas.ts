@@ -49,6 +49,9 @@ const notes = {
   conditions: session.conditions,
 };
 
+/** The name of a file, or an identifier. */
+const copyKey = line(255).min(1);
+
 const backupChoice = z.strictObject({
   path: place,
   filePassphrase: passphrase.exactOptional(),
@@ -126,7 +129,9 @@ export const registerRequestSchemas = {
     limits: clinicLimitsSchema.omit({ setAt: true, setBy: true }).extend({ setBy: line(200).min(1) }),
     before: clinicLimitsSchema,
   }),
-  "backups.read": nothing,
+  "copies.read": nothing,
+  "copies.verify": z.strictObject({ key: copyKey, passphrase: passphrase.exactOptional() }),
+  "copies.forget": z.strictObject({ key: copyKey }),
   "backups.make": z.strictObject({ place: place.exactOptional(), passphrase: passphrase.exactOptional() }),
   "backups.preview": backupChoice,
   "backups.restore": backupChoice,

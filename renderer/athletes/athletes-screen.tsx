@@ -1,4 +1,5 @@
 import "./athletes.css";
+import "./copies.css";
 import "./erasure.css";
 import { Button } from "@mantine/core";
 import { useState } from "react";

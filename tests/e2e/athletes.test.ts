@@ -210,8 +210,16 @@ describe.each([
         .first()
         .click();
       await page.getByText(/^It holds 1 athlete, 1 session, 4 recordings/).waitFor();
+      await press(page, "Check every copy");
+      await page.getByText("Checked 2: nothing damaged was found.").waitFor();
+      await page
+        .getByText(/everything, sound$/)
+        .first()
+        .waitFor();
+      await press(page, /^No longer there: Archive of the register/);
+      await page.getByText(/was it deleted, wherever it lay\?/).waitFor();
       await look("the register's settings");
-      await press(page, "Leave everything as it is");
+      await press(page, "Keep it in the list");
       const chosen = page.getByRole("textbox", { name: "Passphrase", exact: true });
       await chosen.fill("12345678");
       await page.getByRole("status").getByText("is among those that are tried first").waitFor();

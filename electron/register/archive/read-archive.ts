@@ -24,6 +24,8 @@ export interface ArchiveReading {
   readonly records: (kind: RecordKind) => Iterable<ArchivedRecord>;
   /** The SHA-256 of each recording of a session. */
   readonly sumsOf: (session: string) => readonly string[];
+  /** Every entry but the manifest. */
+  readonly names: readonly string[];
   /** The original bytes of one entry, checked against the manifest. */
   readonly bytesOf: (name: string) => Uint8Array;
   /** Size and SHA-256 of an entry as the manifest says them; undefined where it holds none of that name. */
@@ -98,7 +100,13 @@ async function readArchive(source: ByteSource): Promise<ArchiveReading> {
   for (const kind of archivedKinds) {
     for (const record of records(kind)) if (kind === "recordings") noteSum(sums, record);
   }
-  return { records, sumsOf: (session) => sums.get(session) ?? [], bytesOf, listed: (name) => listed.get(name) };
+  return {
+    records,
+    sumsOf: (session) => sums.get(session) ?? [],
+    names: [...listed.keys()],
+    bytesOf,
+    listed: (name) => listed.get(name),
+  };
 }
 
 /** Sizes before anything is unpacked, and what is large by its SHA-256, so that a small file cannot fill the memory. */

@@ -30,7 +30,7 @@ export async function checkCopy(register: Register, key: string, passphrase?: Ui
   try {
     found =
       copy.kind === "archive elsewhere"
-        ? findInArchive(copy.path, passphrase)
+        ? await findInArchive(copy.path, passphrase)
         : await findInBackup(register, copy.path, passphrase);
   } catch (error) {
     if (!(error instanceof StaysSealed)) throw error;
@@ -102,11 +102,11 @@ function keyAtHand(backup: Connection, known: readonly Uint8Array[]): Uint8Array
   }
 }
 
-function findInArchive(path: string, passphrase: Uint8Array | undefined): Finding {
+async function findInArchive(path: string, passphrase: Uint8Array | undefined): Promise<Finding> {
   try {
-    withArchive(path, passphrase, ({ manifest, bytesOf }) => {
+    await withArchive(path, passphrase, ({ names, bytesOf }) => {
       // One after another: only the largest is ever in memory.
-      for (const { name } of manifest.entries) bytesOf(name);
+      for (const name of names) bytesOf(name);
     });
     return { extent: "everything", problems: [] };
   } catch (error) {

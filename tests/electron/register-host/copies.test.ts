@@ -36,8 +36,8 @@ describe("backups", () => {
     expect(await codes(world)).toEqual(["A-1"]);
     // Steps of what was replaced cannot be taken back any more.
     expect([restored.undo, restored.keptAs]).toEqual(["", world.session]);
-    const { backups } = await host.call("backups.read", {});
-    expect(backups.some(({ name }) => name.startsWith("before-restoring"))).toBe(true);
+    const { copies } = await host.call("copies.read", {});
+    expect(copies.map(({ kind }) => kind)).toContain("kept before a restoration");
   });
 
   test("elsewhere can be sealed, need a whole path, and open with their passphrase alone", async () => {
@@ -53,6 +53,44 @@ describe("backups", () => {
     await host.call("records.bin", { kind: "athletes", id: world.athlete });
     await host.call("backups.restore", choice);
     expect(await codes(world)).toEqual(["A-1"]);
+  });
+});
+
+describe("the list of copies", () => {
+  test("holds every copy, checks one at a time, and lets one go that is no longer there, which can be taken back", async () => {
+    const { host } = await filledWorld();
+    const place = join(temporaryFolder(), "copy.sealed");
+    await host.call("backups.make", { place, passphrase: passphraseBytes("carry it home") });
+    await host.call("archive.export", {});
+    const { copies } = await host.call("copies.read", {});
+    expect(copies.map(({ kind, state, protection }) => [kind, state, protection])).toEqual([
+      ["kept daily", "there", "none"],
+      ["archive elsewhere", "unreachable", "none"],
+      ["backup elsewhere", "there", "a passphrase of its own"],
+    ]);
+    const [daily, handedOver, sealed] = copies;
+    expect(handedOver?.because).toContain("only the person who took it knows");
+    expect((await host.call("copies.verify", { key: daily!.key })).copy.found?.extent).toBe("everything");
+    expect((await host.call("copies.verify", { key: sealed!.key })).notChecked).toContain("not opened");
+    const opened = { key: sealed!.key, passphrase: passphraseBytes("carry it home") };
+    expect((await host.call("copies.verify", opened)).copy.found?.problems).toEqual([]);
+    await expect(host.call("copies.forget", { key: sealed!.key })).rejects.toThrow("is still there: delete it first");
+    await expect(host.call("copies.forget", { key: daily!.key })).rejects.toThrow("no such copy elsewhere");
+    const gone = await host.call("copies.forget", { key: handedOver!.key });
+    expect(gone.undo).toBe("Take a copy off the list");
+    expect((await host.call("copies.read", {})).copies).toHaveLength(2);
+    await host.call("workspace.undo", { agreed: true });
+    expect((await host.call("copies.read", {})).copies).toHaveLength(3);
+  });
+
+  test("is asked for by keys of one line alone", async () => {
+    const { host } = await filledWorld();
+    for (const key of ["", "a\nb", "x".repeat(256)]) {
+      await expect(host.call("copies.verify", { key })).rejects.toThrow(/^key: /);
+      await expect(host.call("copies.forget", { key })).rejects.toThrow(/^key: /);
+    }
+    const other = { key: "a", path: "/etc/passwd" };
+    await expect(host.call("copies.verify", other)).rejects.toThrow("path");
   });
 });
 

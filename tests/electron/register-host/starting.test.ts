@@ -49,8 +49,12 @@ describe("a start", () => {
 
   test("makes the day's backup of the person's own register", async () => {
     const { host } = await ownWorld();
-    expect((await host.call("backups.read", {})).backups.map(({ name }) => name.slice(0, 16))).toEqual([
-      "daily-2026-11-02",
+    expect((await host.call("copies.read", {})).copies).toMatchObject([
+      {
+        kind: "kept daily",
+        madeAt: expect.stringMatching(/^2026-11-02/),
+        found: { extent: "structure", problems: [] },
+      },
     ]);
   });
 

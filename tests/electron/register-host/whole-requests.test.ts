@@ -1,3 +1,4 @@
+import { rmSync } from "node:fs";
 import { describe, expect, test, vi } from "vitest";
 import { defaultSettings } from "../../../core/settings.ts";
 import { handleRequest } from "../../../electron/handle-request.ts";
@@ -62,7 +63,7 @@ const place = "A-1/2026-11-02";
 const answers = { test: "countermovementJump", limb: "both" } as const;
 
 /** A register with a session of two recordings, one of them answered for; and a session in memory beside it. */
-async function prepared(): Promise<World & { readonly session: string }> {
+async function prepared(): Promise<World & { readonly session: string; readonly copy: string }> {
   const world = await ownWorld();
   const { host, athlete } = world;
   const session = crypto.randomUUID();
@@ -73,7 +74,15 @@ async function prepared(): Promise<World & { readonly session: string }> {
   await host.call("recordings.answer", { folder: place, files: ["a.csv"], answers });
   await host.call("session.change", { folder: place, change: { note: "first" } });
   await host.call("workspace.undo", {});
-  return { ...world, session };
+  return { ...world, session, copy: goneCopy(world) };
+}
+
+/** The key of a copy elsewhere that was deleted. */
+function goneCopy({ home }: World): string {
+  const archive = `${temporaryFolder()}/gone.zip`;
+  writeArchive(home.register, archive);
+  rmSync(archive);
+  return home.register.reads.records("copies").find(({ content }) => content.path === archive)?.id ?? "";
 }
 
 type Asked = {
@@ -82,7 +91,7 @@ type Asked = {
 
 /** Requests of every kind that takes files in or changes something, each of them meeting what the one before left. */
 function asked(
-  { athlete, session }: { readonly athlete: string; readonly session: string },
+  { athlete, session, copy }: { readonly athlete: string; readonly session: string; readonly copy: string },
   archive: string,
 ): readonly Asked[] {
   return [
@@ -116,12 +125,13 @@ function asked(
     ["sessions.keep", { folder: "memory", athlete: { code: "A-7" } }],
     ["records.bin", { kind: "sessions", id: session }],
     ["records.takeOut", { kind: "sessions", id: session }],
+    ["copies.forget", { key: copy }],
     ["archive.import", { place: archive }],
     ["workspace.clear", {}],
   ];
 }
 
-const nobody = { athlete: "", session: "" };
+const nobody = { athlete: "", session: "", copy: "" };
 
 describe("a request that ends in a fault of the program", () => {
   test("every request that is done as a whole is tried below", () => {

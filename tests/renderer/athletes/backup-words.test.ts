@@ -1,15 +1,5 @@
 import { expect, test } from "vitest";
-import { backupWords, previewWords } from "../../../renderer/athletes/backup-words.ts";
-
-test("a backup is called by its day, its time and why it was made", () => {
-  expect(backupWords("daily-2026-11-02T08-01-00.sqlite")).toBe("2 Nov 2026, 08:01 UTC, made daily");
-  expect(backupWords("before-restoring-2026-11-02T08-01-00-2.sqlite")).toBe(
-    "2 Nov 2026, 08:01 UTC, made before going back to a backup",
-  );
-  expect(backupWords("before-schema-2-2026-11-02T08-01-00.sqlite")).toBe(
-    "2 Nov 2026, 08:01 UTC, made before the register was brought up to date",
-  );
-});
+import { previewWords } from "../../../renderer/athletes/backup-words.ts";
 
 test("what it holds is said before anything is replaced by it", () => {
   const held = { schema: 1, athletes: 1, sessions: 2, recordings: 0, encrypted: true, needsPassphrase: true } as const;
