@@ -1,5 +1,6 @@
 import { statSync } from "node:fs";
 import { RequestRefused } from "../../request-refused.ts";
+import { archiveLimits } from "../archive/archive-limits.ts";
 import { withArchive } from "../archive/read-archive.ts";
 import { withUnsealed } from "../backups.ts";
 import type { Connection } from "../connection.ts";
@@ -104,9 +105,10 @@ function keyAtHand(backup: Connection, known: readonly Uint8Array[]): Uint8Array
 
 async function findInArchive(path: string, passphrase: Uint8Array | undefined): Promise<Finding> {
   try {
-    await withArchive(path, passphrase, ({ names, bytesOf }) => {
-      // One after another: only the largest is ever in memory.
-      for (const name of names) bytesOf(name);
+    await withArchive(path, passphrase, ({ names, listed, bytesOf }) => {
+      // What is larger was looked at in pieces before it was lent.
+      const rest = names.filter((name) => (listed(name)?.bytes ?? 0) <= archiveLimits.readInPieces);
+      for (const name of rest) bytesOf(name);
     });
     return { extent: "everything", problems: [] };
   } catch (error) {

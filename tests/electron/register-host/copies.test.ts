@@ -60,7 +60,7 @@ describe("the list of copies", () => {
   test("holds every copy, checks one at a time, and lets one go that is no longer there, which can be taken back", async () => {
     const { host } = await filledWorld();
     const place = join(temporaryFolder(), "copy.sealed");
-    await host.call("backups.make", { place, passphrase: passphraseBytes("carry it home") });
+    await host.call("backups.make", { place, passphrase: passphraseBytes(strongPassphrase) });
     await host.call("archive.export", {});
     const { copies } = await host.call("copies.read", {});
     expect(copies.map(({ kind, state, protection }) => [kind, state, protection])).toEqual([
@@ -72,7 +72,7 @@ describe("the list of copies", () => {
     expect(handedOver?.because).toContain("only the person who took it knows");
     expect((await host.call("copies.verify", { key: daily!.key })).copy.found?.extent).toBe("everything");
     expect((await host.call("copies.verify", { key: sealed!.key })).notChecked).toContain("not opened");
-    const opened = { key: sealed!.key, passphrase: passphraseBytes("carry it home") };
+    const opened = { key: sealed!.key, passphrase: passphraseBytes(strongPassphrase) };
     expect((await host.call("copies.verify", opened)).copy.found?.problems).toEqual([]);
     await expect(host.call("copies.forget", { key: sealed!.key })).rejects.toThrow("is still there: delete it first");
     await expect(host.call("copies.forget", { key: daily!.key })).rejects.toThrow("no such copy elsewhere");
