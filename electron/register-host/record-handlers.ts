@@ -1,5 +1,6 @@
 import type { StepReach } from "../edit-history.ts";
 import type { Workspace } from "../host-api.ts";
+import { certificateSections } from "../register/erasing/certificate-words.ts";
 import { eraseForGood, finishErasure, previewErasure } from "../register/erasing/erase-for-good.ts";
 import type { JournalAction } from "../register/journal-actions.ts";
 import type { RecordKey, StoredRecord } from "../register/record-tables.ts";
@@ -87,7 +88,7 @@ export function recordHandlers(home: RegisterHome): Pick<RegisterHandlers, Names
       home.beganAnew();
       home.prefer(withoutRecent(home.preferences, key.id));
       home.workspace.refreshKept();
-      return { certificate };
+      return { certificate, sections: certificateSections(certificate) };
     },
     "bin.read": () => ({ records: binned(home.register) }),
   };

@@ -9,6 +9,7 @@ import type {
   AthleteLine,
   AthletePage,
   BackupPreview,
+  CertificateSection,
   CheckedCopy,
   CopyList,
   ErasureCertificate,
@@ -120,7 +121,7 @@ export interface RegisterApi {
    */
   "records.erase": {
     readonly request: RecordKey;
-    readonly reply: { readonly certificate: ErasureCertificate };
+    readonly reply: { readonly certificate: ErasureCertificate; readonly sections: readonly CertificateSection[] };
   };
   "bin.read": { readonly request: Nothing; readonly reply: { readonly records: readonly BinnedRecord[] } };
   /** Shows a session of the register in every area. */

@@ -240,3 +240,11 @@ export interface Verification {
   /** The journal's end is sealed under the passphrase; without one, who holds the file can write it anew, journal included. */
   readonly isKeyed: boolean;
 }
+
+/** A part of a certificate in words: a heading and what stands below it, a line each. */
+export interface CertificateSection {
+  readonly title: string;
+  readonly lines: readonly string[];
+  /** A person must look at this or do something. */
+  readonly needsEyes?: boolean;
+}

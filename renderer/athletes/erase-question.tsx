@@ -1,7 +1,8 @@
 import { Button, Modal } from "@mantine/core";
 import { useEffect, useState } from "react";
 import { countOf, listInWords } from "../../core/plain-words.ts";
-import type { ErasureCertificate, ErasurePreview } from "../../electron/register/register-views.ts";
+import type { HostApi } from "../../electron/host-api.ts";
+import type { ErasurePreview } from "../../electron/register/register-views.ts";
 import type { BinnedRecord } from "../../electron/register-host/register-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { ErasureCertificateView } from "./erasure-certificate.tsx";
@@ -18,7 +19,7 @@ interface EraseQuestionProps {
 export function EraseQuestion({ record, onClose }: EraseQuestionProps) {
   const { host, apply, report } = useWorkspace();
   const [preview, setPreview] = useState<ErasurePreview>();
-  const [certificate, setCertificate] = useState<ErasureCertificate>();
+  const [erased, setErased] = useState<HostApi["records.erase"]["reply"]>();
   const [erasing, setErasing] = useState(false);
   const { kind, id, title } = record;
   useEffect(() => {
@@ -28,7 +29,7 @@ export function EraseQuestion({ record, onClose }: EraseQuestionProps) {
     setErasing(true);
     host
       .call("records.erase", { kind, id })
-      .then((reply) => setCertificate(reply.certificate), report)
+      .then(setErased, report)
       .finally(() => {
         setErasing(false);
         // The list, the bin and what could be taken back are others now, also where only a part was done.
@@ -39,14 +40,14 @@ export function EraseQuestion({ record, onClose }: EraseQuestionProps) {
     <Modal
       opened
       onClose={onClose}
-      title={certificate === undefined ? `Erase for good: ${title}?` : `Certificate of erasure: ${title}`}
+      title={erased === undefined ? `Erase for good: ${title}?` : `Certificate of erasure: ${title}`}
       closeButtonProps={{ "aria-label": "Close" }}
       size="lg"
       centered
       transitionProps={{ duration: 0 }}
     >
-      {certificate !== undefined ? (
-        <ErasureCertificateView title={title} certificate={certificate} onAgain={erase} onClose={onClose} />
+      {erased !== undefined ? (
+        <ErasureCertificateView title={title} erased={erased} onAgain={erase} onClose={onClose} />
       ) : preview === undefined ? (
         <p>Looking at what hangs on it …</p>
       ) : (

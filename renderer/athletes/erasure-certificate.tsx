@@ -1,20 +1,19 @@
 import { Button } from "@mantine/core";
 import { useEffect, useRef } from "react";
-import { certificateSections } from "../../electron/register/erasing/certificate-words.ts";
-import type { ErasureCertificate } from "../../electron/register/register-views.ts";
+import type { HostApi } from "../../electron/host-api.ts";
 import { saveFile } from "../shell/save-file.ts";
 
 interface ErasureCertificateViewProps {
   /** What was erased, as the bin called it: shown, printed and saved here, and kept nowhere else. */
   readonly title: string;
-  readonly certificate: ErasureCertificate;
+  readonly erased: HostApi["records.erase"]["reply"];
   readonly onAgain: () => void;
   readonly onClose: () => void;
 }
 
 /** What an erasure did, searched and found, to be read, printed or saved. What a person must look at comes first. */
-export function ErasureCertificateView({ title, certificate, onAgain, onClose }: ErasureCertificateViewProps) {
-  const sections = certificateSections(certificate);
+export function ErasureCertificateView({ title, erased, onAgain, onClose }: ErasureCertificateViewProps) {
+  const { certificate, sections } = erased;
   const start = useRef<HTMLDivElement>(null);
   // The question that was here is gone: reading goes on with the answer.
   // biome-ignore lint/correctness/useExhaustiveDependencies: another certificate is another answer

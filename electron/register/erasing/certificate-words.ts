@@ -1,15 +1,13 @@
 import { countOf, listInWords } from "../../../core/plain-words.ts";
-import type { CountedKind, ErasureCertificate, SearchedFile, SearchedKind } from "../register-views.ts";
+import type {
+  CertificateSection,
+  CountedKind,
+  ErasureCertificate,
+  SearchedFile,
+  SearchedKind,
+} from "../register-views.ts";
 
-/** The certificate of an erasure in words, the same on the command line and on screen. No Node imports. */
-
-/** A heading and what stands below it, a line each. */
-export interface CertificateSection {
-  readonly title: string;
-  readonly lines: readonly string[];
-  /** A person must look at this or do something. */
-  readonly needsEyes?: boolean;
-}
+/** The certificate of an erasure in words, the same on the command line and on screen. */
 
 /** Something was found, is not finished, or could not be searched. */
 export function certificateNeedsEyes(certificate: ErasureCertificate): boolean {
