@@ -9,6 +9,8 @@ import type { Settings } from "./settings.ts";
 import type { ComparableTrial, FeetInDoubt } from "./sides/comparison.ts";
 import {
   contradictionAction,
+  type FeetAnswered,
+  feetAnswered,
   footAgainstLimb,
   isContradictedPlate,
   type PlateProofs,
@@ -62,12 +64,13 @@ export function proveTrialPlates(analyzed: readonly WitnessedTrial[], descriptio
   const all = analyzed.map((each) => witness(each, description));
   const counted = all.filter((_, at) => mayBearWitness(analyzed[at]!));
   const proofs = provePlates(counted);
+  const answers = feetAnswered(counted);
   const trials: TrialResult[] = [];
   const comparable: ComparableTrial[] = [];
   for (const [at, { result: asAnalysed, evidence }] of analyzed.entries()) {
     const plates = asAnalysed.plates.map((plate) => ({ ...plate, proof: plateProof(proofs, plate) }));
     const result = { ...asAnalysed, plates };
-    const doubt = result.status === "refused" ? undefined : feetInDoubt(result, evidence, all[at]!, counted, proofs);
+    const doubt = result.status === "refused" ? undefined : feetInDoubt(result, evidence, all[at]!, answers, proofs);
     const told = doubt === undefined ? result : withoutSides(result, plateOfSide(result, evidence), doubt);
     const { standing } = evidence;
     trials.push(standing === undefined ? told : { ...told, findings: [...told.findings, stoodOn(standing, result)] });
@@ -100,7 +103,7 @@ function feetInDoubt(
   { limb, plates }: TrialResult,
   { loadedPlate, limbFromPlates }: PlateEvidence,
   asWitness: PlateTrial,
-  session: readonly PlateTrial[],
+  answers: FeetAnswered,
   proofs: PlateProofs,
 ): { readonly feet: FeetInDoubt; readonly finding: Finding } | undefined {
   if (limb === undefined || plates.length !== 2) return undefined;
@@ -119,7 +122,7 @@ function feetInDoubt(
       ? { feet: "contradicted", finding: layoutContradicted }
       : { feet: "unproved", finding: limbUnproved };
   }
-  const foot = footAgainstLimb(asWitness, session);
+  const foot = footAgainstLimb(asWitness, answers);
   if (foot === undefined) return undefined;
   return { feet: "contradicted", finding: limbContradicted(limb, foot, placeOf(plates, loadedPlate)) };
 }

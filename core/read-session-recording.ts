@@ -1,4 +1,5 @@
 import type { ReadRecording, SessionStatements } from "./analysis.ts";
+import { entriesOfFile } from "./entries-by-file.ts";
 import { type Finding, finding } from "./finding.ts";
 import { oppositeSide } from "./limb.ts";
 import type { RecordingFile } from "./recording/file.ts";
@@ -12,7 +13,7 @@ import type { Settings } from "./settings.ts";
 /** Reads one file of a session with everything that was stated about it: options outrank session.json. */
 export function readSessionRecording(file: RecordingFile, input: SessionStatements, settings: Settings): ReadRecording {
   const { description, stated } = input;
-  const entries = (description.files ?? []).filter((entry) => entry.file === file.path);
+  const entries = entriesOfFile(description, file.path);
   const massKg = stated.massKg ?? description.massKg;
   const answers: LayoutAnswers = {
     ...(massKg === undefined ? {} : { massKg }),
@@ -38,7 +39,7 @@ export function readSessionRecording(file: RecordingFile, input: SessionStatemen
 
 /** Which foot stood on which column in one file, as stated for that file alone; empty where nobody did. */
 export function platesOfFile(description: SessionDescription, path: string): readonly StatedPlate[] {
-  return (description.files ?? []).filter((entry) => entry.file === path).flatMap((entry) => entry.plates ?? []);
+  return entriesOfFile(description, path).flatMap((entry) => entry.plates ?? []);
 }
 
 function fromEntry(entry: Partial<FileEntry>): LayoutAnswers {

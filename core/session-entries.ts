@@ -1,4 +1,5 @@
-import type { KeptTrial } from "./analysis.ts";
+import { type KeptTrial, trialKey } from "./analysis.ts";
+import { entriesOfFile } from "./entries-by-file.ts";
 import { type Finding, finding } from "./finding.ts";
 import { listInWords } from "./plain-words.ts";
 import type { TrialResult } from "./result.ts";
@@ -11,9 +12,10 @@ const mostNamed = 20;
 
 /** Entries of session.json that speak of a file or trial the session does not have. */
 export function unusedEntries(description: SessionDescription, trials: readonly TrialResult[]): readonly Finding[] {
-  const unused = (description.files ?? []).filter(
-    (entry) =>
-      !trials.some((each) => each.file === entry.file && (entry.trial === undefined || each.trial === entry.trial)),
+  const files = new Set(trials.map(({ file }) => file));
+  const keys = new Set(trials.map(({ file, trial }) => trialKey(file, trial)));
+  const unused = (description.files ?? []).filter(({ file, trial }) =>
+    trial === undefined ? !files.has(file) : !keys.has(trialKey(file, trial)),
   );
   if (unused.length <= mostAlone) {
     return unused.map((entry) =>
@@ -55,7 +57,7 @@ function entryName({ file, trial }: FileEntry): string {
 
 /** What was said about a trial: entries for the whole file first, then those for the trial itself. */
 export function entryOf(description: SessionDescription, path: string, trial: number): Partial<FileEntry> {
-  const entries = (description.files ?? []).filter((entry) => entry.file === path);
+  const entries = entriesOfFile(description, path);
   const whole = entries.filter((entry) => entry.trial === undefined);
   const own = entries.filter((entry) => entry.trial === trial);
   return Object.assign({}, ...whole, ...own);

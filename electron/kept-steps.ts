@@ -1,4 +1,5 @@
 import { type ReadRecording, type SessionStatements, trialKey } from "../core/analysis.ts";
+import { entriesOfFile } from "../core/entries-by-file.ts";
 import { analyzeDrafts, type DraftedFile, draftFile, type FileSteps, type FileTrial } from "../core/file-trials.ts";
 import { isSameShape } from "../core/recording/same-shape.ts";
 import type { Settings } from "../core/settings.ts";
@@ -31,7 +32,8 @@ export class KeptSteps implements FileSteps {
   /** In the order of their last use. */
   readonly #drafted = new Map<string, Drafted>();
   readonly #analyzed = new WeakMap<DraftedFile, Analyzed>();
-  readonly #settingsTexts = new WeakMap<Settings, string>();
+  readonly #settingsNumbers = new WeakMap<Settings, number>();
+  readonly #settingsTexts = new Map<string, number>();
   #keptBytes = 0;
 
   constructor(byteLimit = keptByteLimit) {
@@ -60,7 +62,7 @@ export class KeptSteps implements FileSteps {
   readonly analyzeDrafts: FileSteps["analyzeDrafts"] = (drafted, weight, session, settings) => {
     const own = statementsAboutMass(session);
     const ownWeight = weightOfTrials(weight, drafted);
-    const key = JSON.stringify([ownWeight, own.description, own.stated, this.#textOf(settings)]);
+    const key = JSON.stringify([ownWeight, own.description, own.stated, this.#numberOf(settings)]);
     const kept = this.#analyzed.get(drafted);
     if (kept?.key === key) return kept.trials;
     const { path, sha256 } = drafted.read.file;
@@ -77,7 +79,7 @@ export class KeptSteps implements FileSteps {
   }
 
   #draftKey({ description, stated, layouts }: SessionStatements, settings: Settings): string {
-    return JSON.stringify([description, stated, layouts, this.#textOf(settings)]);
+    return JSON.stringify([description, stated, layouts, this.#numberOf(settings)]);
   }
 
   #keep(place: string, drafted: Drafted): void {
@@ -96,10 +98,15 @@ export class KeptSteps implements FileSteps {
     this.#drafted.delete(place);
   }
 
-  #textOf(settings: Settings): string {
-    const kept = this.#settingsTexts.get(settings) ?? JSON.stringify(settings);
-    this.#settingsTexts.set(settings, kept);
-    return kept;
+  /** A number of its own for each content that settings have had, as the content itself is long to compare and keep. */
+  #numberOf(settings: Settings): number {
+    const known = this.#settingsNumbers.get(settings);
+    if (known !== undefined) return known;
+    const text = JSON.stringify(settings);
+    const number = this.#settingsTexts.get(text) ?? this.#settingsTexts.size;
+    this.#settingsTexts.set(text, number);
+    this.#settingsNumbers.set(settings, number);
+    return number;
   }
 }
 
@@ -112,8 +119,8 @@ function byteLengthOf({ drafted }: Drafted): number {
  * Once the file was read, only the saved layouts of its shape count: no other can be applied to it.
  */
 function statementsAbout(session: SessionStatements, read: Pick<ReadRecording, "file" | "reading">): SessionStatements {
-  const { massKg, dropHeightMetres, leadingLeg, plates, files } = session.description;
-  const own = (files ?? []).filter((entry) => entry.file === read.file.path);
+  const { massKg, dropHeightMetres, leadingLeg, plates } = session.description;
+  const own = entriesOfFile(session.description, read.file.path);
   const { reading } = read;
   const layouts = (session.layouts ?? []).filter(
     ({ shape }) => reading === undefined || (reading.kind === "delimited" && isSameShape(shape, reading.shape)),

@@ -100,18 +100,28 @@ function contradictionFinding(against: readonly Witness[], inFavour: number): Fi
  * The foot that the layout of a single-leg trial gives its loaded plate, where the limb stated for the trial is the other
  * one: a contradiction that only a person can settle (METHODS §8). None where a person, or a saved layout, says of
  * another recording of the session that the stated foot was on that plate: the columns' names then say less.
+ * @param answers of the session's trials
  */
-export function footAgainstLimb(trial: PlateTrial, session: readonly PlateTrial[]): Side | undefined {
+export function footAgainstLimb(trial: PlateTrial, answers: FeetAnswered): Side | undefined {
   const { limb, loadedPlate, plates } = trial;
   if (limb === "both" || loadedPlate === undefined || plates.length !== 2) return undefined;
   const own = plates.find((plate) => plate.name === loadedPlate);
   if (own === undefined || own.limb === "both" || own.limb === limb) return undefined;
-  const answered =
-    own.proof === "unproved" &&
-    session.some(({ plates: others }) =>
-      others.some((each) => each.name === loadedPlate && each.limb === limb && each.proof !== "unproved"),
-    );
+  const answered = own.proof === "unproved" && answers.has(layoutKey({ name: loadedPlate, limb }));
   return answered ? undefined : own.limb;
+}
+
+/** Plates with a limb that something else than the columns' names gives them somewhere in the session. */
+export type FeetAnswered = ReadonlySet<string>;
+
+/** Gathers them once for a session. */
+export function feetAnswered(session: readonly PlateTrial[]): FeetAnswered {
+  const proved = session.flatMap(({ plates }) => plates).filter(({ proof }) => proof !== "unproved");
+  return new Set(proved.map(layoutKey));
+}
+
+function layoutKey({ name, limb }: Pick<PlateTrial["plates"][number], "name" | "limb">): string {
+  return `${name}\n${limb}`;
 }
 
 /**
@@ -125,18 +135,20 @@ export function provePlates(trials: readonly PlateTrial[]): PlateProofs {
   const plates = new Map<string, PlateVerdict>();
   const against = new Set<Witness>();
   const inFavour = new Set<Witness>();
-  const needing = trials.filter((trial) => trial.limb === "both" || footAgainstLimb(trial, trials) !== undefined);
-  const keyOf = (plate: PlateTrial["plates"][number]) => `${plate.name}\n${plate.limb}`;
-  const reported = new Set(needing.flatMap((trial) => trial.plates.map(keyOf)));
+  const answers = feetAnswered(trials);
+  const needing = trials.filter((trial) => trial.limb === "both" || footAgainstLimb(trial, answers) !== undefined);
+  const reported = new Set(needing.flatMap((trial) => trial.plates.map(layoutKey)));
   for (const plate of trials.flatMap((trial) => trial.plates)) {
+    // What is said of a layout is the same in every recording that has it.
+    if (plates.has(layoutKey(plate))) continue;
     const about = plate.limb === "both" ? [] : said.filter((each) => speaksOf(each, plate));
     const contradicting = about.filter((each) => each.foot !== plate.limb);
-    if (reported.has(keyOf(plate))) {
+    if (reported.has(layoutKey(plate))) {
       for (const each of about) (each.foot === plate.limb ? inFavour : against).add(each);
     }
     const foot = contradicting[0]?.foot;
     // The same name may stand for either limb in different files: each layout is judged by itself.
-    plates.set(keyOf(plate), {
+    plates.set(layoutKey(plate), {
       name: plate.name,
       limb: plate.limb,
       verdict: foot !== undefined ? "contradicted" : about.length > 0 ? "borne-out" : "silent",

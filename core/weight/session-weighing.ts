@@ -84,8 +84,9 @@ export function weighSession(
   // Each own weighing against all others; where no majority agrees, against every other one.
   const compared = model ?? (rows.length < 2 ? undefined : new SessionModel(rows, plates.length, settings));
   const places = model === undefined ? rows.map((_, index) => index) : chosen;
+  const placeOf = new Map(places.map((at, place) => [witnesses[at], place]));
   const differences = owned.flatMap((trial) => {
-    const place = places.indexOf(witnesses.indexOf(trial));
+    const place = placeOf.get(trial) ?? -1;
     const others = places.length - (place < 0 ? 0 : 1);
     if (compared === undefined || others === 0) return [];
     const row = modelRow(trial, plates);
@@ -94,19 +95,22 @@ export function weighSession(
   });
   const differing = differences.filter((each) => isDifferent(each, settings));
   const isInDoubt = ({ trial }: { readonly trial: OwnWeighing }): boolean => trial.doubtful || trial.otherFoot;
-  const contradicted = differing.filter(isInDoubt).map(({ trial }) => trial);
+  const contradicted = new Set(differing.filter(isInDoubt).map(({ trial }) => trial));
 
-  const alike = alikeAmong(contradicted, settings);
-  const people = [...owned.filter((trial) => !contradicted.includes(trial)), ...alike];
+  const alike = alikeAmong([...contradicted], settings);
+  const people = [...owned.filter((trial) => !contradicted.has(trial)), ...alike];
   const question = anotherAthlete(people, gains, enteredNewtons, settings);
-  const unborne = question === undefined ? contradicted : contradicted.filter((trial) => !alike.includes(trial));
+  const unborne =
+    question === undefined ? contradicted : new Set([...contradicted].filter((each) => !alike.includes(each)));
   const notPooled =
     question === undefined
       ? witnesses.length > 0 && model === undefined
         ? "the weights of the session disagree"
         : undefined
       : "the weights of the session are not one person's";
-  const needing = trials.filter((trial) => !hasOwn(trial) || unborne.includes(trial));
+  const needing = trials.filter((trial) => !hasOwn(trial) || unborne.has(trial));
+  const from = places.map((at) => witnesses[at]!);
+  const plateSets = new Set(from.map(plateSetOf));
   return {
     predictions:
       model === undefined || question !== undefined
@@ -115,18 +119,18 @@ export function weighSession(
             needing.map((trial) => [
               trialKey(trial.file, trial.trial),
               predictionFor(
-                trial,
                 model.predict(sharesOn(trial.shares, plates)),
-                places.map((at) => witnesses[at]!),
+                from.length,
+                plateSets.has(plateSetOf(trial)),
               ),
             ]),
           ),
     borneOut: Object.fromEntries(
-      differences.filter(isInDoubt).map(({ trial }) => [trialKey(trial.file, trial.trial), !unborne.includes(trial)]),
+      differences.filter(isInDoubt).map(({ trial }) => [trialKey(trial.file, trial.trial), !unborne.has(trial)]),
     ),
     ...(notPooled === undefined ? {} : { notPooled }),
     differing: differing
-      .filter(({ trial }) => !unborne.includes(trial))
+      .filter(({ trial }) => !unborne.has(trial))
       .map(({ trial: { file, trial }, ...rest }) => ({ file, trial, ...rest })),
     gains,
     ...(question === undefined ? {} : { question }),
@@ -211,17 +215,14 @@ function nameOf({ file, trial }: TrialName): TrialName {
   return { file, trial };
 }
 
-function predictionFor(trial: WeighedTrial, predicted: LogPrediction, from: readonly OwnWeighing[]): WeightPrediction {
+function predictionFor(predicted: LogPrediction, trials: number, samePlates: boolean): WeightPrediction {
   const newtons = Math.exp(predicted.logWeight);
-  const setOf = ({ shares }: WeighedTrial): string =>
-    shares
-      .map(({ plate }) => plate)
-      .sort()
-      .join("\n");
-  return {
-    newtons,
-    uncertainty: newtons * Math.sqrt(predicted.variance),
-    trials: from.length,
-    samePlates: from.some((each) => setOf(each) === setOf(trial)),
-  };
+  return { newtons, uncertainty: newtons * Math.sqrt(predicted.variance), trials, samePlates };
+}
+
+function plateSetOf({ shares }: WeighedTrial): string {
+  return shares
+    .map(({ plate }) => plate)
+    .sort()
+    .join("\n");
 }

@@ -1,3 +1,4 @@
+import { entriesOfFile } from "../../core/entries-by-file.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
 import type { Layout } from "../../core/recording/layout.ts";
 import { rememberedAnswers } from "../../core/recording/remembered-answers.ts";
@@ -22,7 +23,7 @@ export function layoutOfFile(
   layouts: readonly Layout[],
 ): Layout {
   if (reading?.kind !== "delimited") throw new RequestRefused(`${path} is no delimited text; it has no layout.`);
-  const entries = (description.files ?? []).filter((entry) => entry.file === path);
+  const entries = entriesOfFile(description, path);
   const before = layouts.find((each) => each.name === reading.layout);
   const answers = rememberedAnswers(Object.assign({}, ...entries), before?.answers);
   if (answers === undefined) {

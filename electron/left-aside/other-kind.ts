@@ -1,3 +1,4 @@
+import { entriesOfFile } from "../../core/entries-by-file.ts";
 import type { OtherKind } from "../../core/recording/other-kinds.ts";
 import type { SessionDescription } from "../../core/session.ts";
 import { isOwnResult } from "../recording-names.ts";
@@ -28,6 +29,6 @@ export function otherKindOfFile(name: string, bytes: Uint8Array): OtherKind | un
 }
 
 /** True where what is said of a session calls a file one of its recordings: then it stays, whatever it holds. */
-export function isNamed({ files = [] }: SessionDescription, name: string): boolean {
-  return files.some(({ file }) => file === name);
+export function isNamed(description: SessionDescription, name: string): boolean {
+  return entriesOfFile(description, name).length > 0;
 }
