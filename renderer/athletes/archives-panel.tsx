@@ -34,6 +34,8 @@ export function ArchivesPanel({ workspace }: { readonly workspace: Workspace }) 
       setWords(
         `Written: ${countOf(records, "record")}, ${countOf(recordings, "recording")} among them. Keep it as carefully as the register.`,
       );
+      // The list of copies has one more.
+      return apply("workspace.read", {});
     }, report);
   const importFrom = (from: HostApi["archive.import"]["request"]) =>
     host

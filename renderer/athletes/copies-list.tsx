@@ -43,7 +43,7 @@ function CopyFacts({ copy }: { readonly copy: KnownCopy }) {
         <span className="copy-state">{state === "there" ? "There" : "Cannot be reached"}</span>
         {byteLength !== undefined && <span className="number muted">, {bytesWords(byteLength)}</span>}
       </div>
-      <div>Protected by: {protectionWords(copy)}</div>
+      <div>{underWords(copy)}</div>
       <div>{sentenceCase(checkWords(copy, timeWords))}</div>
     </>
   );
@@ -85,4 +85,9 @@ function CopyActions({
       )}
     </div>
   );
+}
+
+function underWords(copy: KnownCopy): string {
+  if (copy.protection === "not known") return "Protection not known";
+  return copy.protection === "none" ? "No passphrase" : `Under ${protectionWords(copy)}`;
 }

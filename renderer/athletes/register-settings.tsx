@@ -15,8 +15,8 @@ export function RegisterSettings({ workspace }: { readonly workspace: Workspace 
       <div className="settings-columns">
         <LimitsPanel workspace={workspace} />
         <ProtectionPanel register={register} />
-        <BackupsPanel workspace={workspace} />
         <ArchivesPanel workspace={workspace} />
+        <BackupsPanel workspace={workspace} />
         <BinPanel workspace={workspace} />
       </div>
     </>
