@@ -21,11 +21,12 @@ export function BackupLook({ path, isSealed, onClose }: BackupLookProps) {
   const [filePassphrase, setFilePassphrase] = useState("");
   const [registerPassphrase, setRegisterPassphrase] = useState("");
   const [preview, setPreview] = useState<BackupPreview>();
-  const choice: BackupChoice = {
+  // What is sent is overwritten: each request has bytes of its own.
+  const choice = (): BackupChoice => ({
     path: place.trim(),
     ...(filePassphrase !== "" && { filePassphrase: passphraseBytes(filePassphrase) }),
     ...(registerPassphrase !== "" && { registerPassphrase: passphraseBytes(registerPassphrase) }),
-  };
+  });
   const mustSay = path === "" || isSealed;
   useEffect(() => {
     if (!mustSay) host.call("backups.preview", { path }).then(setPreview, report);
@@ -36,7 +37,7 @@ export function BackupLook({ path, isSealed, onClose }: BackupLookProps) {
       aria-label="Look at a backup"
       onSubmit={(event) => {
         event.preventDefault();
-        host.call("backups.preview", choice).then(setPreview, report);
+        host.call("backups.preview", choice()).then(setPreview, report);
       }}
     >
       {mustSay && (
@@ -81,7 +82,7 @@ export function BackupLook({ path, isSealed, onClose }: BackupLookProps) {
         {preview !== undefined && (
           <Button
             onClick={() =>
-              void apply("backups.restore", choice).then((done) => {
+              void apply("backups.restore", choice()).then((done) => {
                 if (done) onClose();
               })
             }
