@@ -1,6 +1,6 @@
 import { statSync } from "node:fs";
 import { RequestRefused, telling } from "../request-refused.ts";
-import { openFile } from "./byte-source.ts";
+import { type ByteSink, type ByteSource, openFile } from "./byte-source.ts";
 import { Connection, numberOf, textOf } from "./connection.ts";
 import { checkOf } from "./copies/check-schema.ts";
 import { noteKeptCheck } from "./copies/kept-checks.ts";
@@ -8,13 +8,15 @@ import { checkFile, copyDatabase } from "./copy-database.ts";
 import { writeFileThrough } from "./file-sink.ts";
 import { whereFree } from "./leave-nothing-behind.ts";
 import { schemaOf } from "./migrations.ts";
+import { withNamelessDatabase } from "./nameless-file.ts";
 import { isSameFile, realPath } from "./real-path.ts";
 import type { RecordContent } from "./record-schemas.ts";
 import type { Register } from "./register.ts";
 import { readFact } from "./register-facts.ts";
-import { backupPath, dailyBackups, makePrivateFile, passingPath, removeDatabase } from "./register-folder.ts";
+import { backupPath, dailyBackups, passingPath, removeDatabase } from "./register-folder.ts";
 import type { BackupPreview } from "./register-views.ts";
 import { isSealed, openSealed, StaysSealed, sealInto } from "./sealed-file.ts";
+import { reached } from "./steps.ts";
 import { convertToEnd } from "./unfinished.ts";
 
 /** Daily backups kept. */
@@ -48,7 +50,10 @@ export async function makeDailyBackup(register: Register, now = register.circums
   const kept = dailyBackups(register.file);
   const newest = kept.indexOf(path);
   const firstToGo = [...kept.slice(newest + 1), ...kept.slice(0, Math.max(0, newest))];
-  for (const old of firstToGo.slice(0, Math.max(0, kept.length - keptDays))) removeDatabase(old);
+  for (const old of firstToGo.slice(0, Math.max(0, kept.length - keptDays))) {
+    removeDatabase(old);
+    reached("oldest backup removed");
+  }
   return path;
 }
 
@@ -62,9 +67,14 @@ export async function backUpTo(register: Register, path: string, passphrase: Uin
     try {
       await copyDatabase(register.connection, plain);
       writeFileThrough(place, (sink) => {
-        const sealed = sealInto(sink, passphrase);
-        copyThrough(plain, (piece) => sealed.write(piece));
-        sealed.end();
+        const source = openFile(plain);
+        try {
+          const sealed = sealInto(sink, passphrase);
+          copyBytes(source, sealed);
+          sealed.end();
+        } finally {
+          source.close();
+        }
       });
     } finally {
       removeDatabase(plain);
@@ -136,13 +146,9 @@ export async function withUnsealed<Result>(
 ): Promise<Result> {
   if (isSameFile(path, registerFile)) throw new RequestRefused("This is the register itself, not a backup of it.");
   const source = openBackupFile(path);
-  const unsealed = passingPath(registerFile);
   try {
-    const sealed = isSealed(source);
-    if (sealed && passphrase === undefined)
-      throw new StaysSealed("This backup is under a passphrase: give it to open it.");
-    if (sealed && passphrase !== undefined) unsealTo(unsealed, source, passphrase);
-    const connection = new Connection(sealed ? unsealed : path, { readOnly: true });
+    if (isSealed(source)) return await withOpened(source, passphrase, passingPath(registerFile), work);
+    const connection = new Connection(path, { readOnly: true });
     try {
       return await work(connection);
     } finally {
@@ -150,7 +156,22 @@ export async function withUnsealed<Result>(
     }
   } finally {
     source.close();
-    removeDatabase(unsealed);
+  }
+}
+
+async function withOpened<Result>(
+  source: ByteSource,
+  passphrase: Uint8Array | undefined,
+  passing: string,
+  work: (backup: Connection) => Result | Promise<Result>,
+): Promise<Result> {
+  if (passphrase === undefined) throw new StaysSealed("This backup is under a passphrase: give it to open it.");
+  const plain = openSealed(source, passphrase);
+  try {
+    // What was sealed may lie in the clear inside, and the register beside it be under a passphrase.
+    return await withNamelessDatabase(passing, (sink) => copyBytes(plain, sink), work);
+  } finally {
+    plain.close();
   }
 }
 
@@ -182,25 +203,7 @@ function openBackupFile(path: string) {
   }
 }
 
-function unsealTo(path: string, source: ReturnType<typeof openFile>, passphrase: Uint8Array): void {
-  const plain = openSealed(source, passphrase);
-  try {
-    makePrivateFile(path);
-    writeFileThrough(path, (sink) => {
-      const piece = 1024 * 1024;
-      for (let at = 0; at < plain.size; at += piece) sink.write(plain.read(at, piece));
-    });
-  } finally {
-    plain.close();
-  }
-}
-
-function copyThrough(path: string, take: (piece: Uint8Array) => void): void {
-  const source = openFile(path);
+function copyBytes(source: ByteSource, sink: ByteSink): void {
   const piece = 1024 * 1024;
-  try {
-    for (let at = 0; at < source.size; at += piece) take(source.read(at, piece));
-  } finally {
-    source.close();
-  }
+  for (let at = 0; at < source.size; at += piece) sink.write(source.read(at, piece));
 }

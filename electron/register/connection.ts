@@ -1,5 +1,6 @@
 import { DatabaseSync, type SQLInputValue, type SQLOutputValue, type StatementSync } from "node:sqlite";
 import { MachineTrouble, RequestRefused, telling } from "../request-refused.ts";
+import { reached } from "./steps.ts";
 
 /** One row, by column. */
 export type Row = Readonly<Record<string, SQLOutputValue>>;
@@ -120,7 +121,11 @@ export class Connection {
   #orNothing<Result>(work: () => Result, ends: boolean): Result {
     try {
       const result = work();
-      if (ends && this.#database.isTransaction) this.execute("COMMIT");
+      if (ends && this.#database.isTransaction) {
+        reached("about to commit");
+        this.execute("COMMIT");
+        reached("committed");
+      }
       return result;
     } catch (error) {
       // SQLite has rolled back by itself where the disk was full.

@@ -5,6 +5,7 @@ import { diskTrouble } from "./file-sink.ts";
 import { applicationId, applicationOf, latestSchema, migrate, schemaOf } from "./migrations.ts";
 import { readFact } from "./register-facts.ts";
 import { finishFile, makePrivateFile, partialPath, removeDatabase } from "./register-folder.ts";
+import { reached } from "./steps.ts";
 
 /** Pages copied at a time; the program answers in between. */
 const pagesAtATime = 2000;
@@ -18,6 +19,7 @@ export async function copyDatabase(source: Connection, path: string): Promise<vo
   try {
     makePrivateFile(partial);
     await backup(source.database, partial, { rate: pagesAtATime });
+    reached("copy written");
     const copy = new Connection(partial);
     try {
       // A copy is one file: the journal beside it would be forgotten when the file is moved.

@@ -17,13 +17,7 @@ export function writeFileThrough<Result>(path: string, write: (sink: ByteSink) =
     const file = openSync(partial, "w");
     let result: Result;
     try {
-      result = write({
-        write: (bytes) => {
-          let written = 0;
-          while (written < bytes.byteLength) written += writeSync(file, bytes, written);
-        },
-        end: () => undefined,
-      });
+      result = write(sinkInto(file));
     } finally {
       closeSync(file);
     }
@@ -33,6 +27,17 @@ export function writeFileThrough<Result>(path: string, write: (sink: ByteSink) =
     rmSync(partial, { force: true });
     throw diskTrouble(error, path) ?? error;
   }
+}
+
+/** @param file the descriptor of an open file, which stays open at the end */
+export function sinkInto(file: number): ByteSink {
+  return {
+    write: (bytes) => {
+      let written = 0;
+      while (written < bytes.byteLength) written += writeSync(file, bytes, written);
+    },
+    end: () => undefined,
+  };
 }
 
 const reasons: Readonly<Record<string, string>> = {

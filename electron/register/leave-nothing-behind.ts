@@ -23,12 +23,17 @@ export function finishCleaning(connection: Connection): void {
   connection.transaction(() => removeFact(connection, "unfinishedCleaning"));
 }
 
-/** Finishes what was broken off; where another window is reading just now, that is left to a later opening. */
-export function whereFree(finish: () => void): void {
+/**
+ * Finishes what was broken off; where another window is reading just now, that is left to a later opening.
+ * @returns false where it was left
+ */
+export function whereFree(finish: () => void): boolean {
   try {
     finish();
+    return true;
   } catch (error) {
     if (!(error instanceof RequestRefused)) throw error;
+    return false;
   }
 }
 

@@ -12,6 +12,7 @@ import {
   statSync,
 } from "node:fs";
 import { basename, dirname, join } from "node:path";
+import { reached } from "./steps.ts";
 
 /** How the name of the demo world's own register begins: made of the program's recordings alone, and only copied from. */
 export const demoOriginalStart = "demo-original-";
@@ -76,7 +77,9 @@ export function finishFile(partial: string, path: string): void {
   } finally {
     closeSync(file);
   }
+  reached("file flushed");
   renameSync(partial, path);
+  reached("file named");
   flushFolder(dirname(path));
 }
 

@@ -6,19 +6,21 @@ import { copyDatabase, copyInto } from "./copy-database.ts";
 import { bringBackupsUnder, ownKeyOf } from "./kept-backups.ts";
 import { bringUnder, type Protection, protectionIn } from "./keys/bring-under.ts";
 import { contentsOf } from "./keys/contents.ts";
+import { awaitPassphrase, changeDataKey } from "./keys/conversion.ts";
 import { newKey } from "./keys/encryption.ts";
 import { migrate } from "./migrations.ts";
 import { settle } from "./open-register.ts";
 import { unwrapKey, wrapKey } from "./passphrase-key.ts";
 import type { Register } from "./register.ts";
 import { readFact, removeFact, writeFact } from "./register-facts.ts";
-import { backupPath, removeDatabase, restoringPath } from "./register-folder.ts";
+import { backupPath } from "./register-folder.ts";
 import type { BackupPreview } from "./register-views.ts";
 import { actorOf } from "./register-writes.ts";
 import { restoredWords } from "./restored-words.ts";
 import { reached } from "./steps.ts";
 import { bringBackups, convertToEnd, finishWhatWasBrokenOff, keysOfCopies } from "./unfinished.ts";
 import { verifyRegister } from "./verify-register.ts";
+import { workingCopyOf } from "./working-copy.ts";
 
 /** The passphrases a backup may need: of the sealed file, and of the register inside where it is not today's. */
 export interface BackupPassphrases {
@@ -70,32 +72,50 @@ function isOwnKeyKnown(register: Register, backup: Connection): boolean {
  */
 export async function restoreBackup(register: Register, path: string, passphrases: BackupPassphrases): Promise<void> {
   register.requireWritable();
+  // Without its key nothing could come under its protection.
+  if (register.locked) throw new RequestRefused("The register is locked: give its passphrase to restore a backup.");
   convertToEnd(register);
-  const restoring = restoringPath(register.file);
+  const { copy, opened } = await withBackup(path, passphrases.file, register.file, (backup) => {
+    const found = openedWith(backup, register, passphrases);
+    checkContents(backup, found.key);
+    return { copy: workingCopyOf(backup), opened: found };
+  });
   try {
-    const opened = await withBackup(path, passphrases.file, register.file, async (backup) => {
-      const found = openedWith(backup, register, passphrases);
-      checkContents(backup, found.key);
-      await copyDatabase(backup, restoring);
-      return found;
-    });
-    const target = protectionIn(register.connection, register.dataKey) ?? freshProtection(opened);
-    prepare(restoring, opened.key, target, register);
+    const own = protectionIn(register.connection, register.dataKey);
+    const taken = own === undefined ? freshProtection(opened) : undefined;
+    prepare(copy, opened.key, own ?? taken, register);
     reached("restoration prepared");
     const { now } = register.circumstances;
     await copyDatabase(register.connection, backupPath(register.file, "before-restoring", now()));
     reached("copy made");
-    if (!register.encrypted && target !== undefined) protectKeptBackups(register, target);
-    await replaceContent(register, restoring, target);
+    if (taken !== undefined) {
+      protectKeptBackups(register, taken);
+      copy.transaction(() => awaitPassphrase(copy, taken));
+    }
+    await replaceContent(register, copy);
   } finally {
-    removeDatabase(restoring);
+    copy.close();
   }
+  noteRestored(register);
+  if (opened.passphrase !== undefined && register.conversion !== undefined) takeOver(register, opened.passphrase);
+  bringBackups(register);
+  finishWhatWasBrokenOff(register);
+}
+
+function noteRestored(register: Register): void {
   const { circumstances } = register;
   const { store, journal } = register.contents;
   const title = { action: "restored from a backup", ...actorOf(circumstances) } as const;
   store.connection.transaction(() => journal.append(circumstances.now(), title, []));
-  bringBackups(register);
-  finishWhatWasBrokenOff(register);
+}
+
+/** The backup's passphrase becomes the register's, as if it had just been set: its data key lay in the clear until now. */
+function takeOver(register: Register, passphrase: Uint8Array): void {
+  convertToEnd(register);
+  const { dataKey, contents, circumstances } = register;
+  if (dataKey === undefined) throw new Error("A conversion has ended without a key.");
+  register.continueUnder(changeDataKey(contents, dataKey, passphrase, circumstances.now(), () => undefined));
+  bringBackups(register, passphrase);
 }
 
 /** The passphrase that opened the backup, around a data key that no other copy has. */
@@ -107,29 +127,24 @@ function freshProtection(opened: OpenedWith): Protection | undefined {
 
 /** Brings the checked copy to today's schema and under the protection that it is to have. */
 function prepare(
-  restoring: string,
+  copy: Connection,
   own: Uint8Array | undefined,
   target: Protection | undefined,
   register: Register,
 ): void {
-  const copy = new Connection(restoring);
-  try {
-    copy.execute("PRAGMA secure_delete = ON; PRAGMA foreign_keys = ON;");
-    migrate(copy);
-    bringUnder(copy, own, target);
-    // What speaks of today's keys and of the copies kept beside the register stays true of them.
-    copy.transaction(() => {
-      for (const name of ["formerKeys", "clearKeys", "backupsBehind", "checkedBackups"] as const) {
-        const fact = readFact(register.connection, name);
-        if (fact === undefined) removeFact(copy, name);
-        else writeFact(copy, name, fact);
-      }
-    });
-    carryNotes(copy, target?.dataKey, notesToCarry(register), register.circumstances);
-    copy.execute("VACUUM");
-  } finally {
-    copy.close();
-  }
+  migrate(copy);
+  bringUnder(copy, own, target);
+  // What speaks of today's keys and of the copies kept beside the register stays true of them.
+  copy.transaction(() => {
+    for (const name of ["formerKeys", "clearKeys", "backupsBehind", "checkedBackups"] as const) {
+      const fact = readFact(register.connection, name);
+      if (fact === undefined) removeFact(copy, name);
+      else writeFact(copy, name, fact);
+    }
+  });
+  carryNotes(copy, target?.dataKey, notesToCarry(register), register.circumstances);
+  // What its pages held before must not come into the register with them.
+  copy.execute("VACUUM");
 }
 
 /**
@@ -142,25 +157,23 @@ function protectKeptBackups(register: Register, target: Protection): void {
   connection.transaction(() => {
     const keys = readFact(connection, "clearKeys")?.keys ?? [];
     writeFact(connection, "clearKeys", { keys: [clear, ...keys] });
+    // Where a stop keeps the register from its content, they come back to it at the next opening.
+    writeFact(connection, "backupsBehind", { since: register.circumstances.now().toISOString() });
   });
   register.backupTroubles = bringBackupsUnder(register.file, keysOfCopies(register), target);
 }
 
-async function replaceContent(register: Register, restoring: string, target: Protection | undefined): Promise<void> {
-  const before = register.dataKey;
-  const copy = new Connection(restoring, { readOnly: true });
+/** The register's own key fits what it was and what it becomes: a passphrase that is taken over is only on its way. */
+async function replaceContent(register: Register, copy: Connection): Promise<void> {
+  const { dataKey } = register;
   register.connection.close();
-  let isReplaced = false;
   try {
     await copyInto(copy, register.file);
-    isReplaced = true;
     reached("content replaced");
   } finally {
-    copy.close();
     const connection = new Connection(register.file);
     settle(connection);
-    // After a copy that was broken off the register is what it was before; then its own key still fits.
-    register.continueOn(connection, isReplaced ? target?.dataKey : before);
+    register.continueOn(connection, dataKey);
   }
 }
 

@@ -1,5 +1,11 @@
 /** The places at which a stop of the machine would fall between two steps of one promise. */
 export const steps = [
+  "about to commit",
+  "committed",
+  "copy written",
+  "file flushed",
+  "file named",
+  "oldest backup removed",
   "conversion begun",
   "fields written again",
   "conversion ended",

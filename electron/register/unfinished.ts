@@ -3,7 +3,7 @@ import { type Protection, protectionIn } from "./keys/bring-under.ts";
 import { clearKey } from "./keys/contents.ts";
 import { convertSome, endConversion, type Progress } from "./keys/conversion.ts";
 import { readFormerKeys } from "./keys/former-keys.ts";
-import { finishCleaning, whereFree } from "./leave-nothing-behind.ts";
+import { finishCleaning, leaveNothingBehind, whereFree } from "./leave-nothing-behind.ts";
 import type { Register } from "./register.ts";
 import { readFact, removeFact, writeFact } from "./register-facts.ts";
 import { actorOf } from "./register-writes.ts";
@@ -41,8 +41,11 @@ export function convertStep(register: Register): boolean {
   if (conversion.to === "passphrase" && conversion.done === 0) bringBackups(register);
   if (convertSome(register.contents, conversion)) return true;
   if (conversion.to === "plain") bringBackups(register);
-  const { now } = register.circumstances;
-  const dataKey = endConversion(register.contents, conversion, register.dataKey, now(), () => noteChange(register));
+  // Before anything says that a passphrase protects the register, what lay in the clear leaves its free pages and its log.
+  const isClean = conversion.to === "passphrase" && whereFree(() => leaveNothingBehind(register.connection));
+  const now = register.circumstances.now();
+  const note = () => noteChange(register);
+  const dataKey = endConversion(register.contents, conversion, register.dataKey, now, note, isClean);
   register.continueUnder(dataKey);
   if (conversion.to === "layers") bringBackups(register);
   whereFree(() => finishCleaning(register.connection));

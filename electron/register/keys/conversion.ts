@@ -3,7 +3,7 @@ import type { Connection } from "../connection.ts";
 import { wrapKey } from "../passphrase-key.ts";
 import { readFact, removeFact, writeFact } from "../register-facts.ts";
 import { reached } from "../steps.ts";
-import { enterPassphrase, leavePassphrase, rewrap } from "./bring-under.ts";
+import { enterPassphrase, leavePassphrase, type Protection, rewrap } from "./bring-under.ts";
 import { ContentKeys, nobody } from "./content-keys.ts";
 import { type Contents, clearKey, earlierKeyPlace } from "./contents.ts";
 import type { Conversion } from "./conversion-schema.ts";
@@ -24,6 +24,17 @@ export function beginPassphrase(contents: Contents, passphrase: Uint8Array): voi
   const { connection } = contents.store;
   begin(connection, { to: "passphrase", dataKey: base64(dataKey), protection, ...progressOf(contents) });
   dataKey.fill(0);
+}
+
+/**
+ * Leaves a copy whose fields are all under a protection as one on its way there, within the caller's transaction: it comes
+ * into a register that has none, and says that it has one only when nothing of before lies there in the clear.
+ */
+export function awaitPassphrase(connection: Connection, { dataKey, wrapped }: Protection): void {
+  leavePassphrase(connection);
+  const place = { table: behindTheLast, after: [] };
+  const progress = { place, done: 1, total: 1 };
+  writeFact(connection, "conversion", { to: "passphrase", dataKey: base64(dataKey), protection: wrapped, ...progress });
 }
 
 /** Begins to take a passphrase away: from its first step on the register has none. */
@@ -90,13 +101,18 @@ export function convertSome(contents: Contents, conversion: Conversion): boolean
   });
 }
 
-/** Ends a conversion whose fields are all written again. @returns the data key of what it came to; none without passphrase */
+/**
+ * Ends a conversion whose fields are all written again.
+ * @param isClean nothing of before lies in free pages
+ * @returns the data key of what it came to; none without passphrase
+ */
 export function endConversion(
   { store }: Contents,
   conversion: Conversion,
   dataKey: Uint8Array | undefined,
   now: Date,
   note: () => void,
+  isClean: boolean,
 ): Uint8Array | undefined {
   const { connection } = store;
   const since = { since: now.toISOString() };
@@ -118,7 +134,7 @@ export function endConversion(
       }
     }
     removeFact(connection, "conversion");
-    writeFact(connection, "unfinishedCleaning", since);
+    writeFact(connection, "unfinishedCleaning", { ...since, ...(isClean && { onlyLog: true }) });
   });
   reached("conversion ended");
   return conversion.to === "plain" ? undefined : own;

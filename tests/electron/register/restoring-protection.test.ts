@@ -1,7 +1,7 @@
 import { chmodSync, copyFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { backUpTo, keepDailyBackup } from "../../../electron/register/backups.ts";
+import { backUpTo, keepDailyBackup, withBackup } from "../../../electron/register/backups.ts";
 import { eraseForGood } from "../../../electron/register/erasing/erase-for-good.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
 import { openRegister } from "../../../electron/register/open-register.ts";
@@ -10,6 +10,7 @@ import type { Register } from "../../../electron/register/register.ts";
 import { backupFolder, keptBackups } from "../../../electron/register/register-folder.ts";
 import { removePassphrase, setPassphrase } from "../../../electron/register/register-passphrase.ts";
 import { previewBackup, restoreBackup } from "../../../electron/register/restore-backup.ts";
+import { protectionAt } from "./killing/look-at-files.ts";
 import {
   athleteId,
   filesHolding,
@@ -20,6 +21,7 @@ import {
   testCircumstances,
   testRegister,
 } from "./register-world.ts";
+import { stoppedAfterEachStep } from "./stops.ts";
 
 const first = passphraseBytes("nine grey geese");
 const second = passphraseBytes("seven black swans");
@@ -61,6 +63,58 @@ test("a plain copy restored into a register that has a passphrase since comes un
   expect(register.verify()).toMatchObject({ problems: [], isKeyed: true });
   expect([secrets.name, secrets.note].flatMap((each) => filesHolding(dirname(register.file), each))).toEqual([]);
   await eraseAndReopen(register, first);
+});
+
+test("a copy in the clear, sealed or not, leaves nothing beside a register under a passphrase, wherever restoring it is stopped", async () => {
+  const register = await filledRegister();
+  const folder = temporaryFolder();
+  await backUpTo(register, join(folder, "plain.sqlite"), undefined);
+  await backUpTo(register, join(folder, "sealed.sqlite"), second);
+  setPassphrase(register, first);
+  const leaks = (file: string) => [secrets.name, secrets.note].flatMap((each) => filesHolding(dirname(file), each));
+  for (const copy of ["plain.sqlite", "sealed.sqlite"]) {
+    const path = join(folder, copy);
+    expect(await withBackup(path, second, register.file, () => leaks(register.file))).toEqual([]);
+    const stops = await stoppedAfterEachStep(register.file, () => restoreBackup(register, path, { file: second }));
+    expect(stops.map(({ step }) => step)).toEqual(["restoration prepared", "copy made", "content replaced"]);
+    expect(stops.flatMap(({ file }) => leaks(file))).toEqual([]);
+  }
+});
+
+test("taking over a copy's passphrase leaves nothing in the clear under it and no backup behind, wherever it is stopped", async () => {
+  const other = await filledRegister();
+  const copy = join(temporaryFolder(), "copy.sqlite");
+  setPassphrase(other, second);
+  await backUpTo(other, copy, undefined);
+  const register = await filledRegister();
+  await keepDailyBackup(register);
+  const stops = await stoppedAfterEachStep(register.file, () => restoreBackup(register, copy, { register: second }));
+  expect(stops.map(({ step }) => step)).toEqual(
+    expect.arrayContaining(["backup replaced", "content replaced", "conversion ended", "keys wrapped again"]),
+  );
+  for (const { file } of stops) {
+    const isProtected = protectionAt(file) !== undefined;
+    if (isProtected)
+      expect([secrets.name, secrets.note].flatMap((each) => filesHolding(dirname(file), each))).toEqual([]);
+    const again = await openRegister(file, {
+      circumstances: testCircumstances(),
+      ...(isProtected && { passphrase: second }),
+    });
+    const { encrypted } = again;
+    expect(again.backupTroubles).toEqual([]);
+    again.close();
+    await allOpenWith(file, encrypted ? second : undefined);
+  }
+});
+
+test("a locked register is not restored into: without its key nothing could come under its protection", async () => {
+  const register = await filledRegister();
+  const copy = join(temporaryFolder(), "copy.sqlite");
+  await backUpTo(register, copy, undefined);
+  setPassphrase(register, first);
+  register.lock();
+  await expect(restoreBackup(register, copy, {})).rejects.toThrow("The register is locked");
+  expect(register.encrypted).toBe(true);
 });
 
 test("a copy with another data key and another passphrase is restored under the register's own, and every backup stays open", async () => {
