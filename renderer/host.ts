@@ -53,13 +53,15 @@ function loopbackHost(tab: Tab): Host {
   };
 }
 
-/** The request with its passphrases masked by the pad that was answered, and the name of that pad. */
+/**
+ * The request with its passphrases masked by the pad that was answered, and the name of that pad. What was asked with
+ * stays as it was: whoever weighs a passphrase sets the same one next, and blanks must not be set in its place.
+ */
 async function masked(request: unknown, answer: Response) {
   if (!answer.ok) throw new HostProblem(problemSentence(answer.status, await answer.text()));
   const pad = new Uint8Array(await answer.arrayBuffer());
   const sent = combinedWithPad(request, pad);
   pad.fill(0);
-  for (const [, passphrase] of passphrasesOf(request)) passphrase.fill(0);
   return { sent, more: { [padHeader]: answer.headers.get(padHeader) ?? "" } };
 }
 

@@ -1,4 +1,5 @@
 import { describe, expect, it, vi } from "vitest";
+import { combinedWithPad, padHeader } from "../../electron/browser/masked-passphrases.ts";
 import type { Host } from "../../electron/host-api.ts";
 import { decodeMessage, encodeMessage } from "../../electron/host-codec.ts";
 import { chooseHost, type Surroundings, sentenceOf } from "../../renderer/host.ts";
@@ -77,6 +78,24 @@ describe("choosing the host", () => {
     expect(new Headers(init.headers).get("x-counterpoise-secret")).toBe("secret-of-this-launch");
     expect(decodeMessage(posted)).toEqual(sent);
     expect(reply).toEqual({ curve: Float64Array.of(0.1, Number.NaN) });
+  });
+
+  it("masks each passphrase on its way with a pad of its own, and leaves the asker's as it was to be asked with again", async () => {
+    const pads = [Uint8Array.of(1, 2, 3, 4), Uint8Array.of(9, 8, 7, 6)];
+    const arrived: unknown[] = [];
+    let pad = new Uint8Array();
+    const host = loopback(async (address, { body }) => {
+      if (address !== "/pad") {
+        arrived.push(combinedWithPad(decodeMessage(Uint8Array.from(body as Uint8Array)), pad));
+        return new Response(encodeMessage({}));
+      }
+      pad = Uint8Array.from(pads.shift() ?? []);
+      return new Response(Uint8Array.from(pad), { headers: { [padHeader]: "one" } });
+    });
+    const passphrase = Uint8Array.of(65, 66, 67);
+    await host.call("passphrase.weigh", { passphrase });
+    await host.call("register.setPassphrase", { passphrase });
+    expect(arrived).toEqual([{ passphrase: Uint8Array.of(65, 66, 67) }, { passphrase: Uint8Array.of(65, 66, 67) }]);
   });
 
   it("hands on the host's own sentence when it refuses", async () => {
