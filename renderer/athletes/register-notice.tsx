@@ -1,5 +1,6 @@
 import { Button } from "@mantine/core";
 import { useEffect } from "react";
+import { countOf } from "../../core/plain-words.ts";
 import type { Workspace } from "../../electron/host-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 
@@ -85,9 +86,18 @@ function ConversionNotice({ done, total }: { readonly done: number; readonly tot
     return () => clearInterval(timer);
   }, [apply]);
   return (
-    <p role="status">
-      Everything is being written again under the register's new protection: {done} of {total}. You can go on working;
-      it is finished at the next opening if the program is closed.
-    </p>
+    <div className="register-conversion">
+      {/* Only this is announced: figures that change each second would never let a screen reader go on. */}
+      <p role="status">
+        Everything is being written again under the register's new protection. You can go on working; it is finished at
+        the next opening if the program is closed.
+      </p>
+      <p>
+        <progress aria-label="Written again under the new protection" value={done} max={total} />{" "}
+        <span className="number">
+          {done} of {countOf(total, "part")}
+        </span>
+      </p>
+    </div>
   );
 }

@@ -65,7 +65,9 @@ export function WorkspaceProvider({ host, children }: { readonly host: Host; rea
   const dismiss = useCallback(() => setProblem(""), []);
   const apply = useCallback<WorkspaceState["apply"]>(
     (name, request) => {
-      setPending((count) => count + 1);
+      // A look at how far something has come is no change: it must not take buttons away from under a hand each second.
+      const isAwaited = name !== "workspace.read" || latest.current === undefined;
+      if (isAwaited) setPending((count) => count + 1);
       // What is drawn now is what the person answers to; behind a change of their own it is what that one left.
       const drawn = waiting.current === 0 ? latest.current : undefined;
       waiting.current += 1;
@@ -85,7 +87,7 @@ export function WorkspaceProvider({ host, children }: { readonly host: Host; rea
         )
         .finally(() => {
           waiting.current -= 1;
-          setPending((count) => count - 1);
+          if (isAwaited) setPending((count) => count - 1);
         });
       queue.current = answer;
       return Promise.all([answer, sent]).then(([outcome, started]) => {
