@@ -24,26 +24,30 @@ export function ArchivesPanel({ workspace }: { readonly workspace: Workspace }) 
   const [place, setPlace] = useState("");
   const [words, setWords] = useState("");
   const canWrite = workspace.register?.readOnlyBecause === undefined;
-  const chosen = {
+  const chosen: { readonly athlete?: string; readonly passphrase?: Uint8Array } = {
     ...(athlete !== "" && { athlete }),
     ...(outPassphrase !== "" && { passphrase: passphraseBytes(outPassphrase) }),
   };
   const exportTo = (where: { readonly place?: string }) =>
     host.call("archive.export", { ...chosen, ...where }).then(({ file, records, recordings }) => {
       if (file !== undefined) saveFile(file);
+      // Kept where it was refused: asked once more with an empty field, the archive would be written unprotected.
+      setOutPassphrase("");
       setWords(
-        `Written: ${countOf(records, "record")}, ${countOf(recordings, "recording")} among them. Keep it as carefully as the register.`,
+        `Written ${chosen.passphrase === undefined ? "without a passphrase" : "under its passphrase"}: ${countOf(records, "record")}, ${countOf(recordings, "recording")} among them. Keep it as carefully as the register.`,
       );
       // The list of copies has one more.
       return apply("workspace.read", {});
     }, report);
-  const importFrom = (from: HostApi["archive.import"]["request"]) =>
-    host
+  const importFrom = (from: HostApi["archive.import"]["request"]) => {
+    setInPassphrase("");
+    return host
       .call("archive.import", { ...from, ...(inPassphrase !== "" && { passphrase: passphraseBytes(inPassphrase) }) })
       .then((merged) => {
         setWords(mergedWords(merged));
         return apply("workspace.read", {});
       }, report);
+  };
   return (
     <section className="panel panel-padded session-statements" aria-labelledby="archives-title">
       <h2 id="archives-title" className="panel-title">

@@ -21,12 +21,11 @@ export function BackupLook({ path, isSealed, onClose }: BackupLookProps) {
   const [filePassphrase, setFilePassphrase] = useState("");
   const [registerPassphrase, setRegisterPassphrase] = useState("");
   const [preview, setPreview] = useState<BackupPreview>();
-  // What is sent is overwritten: each request has bytes of its own.
-  const choice = (): BackupChoice => ({
+  const choice: BackupChoice = {
     path: place.trim(),
     ...(filePassphrase !== "" && { filePassphrase: passphraseBytes(filePassphrase) }),
     ...(registerPassphrase !== "" && { registerPassphrase: passphraseBytes(registerPassphrase) }),
-  });
+  };
   const mustSay = path === "" || isSealed;
   useEffect(() => {
     if (!mustSay) host.call("backups.preview", { path }).then(setPreview, report);
@@ -37,7 +36,7 @@ export function BackupLook({ path, isSealed, onClose }: BackupLookProps) {
       aria-label="Look at a backup"
       onSubmit={(event) => {
         event.preventDefault();
-        host.call("backups.preview", choice()).then(setPreview, report);
+        host.call("backups.preview", choice).then(setPreview, report);
       }}
     >
       {mustSay && (
@@ -45,6 +44,7 @@ export function BackupLook({ path, isSealed, onClose }: BackupLookProps) {
           <div className="answer-fields">
             <TextInput
               className="answer-wide"
+              autoFocus
               label="Backup, with its whole path"
               value={place}
               onChange={(event) => setPlace(event.currentTarget.value)}
@@ -63,7 +63,7 @@ export function BackupLook({ path, isSealed, onClose }: BackupLookProps) {
       )}
       {preview !== undefined && (
         <>
-          <p>{previewWords(preview)}</p>
+          <p role="status">{previewWords(preview)}</p>
           {preview.needsPassphrase && (
             <PasswordInput
               label="Passphrase of the register in it"
@@ -82,7 +82,7 @@ export function BackupLook({ path, isSealed, onClose }: BackupLookProps) {
         {preview !== undefined && (
           <Button
             onClick={() =>
-              void apply("backups.restore", choice()).then((done) => {
+              void apply("backups.restore", choice).then((done) => {
                 if (done) onClose();
               })
             }
@@ -90,7 +90,7 @@ export function BackupLook({ path, isSealed, onClose }: BackupLookProps) {
             Go back to this backup
           </Button>
         )}
-        <Button variant="default" onClick={onClose}>
+        <Button variant="default" autoFocus={!mustSay} onClick={onClose}>
           Leave everything as it is
         </Button>
       </div>

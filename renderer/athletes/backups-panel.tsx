@@ -1,5 +1,5 @@
 import { Button, TextInput } from "@mantine/core";
-import { useState } from "react";
+import { useRef, useState } from "react";
 import type { Workspace } from "../../electron/host-api.ts";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import type { KnownCopy } from "../../electron/register/register-views.ts";
@@ -23,13 +23,26 @@ export function BackupsPanel({ workspace }: { readonly workspace: Workspace }) {
   const [made, setMade] = useState("");
   const [making, setMaking] = useState(false);
   const [asked, setAsked] = useState<Asked>();
+  const opener = useRef<Element>(null);
   const canWrite = workspace.register?.readOnlyBecause === undefined;
   const { list, said, isChecking } = copies;
-  const make = (where: { place?: string; passphrase?: Uint8Array }) => {
+  const ask = (question: Asked) => {
+    opener.current = document.activeElement;
+    setAsked(question);
+  };
+  const close = () => {
+    setAsked(undefined);
+    // The question goes with what had the focus: the keyboard goes on where it was asked.
+    if (opener.current instanceof HTMLElement) opener.current.focus();
+  };
+  const make = (where: { place?: string; passphrase?: Uint8Array }, onMade?: () => void) => {
     setMaking(true);
     host
       .call("backups.make", where)
-      .then(({ path }) => setMade(`Made: ${path}`))
+      .then(({ path }) => {
+        setMade(`Made: ${path}${where.passphrase === undefined ? "" : ", under a passphrase of its own"}`);
+        onMade?.();
+      })
       .catch(report)
       .finally(() => {
         setMaking(false);
@@ -54,9 +67,9 @@ export function BackupsPanel({ workspace }: { readonly workspace: Workspace }) {
       <CopiesList
         copies={list?.copies ?? []}
         canWrite={canWrite}
-        onLook={(copy) => setAsked({ what: "look", copy })}
-        onOpenEnvelope={(copy) => setAsked({ what: "open", copy })}
-        onGone={(copy) => setAsked({ what: "gone", copy })}
+        onLook={(copy) => ask({ what: "look", copy })}
+        onOpenEnvelope={(copy) => ask({ what: "open", copy })}
+        onGone={(copy) => ask({ what: "gone", copy })}
       />
       <div className="form-buttons">
         {isChecking ? (
@@ -73,7 +86,7 @@ export function BackupsPanel({ workspace }: { readonly workspace: Workspace }) {
             <Button variant="default" disabled={making} onClick={() => make({})}>
               Make a backup now
             </Button>
-            <Button variant="default" onClick={() => setAsked({ what: "look" })}>
+            <Button variant="default" onClick={() => ask({ what: "look" })}>
               Look at a backup elsewhere
             </Button>
           </>
@@ -87,18 +100,13 @@ export function BackupsPanel({ workspace }: { readonly workspace: Workspace }) {
           key={asked.copy?.key ?? ""}
           path={asked.copy?.path ?? ""}
           isSealed={isSealed(asked.copy)}
-          onClose={() => setAsked(undefined)}
+          onClose={close}
         />
       )}
       {asked?.what === "open" && asked.copy && (
-        <EnvelopeCheck
-          key={asked.copy.key}
-          copy={asked.copy}
-          onCheck={copies.checkOne}
-          onClose={() => setAsked(undefined)}
-        />
+        <EnvelopeCheck key={asked.copy.key} copy={asked.copy} onCheck={copies.checkOne} onClose={close} />
       )}
-      {asked?.what === "gone" && asked.copy && <GoneQuestion copy={asked.copy} onClose={() => setAsked(undefined)} />}
+      {asked?.what === "gone" && asked.copy && <GoneQuestion copy={asked.copy} onClose={close} />}
       <CopyThere disabled={making} onCopy={make} />
       <p aria-live="polite" className="muted">
         {made}
@@ -114,7 +122,7 @@ function isSealed(copy: KnownCopy | undefined): boolean {
 
 interface CopyThereProps {
   readonly disabled: boolean;
-  readonly onCopy: (where: { readonly place: string; readonly passphrase?: Uint8Array }) => void;
+  readonly onCopy: (where: { readonly place: string; readonly passphrase?: Uint8Array }, onMade: () => void) => void;
 }
 
 /** Copies the register to a place of the person's choice. */
@@ -126,7 +134,10 @@ function CopyThere({ disabled, onCopy }: CopyThereProps) {
       className="session-form"
       onSubmit={(event) => {
         event.preventDefault();
-        onCopy({ place: place.trim(), ...(passphrase !== "" && { passphrase: passphraseBytes(passphrase) }) });
+        // Kept where it was refused: asked once more with an empty field, the copy would be written unprotected.
+        onCopy({ place: place.trim(), ...(passphrase !== "" && { passphrase: passphraseBytes(passphrase) }) }, () =>
+          setPassphrase(""),
+        );
       }}
     >
       <div className="answer-fields">

@@ -26,6 +26,7 @@ export function EnvelopeCheck({ copy, onCheck, onClose }: EnvelopeCheckProps) {
     >
       <p>{copyTitle(copy)}: what is in it can only be checked with its own passphrase.</p>
       <PasswordInput
+        autoFocus
         label="Passphrase of this copy"
         visibilityToggleButtonProps={{ "aria-label": "Show the passphrase of this copy" }}
         value={passphrase}
@@ -63,7 +64,7 @@ export function GoneQuestion({ copy, onClose }: GoneQuestionProps) {
       </p>
       <div className="form-buttons">
         <Button onClick={forget}>It was deleted: take it off the list</Button>
-        <Button variant="default" onClick={onClose}>
+        <Button variant="default" autoFocus onClick={onClose}>
           Keep it in the list
         </Button>
       </div>

@@ -77,7 +77,7 @@ function LimitsForm({ limits, canWrite }: LimitsFormProps) {
         <TextInput label="Landings a day on each leg" {...field("landingsPerLeg")} />
       </div>
       <WeeksTable written={written} onChange={setWritten} />
-      {canWrite && <TextInput label="Set by" {...field("setBy")} />}
+      {canWrite && <TextInput label="Set by" className="limits-by" {...field("setBy")} />}
       <p className="muted">
         They hold for sessions that begin from now on; sessions that are there keep theirs. Under 16 landings are
         halved. The surgeon's word is never overridden by a limit.

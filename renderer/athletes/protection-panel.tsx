@@ -19,11 +19,11 @@ export function ProtectionPanel({ register }: { readonly register: RegisterView 
   const canWrite = readOnlyBecause === undefined;
   const keep = async () => {
     if (passphrase !== again) return setProblem("The two passphrases differ.");
-    // What is sent is overwritten: each request has bytes of its own.
-    const { weakness = "" } = await host.call("passphrase.weigh", { passphrase: passphraseBytes(passphrase) });
+    const bytes = passphraseBytes(passphrase);
+    const { weakness = "" } = await host.call("passphrase.weigh", { passphrase: bytes });
     setProblem(weakness);
     if (weakness !== "") return;
-    const sent = apply("register.setPassphrase", { passphrase: passphraseBytes(passphrase) });
+    const sent = apply("register.setPassphrase", { passphrase: bytes });
     setPassphrase("");
     setAgain("");
     if (await sent) store.look();
