@@ -96,12 +96,18 @@ describe("the walk of the core", () => {
 });
 
 describe("the host and the screen", () => {
-  test("meet at the typed boundary: the screen takes only types, the message codec and the form of a passphrase from the host", () => {
+  test("meet at the typed boundary: the screen takes only types, the message codec, the form of a passphrase and words from the host", () => {
     const shared = [
       "electron/browser/masked-passphrases.ts",
       "electron/host-codec.ts",
+      "electron/register/copies/copy-words.ts",
       "electron/register/passphrase-bytes.ts",
     ];
+    const behind = sourceFiles("electron")
+      .filter((file) => shared.includes(file))
+      .flatMap(importsOf)
+      .filter((each) => !each.typeOnly);
+    expect(behind.map(describeImport), "nothing of the host comes along with what is shared").toEqual([]);
     const crossing = sourceFiles("renderer")
       .flatMap(importsOf)
       .filter((each) => each.target.startsWith("electron/"))
