@@ -244,7 +244,10 @@ describe.each([
       await press(page, /^Register: limits/);
       await press(page, /^Erase for good: Athlete GH-30/);
       await page.getByText(/will be gone from the register/).waitFor();
-      await page.getByRole("dialog").getByText(/handed over as register-/).waitFor();
+      await page
+        .getByRole("dialog")
+        .getByText(/handed over as register-/)
+        .waitFor();
       await look("erasing");
       await press(page, "Erase for good");
       const certificate = page.getByRole("dialog", { name: /^Certificate of erasure: Athlete GH-30/ });
