@@ -1,5 +1,5 @@
 import { lstatSync, statSync } from "node:fs";
-import { readSession } from "../read-folder.ts";
+import { type FoundSession, readSession } from "../read-folder.ts";
 import { type MergedArchive, mergeArchive } from "../register/archive/merge-archive.ts";
 import { looksLikeArchive } from "../register/archive/read-archive.ts";
 import { writeArchive } from "../register/archive/write-archive.ts";
@@ -111,7 +111,7 @@ export const registerActions: Readonly<Record<string, RegisterAction>> = {
       setPassphrase(register, passphrase, tell);
       return withTroubles(
         register,
-        done({ protected: true }, "The register and its backups are under the new passphrase."),
+        done({ protected: true }, protectedWords(register, "is under the new passphrase", "are")),
       );
     },
   },
@@ -120,7 +120,7 @@ export const registerActions: Readonly<Record<string, RegisterAction>> = {
       removePassphrase(register, tell);
       return withTroubles(
         register,
-        done({ protected: false }, "The register and its backups have no passphrase any more."),
+        done({ protected: false }, protectedWords(register, "has no passphrase any more", "have none")),
       );
     },
   },
@@ -178,7 +178,7 @@ async function importPaths(
     const name = listed.folder || "loose recordings";
     const session = await sayingWhatWasDone(done, name, () => {
       const read = readSession(listed);
-      const imported = importSession(register, read);
+      const imported = withReadingFindings(importSession(register, read), read.descriptionFindings);
       return statedBy === undefined ? imported : withNotKnown(register, imported, statedBy);
     });
     done.push(name);
@@ -199,6 +199,15 @@ async function importPaths(
     remarks: [...remarks, ...notes],
     needsEyes: notes.length > 0,
   };
+}
+
+/** The same with what could not be read of its session.json: its recordings came in without what it says. */
+function withReadingFindings(
+  imported: ImportedSession,
+  findings: FoundSession["descriptionFindings"],
+): ImportedSession {
+  const folder = imported.folder || "loose recordings";
+  return { ...imported, notes: [...imported.notes, ...findings.map(({ message }) => `${folder}: ${message}`)] };
 }
 
 /**
@@ -312,12 +321,19 @@ function verify(register: Register, { options }: RegisterRequest): RegisterAnswe
     lines: [
       ...lines,
       ...(register.encrypted ? [] : [open]),
-      `The journal's code now: ${register.headCode ?? "none"}`,
+      // A code of what was found damaged is nothing to print.
+      ...(problems.length === 0 ? [`The journal's code now: ${register.headCode ?? "none"}`] : []),
       ...(code ? [code.sentence] : []),
     ],
     remarks: contentsChecked ? [] : [locked],
     needsEyes: problems.length > 0 || !contentsChecked || code?.fits === false,
   };
+}
+
+function protectedWords(register: Register, now: string, backups: string): string {
+  const behind = register.backupTroubles.length;
+  if (behind === 0) return `The register ${now}, and its kept backups ${backups} too.`;
+  return `The register ${now}, but ${counted(behind, "kept backup")} could not be brought along and ${behind === 1 ? "is" : "are"} as before.`;
 }
 
 /** The same with every kept backup that could not be brought along. */

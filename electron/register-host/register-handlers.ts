@@ -48,6 +48,7 @@ export function registerHandlers(home: RegisterHome): RegisterHandlers {
     // Where an operating system keeps passphrases, the window's own handler stands before this one.
     "register.forgetPassphrase": thenRead,
     "register.lockAfter": ({ minutes }) => {
+      refuseLocked(home);
       home.prefer({ ...home.preferences, lockAfterMinutes: minutes });
       home.attend();
       return thenRead();
@@ -57,6 +58,7 @@ export function registerHandlers(home: RegisterHome): RegisterHandlers {
       return thenRead();
     },
     "register.countWhileLocked": ({ counts }) => {
+      refuseLocked(home);
       home.prefer({ ...home.preferences, countsWhileLocked: counts });
       return thenRead();
     },
@@ -72,6 +74,11 @@ export function registerHandlers(home: RegisterHome): RegisterHandlers {
     ...copyHandlers(home),
     ...archiveHandlers(home),
   };
+}
+
+/** What says when it locks, and what a locked screen shows, is not changed from a locked screen. */
+function refuseLocked(home: RegisterHome): void {
+  if (home.view().locked) throw new RequestRefused("The register is locked: give its passphrase to change this.");
 }
 
 /** For a host that keeps no register: every request of it is refused. */

@@ -1,8 +1,9 @@
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused, telling } from "../request-refused.ts";
 import { beginPassphrase, beginPlain, changeDataKey, type Progress } from "./keys/conversion.ts";
 import { copyOfSecret } from "./keys/encryption.ts";
 import { finishCleaning } from "./leave-nothing-behind.ts";
 import type { Register } from "./register.ts";
+import { readFact } from "./register-facts.ts";
 import { bringBackups, convertStep, convertToEnd, noteChange } from "./unfinished.ts";
 
 /** A passphrase shorter than this is guessed too soon. */
@@ -32,12 +33,33 @@ export function* settingPassphrase(register: Register, typed: Uint8Array): Gener
   const passphrase = copyOfSecret(typed);
   try {
     yield* setting(register, passphrase);
+  } catch (error) {
+    throw telling(error, whatIsTrue(register));
   } finally {
     passphrase.fill(0);
   }
 }
 
+/** Where work on the protection was broken off: what protects the register now, and what happens next. */
+function whatIsTrue(register: Register): string {
+  const conversion = readFact(register.connection, "conversion");
+  if (conversion?.to === "passphrase") {
+    return "The register has no passphrase yet: the next opening goes on with it, and puts it under this one.";
+  }
+  if (conversion?.to === "plain") {
+    return "The register has no passphrase any more, and whoever has the file can read it: the next opening goes on with writing it in the clear.";
+  }
+  if (readFact(register.connection, "unfinishedCleaning") !== undefined) {
+    return register.encrypted
+      ? "The register is under the passphrase, but its file still holds what was there before: the next opening goes on with cleaning it."
+      : "The register has no passphrase any more: the next opening goes on with cleaning its file.";
+  }
+  return "Nothing of this was written.";
+}
+
 function* setting(register: Register, passphrase: Uint8Array): Generator<Progress> {
+  // While it is locked nobody changes what protects it.
+  void register.contents;
   if (letters(passphrase) < fewestLetters) {
     throw new RequestRefused(`A passphrase needs at least ${fewestLetters} letters; nothing was changed.`);
   }
@@ -63,6 +85,15 @@ function* setting(register: Register, passphrase: Uint8Array): Generator<Progres
 /** The same step by step. */
 export function* removingPassphrase(register: Register): Generator<Progress> {
   register.requireWritable();
+  try {
+    yield* removing(register);
+  } catch (error) {
+    throw telling(error, whatIsTrue(register));
+  }
+}
+
+function* removing(register: Register): Generator<Progress> {
+  void register.contents;
   convertToEnd(register);
   const { dataKey } = register;
   if (dataKey === undefined) throw new RequestRefused("The register has no passphrase.");
