@@ -21,6 +21,7 @@ export default defineConfig({
         serve: "electron/browser/serve.ts",
         "host-worker": "electron/worker/host-worker.ts",
         "job-worker": "electron/jobs/job-worker.ts",
+        "weighing-program": "electron/register/strength/weighing-program.ts",
         command: "electron/command/main.ts",
       },
       external: ["electron", ...builtinModules, /^node:/],

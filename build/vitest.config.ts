@@ -17,9 +17,15 @@ const limits = { testTimeout: 60_000, hookTimeout: 120_000 };
 const walkLimits = { testTimeout: 300_000, hookTimeout: 120_000 };
 const seeded = { ...limits, setupFiles: ["build/tests/seed-properties.ts"] };
 
-/** Hundreds of keys are made from passphrases there; tests/architecture/passphrase-cost.test.ts has the true cost. */
+/**
+ * Hundreds of passphrases are weighed and made into keys there; passphrase-cost.test.ts and weigh-apart.test.ts of
+ * tests/architecture have the true ones.
+ */
 const lightCost = {
-  alias: [{ find: /^.*\/passphrase-cost\.ts$/, replacement: join(root, "tests/electron/light-passphrase-cost.ts") }],
+  alias: [
+    { find: /^.*\/passphrase-cost\.ts$/, replacement: join(root, "tests/electron/light-passphrase-cost.ts") },
+    { find: /^.*\/weigh-apart\.ts$/, replacement: join(root, "tests/electron/light-weigh-apart.ts") },
+  ],
 };
 
 /**

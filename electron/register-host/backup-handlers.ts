@@ -1,7 +1,7 @@
 import { isAbsolute } from "node:path";
 import { backUpTo, makeDailyBackup } from "../register/backups.ts";
-import { requireStrength } from "../register/passphrase-strength.ts";
 import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
+import { requireStrength } from "../register/strength/passphrase-strength.ts";
 import { RequestRefused } from "../request-refused.ts";
 import type { BackupChoice } from "./register-api.ts";
 import type { RegisterHandlers } from "./register-handlers.ts";

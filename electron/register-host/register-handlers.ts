@@ -1,7 +1,7 @@
 import type { Workspace } from "../host-api.ts";
 import type { HostHandlers } from "../host-handlers.ts";
-import { requireStrength, weaknessOf } from "../register/passphrase-strength.ts";
 import { removingPassphrase, settingPassphrase } from "../register/register-passphrase.ts";
+import { requireStrength, weaknessOf } from "../register/strength/passphrase-strength.ts";
 import { RequestRefused } from "../request-refused.ts";
 import { archiveHandlers } from "./archive-handlers.ts";
 import { backupHandlers } from "./backup-handlers.ts";

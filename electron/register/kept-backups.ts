@@ -71,7 +71,7 @@ export function rewriteBackupContents(
     try {
       connection.transaction(() => work(contents));
     } finally {
-      contents.protection.forget();
+      contents.forget();
     }
   });
 }

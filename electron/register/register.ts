@@ -90,7 +90,7 @@ export class Register {
       if (readFact(this.#connection, "dataKeyDue") === undefined) return dataKey;
       return changeDataKey(contents, dataKey, passphrase, now, () => undefined);
     } finally {
-      contents.protection.forget();
+      contents.forget();
     }
   }
 
@@ -197,7 +197,7 @@ export class Register {
 
   /** Goes on under another key, or none, after every field was written again. */
   continueUnder(dataKey: Uint8Array | undefined): void {
-    this.#unlocked?.protection.forget();
+    this.#unlocked?.forget();
     if (dataKey !== this.#dataKey) this.#dataKey?.fill(0);
     this.#dataKey = dataKey;
     this.#openContents();
@@ -210,7 +210,7 @@ export class Register {
   }
 
   #forget(): void {
-    this.#unlocked?.protection.forget();
+    this.#unlocked?.forget();
     this.#dataKey?.fill(0);
     this.#dataKey = undefined;
     this.#unlocked = undefined;

@@ -203,9 +203,9 @@ function openedWith(backup: Connection, register: Register, passphrases: BackupP
 }
 
 function checkContents(backup: Connection, key: Uint8Array | undefined): void {
-  const { store, journal, lines, protection } = contentsOf(backup, key);
-  const { problems } = verifyRegister(store, journal, lines, true);
-  protection.forget();
+  const contents = contentsOf(backup, key);
+  const { problems } = verifyRegister(contents.store, contents.journal, contents.lines, true);
+  contents.forget();
   const [first] = problems;
   if (first !== undefined) throw new RequestRefused(`This backup is damaged and was not used. ${first}`);
 }

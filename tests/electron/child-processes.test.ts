@@ -1,5 +1,7 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { join } from "node:path";
+import { createInterface } from "node:readline";
+import type { Readable } from "node:stream";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { programFolder } from "../../electron/program-folders.ts";
 import { jumpText, temporaryFolder } from "./simulated-recordings.ts";
@@ -63,12 +65,19 @@ describe("the command line as a process of its own", () => {
 
 describe("serving to the browser as a process of its own", () => {
   test.each(["SIGTERM", "SIGINT"] as const)(
-    "prints one line with the address, and ends quietly on %s",
+    "prints the address and how long it can be opened, and ends quietly on %s",
     async (signal) => {
       const child = start("electron/browser/serve.ts", []);
-      child.stdout?.once("data", () => child.kill(signal));
+      createInterface(child.stdout as Readable).on("line", (line) => {
+        if (line.startsWith("The address opens")) child.kill(signal);
+      });
       const { code, out, err } = await ended(child);
-      expect(out).toMatch(/^Counterpoise is at http:\/\/127\.0\.0\.1:\d+\/#[\w-]{43}\n$/);
+      const [address, howLong, ...more] = out.split("\n");
+      expect(address).toMatch(/^Counterpoise is at http:\/\/127\.0\.0\.1:\d+\/#[\w-]{43}$/);
+      expect([howLong, more]).toEqual([
+        "The address opens one tab, once, within 10 minutes; press Enter here for another one.",
+        [""],
+      ]);
       expect({ code, err }).toEqual({ code: 0, err: "" });
     },
   );

@@ -21,6 +21,8 @@ export interface Contents {
   readonly store: RecordStore;
   readonly journal: Journal;
   readonly lines: AthleteLines;
+  /** Overwrites its keys: after this nothing of it can be read or written. */
+  forget(): void;
 }
 
 /**
@@ -45,6 +47,10 @@ export function contentsUnder(
     store: new RecordStore(connection, id, protection),
     journal: new Journal(connection, id, protection, headKey),
     lines: new AthleteLines(connection, id, protection),
+    forget: () => {
+      protection.forget();
+      headKey?.fill(0);
+    },
   };
 }
 

@@ -18,8 +18,8 @@ export interface Moment {
 const name = "Quillonda Vexbury-Tamsin";
 
 /**
- * A day with a register: it is put under a passphrase, worked in and locked; the program is started anew, the register
- * unlocked with a session shown, and locked again. The memory of the host is searched while it is open and after locking.
+ * A day with a register: it is put under a passphrase, worked in and locked, unlocked with a session shown and locked
+ * again. The memory of the host, which goes on all the time, is searched while it is open and after each locking.
  */
 export async function walk(dataFolder: string): Promise<readonly Moment[]> {
   const word = newPassphrase();
@@ -31,9 +31,11 @@ export async function walk(dataFolder: string): Promise<readonly Moment[]> {
   const records: Needles = new Map([...formsOfText("name of the athlete", name), ...recording]);
   const file = join(dataFolder, "register.sqlite");
   const moments: Moment[] = [];
-  let host = await startHostProcess(dataFolder);
+  let keys: Needles | undefined;
+  const host = await startHostProcess(dataFolder);
   const look = async (moment: string) => {
-    const secrets: Needles = new Map([...formsOfPassphrase(word), ...(await keysOf(file, word))]);
+    keys ??= await keysOf(file, word);
+    const secrets: Needles = new Map([...formsOfPassphrase(word), ...keys]);
     const found = searchMemory(host.pid, new Map([...secrets, ...records]));
     const of = (needles: Needles) => new Map([...needles.keys()].map((each) => [each, found.counts.get(each) ?? 0]));
     moments.push({ moment, megabytes: Math.round(found.bytes / 1e6), secrets: of(secrets), records: of(records) });
@@ -51,12 +53,10 @@ export async function walk(dataFolder: string): Promise<readonly Moment[]> {
     await look("passphrase just set, session shown");
     await host.host.call("register.lock", {});
     await look("locked for the first time");
-    await host.end();
-    host = await startHostProcess(dataFolder);
     await host.host.call("register.unlock", { passphrase: passphrase() });
     await host.host.call("sessions.open", { session });
     await host.host.call("athletes.page", { athlete });
-    await look("unlocked after a start, session shown");
+    await look("unlocked, session shown");
     await host.host.call("register.lock", {});
     await look("locked again");
   } finally {

@@ -1,5 +1,12 @@
 import type { MatchExtended, ZxcvbnFactory } from "@zxcvbn-ts/core";
-import { RequestRefused } from "../request-refused.ts";
+
+/** A new passphrase and what is known here. */
+export interface ToWeigh {
+  /** Bytes of passphraseBytes: NFKC, blanks at its ends included. */
+  readonly passphrase: Uint8Array;
+  /** Words that say little in it, such as the user's name. */
+  readonly known: readonly string[];
+}
 
 /**
  * Guesses that a new passphrase must be worth. A guess costs a run of scrypt with 64 MB of memory or more
@@ -29,27 +36,16 @@ const reasons: Readonly<Record<string, string>> = {
  * English words and names, keyboard patterns, repeats, orders, dates. Words of other languages count as letters, and so
  * for more than they are worth. Nothing is said of passphrases that are only used to open something.
  *
- * The estimate needs a text: what it makes of the passphrase stays in the memory of the thread until that ends.
+ * The estimate needs a text, and what it makes of that stays in memory: this runs in a process of its own (weigh-apart.ts).
  *
- * @param passphrase bytes of passphraseBytes: NFKC, blanks at its ends included
- * @param known words that say little in it, such as the user's name
  * @returns a whole sentence; undefined where it is strong enough
  */
-export async function weaknessOf(passphrase: Uint8Array, known: readonly string[]): Promise<string | undefined> {
+export async function weaknessOf({ passphrase, known }: ToWeigh): Promise<string | undefined> {
   const text = new TextDecoder().decode(passphrase);
   if (/^\s*$/u.test(text)) return weak("is made of blanks alone");
   if ([...text].length < fewestLetters) return weak(`is shorter than ${fewestLetters} letters`);
   const { guesses, sequence } = (await estimate()).check(text, [...known]);
   return guesses >= fewestGuesses ? undefined : weak(mainReason(sequence));
-}
-
-/**
- * Lets a new passphrase through that is strong enough, and none at all.
- * @throws RequestRefused with the weakness; to be called before anything is done
- */
-export async function requireStrength(passphrase: Uint8Array | undefined, known: readonly string[]): Promise<void> {
-  const weakness = passphrase === undefined ? undefined : await weaknessOf(passphrase, known);
-  if (weakness !== undefined) throw new RequestRefused(`${weakness} Nothing was changed or written.`);
 }
 
 function weak(reason: string): string {

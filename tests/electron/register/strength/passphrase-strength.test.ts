@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
-import { passphraseBytes } from "../../../electron/register/passphrase-bytes.ts";
-import { requireStrength, weaknessOf } from "../../../electron/register/passphrase-strength.ts";
-import { otherStrongPassphrase, strongPassphrase } from "../strong-passphrase.ts";
+import { passphraseBytes } from "../../../../electron/register/passphrase-bytes.ts";
+import { requireStrength, weaknessOf } from "../../../../electron/register/strength/passphrase-strength.ts";
+import { otherStrongPassphrase, strongPassphrase } from "../../strong-passphrase.ts";
 
 const weigh = (text: string, known: readonly string[] = []) => weaknessOf(passphraseBytes(text), known);
 
