@@ -69,9 +69,9 @@ export type SessionStatements = Omit<SessionInput, "files" | "unreadable">;
 export interface ReadRecording {
   readonly file: RecordingFile;
   /** What was understood; absent when the file is neither table nor C3D. */
-  readonly reading?: FileReading;
+  readonly reading?: FileReading | undefined;
   /** Absent when the file was refused. */
-  readonly recording?: Recording;
+  readonly recording?: Recording | undefined;
   /** Refusals and warnings about the file as a whole. */
   readonly findings: readonly Finding[];
 }
@@ -80,8 +80,8 @@ export interface ReadRecording {
 export interface SessionAnalysis {
   readonly result: SessionResult;
   readonly recordings: ReadonlyMap<string, ReadRecording>;
-  /** The motion behind every trial that has one, by `trialKey`. */
-  readonly jumps: ReadonlyMap<string, AnalyzedJump>;
+  /** The motion behind every trial that has one, by `trialKey`; made when it is asked for where curves are not kept. */
+  readonly trials: ReadonlyMap<string, { readonly jump?: AnalyzedJump | undefined }>;
 }
 
 /** What a screen needs to draw a trial that was analysed. */

@@ -23,7 +23,7 @@ import type { TrialWeightContext } from "./weight/session-weighing.ts";
 export interface AnalyzedTrial {
   readonly result: TrialResult;
   readonly key: string;
-  readonly jump?: AnalyzedJump;
+  readonly jump?: AnalyzedJump | undefined;
 }
 
 /** One trial from its draft to its measures: weight, events, measures, findings. */

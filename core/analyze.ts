@@ -3,7 +3,6 @@ import { concludeSession } from "./conclude-session.ts";
 import { enteredNewtons, type FileSteps, fileSteps, sessionSettings } from "./file-trials.ts";
 import { withoutRepeats } from "./repeated-recordings.ts";
 import type { Settings } from "./settings.ts";
-import { weighedDraft } from "./weighed-draft.ts";
 import { weighSession } from "./weight/session-weighing.ts";
 
 /**
@@ -27,7 +26,7 @@ export function analyzeSession(
 
   // Weights are held against each other, and weigh the trials that cannot be weighed themselves.
   const weighing = weighSession(
-    drafted.flatMap(({ drafts }) => drafts.map((draft) => weighedDraft(draft, own))),
+    drafted.flatMap(({ weighed }) => weighed),
     enteredNewtons(input, own),
     own,
   );
@@ -41,6 +40,6 @@ export function analyzeSession(
   return {
     result,
     recordings: new Map(drafted.map(({ read }): [string, ReadRecording] => [read.file.path, read])),
-    jumps: new Map(analyzed.flatMap(({ key, jump }) => (jump === undefined ? [] : [[key, jump] as const]))),
+    trials: new Map(analyzed.map((trial) => [trial.key, trial])),
   };
 }

@@ -5,12 +5,16 @@ import { type PlateEvidence, plateEvidence } from "./prove-trial-plates.ts";
 import { readSessionRecording } from "./read-session-recording.ts";
 import type { RecordingFile } from "./recording/file.ts";
 import { type Settings, settingsWith } from "./settings.ts";
+import { weighedDraft } from "./weighed-draft.ts";
 import type { TrialWeightContext } from "./weight/session-weighing.ts";
+import type { WeighedTrial } from "./weight/weighed-trial.ts";
 
 /** One file as read, with its trials cut, assigned and weighed. */
 export interface DraftedFile {
   readonly read: ReadRecording;
   readonly drafts: readonly TrialDraft[];
+  /** What each draft says about body weight. */
+  readonly weighed: readonly WeighedTrial[];
 }
 
 /** One analysed trial with what its recording says about the plates. */
@@ -24,7 +28,8 @@ export function sessionSettings({ stated, description }: SessionStatements, sett
 /** Bytes become a recording, the recording is cut into trials and weighed. */
 export function draftFile(file: RecordingFile, session: SessionStatements, settings: Settings): DraftedFile {
   const read = readSessionRecording(file, session, settings);
-  return { read, drafts: draftTrials(read, session, settings) };
+  const drafts = draftTrials(read, session, settings);
+  return { read, drafts, weighed: drafts.map((draft) => weighedDraft(draft, settings)) };
 }
 
 /** Weight in newtons by the body mass that was stated or entered; undefined without one. */

@@ -46,7 +46,7 @@ export function overlaySession(analysis: SessionAnalysis, request: OverlayReques
   const known = drawn.filter((trial) => trial.feet === undefined);
   const inDoubt = known.length === 0;
   const curves = (inDoubt ? drawn : known).flatMap((trial) => {
-    const analyzed = analysis.jumps.get(trialKey(trial.file, trial.trial));
+    const analyzed = analysis.trials.get(trialKey(trial.file, trial.trial))?.jump;
     return analyzed === undefined ? [] : curvesOf(trial, analyzed, request, inDoubt);
   });
   const sides = [{ side: firstSide }, { side: oppositeSide(firstSide) }] as const;

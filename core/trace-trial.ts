@@ -15,7 +15,7 @@ export function traceTrial(analysis: SessionAnalysis, file: string, trial: numbe
   const result = analysis.result.trials.find((each) => each.file === file && each.trial === trial);
   const recording = analysis.recordings.get(file)?.recording;
   if (result === undefined || recording === undefined) throw new RangeError(`There is nothing to draw for ${file}.`);
-  const analyzed = analysis.jumps.get(trialKey(file, trial));
+  const analyzed = analysis.trials.get(trialKey(file, trial))?.jump;
   const prepared = analyzed?.prepared ?? prepareRecording(recording, settings);
   const start = result.span?.start ?? 0;
   const end = result.span?.end ?? recording.sampleCount;
@@ -42,7 +42,7 @@ function motionCurves(
   start: number,
   total: Float64Array,
 ): Pick<TrialTrace, "velocity" | "displacement" | "power"> {
-  const motion = analysis.jumps.get(trialKey(result.file, result.trial))?.jump.motion;
+  const motion = analysis.trials.get(trialKey(result.file, result.trial))?.jump?.jump.motion;
   if (motion === undefined || !knowsVelocity(motion)) {
     return { velocity: new Float64Array(0), displacement: new Float64Array(0), power: new Float64Array(0) };
   }

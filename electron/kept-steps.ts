@@ -1,9 +1,12 @@
 import { type ReadRecording, type SessionStatements, trialKey } from "../core/analysis.ts";
 import { entriesOfFile } from "../core/entries-by-file.ts";
 import { analyzeDrafts, type DraftedFile, draftFile, type FileSteps, type FileTrial } from "../core/file-trials.ts";
+import type { RecordingFile } from "../core/recording/file.ts";
 import { isSameShape } from "../core/recording/same-shape.ts";
 import type { Settings } from "../core/settings.ts";
 import type { TrialWeightContext } from "../core/weight/session-weighing.ts";
+import { heldBytes } from "./kept-analysis/held-bytes.ts";
+import { DraftWithoutCurves, TrialWithoutCurves } from "./kept-analysis/without-curves.ts";
 import { joinPath } from "./recording-names.ts";
 import { type FileGuard, noGuard } from "./worker/file-guard.ts";
 
@@ -17,21 +20,30 @@ interface Analyzed {
   readonly trials: readonly FileTrial[];
 }
 
-/** Bytes of files whose drafts are kept; those not used for longest go first. */
-const keptByteLimit = 256 * 1024 * 1024;
+interface Whole {
+  readonly drafted: DraftedFile;
+  readonly byteLength: number;
+}
+
+/** Bytes of samples that are kept; those of files not used for longest go first, and are made again from their bytes. */
+const keptByteLimit = 96 * 1024 * 1024;
 
 /**
- * The steps of an analysis that concern one file alone, with their last outcome kept for every file: what is said about
- * one trial makes the program read and cut one file again and not five hundred. A step is only ever given what its key
- * was made from, so that nothing kept can be out of date.
+ * The steps of an analysis that concern one file alone, with their last outcome kept for every file that is open: what
+ * is said about one trial makes the program read and cut one file again and not five hundred. Samples and curves are
+ * kept for the files last used alone. A step is only ever given what its key was made from, so that nothing kept can be
+ * out of date.
  */
 export class KeptSteps implements FileSteps {
   readonly #byteLimit: number;
   /** Stands over the work on each file. */
   guard: FileGuard = noGuard;
-  /** In the order of their last use. */
-  readonly #drafted = new Map<string, Drafted>();
+  #drafted = new WeakMap<RecordingFile, Drafted>();
   readonly #analyzed = new WeakMap<DraftedFile, Analyzed>();
+  /** Files with their samples by what is kept of them, in the order of their last use. */
+  readonly #wholes = new Map<DraftedFile, Whole>();
+  /** Trials with their curves, as long as the samples of their file are kept. */
+  readonly #curves = new WeakMap<DraftedFile, Analyzed>();
   readonly #settingsNumbers = new WeakMap<Settings, number>();
   readonly #settingsTexts = new Map<string, number>();
   #keptBytes = 0;
@@ -41,21 +53,20 @@ export class KeptSteps implements FileSteps {
   }
 
   readonly draftFile: FileSteps["draftFile"] = (file, session, settings) => {
-    const place = `${session.folder}\n${file.path}`;
-    const kept = this.#drafted.get(place);
+    const kept = this.#drafted.get(file);
     if (kept !== undefined) {
-      const { read } = kept.drafted;
-      const isSame = read.file.sha256 === file.sha256;
-      if (isSame && kept.key === this.#draftKey(statementsAbout(session, read), settings)) {
-        this.#drafted.delete(place);
-        this.#drafted.set(place, kept);
-        return kept.drafted;
-      }
-      this.#drop(place);
+      if (kept.key === this.#draftKey(statementsAbout(session, kept.drafted.read), settings)) return kept.drafted;
+      this.#drop(kept.drafted);
     }
-    this.guard.begin({ path: joinPath(session.folder, file.path), sha256: file.sha256 });
-    const drafted = draftFile(file, statementsAbout(session, { file }), settings);
-    this.#keep(place, { key: this.#draftKey(statementsAbout(session, drafted.read), settings), drafted });
+    const about = statementsAbout(session, { file });
+    const draft = () => {
+      this.guard.begin({ path: joinPath(session.folder, file.path), sha256: file.sha256 });
+      return draftFile(file, about, settings);
+    };
+    const whole = draft();
+    const drafted: DraftedFile = new DraftWithoutCurves(whole, () => this.#wholeOf(drafted, draft));
+    this.#drafted.set(file, { key: this.#draftKey(statementsAbout(session, whole.read), settings), drafted });
+    this.#keep(drafted, whole);
     return drafted;
   };
 
@@ -66,15 +77,28 @@ export class KeptSteps implements FileSteps {
     const kept = this.#analyzed.get(drafted);
     if (kept?.key === key) return kept.trials;
     const { path, sha256 } = drafted.read.file;
-    this.guard.begin({ path: joinPath(session.folder, path), sha256 });
-    const trials = analyzeDrafts(drafted, ownWeight, own, settings);
+    const withCurves = (): readonly FileTrial[] => {
+      const { drafts } = drafted;
+      const whole = this.#wholes.get(drafted);
+      const known = whole && this.#curves.get(whole.drafted);
+      if (known?.key === key) return known.trials;
+      this.guard.begin({ path: joinPath(session.folder, path), sha256 });
+      const made = analyzeDrafts({ drafts }, ownWeight, own, settings);
+      if (whole !== undefined) {
+        this.#curves.set(whole.drafted, { key, trials: made });
+        this.#keep(drafted, whole.drafted);
+      }
+      return made;
+    };
+    const trials = withCurves().map((trial, at) => new TrialWithoutCurves(trial, () => withCurves()[at]?.jump));
     this.#analyzed.set(drafted, { key, trials });
     return trials;
   };
 
   /** Forgets every file. */
   clear(): void {
-    this.#drafted.clear();
+    this.#drafted = new WeakMap();
+    this.#wholes.clear();
     this.#keptBytes = 0;
   }
 
@@ -82,20 +106,32 @@ export class KeptSteps implements FileSteps {
     return JSON.stringify([description, stated, layouts, this.#numberOf(settings)]);
   }
 
-  #keep(place: string, drafted: Drafted): void {
-    this.#drafted.set(place, drafted);
-    this.#keptBytes += byteLengthOf(drafted);
-    for (const oldest of this.#drafted.keys()) {
-      if (this.#keptBytes <= this.#byteLimit || oldest === place) return;
+  #wholeOf(drafted: DraftedFile, draft: () => DraftedFile): DraftedFile {
+    const kept = this.#wholes.get(drafted);
+    if (kept === undefined) {
+      const whole = draft();
+      this.#keep(drafted, whole);
+      return whole;
+    }
+    this.#wholes.delete(drafted);
+    this.#wholes.set(drafted, kept);
+    return kept.drafted;
+  }
+
+  #keep(drafted: DraftedFile, whole: DraftedFile): void {
+    this.#drop(drafted);
+    const byteLength = heldBytes([whole, this.#curves.get(whole)]);
+    this.#wholes.set(drafted, { drafted: whole, byteLength });
+    this.#keptBytes += byteLength;
+    for (const oldest of this.#wholes.keys()) {
+      if (this.#keptBytes <= this.#byteLimit || oldest === drafted) return;
       this.#drop(oldest);
     }
   }
 
-  #drop(place: string): void {
-    const dropped = this.#drafted.get(place);
-    if (dropped === undefined) return;
-    this.#keptBytes -= byteLengthOf(dropped);
-    this.#drafted.delete(place);
+  #drop(drafted: DraftedFile): void {
+    this.#keptBytes -= this.#wholes.get(drafted)?.byteLength ?? 0;
+    this.#wholes.delete(drafted);
   }
 
   /** A number of its own for each content that settings have had, as the content itself is long to compare and keep. */
@@ -108,10 +144,6 @@ export class KeptSteps implements FileSteps {
     this.#settingsNumbers.set(settings, number);
     return number;
   }
-}
-
-function byteLengthOf({ drafted }: Drafted): number {
-  return drafted.read.file.bytes.byteLength;
 }
 
 /**
@@ -141,8 +173,8 @@ function statementsAbout(session: SessionStatements, read: Pick<ReadRecording, "
 }
 
 /** What the other trials of a session say about the weight of one file's trials: most have standing of their own. */
-function weightOfTrials(weight: TrialWeightContext, { drafts }: DraftedFile): TrialWeightContext {
-  const keys = drafts.map(({ file, trial }) => trialKey(file.path, trial));
+function weightOfTrials(weight: TrialWeightContext, { weighed }: DraftedFile): TrialWeightContext {
+  const keys = weighed.map(({ file, trial }) => trialKey(file, trial));
   const ofTrials = <Value>(record: Readonly<Record<string, Value>>): Readonly<Record<string, Value>> =>
     Object.fromEntries(keys.flatMap((key) => (record[key] === undefined ? [] : [[key, record[key]]])));
   const { notPooled } = weight;

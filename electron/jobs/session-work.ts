@@ -5,7 +5,6 @@ import { finding } from "../../core/finding.ts";
 import type { WitnessedTrial } from "../../core/prove-trial-plates.ts";
 import { refusedFile } from "../../core/refused-file.ts";
 import type { Settings } from "../../core/settings.ts";
-import { weighedDraft } from "../../core/weighed-draft.ts";
 import type { TrialWeightContext } from "../../core/weight/session-weighing.ts";
 import type { WeighedTrial } from "../../core/weight/weighed-trial.ts";
 import { readListedFile } from "../read-folder.ts";
@@ -50,14 +49,13 @@ export class SessionWork {
   weigh(path: string): FirstPass {
     const read = readListedFile(this.#session.directory, path);
     if (read.kind !== "recording") return { ...read, path };
-    const { drafts } = draftFile(read.file, this.#session.statements, this.#settings);
+    const { drafts, weighed } = draftFile(read.file, this.#session.statements, this.#settings);
     // The drafts alone, without the bytes they were made from.
     const { byteLength } = read.file.bytes;
     if (this.#keptBytes + byteLength <= keptByteLimit) {
       this.#kept.set(path, drafts);
       this.#keptBytes += byteLength;
     }
-    const weighed = drafts.map((draft) => weighedDraft(draft, this.#settings));
     return { kind: "recording", path, sha256: read.file.sha256, weighed };
   }
 

@@ -1,6 +1,5 @@
 import { draftFile } from "../../core/file-trials.ts";
 import { defaultSettings } from "../../core/settings.ts";
-import { weighedDraft } from "../../core/weighed-draft.ts";
 import type { EarlierMass } from "../../core/weight/mass-since-last.ts";
 import type { Register } from "../register/register.ts";
 import type { SessionRecords } from "../register/register-views.ts";
@@ -53,9 +52,9 @@ function weighedMass(register: Register, { session, recordings }: SessionRecords
   const masses = first
     .flatMap(({ content: { path, sha256 } }, index) => {
       const bytes = register.reads.recordingBytes(first[index]!);
-      return draftFile({ path, sha256, bytes }, statements, defaultSettings).drafts;
+      return draftFile({ path, sha256, bytes }, statements, defaultSettings).weighed;
     })
-    .flatMap((draft) => weighedDraft(draft, defaultSettings).own?.newtons ?? [])
+    .flatMap(({ own }) => own?.newtons ?? [])
     .toSorted((a, b) => a - b);
   const median = masses[masses.length >> 1];
   const found = median === undefined ? undefined : median / defaultSettings.gravity;

@@ -1,10 +1,11 @@
 import { describe, expect, test } from "vitest";
-import type { SessionInput } from "../../core/analysis.ts";
+import type { SessionAnalysis, SessionInput } from "../../core/analysis.ts";
 import { analyzeSession } from "../../core/analyze.ts";
 import { draftFile } from "../../core/file-trials.ts";
 import type { Layout } from "../../core/recording/layout.ts";
 import type { SessionDescription } from "../../core/session.ts";
 import { defaultSettings } from "../../core/settings.ts";
+import { traceTrial } from "../../core/trace-trial.ts";
 import { KeptSteps } from "../../electron/kept-steps.ts";
 import { recordingFile } from "../../electron/stored-session.ts";
 import { bytesOf, jumpText, sessionDescription, sessionFiles } from "./simulated-recordings.ts";
@@ -60,7 +61,10 @@ describe("kept steps", () => {
     analyzeSession(input(sessionDescription), defaultSettings, steps);
     const other = recordingFile(String(first), bytesOf(jumpText("both", 901)));
     const session = input(sessionDescription, { files: [other] });
-    expect(steps.draftFile(other, session, defaultSettings)).toEqual(draftFile(other, session, defaultSettings));
+    const { weighed, drafts, read } = steps.draftFile(other, session, defaultSettings);
+    const anew = draftFile(other, session, defaultSettings);
+    const text = JSON.stringify([anew.weighed, anew.drafts, anew.read.recording]);
+    expect(JSON.stringify([weighed, drafts, read.recording]) === text).toBe(true);
   });
 
   test("read a file again for a saved layout of its shape and for no other", () => {
@@ -83,14 +87,36 @@ describe("kept steps", () => {
     expect(steps.draftFile(file, fitting, defaultSettings).read.reading).toHaveProperty("layout", "of the laboratory");
   });
 
-  test("keep no more bytes than they may, the last used ones", () => {
+  test("keep the samples of the files last used alone, and make those of the others again as they were", () => {
     const [one, two] = [first, second].map((name) => files.find((file) => file.path === name));
     if (one === undefined || two === undefined) throw new Error("Two files were asked for.");
-    const steps = new KeptSteps(Math.max(one.bytes.length, two.bytes.length));
+    const steps = new KeptSteps(1);
     const said = input(sessionDescription);
     const kept = steps.draftFile(one, said, defaultSettings);
+    const { drafts } = kept;
+    expect(kept.drafts === drafts).toBe(true);
     const later = steps.draftFile(two, said, defaultSettings);
-    expect(steps.draftFile(two, said, defaultSettings)).toBe(later);
-    expect(steps.draftFile(one, said, defaultSettings)).not.toBe(kept);
+    expect(later.drafts === later.drafts).toBe(true);
+    expect(steps.draftFile(one, said, defaultSettings)).toBe(kept);
+    expect(kept.drafts === drafts).toBe(false);
+    expect(JSON.stringify(kept.drafts) === JSON.stringify(drafts)).toBe(true);
+  });
+
+  test("draw the same curves whether samples were kept or not", () => {
+    const session = input(sessionDescription);
+    const [kept, small, anew] = [
+      analyzeSession(session, defaultSettings, new KeptSteps()),
+      analyzeSession(session, defaultSettings, new KeptSteps(1)),
+      analyzeSession(session, defaultSettings),
+    ];
+    const drawn = anew.result.trials.filter(({ status }) => status !== "refused");
+    expect(drawn.length).toBeGreaterThan(2);
+    for (const { file, trial } of [...drawn.slice(0, 1), ...drawn.slice(-1)]) {
+      const drawnFrom = (analysis: SessionAnalysis) =>
+        JSON.stringify(traceTrial(analysis, file, trial, defaultSettings));
+      expect(drawnFrom(anew).length).toBeGreaterThan(10_000);
+      expect(drawnFrom(kept) === drawnFrom(anew)).toBe(true);
+      expect(drawnFrom(small) === drawnFrom(anew)).toBe(true);
+    }
   });
 });
