@@ -95,8 +95,7 @@ describe("kept steps", () => {
     const kept = steps.draftFile(one, said, defaultSettings);
     const { drafts } = kept;
     expect(kept.drafts === drafts).toBe(true);
-    const later = steps.draftFile(two, said, defaultSettings);
-    expect(later.drafts === later.drafts).toBe(true);
+    steps.draftFile(two, said, defaultSettings);
     expect(steps.draftFile(one, said, defaultSettings)).toBe(kept);
     expect(kept.drafts === drafts).toBe(false);
     expect(JSON.stringify(kept.drafts) === JSON.stringify(drafts)).toBe(true);
