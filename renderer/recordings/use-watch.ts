@@ -2,6 +2,7 @@ import { useCallback, useEffect, useRef, useState } from "react";
 import type { HostApi } from "../../electron/host-api.ts";
 import type { WatchView } from "../../electron/watch/watch-view.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { nextLookMilliseconds } from "./look-pace.ts";
 
 type WatchRequestName = "watch.start" | "watch.stop" | "watch.expect";
 
@@ -12,9 +13,6 @@ export interface Watch {
   readonly change: <Name extends WatchRequestName>(name: Name, request: HostApi[Name]["request"]) => Promise<void>;
 }
 
-/** Milliseconds between two looks at the watch while it is on. */
-const lookMilliseconds = 400;
-
 /** The watch as the host holds it. While it is on it is looked at again and again, and the workspace follows it. */
 export function useWatch(): Watch {
   const { host, apply, report } = useWorkspace();
@@ -22,11 +20,11 @@ export function useWatch(): Watch {
   const revision = useRef<number>(undefined);
 
   const show = useCallback(
-    (next: WatchView) => {
+    async (next: WatchView): Promise<void> => {
       const isNews = revision.current !== undefined && revision.current !== next.revision;
       revision.current = next.revision;
       setView(next);
-      if (isNews) void apply("workspace.read", {});
+      if (isNews) await apply("workspace.read", {});
     },
     [apply],
   );
@@ -44,18 +42,19 @@ export function useWatch(): Watch {
     if (!isOn) return;
     let ended = false;
     let timer: ReturnType<typeof setTimeout>;
-    const look = () =>
-      host.call("watch.read", {}).then(
-        (next) => {
-          if (ended) return;
-          show(next);
-          timer = setTimeout(look, lookMilliseconds);
-        },
-        (reason: unknown) => {
-          if (!ended) report(reason);
-        },
-      );
-    timer = setTimeout(look, lookMilliseconds);
+    const look = async () => {
+      const began = performance.now();
+      try {
+        const next = await host.call("watch.read", {});
+        if (ended) return;
+        await show(next);
+      } catch (reason) {
+        if (!ended) report(reason);
+        return;
+      }
+      if (!ended) timer = setTimeout(look, nextLookMilliseconds(performance.now() - began));
+    };
+    timer = setTimeout(look, nextLookMilliseconds(0));
     return () => {
       ended = true;
       clearTimeout(timer);

@@ -6,6 +6,7 @@ import { encodeMessage } from "../../electron/host-codec.ts";
 import { makeHandlers } from "../../electron/host-handlers.ts";
 import { RegisterHome } from "../../electron/register-host/register-home.ts";
 import { WorkspaceState } from "../../electron/workspace.ts";
+import { nextLookMilliseconds } from "../../renderer/recordings/look-pace.ts";
 import { directHost } from "../electron/direct-host.ts";
 import { jumpText } from "../electron/simulated-recordings.ts";
 
@@ -16,7 +17,6 @@ import { jumpText } from "../electron/simulated-recordings.ts";
 const [place = "kept", screen = "alone", count = "2400"] = process.argv.slice(2);
 const files = Number(count);
 const step = 200;
-const lookMilliseconds = 400;
 
 const folder = mkdtempSync(join(tmpdir(), "counterpoise-intake-"));
 const watched = join(folder, "watched");
@@ -50,15 +50,18 @@ let begun = performance.now();
 let used = process.cpuUsage();
 let next = step;
 let looked = begun;
+let wait = nextLookMilliseconds(0);
 let revision = 0;
 while (next <= files) {
   await new Promise((resolve) => setTimeout(resolve, 5));
-  if (screen === "looked" && performance.now() - looked > lookMilliseconds) {
+  if (screen === "looked" && performance.now() - looked > wait) {
+    const lookBegan = performance.now();
     const view = await host.call("watch.read", {});
     encodeMessage(view);
     if (view.revision !== revision) encodeMessage(await host.call("workspace.read", {}));
     revision = view.revision;
     looked = performance.now();
+    wait = nextLookMilliseconds(looked - lookBegan);
   }
   const now = takenIn();
   if (now < next) continue;
