@@ -9,7 +9,8 @@ const allowed: Readonly<Record<string, string>> = {
   "core/recording/layout-file.ts": "measured before",
   "electron/bounded-json/read-json.ts": "measured before",
   "electron/host-codec.ts": "given a measured body by readRequestBody, and in the page the replies of its own host",
-  "electron/register/strength/weigh-apart.ts": "the answer of its own program, of which execFile takes no more than 1 MB",
+  "electron/register/strength/weigh-apart.ts":
+    "the answer of its own program, of which execFile takes no more than 1 MB",
   "electron/program-folders.ts": "the program's own package.json",
 };
 
