@@ -1,4 +1,4 @@
-// Writes SHIPPED.md: every package of others that is part of the program as it is handed on, with version and licence,
+// Writes build/SHIPPED.md: every package of others that is part of the program as it is handed on, with version and licence,
 // taken from what the builds really bundle and from the installation: node build/list-shipped.ts (--print: to stdout).
 import { existsSync, readFileSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
@@ -50,7 +50,7 @@ const document = [
   "",
 ].join("\n");
 if (process.argv.includes("--print")) process.stdout.write(document);
-else writeFileSync(join(root, "SHIPPED.md"), document);
+else writeFileSync(join(root, "build/SHIPPED.md"), document);
 
 /** The folders of all packages of which something is in the output of a build. */
 async function bundledFolders(): Promise<ReadonlySet<string>> {

@@ -18,14 +18,14 @@ const allowed = new Set([
   "Zlib",
 ]);
 
-const committed = readFileSync(join(projectRoot, "SHIPPED.md"), "utf8");
+const committed = readFileSync(join(projectRoot, "build/SHIPPED.md"), "utf8");
 const rows = [...committed.matchAll(/^\| (\S+) \| (\d\S*) \| (.+) \|$/gm)].map(([, name, version, licence]) => ({
   name,
   version,
   licence: licence ?? "",
 }));
 
-test("SHIPPED.md lists what the builds bundle and the program is installed with, in today's versions", () => {
+test("build/SHIPPED.md lists what the builds bundle and the program is installed with, in today's versions", () => {
   const script = join(projectRoot, "build/list-shipped.ts");
   expect(execFileSync(process.execPath, [script, "--print"], { cwd: projectRoot, encoding: "utf8" })).toBe(committed);
   expect(rows.map(({ name }) => name)).toEqual(expect.arrayContaining(["react", "pdfmake", "electron", "zod"]));
