@@ -2,8 +2,8 @@
 // operations, and what was entered beside the plates (PRODUCT: the invented world; all of it simulated).
 // Run: node build/make-demo-register.ts FILE (Node 24). The bytes differ from run to run: identifiers are random.
 import { existsSync } from "node:fs";
-import { sampleTracesFolder } from "../electron/program-folders.ts";
-import { readFolder } from "../electron/read-folder.ts";
+import { readFolder } from "../electron/files/read-folder.ts";
+import { sampleTracesFolder } from "../electron/program/program-folders.ts";
 import { makeDemoRegister } from "../electron/register/make-demo-register.ts";
 
 const [file] = process.argv.slice(2);

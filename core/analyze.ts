@@ -1,8 +1,8 @@
-import type { ReadRecording, SessionAnalysis, SessionInput } from "./analysis.ts";
-import { concludeSession } from "./conclude-session.ts";
-import { enteredNewtons, type FileSteps, fileSteps, sessionSettings } from "./file-trials.ts";
-import { withoutRepeats } from "./repeated-recordings.ts";
-import type { Settings } from "./settings.ts";
+import type { ReadRecording, SessionAnalysis, SessionInput } from "./session/analysis.ts";
+import { concludeSession } from "./session/conclude-session.ts";
+import { enteredNewtons, type FileSteps, fileSteps, sessionSettings } from "./session/file-trials.ts";
+import { withoutRepeats } from "./session/repeated-recordings.ts";
+import type { Settings } from "./settings/settings.ts";
 import { weighSession } from "./weight/session-weighing.ts";
 
 /**

@@ -7,9 +7,9 @@ import "./shell/controls.css";
 import { MantineProvider } from "@mantine/core";
 import { StrictMode } from "react";
 import { createRoot } from "react-dom/client";
-import type { Host } from "../electron/host-api.ts";
-import { chooseHost } from "./host.ts";
-import { Application } from "./shell/application.tsx";
+import type { Host } from "../electron/boundary/host-api.ts";
+import { Application } from "./application.tsx";
+import { chooseHost } from "./shell/host.ts";
 import { theme, tokensResolver } from "./shell/theme.ts";
 import { WorkspaceProvider } from "./shell/workspace.tsx";
 

@@ -1,5 +1,5 @@
-import type { EffusionGrade, KneeReading } from "../../core/gate/gate-schema.ts";
-import type { SessionDescription } from "../../core/session.ts";
+import type { EffusionGrade, KneeReading } from "../../core/stated/cautions-schema.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 
 /** Who asks in the invented world. */
 export const clinician = "sports physiotherapist, Grynnholm HK (invented)";

@@ -1,5 +1,5 @@
-import type { SessionDescription } from "../../core/session.ts";
 import type { PushShapeName } from "../../core/simulate/shapes.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 import { demoCautions } from "./demo-cautions.ts";
 import type { Dialect } from "./write-delimited.ts";
 import { commaDialect } from "./write-delimited.ts";

@@ -1,4 +1,4 @@
-import type { FindingCode, Severity } from "../../core/finding.ts";
+import type { FindingCode, Severity } from "../../core/ground/finding.ts";
 import { recordActs } from "../../core/simulate/act.ts";
 import { countermovementAct } from "../../core/simulate/countermovement-act.ts";
 import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";

@@ -1,9 +1,9 @@
-import type { FindingCode, Severity } from "../../core/finding.ts";
-import type { FileEntry, SessionDescription } from "../../core/session.ts";
+import type { FindingCode, Severity } from "../../core/ground/finding.ts";
 import { simulateBrokenOffJump } from "../../core/simulate/broken-off-jump.ts";
 import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
 import type { JumpOptions } from "../../core/simulate/options.ts";
+import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
 import { makeDoubtfulBattery } from "./doubtful-battery.ts";
 import type { Dialect } from "./write-delimited.ts";
 import { commaDialect, writeDelimited } from "./write-delimited.ts";

@@ -1,4 +1,4 @@
-import type { Side } from "../../core/limb.ts";
+import type { Side } from "../../core/ground/limb.ts";
 import type { SimulatedDropJump } from "../../core/simulate/drop-jump.ts";
 import { simulateDropJump } from "../../core/simulate/drop-jump.ts";
 import type { DropJumpOptions } from "../../core/simulate/drop-options.ts";

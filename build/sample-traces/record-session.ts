@@ -1,13 +1,13 @@
-import type { Protocol } from "../../core/protocol/protocol.ts";
+import type { TestKind } from "../../core/ground/test-kind.ts";
 import { shippedProtocol } from "../../core/protocol/shipped-protocols.ts";
-import type { FileEntry, SessionDescription } from "../../core/session.ts";
 import type { SimulatedJump } from "../../core/simulate/countermovement-jump.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
 import type { JumpOptions } from "../../core/simulate/options.ts";
 import { rightShareFromIndex } from "../../core/simulate/options.ts";
 import type { Random } from "../../core/simulate/random.ts";
 import { createRandom } from "../../core/simulate/random.ts";
-import type { TestKind } from "../../core/test-kind.ts";
+import type { Protocol } from "../../core/stated/protocol.ts";
+import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
 import type { DemoSession, OneLegTargets } from "./demo-world.ts";
 import type { RecordedDrop } from "./record-drop-jumps.ts";
 import { drawCentred, rateHz, spread, trialsPerTest } from "./spread.ts";

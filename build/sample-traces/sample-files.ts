@@ -1,6 +1,6 @@
-import { writeSessionFile } from "../../core/session-file.ts";
 import type { DropJumpTruth } from "../../core/simulate/drop-truth.ts";
 import type { JumpTruth, PerLimb, PhaseTruth } from "../../core/simulate/truth.ts";
+import { writeSessionFile } from "../../core/stated/session-file.ts";
 import type { DemoSession, DropTargets } from "./demo-world.ts";
 import { demoSessions } from "./demo-world.ts";
 import { describeDoubtful, makeDoubtfulFiles } from "./doubtful.ts";

@@ -1,4 +1,4 @@
-import type { Limb } from "../../core/limb.ts";
+import type { Limb } from "../../core/ground/limb.ts";
 import { jumpRateHz, newtonsAt } from "./small-jump.ts";
 
 /** One column to be written; cells in the plain form that `Number()` reads, in newtons as the writer makes them. */

@@ -1,4 +1,4 @@
-import type { Limb } from "../../core/limb.ts";
+import type { Limb } from "../../core/ground/limb.ts";
 import type { LayoutAnswers } from "../../core/recording/request.ts";
 import { encodeText, readAs, type WrittenEncoding } from "./encode-text.ts";
 import type { ZooColumn } from "./table-columns.ts";

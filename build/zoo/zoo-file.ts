@@ -1,5 +1,5 @@
 import type { TextEncoding } from "../../core/bytes/text-bytes.ts";
-import type { Limb } from "../../core/limb.ts";
+import type { Limb } from "../../core/ground/limb.ts";
 import type { LayoutAnswers } from "../../core/recording/request.ts";
 
 /** How a file is expected to stand: read, asking for what only a person can know, or of no use. */

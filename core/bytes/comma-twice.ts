@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Dialect } from "./dialect.ts";
 import type { Header } from "./header.ts";
 

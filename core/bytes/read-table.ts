@@ -1,4 +1,4 @@
-import { type Finding, finding, isRefused } from "../finding.ts";
+import { type Finding, finding, isRefused } from "../ground/finding.ts";
 import { commaTwice } from "./comma-twice.ts";
 import { detectDialect } from "./dialect.ts";
 import { countDroppedRows } from "./dropped-rows.ts";

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { TextField } from "./table.ts";
 
 const words = (list: string): ReadonlySet<string> => new Set(list.split(" "));

@@ -1,8 +1,8 @@
 import type { Gate } from "../gate/gate.ts";
-import type { InvolvedSide, Limb } from "../limb.ts";
-import type { OtherInjury } from "../session.ts";
+import type { InvolvedSide, Limb } from "../ground/limb.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 import type { ComparableTrial, Comparison } from "../sides/comparison.ts";
-import type { TestKind } from "../test-kind.ts";
+import type { OtherInjury } from "../stated/session.ts";
 import type { ReferenceValue } from "./criterion.ts";
 
 /** Everything the evaluation of a set needs of one session. */

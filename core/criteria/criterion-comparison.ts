@@ -1,6 +1,6 @@
+import { testLabel } from "../ground/test-kind.ts";
 import { boxHeightText, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
-import { testLabel } from "../test-kind.ts";
 import type { Criterion } from "./criterion.ts";
 
 type Asked = Pick<Criterion, "test" | "legs" | "measure" | "dropHeightMetres">;

@@ -1,6 +1,6 @@
-import type { Side } from "../limb.ts";
-import type { TestKind } from "../test-kind.ts";
-import type { PublishedUnit, UcumUnit } from "../units.ts";
+import type { Side } from "../ground/limb.ts";
+import type { TestKind } from "../ground/test-kind.ts";
+import type { PublishedUnit, UcumUnit } from "../ground/units.ts";
 
 /** How a criterion may stand; words on screens come from `statusLabel`. */
 export type Status =

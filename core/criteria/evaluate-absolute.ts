@@ -1,7 +1,7 @@
-import { type Limb, oppositeSide } from "../limb.ts";
-import { fullLabel } from "../measures/catalogue.ts";
-import { asSentence, sentences } from "../plain-words.ts";
-import type { Settings } from "../settings.ts";
+import { type Limb, oppositeSide } from "../ground/limb.ts";
+import { fullLabel } from "../ground/measures/catalogue.ts";
+import { asSentence, sentences } from "../ground/plain-words.ts";
+import type { Settings } from "../settings/settings.ts";
 import { boxHeights, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
 import type { ComparableTrial } from "../sides/comparison.ts";
 import { feetOf } from "../sides/plate-columns.ts";

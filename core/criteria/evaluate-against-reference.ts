@@ -1,8 +1,8 @@
-import { oppositeSide } from "../limb.ts";
-import { measureEntry } from "../measures/catalogue.ts";
-import { dateInWords } from "../plain-words.ts";
-import type { Settings } from "../settings.ts";
-import { testLabel } from "../test-kind.ts";
+import { oppositeSide } from "../ground/limb.ts";
+import { measureEntry } from "../ground/measures/catalogue.ts";
+import { dateInWords } from "../ground/plain-words.ts";
+import { testLabel } from "../ground/test-kind.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { CriteriaInput } from "./criteria-input.ts";
 import type { Criterion, CriterionResult } from "./criterion.ts";
 import { comparisonOf } from "./criterion-comparison.ts";

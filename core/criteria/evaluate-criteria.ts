@@ -1,6 +1,6 @@
 import { closedFor } from "../gate/gate.ts";
-import type { InvolvedSide, Limb } from "../limb.ts";
-import type { Settings } from "../settings.ts";
+import type { InvolvedSide, Limb } from "../ground/limb.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { CriteriaInput } from "./criteria-input.ts";
 import type { CriteriaSet, Criterion, CriterionResult } from "./criterion.ts";
 import { evaluateAbsolute } from "./evaluate-absolute.ts";

@@ -1,7 +1,7 @@
-import { formatPercent, roundTo } from "../format-number.ts";
-import { bearerName } from "../limb.ts";
-import { asSentence, sentences } from "../plain-words.ts";
-import type { Settings } from "../settings.ts";
+import { formatPercent, roundTo } from "../ground/format-number.ts";
+import { bearerName } from "../ground/limb.ts";
+import { asSentence, sentences } from "../ground/plain-words.ts";
+import type { Settings } from "../settings/settings.ts";
 import { boxHeightText, startsFromBox } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { indexMoments, spreadIsKnown } from "../sides/index-moments.ts";

@@ -1,7 +1,7 @@
 import type { Gate } from "../gate/gate.ts";
 import { effusionRank } from "../gate/limits.ts";
-import type { InvolvedSide } from "../limb.ts";
-import { listInWords } from "../plain-words.ts";
+import type { InvolvedSide } from "../ground/limb.ts";
+import { listInWords } from "../ground/plain-words.ts";
 
 /** One of the knee's own rows: what was read or answered of it, held against the clinic's limit. */
 export interface KneeRow {

@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { twoSidedT } from "../sides/student-t.ts";
 import { covariance, trialStatisticOf, varianceFactor } from "../sides/trial-statistic.ts";
 

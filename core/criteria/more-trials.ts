@@ -1,5 +1,5 @@
-import type { Limb } from "../limb.ts";
-import type { Settings } from "../settings.ts";
+import type { Limb } from "../ground/limb.ts";
+import type { Settings } from "../settings/settings.ts";
 import { sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
 import type { AskedTrials, CriteriaInput } from "./criteria-input.ts";
 

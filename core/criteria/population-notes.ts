@@ -1,4 +1,4 @@
-import type { SessionDescription } from "../session.ts";
+import type { SessionDescription } from "../stated/session.ts";
 import type { CriteriaPopulation, CriteriaSet } from "./criterion.ts";
 
 type Athlete = NonNullable<SessionDescription["athlete"]>;

@@ -1,6 +1,6 @@
-import type { Side } from "../limb.ts";
+import type { Side } from "../ground/limb.ts";
+import { displayUnit, type UcumUnit } from "../ground/units.ts";
 import { sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
-import { displayUnit, type UcumUnit } from "../units.ts";
 import type { Criterion, ReferenceValue } from "./criterion.ts";
 
 /**

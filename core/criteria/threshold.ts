@@ -1,5 +1,5 @@
-import { formatPercent, formatValue, percentDigits } from "../format-number.ts";
-import { displayUnit, type UcumUnit } from "../units.ts";
+import { formatPercent, formatValue, percentDigits } from "../ground/format-number.ts";
+import { displayUnit, type UcumUnit } from "../ground/units.ts";
 import type { Criterion } from "./criterion.ts";
 
 /** What an estimate is held against, and how figures beside it are written so that none reads across it. */

@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { type ForceSignal, maximumForce } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 import { contactEdge, type EmptyLevel } from "./contact-edge.ts";

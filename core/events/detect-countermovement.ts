@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { minimumIndex } from "../trial/force-signal.ts";
 import { emptyLevel } from "./contact-edge.ts";
 import { leaveEdge, touchEdge } from "./contact-search.ts";

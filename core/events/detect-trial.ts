@@ -1,4 +1,4 @@
-import type { TestKind } from "../test-kind.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 import { detectCountermovement } from "./detect-countermovement.ts";
 import { detectDropJump } from "./detect-drop-jump.ts";
 import { detectDropLanding } from "./detect-drop-landing.ts";

@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 import { contactThreshold, type EmptyLevel, emptyLevel } from "./contact-edge.ts";

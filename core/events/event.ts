@@ -1,4 +1,4 @@
-import type { Side } from "../limb.ts";
+import type { Side } from "../ground/limb.ts";
 
 /** Names of the events (METHODS §3); public. */
 export const eventNames = [

@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../finding.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";

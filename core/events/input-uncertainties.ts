@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { EventEdit, EventName } from "./event.ts";
 import type { Anchor, contactKeys, EdgeSpreads, JumpMotion } from "./jump-events.ts";
 import type { JumpChange } from "./vary-jump.ts";

@@ -1,5 +1,5 @@
-import type { Side } from "../limb.ts";
-import type { TestKind } from "../test-kind.ts";
+import type { Side } from "../ground/limb.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 import type { Kinematics } from "./kinematics.ts";
 

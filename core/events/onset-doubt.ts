@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { JumpMotion } from "./jump-events.ts";
 
 /** A force that grows with the square of time needs this many times as long to the band as from there to twice it. */

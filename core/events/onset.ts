@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 
 /** Half width of the band around body weight inside which somebody still stands, newtons (Owen et al. 2014). */
 export function onsetBand(weightNewtons: number, weighingDeviation: number, settings: Settings): number {

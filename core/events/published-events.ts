@@ -1,4 +1,4 @@
-import type { TestKind } from "../test-kind.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 import type { EventEdit, EventName } from "./event.ts";
 import type { EventKey } from "./jump-events.ts";
 

@@ -1,4 +1,4 @@
-import type { Side } from "../limb.ts";
+import type { Side } from "../ground/limb.ts";
 import { anchorPosition, anchorVelocity } from "./anchor-motion.ts";
 import type { EventName } from "./event.ts";
 import {

@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { meanAndDeviation, meanOf } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 import type { WeighingSecond } from "./weighing-second.ts";

@@ -1,4 +1,5 @@
-import type { SessionDescription } from "../session.ts";
+import type { CautionAnswers, GivenAnswers } from "../stated/cautions-schema.ts";
+import type { SessionDescription } from "../stated/session.ts";
 import {
   type CautionName,
   cautionNames,
@@ -7,7 +8,6 @@ import {
   questionsFor,
 } from "./caution-questions.ts";
 import { dayOf } from "./days.ts";
-import type { CautionAnswers, GivenAnswers } from "./gate-schema.ts";
 import { isOnDay, type KneeDay } from "./knee-day.ts";
 
 /** Whether what was not asked was stated to be not known. */

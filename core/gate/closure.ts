@@ -1,4 +1,4 @@
-import type { Limb } from "../limb.ts";
+import type { Limb } from "../ground/limb.ts";
 import type { TestLoad } from "./test-load.ts";
 
 /** Stable public names of what closes a gate; those of a week carry the load they speak of. */

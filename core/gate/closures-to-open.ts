@@ -1,6 +1,6 @@
+import type { GateOpening } from "../stated/cautions-schema.ts";
 import { type CautionName, cautionNames, cautionQuestions } from "./caution-questions.ts";
 import type { ClosureCode } from "./closure.ts";
-import type { GateOpening } from "./gate-schema.ts";
 
 /** The stable code of what an answer closes; undefined for one that is printed only. */
 export const closureCodes: Readonly<Record<CautionName, ClosureCode | undefined>> = {

@@ -1,9 +1,9 @@
-import type { Limb } from "../limb.ts";
-import { oppositeSide } from "../limb.ts";
-import { asSentence, capitalised, listInWords } from "../plain-words.ts";
-import type { SessionDescription } from "../session.ts";
-import type { Settings } from "../settings.ts";
-import type { TestKind } from "../test-kind.ts";
+import type { Limb } from "../ground/limb.ts";
+import { oppositeSide } from "../ground/limb.ts";
+import { asSentence, capitalised, listInWords } from "../ground/plain-words.ts";
+import type { TestKind } from "../ground/test-kind.ts";
+import type { Settings } from "../settings/settings.ts";
+import type { SessionDescription } from "../stated/session.ts";
 import type { AnsweredCautions } from "./answered-cautions.ts";
 import { cautionQuestions } from "./caution-questions.ts";
 import type { Closure } from "./closure.ts";

@@ -1,4 +1,4 @@
-import type { SessionOperation } from "./gate-schema.ts";
+import type { SessionOperation } from "../stated/cautions-schema.ts";
 
 /** Words in a graft's or an operation's name, and what to look after then (common practice). */
 const cautions: readonly (readonly [words: RegExp, caution: string])[] = [

@@ -1,6 +1,6 @@
-import type { SessionDescription } from "../session.ts";
+import { type EffusionGrade, effusionGrades, type ReadingMoment } from "../stated/cautions-schema.ts";
+import type { SessionDescription } from "../stated/session.ts";
 import { dayOf, daysBetween } from "./days.ts";
-import { type EffusionGrade, effusionGrades, type ReadingMoment } from "./gate-schema.ts";
 
 /** A reading as the day counts it; older records know neither its time nor who read it. */
 export interface CountedReading {

@@ -1,7 +1,7 @@
-import type { SessionDescription } from "../session.ts";
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
+import { type EffusionGrade, effusionGrades } from "../stated/cautions-schema.ts";
+import type { SessionDescription } from "../stated/session.ts";
 import { dayOf } from "./days.ts";
-import { type EffusionGrade, effusionGrades } from "./gate-schema.ts";
 import type { TestLoad } from "./test-load.ts";
 
 /** The limits in force for a session: the clinic's where it set them, else the program's defaults. */

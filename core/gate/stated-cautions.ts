@@ -1,4 +1,4 @@
-import type { SessionDescription } from "../session.ts";
+import type { SessionDescription } from "../stated/session.ts";
 
 /** The description with what was stated outside it: that the cautions nobody asked are not known. */
 export function withStatedCautions(

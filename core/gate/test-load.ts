@@ -1,6 +1,6 @@
-import type { Limb } from "../limb.ts";
+import type { Limb } from "../ground/limb.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 import { startsFromBox } from "../sides/box-height.ts";
-import type { TestKind } from "../test-kind.ts";
 
 /** Tests by how hard they are on a knee: what a limit, a gate or a week speaks of. */
 export const testLoads = ["twoLegJump", "twoLegDropOrHops", "singleLegJump", "singleLegDrop"] as const;

@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../finding.ts";
-import { fullLabel } from "./catalogue.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import { fullLabel } from "../ground/measures/catalogue.ts";
 import type { Measure } from "./measure.ts";
 
 /** Identifiers of `wanted` that the trial's test has and that were not made. */

@@ -1,4 +1,4 @@
-import { measureCatalogue } from "./catalogue.ts";
+import { measureCatalogue } from "../ground/measures/catalogue.ts";
 import type { RawMeasure } from "./raw-measure.ts";
 
 /** The identifiers of each measure's body-size forms, made once: the forms of a trial are made a dozen times. */

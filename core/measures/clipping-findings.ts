@@ -1,8 +1,8 @@
 import type { JumpMotion } from "../events/jump-events.ts";
-import { type Finding, finding } from "../finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import { measureCatalogue } from "../ground/measures/catalogue.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
-import { measureCatalogue } from "./catalogue.ts";
 
 /** Landing measures that rest on the force of the landing. */
 export const landingForceMeasures = measureCatalogue

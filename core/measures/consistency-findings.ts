@@ -1,6 +1,6 @@
 import { knowsVelocity, velocityAt } from "../events/kinematics.ts";
-import { type Finding, finding } from "../finding.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 import { integrateForce } from "../trial/force-signal.ts";
 import type { Measure } from "./measure.ts";
 import type { MeasureContext } from "./raw-measure.ts";

@@ -1,7 +1,7 @@
 import { integralNoise } from "../events/integral-noise.ts";
 import { velocityAt } from "../events/kinematics.ts";
 import { velocityNoise } from "../events/velocity-noise.ts";
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { integrateForce } from "../trial/force-signal.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 

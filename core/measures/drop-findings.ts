@@ -1,6 +1,6 @@
-import { type Finding, finding } from "../finding.ts";
-import type { Side } from "../limb.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Side } from "../ground/limb.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { Measure } from "./measure.ts";
 import type { MeasureContext } from "./raw-measure.ts";
 

@@ -1,5 +1,5 @@
-import type { TestKind } from "../test-kind.ts";
-import { measureCatalogue } from "./catalogue.ts";
+import { measureCatalogue } from "../ground/measures/catalogue.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 
 const limbOnly = new Set(["limbTakeoffDifference", "limbTouchdownDifference"]);
 

@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../finding.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 import { firstPeakTimes } from "./landing.ts";
 import type { Measure } from "./measure.ts";
 import type { MeasureContext } from "./raw-measure.ts";

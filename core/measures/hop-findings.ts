@@ -1,6 +1,6 @@
-import { type Finding, finding } from "../finding.ts";
-import { countOf } from "../plain-words.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import { countOf } from "../ground/plain-words.ts";
+import type { Settings } from "../settings/settings.ts";
 import { absentMeasures } from "./absent-measures.ts";
 import type { Measure } from "./measure.ts";
 import type { MeasureContext } from "./raw-measure.ts";

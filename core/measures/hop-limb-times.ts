@@ -1,5 +1,5 @@
 import type { TrialEvent } from "../events/event.ts";
-import type { Bearer, Side } from "../limb.ts";
+import type { Bearer, Side } from "../ground/limb.ts";
 
 /** How long one limb stood on its own plate in a contact, seconds. */
 export type LimbContactTime = Bearer<Side> & { readonly contactTime: number };

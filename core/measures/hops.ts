@@ -1,6 +1,6 @@
 import type { JumpMotion } from "../events/jump-events.ts";
-import type { Limb } from "../limb.ts";
-import type { Settings } from "../settings.ts";
+import type { Limb } from "../ground/limb.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 
 /** One hop: a contact and the flight that follows it. */

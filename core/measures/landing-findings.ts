@@ -1,10 +1,10 @@
 import { knowsVelocity } from "../events/kinematics.ts";
-import { type Finding, finding } from "../finding.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import { measureCatalogue } from "../ground/measures/catalogue.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { ClippedSpan } from "../trial/clipping.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import { absentMeasures } from "./absent-measures.ts";
-import { measureCatalogue } from "./catalogue.ts";
 import type { Measure } from "./measure.ts";
 import type { MeasureContext } from "./raw-measure.ts";
 

@@ -1,7 +1,7 @@
-import { type Finding, finding } from "../finding.ts";
-import type { Limb } from "../limb.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Limb } from "../ground/limb.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import { otherLandingPlate } from "../trial/landing-plate.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";

@@ -1,6 +1,6 @@
 import { lastSample } from "../events/kinematics.ts";
-import type { MeasureSide, Side } from "../limb.ts";
-import type { Settings } from "../settings.ts";
+import type { MeasureSide, Side } from "../ground/limb.ts";
+import type { Settings } from "../settings/settings.ts";
 import { type ForceExtreme, type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
 import { type ForceNoise, impulseNoise, limbNoises, peakDeviations, peakNoise, totalNoise } from "./force-noise.ts";
 import { peakRipple } from "./peak-ripple.ts";

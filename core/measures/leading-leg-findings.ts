@@ -1,8 +1,8 @@
 import type { TrialEvent } from "../events/event.ts";
-import { type Finding, finding } from "../finding.ts";
-import { oppositeSide, type Side } from "../limb.ts";
-import type { Settings } from "../settings.ts";
-import type { TestKind } from "../test-kind.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import { oppositeSide, type Side } from "../ground/limb.ts";
+import type { TestKind } from "../ground/test-kind.ts";
+import type { Settings } from "../settings/settings.ts";
 
 /**
  * Says when the first touchdown off a box shows the other foot well before the stated leading leg, each on its own

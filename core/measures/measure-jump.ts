@@ -1,7 +1,7 @@
 import type { InputUncertainties } from "../events/input-uncertainties.ts";
-import type { Settings } from "../settings.ts";
+import { measureCatalogue } from "../ground/measures/catalogue.ts";
+import type { Settings } from "../settings/settings.ts";
 import { bodySizeForms } from "./body-size.ts";
-import { measureCatalogue } from "./catalogue.ts";
 import { measureContact } from "./contact.ts";
 import { measureHops } from "./hops.ts";
 import { measureLanding } from "./landing.ts";

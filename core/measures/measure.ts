@@ -1,5 +1,5 @@
-import type { Bearer } from "../limb.ts";
-import type { UcumUnit } from "../units.ts";
+import type { Bearer } from "../ground/limb.ts";
+import type { UcumUnit } from "../ground/units.ts";
 
 /**
  * One number with everything that makes it one. A measure that could not be made is absent, never 0 or NaN. Its `side`

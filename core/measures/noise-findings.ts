@@ -1,6 +1,6 @@
 import { emptyLevel } from "../events/contact-edge.ts";
-import { type Finding, finding } from "../finding.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 

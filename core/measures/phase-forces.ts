@@ -1,7 +1,7 @@
 import { integralNoise } from "../events/integral-noise.ts";
 import { positionAt } from "../events/kinematics.ts";
 import { type Phase, phasesOf } from "../events/phases.ts";
-import type { MeasureSide } from "../limb.ts";
+import type { MeasureSide } from "../ground/limb.ts";
 import { type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
 import { type ForceNoise, impulseNoise, limbNoises, peakNoise, totalNoise } from "./force-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";

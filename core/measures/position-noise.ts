@@ -1,5 +1,5 @@
 import { velocityNoise } from "../events/velocity-noise.ts";
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { MeasureContext } from "./raw-measure.ts";
 
 /** Of the sway's displacement at the instant position is counted from, this many times its floor stays hidden. */

@@ -1,6 +1,6 @@
 import type { LimbSignal } from "../events/detection.ts";
 import type { JumpMotion } from "../events/jump-events.ts";
-import type { Limb, MeasureSide } from "../limb.ts";
+import type { Limb, MeasureSide } from "../ground/limb.ts";
 
 /** A value before units and uncertainty are put to it. */
 export interface RawMeasure {

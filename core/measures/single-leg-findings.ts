@@ -1,8 +1,8 @@
 import type { JumpMotion } from "../events/jump-events.ts";
 import type { Phase } from "../events/phases.ts";
-import { type Finding, finding } from "../finding.ts";
-import type { Limb } from "../limb.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Limb } from "../ground/limb.ts";
+import type { Settings } from "../settings/settings.ts";
 import { runningMean } from "../trial/segment-load.ts";
 import type { MeasureContext } from "./raw-measure.ts";
 

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";

@@ -1,6 +1,6 @@
 import { positionAt } from "../events/kinematics.ts";
-import { type Finding, finding } from "../finding.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { MeasureContext } from "./raw-measure.ts";
 
 /**

@@ -1,5 +1,5 @@
 import { zeroLagFilter } from "../recording/zero-lag-filter.ts";
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 
 /**

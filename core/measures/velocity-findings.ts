@@ -1,5 +1,5 @@
 import { knowsVelocity } from "../events/kinematics.ts";
-import { type Finding, finding } from "../finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import { absentMeasures } from "./absent-measures.ts";
 import type { Measure } from "./measure.ts";
 import type { MeasureContext } from "./raw-measure.ts";

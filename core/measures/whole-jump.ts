@@ -1,6 +1,6 @@
 import { positionAt, velocityAt } from "../events/kinematics.ts";
 import { velocityNoise } from "../events/velocity-noise.ts";
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { positionNoise } from "./position-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 

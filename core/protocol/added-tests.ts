@@ -1,6 +1,6 @@
-import { capitalised } from "../plain-words.ts";
+import { capitalised } from "../ground/plain-words.ts";
+import type { Protocol, ProtocolTest } from "../stated/protocol.ts";
 import { protocolTestName } from "./progress-words.ts";
-import type { Protocol, ProtocolTest } from "./protocol.ts";
 
 /** Tests that a named treating clinician may still add to a session's protocol. */
 export function testsToAdd({ tests, mayAdd = [] }: Protocol): readonly ProtocolTest[] {

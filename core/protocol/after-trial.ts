@@ -1,10 +1,10 @@
 import type { Closure } from "../gate/closure.ts";
 import { closuresFor } from "../gate/gate.ts";
-import { capitalised, countOf } from "../plain-words.ts";
-import type { SessionResult, TrialResult } from "../result.ts";
+import { capitalised, countOf } from "../ground/plain-words.ts";
+import type { SessionResult, TrialResult } from "../result/result.ts";
+import type { Protocol, ProtocolTest } from "../stated/protocol.ts";
 import { type Counting, countsFor } from "./counting.ts";
 import { onLimb, protocolTestName } from "./progress-words.ts";
-import type { Protocol, ProtocolTest } from "./protocol.ts";
 import { belongsTo, type LimbProgress, protocolProgress } from "./protocol-progress.ts";
 import { withStricterLandings } from "./stricter-landings.ts";
 

@@ -1,10 +1,10 @@
-import type { Side } from "../limb.ts";
-import { capitalised, countOf, listInWords, sentences } from "../plain-words.ts";
-import type { SessionResult, TrialResult } from "../result.ts";
-import type { FileEntry, StatedPlate } from "../session.ts";
+import type { Side } from "../ground/limb.ts";
+import { capitalised, countOf, listInWords, sentences } from "../ground/plain-words.ts";
+import { countsInMeans } from "../result/held-trial.ts";
+import type { SessionResult, TrialResult } from "../result/result.ts";
 import { boxHeights, boxHeightText, sameBoxHeight } from "../sides/box-height.ts";
 import { contradictionAction } from "../sides/plate-proof.ts";
-import { countsInMeans } from "../weight/held-trial.ts";
+import type { FileEntry, StatedPlate } from "../stated/session.ts";
 import { countsFor, type NeededAnswer } from "./counting.ts";
 import { leadOffers } from "./lead-offers.ts";
 import { plural, protocolTestName } from "./progress-words.ts";

@@ -1,11 +1,11 @@
-import { fullLabel } from "../measures/catalogue.ts";
-import { listInWords } from "../plain-words.ts";
-import type { TrialResult } from "../result.ts";
+import { fullLabel } from "../ground/measures/catalogue.ts";
+import { listInWords } from "../ground/plain-words.ts";
+import type { TestKind } from "../ground/test-kind.ts";
+import { countsInMeans } from "../result/held-trial.ts";
+import type { TrialResult } from "../result/result.ts";
+import { ownMeasure } from "../result/trial-bearer.ts";
 import { boxHeightText, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
 import { comparableMeasures } from "../sides/comparable-measures.ts";
-import type { TestKind } from "../test-kind.ts";
-import { ownMeasure } from "../trial-bearer.ts";
-import { countsInMeans } from "../weight/held-trial.ts";
 import { trialVerdict } from "./trial-verdict.ts";
 
 /** What a person can say of a trial that it needs before its comparison can use it. */

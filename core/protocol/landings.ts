@@ -1,7 +1,7 @@
 import { isOfLimb } from "../events/event.ts";
-import type { Limb } from "../limb.ts";
-import type { TrialResult } from "../result.ts";
-import type { Protocol } from "./protocol.ts";
+import type { Limb } from "../ground/limb.ts";
+import type { TrialResult } from "../result/result.ts";
+import type { Protocol } from "../stated/protocol.ts";
 
 /** Landings of one day. */
 export interface Landings {

@@ -1,6 +1,6 @@
-import type { InvolvedSide, Side } from "../limb.ts";
-import { oppositeSide } from "../limb.ts";
-import { legsInOrder } from "./protocol.ts";
+import type { InvolvedSide, Side } from "../ground/limb.ts";
+import { oppositeSide } from "../ground/limb.ts";
+import { legsInOrder } from "../stated/protocol.ts";
 
 /** The leg that led in every trial of a series, as it likely was. */
 export interface LeadOffer {

@@ -1,11 +1,11 @@
 import { closedFor, type Gate } from "../gate/gate.ts";
-import type { InvolvedSide } from "../limb.ts";
-import { capitalised, countOf } from "../plain-words.ts";
-import type { TrialResult } from "../result.ts";
+import type { InvolvedSide } from "../ground/limb.ts";
+import { capitalised, countOf } from "../ground/plain-words.ts";
+import { testLabel } from "../ground/test-kind.ts";
+import type { TrialResult } from "../result/result.ts";
 import { boxHeightText } from "../sides/box-height.ts";
-import { testLabel } from "../test-kind.ts";
+import { legsInOrder, type Protocol, type ProtocolTest } from "../stated/protocol.ts";
 import { landingsOf } from "./landings.ts";
-import { legsInOrder, type Protocol, type ProtocolTest } from "./protocol.ts";
 import type { LimbProgress, ProtocolProgress, TestProgress } from "./protocol-progress.ts";
 
 const countWords = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];

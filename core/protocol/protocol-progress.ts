@@ -1,10 +1,10 @@
-import type { InvolvedSide, Limb, Side } from "../limb.ts";
-import type { SessionResult, TrialResult } from "../result.ts";
+import type { InvolvedSide, Limb, Side } from "../ground/limb.ts";
+import type { SessionResult, TrialResult } from "../result/result.ts";
 import { boxHeights, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
+import { limbsOf, type Protocol, type ProtocolExclusion, type ProtocolTest } from "../stated/protocol.ts";
 import { type Counting, countsFor, onTwoPlates } from "./counting.ts";
 import { landingsLeft } from "./landings.ts";
-import { limbsOf, type Protocol, type ProtocolExclusion, type ProtocolTest } from "./protocol.ts";
 
 /** How far one leg, or both together, has come in one test of the protocol. */
 export interface LimbProgress {

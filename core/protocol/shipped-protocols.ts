@@ -1,4 +1,4 @@
-import type { Protocol, ProtocolTest } from "./protocol.ts";
+import type { Protocol, ProtocolTest } from "../stated/protocol.ts";
 
 /** Stop rules that hold at every stage; common practice, a clinic adds its own. */
 const stopRules: readonly string[] = [

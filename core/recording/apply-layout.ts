@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../finding.ts";
-import type { Layout, LayoutShape } from "./layout.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Layout, LayoutShape } from "../stated/layout.ts";
 import { saysLittle } from "./layout-shape.ts";
 import type { LayoutAnswers } from "./request.ts";
 import { isSameShape } from "./same-shape.ts";

@@ -1,4 +1,4 @@
-import { type Finding, finding, isRefused } from "../finding.ts";
+import { type Finding, finding, isRefused } from "../ground/finding.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import { type ColumnRoles, type Columns, columnsExample, columnsUnclear, type RoleReason } from "./column-roles.ts";
 import { recogniseForces } from "./recognise-forces.ts";

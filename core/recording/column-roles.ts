@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Confidence } from "./request.ts";
 
 /** Why a column plays its part, and how sure that is. */

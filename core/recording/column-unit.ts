@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../finding.ts";
-import type { ForceUnit } from "../session.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { ForceUnit } from "../stated/session.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { UnitStatements } from "./force-columns.ts";
 import { type ForceColumnUnit, forceUnitOf, isVoltage } from "./force-units.ts";

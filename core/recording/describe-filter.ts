@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { canFilter } from "./filter-design.ts";
 import { paddingSamples } from "./zero-lag-filter.ts";
 

@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 
 /** The sampling rate behind printed stamps. */
 export interface EvenRate {

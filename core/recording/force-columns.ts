@@ -1,8 +1,8 @@
 import type { Table } from "../bytes/table.ts";
-import { type Finding, finding } from "../finding.ts";
-import type { Limb } from "../limb.ts";
-import type { ForceUnit } from "../session.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Limb } from "../ground/limb.ts";
+import type { Settings } from "../settings/settings.ts";
+import type { ForceUnit } from "../stated/session.ts";
 import type { BodyMass } from "./body-mass.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { ColumnRoles } from "./column-roles.ts";

@@ -1,4 +1,4 @@
-import type { ForceUnit } from "../session.ts";
+import type { ForceUnit } from "../stated/session.ts";
 
 /** Units that need the body mass to become newtons: body weights, per cent of it, newtons a kilogram. */
 export const massUnits = ["BW", "%BW", "N/kg"] as const;

@@ -1,6 +1,6 @@
 import type { Table } from "../bytes/table.ts";
+import type { LayoutShape } from "../stated/layout.ts";
 import { fieldsAbove } from "./header-fields.ts";
-import type { LayoutShape } from "./layout.ts";
 
 /** The shape of a file: dialect, column names and units, and the keys of its header lines; no value of any of them. */
 export function layoutShape(table: Table): LayoutShape {

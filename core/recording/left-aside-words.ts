@@ -1,4 +1,4 @@
-import { countOf, listInWords } from "../plain-words.ts";
+import { countOf, listInWords } from "../ground/plain-words.ts";
 import { type OtherKind, otherKinds } from "./other-kinds.ts";
 
 /** A file that is no recording, and was not taken for one. */

@@ -1,5 +1,5 @@
-import type { Limb } from "../limb.ts";
-import type { TestKind } from "../test-kind.ts";
+import type { Limb } from "../ground/limb.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 import { eastAsian, foldWord, leftWords, rightWords, totalWords } from "./column-words.ts";
 
 /** The limb or limbs a text names, in any of the languages of column names. */

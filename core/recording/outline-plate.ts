@@ -1,4 +1,4 @@
-import type { Limb } from "../limb.ts";
+import type { Limb } from "../ground/limb.ts";
 import type { Plate, PlateProof, Recording } from "./recording.ts";
 
 /** The force of one plate over a whole recording, thinned out for drawing. */

@@ -1,6 +1,6 @@
-import { type Finding, finding } from "../finding.ts";
-import { oppositeSide } from "../limb.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import { oppositeSide } from "../ground/limb.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { ForceColumn } from "./force-columns.ts";
 import type { Plate, PlateProof } from "./recording.ts";
 

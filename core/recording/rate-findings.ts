@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../finding.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 
 /** Warns of a sampling rate that costs accuracy, or leaves only weight and mass; the analysis fills in what it removes. */
 export function rateFindings(rateHz: number | undefined, settings: Settings): Finding[] {

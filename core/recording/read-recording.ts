@@ -1,12 +1,12 @@
-import type { ReadRecording } from "../analysis.ts";
 import { isC3d } from "../bytes/c3d/is-c3d.ts";
 import { readTable } from "../bytes/read-table.ts";
 import type { Table } from "../bytes/table.ts";
-import type { Settings } from "../settings.ts";
+import type { ReadRecording } from "../session/analysis.ts";
+import type { Settings } from "../settings/settings.ts";
+import type { Layout } from "../stated/layout.ts";
 import { applyLayout } from "./apply-layout.ts";
 import { readC3dRecording } from "./c3d/read-c3d-recording.ts";
 import type { RecordingFile } from "./file.ts";
-import type { Layout } from "./layout.ts";
 import { layoutShape } from "./layout-shape.ts";
 import { recordingFromTable } from "./recording-from-table.ts";
 import type { LayoutAnswers } from "./request.ts";

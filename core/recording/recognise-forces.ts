@@ -1,4 +1,4 @@
-import type { Finding } from "../finding.ts";
+import type { Finding } from "../ground/finding.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import { type Columns, columnsUnclear, type ForceRoles, type RoleReason } from "./column-roles.ts";
 import { foldWord } from "./column-words.ts";

@@ -1,4 +1,4 @@
-import type { Limb } from "../limb.ts";
+import type { Limb } from "../ground/limb.ts";
 
 /** How it is known which foot stood on a plate (METHODS §8). `unproved` withholds every two-leg symmetry status. */
 export type PlateProof = "single-leg-trial" | "one-leg-standing" | "layout" | "stated" | "unproved";

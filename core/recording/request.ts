@@ -1,10 +1,10 @@
 import type { DecimalMark } from "../bytes/number-text.ts";
 import type { TextEncoding } from "../bytes/text-bytes.ts";
-import type { Limb } from "../limb.ts";
-import type { ColumnKey, ForceUnit } from "../session.ts";
+import type { Limb } from "../ground/limb.ts";
+import type { LayoutShape } from "../stated/layout.ts";
+import type { ColumnKey, ForceUnit } from "../stated/session.ts";
 import type { ForceColumnUnit } from "./force-units.ts";
 import type { HeaderHint } from "./header-hint.ts";
-import type { LayoutShape } from "./layout.ts";
 import type { TimeUnit } from "./time-units.ts";
 
 /**

@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../finding.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 import { hertz } from "./stated-rate.ts";
 
 /** An even time base to put samples on. */

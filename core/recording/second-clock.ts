@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { Columns } from "./column-roles.ts";
 import { printedResolution, typicalStep } from "./stamps.ts";

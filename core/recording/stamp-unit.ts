@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { agree } from "./stated-rate.ts";
 import type { StampColumn } from "./step-checks.ts";
 import { secondsIn, type TimeUnit } from "./time-units.ts";

@@ -1,6 +1,6 @@
-import { type Finding, finding } from "../finding.ts";
-import type { ForceUnit } from "../session.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
+import type { ForceUnit } from "../stated/session.ts";
 import type { ForceColumn } from "./force-columns.ts";
 import { newtonsIn } from "./force-units.ts";
 import { loadLevel, rowStride } from "./load-level.ts";

@@ -1,4 +1,4 @@
-import type { ColumnKey } from "../session.ts";
+import type { ColumnKey } from "../stated/session.ts";
 import type { ColumnHint } from "./column-hint.ts";
 
 type Columns = readonly (Float64Array | undefined)[];

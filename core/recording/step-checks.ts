@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../finding.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 import { isMultiple, isRoundingCoarse } from "./even-rate.ts";
 import type { TimeUnit } from "./time-units.ts";
 

@@ -1,5 +1,5 @@
-import { type Finding, finding, isRefused } from "../finding.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding, isRefused } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 import { type EvenRate, findEvenRate } from "./even-rate.ts";
 import { type EvenTarget, evenTarget } from "./resample.ts";
 import { guessStampUnit, isPlausibleRate } from "./stamp-unit.ts";

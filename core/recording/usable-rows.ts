@@ -1,5 +1,5 @@
 import type { Table } from "../bytes/table.ts";
-import { type Finding, finding } from "../finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { ColumnHint } from "./column-hint.ts";
 
 /** Rows `[start, end)` in which every used column holds a number. */

@@ -1,12 +1,12 @@
-import { formatSheetValue, noValue } from "../format-number.ts";
-import { bearerName, type InvolvedSide, type Limb } from "../limb.ts";
-import { measureEntry } from "../measures/catalogue.ts";
-import { capitalised, sentences } from "../plain-words.ts";
-import type { SessionResult, TrialResult } from "../result.ts";
+import { formatSheetValue, noValue } from "../ground/format-number.ts";
+import { bearerName, type InvolvedSide, type Limb } from "../ground/limb.ts";
+import { measureEntry } from "../ground/measures/catalogue.ts";
+import { capitalised, sentences } from "../ground/plain-words.ts";
+import type { TestKind } from "../ground/test-kind.ts";
+import { displayUnit } from "../ground/units.ts";
+import type { SessionResult, TrialResult } from "../result/result.ts";
+import { ownMeasure, trialBearer } from "../result/trial-bearer.ts";
 import { startsFromBox } from "../sides/box-height.ts";
-import type { TestKind } from "../test-kind.ts";
-import { ownMeasure, trialBearer } from "../trial-bearer.ts";
-import { displayUnit } from "../units.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
 import { groupName, type TrialGroup, trialGroups, trialName } from "./sheet-trials.ts";
 

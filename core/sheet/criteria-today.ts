@@ -2,8 +2,8 @@ import type { CriterionResult } from "../criteria/criterion.ts";
 import { populationNotes } from "../criteria/population-notes.ts";
 import { statusLabel, statusWords } from "../criteria/status.ts";
 import { thresholdWords } from "../criteria/threshold.ts";
-import { asSentence, keepUnits, sentences } from "../plain-words.ts";
-import type { SessionResult } from "../result.ts";
+import { asSentence, keepUnits, sentences } from "../ground/plain-words.ts";
+import type { SessionResult } from "../result/result.ts";
 import { comparisonLimbCaution, ofComparisonLimb } from "../sides/other-injuries.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
 

@@ -3,13 +3,13 @@ import { statusLabel } from "../criteria/status.ts";
 import { cautionQuestions } from "../gate/caution-questions.ts";
 import { clockOf, dayOf, weeksBetween } from "../gate/days.ts";
 import type { Gate, OpenedClosure } from "../gate/gate.ts";
-import type { GivenAnswers, ReadingMoment } from "../gate/gate-schema.ts";
 import { graftCaution } from "../gate/graft-caution.ts";
 import type { CountedReading, KneeDay } from "../gate/knee-day.ts";
 import { openQuestions } from "../gate/open-questions.ts";
-import { asSentence, dateInWords, listInWords, sentences } from "../plain-words.ts";
-import type { SessionResult } from "../result.ts";
-import type { SessionDescription } from "../session.ts";
+import { asSentence, dateInWords, listInWords, sentences } from "../ground/plain-words.ts";
+import type { SessionResult } from "../result/result.ts";
+import type { GivenAnswers, ReadingMoment } from "../stated/cautions-schema.ts";
+import type { SessionDescription } from "../stated/session.ts";
 
 /** One line of the sheet's facts. */
 interface Fact {

@@ -1,6 +1,6 @@
 import type { KneeRow } from "../criteria/knee-rows.ts";
 import { statusLabel } from "../criteria/status.ts";
-import { asSentence } from "../plain-words.ts";
+import { asSentence } from "../ground/plain-words.ts";
 import type { SheetBlock } from "./document.ts";
 
 /** The knee's own rows, which no gate withholds; nothing where nobody is injured. */

@@ -1,9 +1,9 @@
 import { type EventName, isOfLimb } from "../events/event.ts";
-import { percentDigits } from "../format-number.ts";
-import { countOf, listInWords } from "../plain-words.ts";
-import type { TrialResult } from "../result.ts";
-import type { Settings } from "../settings.ts";
-import type { TestKind } from "../test-kind.ts";
+import { percentDigits } from "../ground/format-number.ts";
+import { countOf, listInWords } from "../ground/plain-words.ts";
+import type { TestKind } from "../ground/test-kind.ts";
+import type { TrialResult } from "../result/result.ts";
+import type { Settings } from "../settings/settings.ts";
 import { methodReferences } from "./method-references.ts";
 import type { Cite } from "./methods-of-weighing.ts";
 

@@ -1,6 +1,6 @@
-import { countOf } from "../plain-words.ts";
-import type { SessionResult, TrialResult } from "../result.ts";
-import type { Settings } from "../settings.ts";
+import { countOf } from "../ground/plain-words.ts";
+import type { SessionResult, TrialResult } from "../result/result.ts";
+import type { Settings } from "../settings/settings.ts";
 import { type MethodReference, methodReferences } from "./method-references.ts";
 
 /** Names a publication in a sentence, and remembers it for the list behind the paragraph. */

@@ -1,10 +1,10 @@
 import type { CriterionResult, Status } from "../criteria/criterion.ts";
 import { openQuestions } from "../gate/open-questions.ts";
-import { countOf, listInWords } from "../plain-words.ts";
+import { countOf, listInWords } from "../ground/plain-words.ts";
 import { askedAnswers } from "../protocol/asked-answers.ts";
 import { sessionProgress } from "../protocol/session-progress.ts";
-import type { SessionResult } from "../result.ts";
-import { countsInMeans, isHeld } from "../weight/held-trial.ts";
+import { countsInMeans, isHeld } from "../result/held-trial.ts";
+import type { SessionResult } from "../result/result.ts";
 
 const missingWords: readonly (readonly [Status, string])[] = [
   ["not-measured", "Not measured today"],

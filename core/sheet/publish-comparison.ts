@@ -1,7 +1,7 @@
 import type { CriterionResult } from "../criteria/criterion.ts";
 import { comparisonOf } from "../criteria/criterion-comparison.ts";
 import { percentOf, thresholdOf } from "../criteria/threshold.ts";
-import type { SessionResult } from "../result.ts";
+import type { SessionResult } from "../result/result.ts";
 import type { Comparison, Interval, SideSummary } from "../sides/comparison.ts";
 import type { DocumentComparison, DocumentCriterion, DocumentSide } from "./result-document.ts";
 

@@ -1,9 +1,9 @@
 import type { TrialEvent } from "../events/event.ts";
-import type { Finding } from "../finding.ts";
-import type { Bearer, MeasureSide } from "../limb.ts";
+import type { Finding } from "../ground/finding.ts";
+import type { Bearer, MeasureSide } from "../ground/limb.ts";
+import { publishedUnit } from "../ground/units.ts";
 import type { Measure } from "../measures/measure.ts";
-import type { HopResult, SessionResult, TrialResult } from "../result.ts";
-import { publishedUnit } from "../units.ts";
+import type { HopResult, SessionResult, TrialResult } from "../result/result.ts";
 import type { DocumentMeasure, DocumentTrial } from "./result-document.ts";
 
 /** One trial as the result document shows it. */

@@ -1,10 +1,10 @@
-import { formatValue, joinNumberText } from "../format-number.ts";
-import { asSentence, dateInWords } from "../plain-words.ts";
-import type { SessionResult } from "../result.ts";
-import type { SessionDescription } from "../session.ts";
+import { formatValue, joinNumberText } from "../ground/format-number.ts";
+import { asSentence, dateInWords } from "../ground/plain-words.ts";
+import { countsInMeans } from "../result/held-trial.ts";
+import type { SessionResult } from "../result/result.ts";
 import { otherInjuryCautions } from "../sides/other-injuries.ts";
 import { median } from "../sides/trial-statistic.ts";
-import { countsInMeans } from "../weight/held-trial.ts";
+import type { SessionDescription } from "../stated/session.ts";
 import type { SheetBlock } from "./document.ts";
 import { gateFacts, weeksInWords } from "./gate-facts.ts";
 

@@ -1,4 +1,4 @@
-import { percentDigits } from "../format-number.ts";
+import { percentDigits } from "../ground/format-number.ts";
 import type { SymmetryLine } from "./document.ts";
 
 /** The drawn range of a table's symmetry lines, in per cent. */

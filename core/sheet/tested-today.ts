@@ -1,12 +1,12 @@
-import { type Bearer, bearerName } from "../limb.ts";
-import { capitalised, countOf, listInWords } from "../plain-words.ts";
+import { type Bearer, bearerName } from "../ground/limb.ts";
+import { capitalised, countOf, listInWords } from "../ground/plain-words.ts";
+import { testKinds } from "../ground/test-kind.ts";
 import { addedTestLines } from "../protocol/added-tests.ts";
 import { sessionProgress } from "../protocol/session-progress.ts";
 import type { PlateProof } from "../recording/recording.ts";
-import type { SessionResult, TrialResult } from "../result.ts";
-import { testKinds } from "../test-kind.ts";
-import { trialBearer } from "../trial-bearer.ts";
-import { countsInMeans, isHeld } from "../weight/held-trial.ts";
+import { countsInMeans, isHeld } from "../result/held-trial.ts";
+import type { SessionResult, TrialResult } from "../result/result.ts";
+import { trialBearer } from "../result/trial-bearer.ts";
 import { groupDetail, groupName, type TrialGroup, trialGroups } from "./sheet-trials.ts";
 
 /**

@@ -1,11 +1,11 @@
-import { formatSheetValue } from "../format-number.ts";
-import { fullLabel, measureEntry } from "../measures/catalogue.ts";
-import { capitalised } from "../plain-words.ts";
-import type { SessionResult } from "../result.ts";
-import type { Settings } from "../settings.ts";
+import { formatSheetValue } from "../ground/format-number.ts";
+import { fullLabel, measureEntry } from "../ground/measures/catalogue.ts";
+import { capitalised } from "../ground/plain-words.ts";
+import { displayUnit } from "../ground/units.ts";
+import { countsInMeans } from "../result/held-trial.ts";
+import type { SessionResult } from "../result/result.ts";
+import type { Settings } from "../settings/settings.ts";
 import { mean, median, trialStatisticOf } from "../sides/trial-statistic.ts";
-import { displayUnit } from "../units.ts";
-import { countsInMeans } from "../weight/held-trial.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
 import { groupName, type TrialGroup, trialGroups } from "./sheet-trials.ts";
 

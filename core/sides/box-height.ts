@@ -1,4 +1,4 @@
-import type { TestKind } from "../test-kind.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 
 const fromBox: ReadonlySet<TestKind> = new Set<TestKind>(["dropJump", "dropLanding"]);
 

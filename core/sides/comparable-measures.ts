@@ -1,4 +1,4 @@
-import type { TestKind } from "../test-kind.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 
 /** What may be compared between sides, and how (METHODS §8). */
 export interface ComparableMeasure {

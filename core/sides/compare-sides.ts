@@ -1,8 +1,8 @@
-import { bearerName, type Side } from "../limb.ts";
-import { measureEntry } from "../measures/catalogue.ts";
-import { capitalised, countOf, sentences } from "../plain-words.ts";
-import type { Settings } from "../settings.ts";
-import { type TestKind, testKinds } from "../test-kind.ts";
+import { bearerName, type Side } from "../ground/limb.ts";
+import { measureEntry } from "../ground/measures/catalogue.ts";
+import { capitalised, countOf, sentences } from "../ground/plain-words.ts";
+import { type TestKind, testKinds } from "../ground/test-kind.ts";
+import type { Settings } from "../settings/settings.ts";
 import { gainsUnknown } from "../weight/plate-gains.ts";
 import { boxHeights, boxHeightText, sameBoxHeight, startsFromBox } from "./box-height.ts";
 import { type ComparableMeasure, comparableMeasures } from "./comparable-measures.ts";

@@ -1,7 +1,7 @@
-import type { Bearer, InvolvedSide, Limb, Side } from "../limb.ts";
+import type { Bearer, InvolvedSide, Limb, Side } from "../ground/limb.ts";
+import type { TestKind } from "../ground/test-kind.ts";
+import type { UcumUnit } from "../ground/units.ts";
 import type { Measure } from "../measures/measure.ts";
-import type { TestKind } from "../test-kind.ts";
-import type { UcumUnit } from "../units.ts";
 import type { PlateGains } from "../weight/plate-gains.ts";
 import type { PlateShareOfIndex } from "./plate-share.ts";
 

@@ -1,5 +1,5 @@
-import type { Bearer, Side } from "../limb.ts";
-import type { TestKind } from "../test-kind.ts";
+import type { Bearer, Side } from "../ground/limb.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 
 /** The events that curves can be aligned at. */
 export const alignments = ["takeoff", "onset", "touchdown"] as const;

@@ -1,7 +1,7 @@
-import { type Finding, finding } from "../finding.ts";
-import type { Side } from "../limb.ts";
-import type { Settings } from "../settings.ts";
-import { type TestKind, testKinds, testLabel } from "../test-kind.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Side } from "../ground/limb.ts";
+import { type TestKind, testKinds, testLabel } from "../ground/test-kind.ts";
+import type { Settings } from "../settings/settings.ts";
 import { boxHeights, boxHeightText, sameBoxHeight, startsFromBox } from "./box-height.ts";
 import type { ComparableTrial } from "./comparison.ts";
 import { mean } from "./trial-statistic.ts";

@@ -1,6 +1,6 @@
-import { percentDigits } from "../format-number.ts";
-import type { Side } from "../limb.ts";
-import type { Settings } from "../settings.ts";
+import { percentDigits } from "../ground/format-number.ts";
+import type { Side } from "../ground/limb.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { ComparableTrial } from "./comparison.ts";
 import { covariance, mean } from "./trial-statistic.ts";
 

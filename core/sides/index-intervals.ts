@@ -1,6 +1,6 @@
-import { bearerName } from "../limb.ts";
-import { countOf, sentences } from "../plain-words.ts";
-import type { Settings } from "../settings.ts";
+import { bearerName } from "../ground/limb.ts";
+import { countOf, sentences } from "../ground/plain-words.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { Comparison, Interval, IntervalSource, SideSummary } from "./comparison.ts";
 import { type IndexTrials, indexMoments, spreadIsKnown } from "./index-moments.ts";
 import { positionsOfLead } from "./leading-legs.ts";

@@ -1,5 +1,5 @@
-import type { InvolvedSide, Side } from "../limb.ts";
-import type { BodyPart, OtherInjury } from "../session.ts";
+import type { InvolvedSide, Side } from "../ground/limb.ts";
+import type { BodyPart, OtherInjury } from "../stated/session.ts";
 
 /** What a record of an injury or operation says about which side it involves. */
 export interface RecordedInjury {

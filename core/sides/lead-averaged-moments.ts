@@ -1,4 +1,4 @@
-import type { Side } from "../limb.ts";
+import type { Side } from "../ground/limb.ts";
 import { positionsOfLead } from "./leading-legs.ts";
 import type { RatioMoments } from "./ratio-interval.ts";
 import type { StatedSide } from "./ratio-moments.ts";

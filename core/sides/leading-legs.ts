@@ -1,5 +1,5 @@
-import type { Side } from "../limb.ts";
-import { countOf } from "../plain-words.ts";
+import type { Side } from "../ground/limb.ts";
+import { countOf } from "../ground/plain-words.ts";
 import type { LeadTrials, TrialsOfBothSides } from "./side-trials.ts";
 
 /**

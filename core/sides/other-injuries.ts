@@ -1,6 +1,6 @@
-import { type InvolvedSide, oppositeSide, type Side } from "../limb.ts";
-import { capitalised, dateInWords } from "../plain-words.ts";
-import type { OtherInjury, SessionDescription } from "../session.ts";
+import { type InvolvedSide, oppositeSide, type Side } from "../ground/limb.ts";
+import { capitalised, dateInWords } from "../ground/plain-words.ts";
+import type { OtherInjury, SessionDescription } from "../stated/session.ts";
 
 /** "Left ankle, 16 November 2026: sprain": an injury that involves no side, in words. */
 function injuryInWords(injury: OtherInjury): string {

@@ -1,4 +1,4 @@
-import type { Bearer, Side } from "../limb.ts";
+import type { Bearer, Side } from "../ground/limb.ts";
 import type { CurveOverlay, SideCurves } from "./curves.ts";
 
 /**

@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../finding.ts";
-import { type Limb, oppositeSide, type Side } from "../limb.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import { type Limb, oppositeSide, type Side } from "../ground/limb.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
 import type { PlateProof } from "../recording/recording.ts";
 

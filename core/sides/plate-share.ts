@@ -1,5 +1,5 @@
-import { roundTo } from "../format-number.ts";
-import type { Side } from "../limb.ts";
+import { roundTo } from "../ground/format-number.ts";
+import type { Side } from "../ground/limb.ts";
 import { type GainDifference, gainDifference, type PlateGains, platesCompared } from "../weight/plate-gains.ts";
 import type { ComparableTrial } from "./comparison.ts";
 import { twoSidedT } from "./student-t.ts";

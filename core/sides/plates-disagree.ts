@@ -1,10 +1,10 @@
-import { type Finding, finding } from "../finding.ts";
-import { formatPercent, roundTo } from "../format-number.ts";
-import { fullLabel } from "../measures/catalogue.ts";
-import { countOf, listInWords } from "../plain-words.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import { formatPercent, roundTo } from "../ground/format-number.ts";
+import { fullLabel } from "../ground/measures/catalogue.ts";
+import { countOf, listInWords } from "../ground/plain-words.ts";
+import { testLabel } from "../ground/test-kind.ts";
 import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
-import type { Settings } from "../settings.ts";
-import { testLabel } from "../test-kind.ts";
+import type { Settings } from "../settings/settings.ts";
 import { type PlateGains, plateDifferences } from "../weight/plate-gains.ts";
 import type { Comparison } from "./comparison.ts";
 

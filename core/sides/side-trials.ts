@@ -1,7 +1,7 @@
-import type { Side } from "../limb.ts";
-import { oppositeSide } from "../limb.ts";
+import type { Side } from "../ground/limb.ts";
+import { oppositeSide } from "../ground/limb.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 import type { Measure } from "../measures/measure.ts";
-import type { TestKind } from "../test-kind.ts";
 import type { ComparableMeasure } from "./comparable-measures.ts";
 import type { ComparableTrial } from "./comparison.ts";
 

@@ -1,4 +1,4 @@
-import type { Side } from "../limb.ts";
+import type { Side } from "../ground/limb.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { SideSummary } from "./comparison.ts";
 import { positionsOfLead } from "./leading-legs.ts";

@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 
 /** What stands for the trials of a side. */
 export type TrialStatistic = "mean" | "best" | "median";

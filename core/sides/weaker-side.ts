@@ -1,4 +1,4 @@
-import { oppositeSide, type Side } from "../limb.ts";
+import { oppositeSide, type Side } from "../ground/limb.ts";
 import type { Interval } from "./comparison.ts";
 
 /** Fewest decimals, from none to two, with which a percentage does not read as a round 100 while it is none. */

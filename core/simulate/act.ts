@@ -1,4 +1,4 @@
-import type { Limb, Side } from "../limb.ts";
+import type { Limb, Side } from "../ground/limb.ts";
 import type { SimulatedPlate, SimulatedRecording } from "./countermovement-jump.ts";
 import type { Course } from "./course.ts";
 import { buildCourse, joinLaws } from "./course.ts";

@@ -1,4 +1,4 @@
-import type { Limb, Side } from "../limb.ts";
+import type { Limb, Side } from "../ground/limb.ts";
 import type { Body } from "./body.ts";
 import { buildBody } from "./body.ts";
 import { quinticStep } from "./displacement.ts";

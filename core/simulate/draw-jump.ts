@@ -1,4 +1,4 @@
-import type { Limb } from "../limb.ts";
+import type { Limb } from "../ground/limb.ts";
 import { buildBody } from "./body.ts";
 import type { JumpOptions } from "./options.ts";
 import { findMaximum } from "./quadrature.ts";

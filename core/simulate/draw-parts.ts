@@ -1,4 +1,4 @@
-import type { Limb } from "../limb.ts";
+import type { Limb } from "../ground/limb.ts";
 import type { RecordingOptions } from "./act.ts";
 import type { JumpOptions } from "./options.ts";
 import type { Random } from "./random.ts";

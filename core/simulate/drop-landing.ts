@@ -1,4 +1,4 @@
-import type { Side } from "../limb.ts";
+import type { Side } from "../ground/limb.ts";
 import type { Act, RecordedActs } from "./act.ts";
 import { limbInstants, recordActs, standardGravity } from "./act.ts";
 import { afterLandingActs } from "./drop-jump.ts";

@@ -1,4 +1,4 @@
-import type { Side } from "../limb.ts";
+import type { Side } from "../ground/limb.ts";
 import type { RecordingOptions } from "./act.ts";
 import type { RightShares } from "./options.ts";
 import type { ContactShapeName, LandingShapeName } from "./shapes.ts";

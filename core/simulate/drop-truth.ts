@@ -1,4 +1,4 @@
-import type { Limb, Side } from "../limb.ts";
+import type { Limb, Side } from "../ground/limb.ts";
 import type { ActPlan, Scene } from "./act.ts";
 import type { ContactLaw } from "./contact-law.ts";
 import type { Course } from "./course.ts";

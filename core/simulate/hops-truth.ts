@@ -1,4 +1,4 @@
-import type { Side } from "../limb.ts";
+import type { Side } from "../ground/limb.ts";
 import type { LimbPhaseTruth } from "./drop-truth.ts";
 
 /** What really happened in one contact. Without a take-off: the last, unfollowed one, in which the athlete lands. */

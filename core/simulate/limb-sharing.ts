@@ -1,4 +1,4 @@
-import type { Side } from "../limb.ts";
+import type { Side } from "../ground/limb.ts";
 import type { Course } from "./course.ts";
 import { quinticStep, smoothBump } from "./displacement.ts";
 import { integrate } from "./quadrature.ts";

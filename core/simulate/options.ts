@@ -1,4 +1,4 @@
-import type { Limb } from "../limb.ts";
+import type { Limb } from "../ground/limb.ts";
 import type { LandingShapeName, PushShapeName } from "./shapes.ts";
 
 /** Part of the total force that the right limb carries (0 to 1) in each stretch of a two-leg jump. */

@@ -1,4 +1,4 @@
-import type { Limb, Side } from "../limb.ts";
+import type { Limb, Side } from "../ground/limb.ts";
 import type { ActPlan } from "./act.ts";
 import type { LandingSequence } from "./landing-sequence.ts";
 import { solveLandingSequence } from "./landing-sequence.ts";

@@ -1,4 +1,4 @@
-import type { Side } from "../limb.ts";
+import type { Side } from "../ground/limb.ts";
 import type { Body, JumpTimes } from "./body.ts";
 import type { LimbForces } from "./limb-forces.ts";
 import { findMaximum, integrate } from "./quadrature.ts";

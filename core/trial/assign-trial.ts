@@ -1,7 +1,7 @@
-import { type Finding, finding } from "../finding.ts";
-import type { Limb } from "../limb.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Limb } from "../ground/limb.ts";
+import { type TestKind, testKinds, testLabel } from "../ground/test-kind.ts";
 import { foldWord } from "../recording/column-words.ts";
-import { type TestKind, testKinds, testLabel } from "../test-kind.ts";
 import type { NotOffered, RecognisedTest } from "./recognise-test.ts";
 import { withArticle } from "./test-contradictions.ts";
 

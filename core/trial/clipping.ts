@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { converterStep } from "./converter-step.ts";
 import { meanOf } from "./force-signal.ts";
 import { limitedSpans } from "./limited-spans.ts";

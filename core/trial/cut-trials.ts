@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { isFlight } from "./flights.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import type { LoadSegments } from "./segment-load.ts";

@@ -1,6 +1,6 @@
-import { type Finding, finding } from "../finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
 import type { SampleSpan } from "./sample-span.ts";

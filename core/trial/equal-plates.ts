@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
 

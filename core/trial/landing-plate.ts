@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import { meanAndDeviation } from "./force-signal.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";

@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../finding.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import { passingLoad } from "./passing-load.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";

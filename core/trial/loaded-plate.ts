@@ -1,6 +1,6 @@
-import type { Limb } from "../limb.ts";
+import type { Limb } from "../ground/limb.ts";
 import type { Plate } from "../recording/recording.ts";
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import { meanAndDeviation } from "./force-signal.ts";
 import type { SampleSpan } from "./sample-span.ts";

@@ -1,6 +1,6 @@
-import { type Finding, finding } from "../finding.ts";
-import type { Settings } from "../settings.ts";
-import type { TestKind } from "../test-kind.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { TestKind } from "../ground/test-kind.ts";
+import type { Settings } from "../settings/settings.ts";
 import { type ForceSignal, totalForce } from "./force-signal.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
 import type { SampleSpan } from "./sample-span.ts";

@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { ForceSignal } from "./force-signal.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import type { SteadyLoad } from "./steady-loads.ts";

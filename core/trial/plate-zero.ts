@@ -1,7 +1,7 @@
-import { type Finding, finding } from "../finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
 import type { Plate } from "../recording/recording.ts";
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { meanAndDeviation } from "./force-signal.ts";
 import type { SampleSpan } from "./sample-span.ts";
 

@@ -1,6 +1,6 @@
-import { type Finding, isRefused } from "../finding.ts";
+import { type Finding, isRefused } from "../ground/finding.ts";
 import type { Recording } from "../recording/recording.ts";
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { brokenOffMovements } from "./broken-off.ts";
 import { type ClippedSpan, clippedPlates } from "./clipping.ts";
 import { converterStep } from "./converter-step.ts";

@@ -1,5 +1,5 @@
-import type { Settings } from "../settings.ts";
-import type { TestKind } from "../test-kind.ts";
+import type { TestKind } from "../ground/test-kind.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
 import { runningMean } from "./segment-load.ts";

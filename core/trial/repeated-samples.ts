@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 
 /** Force must change this fast, on average over the window, for equal neighbours to mean repetition. */
 const movingNewtonsPerSecond = 2000;

@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { meanAndDeviation } from "./force-signal.ts";
 import { passingLoad } from "./passing-load.ts";
 import type { SampleSpan } from "./sample-span.ts";

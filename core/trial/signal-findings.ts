@@ -1,6 +1,6 @@
-import { type Finding, finding } from "../finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Plate } from "../recording/recording.ts";
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { ForceSignal } from "./force-signal.ts";
 import { samplesPerValue } from "./repeated-samples.ts";
 import { restingNoise } from "./resting-noise.ts";

@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 
 /**
  * Samples that stand alone: away from the cubic through their four neighbours by more than `spikeNewtons`, and by

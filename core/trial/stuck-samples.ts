@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { meanOf } from "./force-signal.ts";
 import { sameValueRuns } from "./sample-runs.ts";
 import { longestOf, type SampleSpan } from "./sample-span.ts";

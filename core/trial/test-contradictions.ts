@@ -1,6 +1,6 @@
-import { type Finding, finding } from "../finding.ts";
-import type { Settings } from "../settings.ts";
-import { type TestKind, testLabel } from "../test-kind.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import { type TestKind, testLabel } from "../ground/test-kind.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import type { RecognisedTest } from "./recognise-test.ts";
 

@@ -1,6 +1,6 @@
-import { type Finding, finding } from "../finding.ts";
-import { countOf } from "../plain-words.ts";
-import type { Settings } from "../settings.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import { countOf } from "../ground/plain-words.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { AthleteQuestion, WeightGroup } from "./another-athlete.ts";
 
 /** A group is named by so many of its recordings. */

@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { PlateGains } from "./plate-gains.ts";
 import type { OwnWeighing, TrialName } from "./weighed-trial.ts";
 

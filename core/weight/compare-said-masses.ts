@@ -1,6 +1,6 @@
-import { type Finding, finding } from "../finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { BodyMass } from "../recording/body-mass.ts";
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 
 /** What is said about the athlete's mass outside the force. */
 interface SaidMasses {

@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { type LogPrediction, type ModelRow, SessionModel } from "./session-model.ts";
 import type { OwnWeighing } from "./weighed-trial.ts";
 

@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { Matrix } from "./cholesky.ts";
 import type { GainPosterior } from "./session-model.ts";
 import type { TrialName } from "./weighed-trial.ts";

@@ -1,4 +1,4 @@
-import type { Settings } from "../settings.ts";
+import type { Settings } from "../settings/settings.ts";
 import { cholesky, inverseCholesky, logDeterminant, type Matrix, solveCholesky } from "./cholesky.ts";
 
 /** One weighing, or an entered mass, as the model takes it. */

@@ -1,5 +1,5 @@
-import { trialKey } from "../analysis.ts";
-import type { Settings } from "../settings.ts";
+import { trialKey } from "../session/analysis.ts";
+import type { Settings } from "../settings/settings.ts";
 import { type AthleteQuestion, anotherAthlete } from "./another-athlete.ts";
 import {
   consistentRows,

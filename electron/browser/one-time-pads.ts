@@ -1,5 +1,5 @@
 import { randomBytes, randomFillSync } from "node:crypto";
-import { padBytes } from "./masked-passphrases.ts";
+import { padBytes } from "../boundary/masked-passphrases.ts";
 
 /** Beyond this the oldest is overwritten: nobody sends so many passphrases at a time. */
 const mostWaiting = 32;

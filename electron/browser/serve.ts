@@ -1,5 +1,5 @@
 import { dataFolder } from "../layouts/data-folder.ts";
-import { rendererFolder, sampleTracesFolder } from "../program-folders.ts";
+import { rendererFolder, sampleTracesFolder } from "../program/program-folders.ts";
 import { reportMistake } from "../terminal/report-mistake.ts";
 import { visibleLine } from "../terminal/visible-text.ts";
 import { startHostWorker } from "../worker/remote-handlers.ts";

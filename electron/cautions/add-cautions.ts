@@ -1,7 +1,7 @@
 import { closuresToOpen } from "../../core/gate/closures-to-open.ts";
-import type { CautionAnswers } from "../../core/gate/gate-schema.ts";
-import type { SessionDescription } from "../../core/session.ts";
-import { RequestRefused } from "../request-refused.ts";
+import type { CautionAnswers } from "../../core/stated/cautions-schema.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import type { CautionAddition, WrittenCautions } from "./caution-addition.ts";
 
 /** A time of this machine with its zone, to the second: "2026-10-13T09:42:10+02:00". */

@@ -6,7 +6,7 @@ import {
   gateOpeningSchema,
   type KneeReading,
   kneeReadingSchema,
-} from "../../core/gate/gate-schema.ts";
+} from "../../core/stated/cautions-schema.ts";
 
 /** What a screen adds to the cautions of a session; the host writes down when. No Node imports: screens use the types. */
 

@@ -1,4 +1,4 @@
-import type { SessionDescription } from "../../core/session.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 import { together } from "./together.ts";
 
 /**

@@ -1,5 +1,5 @@
-import type { SessionResult } from "../../core/result.ts";
-import { defaultSettings } from "../../core/settings.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import { resultCsv } from "../../core/sheet/result-csv.ts";
 import { resultDocument, resultJson } from "../../core/sheet/result-document.ts";
 import { withVisibleTexts } from "../terminal/visible-text.ts";

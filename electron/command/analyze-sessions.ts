@@ -1,10 +1,10 @@
 import { availableParallelism } from "node:os";
-import type { SessionInput } from "../../core/analysis.ts";
-import type { SessionResult } from "../../core/result.ts";
-import type { Settings } from "../../core/settings.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionInput } from "../../core/session/analysis.ts";
+import type { Settings } from "../../core/settings/settings.ts";
+import type { ListedSession } from "../files/read-folder.ts";
 import { analyzeListed } from "../jobs/analyze-listed.ts";
 import { startCrew } from "../jobs/crew.ts";
-import type { ListedSession } from "../read-folder.ts";
 import { keptPerSession } from "./keep-option.ts";
 
 /** Fewer files than this are analysed sooner by one thread than others are started. */

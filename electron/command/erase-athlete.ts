@@ -1,4 +1,4 @@
-import { countOf } from "../../core/plain-words.ts";
+import { countOf } from "../../core/ground/plain-words.ts";
 import { dataFolder } from "../layouts/data-folder.ts";
 import { certificateNeedsEyes, certificateSections } from "../register/erasing/certificate-words.ts";
 import { eraseForGood, previewErasure } from "../register/erasing/erase-for-good.ts";

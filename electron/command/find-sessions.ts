@@ -1,8 +1,8 @@
 import { lstatSync, realpathSync, statSync } from "node:fs";
 import { basename, resolve } from "node:path";
 import { type LeftAside, leftAsideWords } from "../../core/recording/left-aside-words.ts";
-import { type ListedSession, listFolder, listLooseFiles } from "../read-folder.ts";
-import { comparePaths, isRecordingName, joinPath, sessionFileName } from "../recording-names.ts";
+import { type ListedSession, listFolder, listLooseFiles } from "../files/read-folder.ts";
+import { comparePaths, isRecordingName, joinPath, sessionFileName } from "../files/recording-names.ts";
 import { UsageError } from "./usage-error.ts";
 
 /**

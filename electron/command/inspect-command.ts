@@ -1,9 +1,9 @@
-import type { FileInspection } from "../../core/file-inspection.ts";
-import { inspectFile } from "../../core/inspect-file.ts";
-import { defaultSettings } from "../../core/settings.ts";
-import { engineVersion } from "../../core/version.ts";
-import { readSession } from "../read-folder.ts";
-import { joinPath } from "../recording-names.ts";
+import { engineVersion } from "../../core/ground/version.ts";
+import type { FileInspection } from "../../core/recording/file-inspection.ts";
+import { inspectFile } from "../../core/recording/inspect-file.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
+import { readSession } from "../files/read-folder.ts";
+import { joinPath } from "../files/recording-names.ts";
 import { withVisibleTexts } from "../terminal/visible-text.ts";
 import { findSessions } from "./find-sessions.ts";
 import { inspectionText } from "./inspection-text.ts";

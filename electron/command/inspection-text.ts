@@ -1,9 +1,9 @@
-import type { TableInspection } from "../../core/file-inspection.ts";
-import type { Finding } from "../../core/finding.ts";
-import { countOf } from "../../core/plain-words.ts";
+import type { Finding } from "../../core/ground/finding.ts";
+import { countOf } from "../../core/ground/plain-words.ts";
 import type { C3dInspection, InspectedPlatform } from "../../core/recording/c3d/inspect-c3d.ts";
 import type { SeriesFigures } from "../../core/recording/c3d/series-figures.ts";
 import { decimalMarkWords, rowCountWords } from "../../core/recording/decimal-mark-words.ts";
+import type { TableInspection } from "../../core/recording/file-inspection.ts";
 import { columnsOfText } from "./columns-of-text.ts";
 import type { InspectedFile } from "./inspect-command.ts";
 

@@ -1,6 +1,6 @@
-import type { KeptTrial, StatedOptions } from "../../core/analysis.ts";
-import type { ListedSession } from "../read-folder.ts";
-import { joinPath } from "../recording-names.ts";
+import type { KeptTrial, StatedOptions } from "../../core/session/analysis.ts";
+import type { ListedSession } from "../files/read-folder.ts";
+import { joinPath } from "../files/recording-names.ts";
 import { UsageError } from "./usage-error.ts";
 
 /**

@@ -11,8 +11,8 @@ import {
   writeSync,
 } from "node:fs";
 import { basename, dirname, join, resolve } from "node:path";
-import type { ListedSession } from "../read-folder.ts";
-import { sessionFileName } from "../recording-names.ts";
+import type { ListedSession } from "../files/read-folder.ts";
+import { sessionFileName } from "../files/recording-names.ts";
 import { UsageError } from "./usage-error.ts";
 
 /**

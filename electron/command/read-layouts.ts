@@ -1,6 +1,6 @@
 import { layoutLimits } from "../../core/bytes/json-bounds.ts";
-import type { Layout } from "../../core/recording/layout.ts";
-import { parseLayout } from "../../core/recording/layout-file.ts";
+import type { Layout } from "../../core/stated/layout.ts";
+import { parseLayout } from "../../core/stated/layout-file.ts";
 import { readUpTo } from "../bounded-json/read-up-to.ts";
 import { UsageError } from "./usage-error.ts";
 

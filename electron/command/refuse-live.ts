@@ -1,5 +1,5 @@
-import type { StatedOptions } from "../../core/analysis.ts";
-import type { SessionResult } from "../../core/result.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import type { StatedOptions } from "../../core/session/analysis.ts";
 import { writtenTime } from "../cautions/add-cautions.ts";
 import { UsageError } from "./usage-error.ts";
 

@@ -1,5 +1,6 @@
 import { lstatSync, statSync } from "node:fs";
-import { type FoundSession, readSession } from "../read-folder.ts";
+import { type FoundSession, readSession } from "../files/read-folder.ts";
+import { MachineTrouble, RequestRefused, telling } from "../refusals/request-refused.ts";
 import { type MergedArchive, mergeArchive } from "../register/archive/merge-archive.ts";
 import { looksLikeArchive } from "../register/archive/read-archive.ts";
 import { writeArchive } from "../register/archive/write-archive.ts";
@@ -13,7 +14,6 @@ import { removePassphrase, setPassphrase } from "../register/register-passphrase
 import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
 import { stateNotKnown } from "../register/state-not-known.ts";
 import { requireStrength } from "../register/strength/passphrase-strength.ts";
-import { MachineTrouble, RequestRefused, telling } from "../request-refused.ts";
 import { copiesAction } from "./copies-action.ts";
 import { eraseAthlete } from "./erase-athlete.ts";
 import { findSessions } from "./find-sessions.ts";

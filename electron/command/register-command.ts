@@ -1,7 +1,7 @@
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { machineCircumstances, openRegister } from "../register/open-register.ts";
 import type { Register } from "../register/register.ts";
 import { convertToEnd } from "../register/unfinished.ts";
-import { RequestRefused } from "../request-refused.ts";
 import { visibleLine } from "../terminal/visible-text.ts";
 import { parseArguments } from "./parse-arguments.ts";
 import { readPassphraseFile } from "./passphrase-file.ts";

@@ -1,18 +1,18 @@
 import { statusLabel, statusWords } from "../../core/criteria/status.ts";
 import { thresholdWords } from "../../core/criteria/threshold.ts";
 import { eventLabel, isOfLimb } from "../../core/events/event.ts";
-import type { Finding } from "../../core/finding.ts";
-import { formatPercent, formatValue, joinNumberText, percentDigits, roundTo } from "../../core/format-number.ts";
 import { loadWords, testLoads } from "../../core/gate/test-load.ts";
-import { type Bearer, bearerName } from "../../core/limb.ts";
-import { fullLabel, measureCatalogue } from "../../core/measures/catalogue.ts";
-import { asSentence, capitalised, listInWords } from "../../core/plain-words.ts";
-import type { SessionResult, TrialResult } from "../../core/result.ts";
+import type { Finding } from "../../core/ground/finding.ts";
+import { formatPercent, formatValue, joinNumberText, percentDigits, roundTo } from "../../core/ground/format-number.ts";
+import { type Bearer, bearerName } from "../../core/ground/limb.ts";
+import { fullLabel, measureCatalogue } from "../../core/ground/measures/catalogue.ts";
+import { asSentence, capitalised, listInWords } from "../../core/ground/plain-words.ts";
+import { testLabel } from "../../core/ground/test-kind.ts";
+import type { SessionResult, TrialResult } from "../../core/result/result.ts";
+import { trialBearer } from "../../core/result/trial-bearer.ts";
 import { groupName } from "../../core/sheet/sheet-trials.ts";
 import type { Comparison } from "../../core/sides/comparison.ts";
-import { testLabel } from "../../core/test-kind.ts";
-import { trialBearer } from "../../core/trial-bearer.ts";
-import { joinPath } from "../recording-names.ts";
+import { joinPath } from "../files/recording-names.ts";
 import { columnsOfText } from "./columns-of-text.ts";
 
 const bearers: readonly Bearer[] = [{ side: "both" }, { side: "left" }, { side: "right" }, { plate: 1 }, { plate: 2 }];

@@ -1,4 +1,4 @@
-import { engineVersion } from "../../core/version.ts";
+import { engineVersion } from "../../core/ground/version.ts";
 import { analyzeCommand } from "./analyze-command.ts";
 import { analyzeHelp, generalHelp, inspectHelp, sheetHelp } from "./help.ts";
 import { inspectCommand } from "./inspect-command.ts";

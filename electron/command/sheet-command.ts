@@ -1,9 +1,9 @@
 import { statSync } from "node:fs";
 import { extname } from "node:path";
-import { defaultSettings } from "../../core/settings.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import { buildSheet } from "../../core/sheet/build-sheet.ts";
 import { sheetHtml } from "../../core/sheet/sheet-html.ts";
-import { makeSheetPdf } from "../make-pdf.ts";
+import { makeSheetPdf } from "../pdf/make-pdf.ts";
 import { analyzeSessions, exitCodeOf } from "./analyze-sessions.ts";
 import { findSessions } from "./find-sessions.ts";
 import { checkOutputFile, writeWhole } from "./output-file.ts";

@@ -1,9 +1,9 @@
-import type { StatedOptions } from "../../core/analysis.ts";
-import { normalGravity } from "../../core/gravity.ts";
+import { normalGravity } from "../../core/ground/gravity.ts";
+import { testKinds } from "../../core/ground/test-kind.ts";
 import type { LayoutAnswers } from "../../core/recording/request.ts";
-import type { ColumnKey } from "../../core/session.ts";
-import { settingsCatalogue } from "../../core/settings.ts";
-import { testKinds } from "../../core/test-kind.ts";
+import type { StatedOptions } from "../../core/session/analysis.ts";
+import { settingsCatalogue } from "../../core/settings/settings.ts";
+import type { ColumnKey } from "../../core/stated/session.ts";
 import { readKeepOption } from "./keep-option.ts";
 import { UsageError } from "./usage-error.ts";
 

@@ -1,7 +1,7 @@
-import type { Finding } from "../../core/finding.ts";
-import type { SessionResult, TrialResult } from "../../core/result.ts";
-import { fileOutcome } from "../file-outcome.ts";
-import { joinPath } from "../recording-names.ts";
+import type { Finding } from "../../core/ground/finding.ts";
+import type { SessionResult, TrialResult } from "../../core/result/result.ts";
+import { fileOutcome } from "../boundary/file-outcome.ts";
+import { joinPath } from "../files/recording-names.ts";
 
 /** "12 trials in 2 sessions: 10 analysed, 1 partial, 1 refused." */
 export function summaryLine(results: readonly SessionResult[]): string {

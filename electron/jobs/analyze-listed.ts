@@ -1,11 +1,11 @@
-import type { SessionInput, SessionStatements } from "../../core/analysis.ts";
-import { concludeSession } from "../../core/conclude-session.ts";
-import { enteredNewtons, sessionSettings } from "../../core/file-trials.ts";
-import { withoutRepeats } from "../../core/repeated-recordings.ts";
-import type { SessionResult } from "../../core/result.ts";
-import type { Settings } from "../../core/settings.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionInput, SessionStatements } from "../../core/session/analysis.ts";
+import { concludeSession } from "../../core/session/conclude-session.ts";
+import { enteredNewtons, sessionSettings } from "../../core/session/file-trials.ts";
+import { withoutRepeats } from "../../core/session/repeated-recordings.ts";
+import type { Settings } from "../../core/settings/settings.ts";
 import { type TrialWeightContext, weighSession } from "../../core/weight/session-weighing.ts";
-import { type ListedSession, readDescription } from "../read-folder.ts";
+import { type ListedSession, readDescription } from "../files/read-folder.ts";
 import type { Crew, CrewMember } from "./crew.ts";
 import type { FirstPass } from "./session-work.ts";
 

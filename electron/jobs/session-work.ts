@@ -1,13 +1,13 @@
-import type { SessionStatements } from "../../core/analysis.ts";
-import type { TrialDraft } from "../../core/draft-trials.ts";
-import { analyzeDrafts, draftFile, sessionSettings } from "../../core/file-trials.ts";
-import { finding } from "../../core/finding.ts";
-import type { WitnessedTrial } from "../../core/prove-trial-plates.ts";
-import { refusedFile } from "../../core/refused-file.ts";
-import type { Settings } from "../../core/settings.ts";
+import { finding } from "../../core/ground/finding.ts";
+import type { SessionStatements } from "../../core/session/analysis.ts";
+import type { TrialDraft } from "../../core/session/draft-trials.ts";
+import { analyzeDrafts, draftFile, sessionSettings } from "../../core/session/file-trials.ts";
+import type { WitnessedTrial } from "../../core/session/prove-trial-plates.ts";
+import { refusedFile } from "../../core/session/refused-file.ts";
+import type { Settings } from "../../core/settings/settings.ts";
 import type { TrialWeightContext } from "../../core/weight/session-weighing.ts";
 import type { WeighedTrial } from "../../core/weight/weighed-trial.ts";
-import { readListedFile } from "../read-folder.ts";
+import { readListedFile } from "../files/read-folder.ts";
 
 /** A session whose files are worked through one by one. */
 export interface WorkedSession {

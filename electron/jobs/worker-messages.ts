@@ -1,4 +1,4 @@
-import type { WitnessedTrial } from "../../core/prove-trial-plates.ts";
+import type { WitnessedTrial } from "../../core/session/prove-trial-plates.ts";
 import type { TrialWeightContext } from "../../core/weight/session-weighing.ts";
 import type { FirstPass, WorkedSession } from "./session-work.ts";
 

@@ -1,9 +1,9 @@
-import { entriesOfFile } from "../../core/entries-by-file.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
-import type { Layout } from "../../core/recording/layout.ts";
-import { rememberedAnswers } from "../../core/recording/remembered-answers.ts";
-import type { SessionDescription } from "../../core/session.ts";
-import { RequestRefused } from "../request-refused.ts";
+import { entriesOfFile } from "../../core/stated/entries-by-file.ts";
+import type { Layout } from "../../core/stated/layout.ts";
+import { rememberedAnswers } from "../../core/stated/remembered-answers.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 
 /** What can be learnt from one file. */
 export interface AnsweredFile {

@@ -2,13 +2,13 @@ import { createHash } from "node:crypto";
 import { mkdirSync, readdirSync, rmSync } from "node:fs";
 import { join } from "node:path";
 import { layoutLimits } from "../../core/bytes/json-bounds.ts";
-import type { Layout } from "../../core/recording/layout.ts";
-import { parseLayout, writeLayout } from "../../core/recording/layout-file.ts";
 import { isSameShape } from "../../core/recording/same-shape.ts";
+import type { Layout } from "../../core/stated/layout.ts";
+import { parseLayout, writeLayout } from "../../core/stated/layout-file.ts";
 import { readUpTo } from "../bounded-json/read-up-to.ts";
-import { comparePaths } from "../recording-names.ts";
+import { comparePaths } from "../files/recording-names.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { diskTrouble, writeFileThrough } from "../register/file-sink.ts";
-import { RequestRefused } from "../request-refused.ts";
 
 /** A saved layout that could not be used, with the reason. */
 export interface UnusableLayout {

@@ -1,7 +1,7 @@
 import { setImmediate as nextTurn } from "node:timers/promises";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import type { Register } from "../register/register.ts";
 import { convertStep } from "../register/unfinished.ts";
-import { RequestRefused } from "../request-refused.ts";
 
 /** A person who asked waits this long for the end; what takes longer goes on while the screens are used. */
 const waitMilliseconds = 400;

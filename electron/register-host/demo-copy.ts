@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { copyFileSync, existsSync, readdirSync, renameSync, rmSync } from "node:fs";
 import { join } from "node:path";
-import type { FoundSession } from "../read-folder.ts";
+import type { FoundSession } from "../files/read-folder.ts";
 import { makeDemoRegister } from "../register/make-demo-register.ts";
 import { backupFolder, demoOriginalStart, removeDatabase } from "../register/register-folder.ts";
 

@@ -1,6 +1,6 @@
-import { draftFile } from "../../core/file-trials.ts";
-import { defaultSettings } from "../../core/settings.ts";
-import type { EarlierMass } from "../../core/weight/mass-since-last.ts";
+import { draftFile } from "../../core/session/file-trials.ts";
+import type { EarlierMass } from "../../core/session/mass-since-last.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import type { Register } from "../register/register.ts";
 import type { SessionRecords } from "../register/register-views.ts";
 import { descriptionOf } from "../register/session-conversion.ts";

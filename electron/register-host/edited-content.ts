@@ -1,6 +1,6 @@
-import type { StartedFrom } from "../field-conflict.ts";
-import { fieldName, fieldValueWords } from "../field-words.ts";
-import { fieldsOf, mergeFields, placeSeparator, withFields } from "../merge-fields.ts";
+import type { StartedFrom } from "../refusals/field-conflict.ts";
+import { fieldName, fieldValueWords } from "../refusals/field-words.ts";
+import { fieldsOf, mergeFields, placeSeparator, withFields } from "../refusals/merge-fields.ts";
 
 /** Part of a record whose own parts are noted one by one. */
 const apart = ["conditions"];

@@ -1,9 +1,9 @@
 import type { RecordingFile } from "../../core/recording/file.ts";
-import { comparePaths } from "../recording-names.ts";
+import { comparePaths } from "../files/recording-names.ts";
+import type { StoredSession } from "../files/stored-session.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import type { Register } from "../register/register.ts";
 import { descriptionOf, readingFindingsOf } from "../register/session-conversion.ts";
-import { RequestRefused } from "../request-refused.ts";
-import type { StoredSession } from "../stored-session.ts";
 import { earlierMass } from "./earlier-mass.ts";
 
 /**

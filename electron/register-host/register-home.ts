@@ -1,22 +1,22 @@
 import { chmodSync, existsSync, mkdirSync } from "node:fs";
 import { join } from "node:path";
-import type { StepReach } from "../edit-history.ts";
+import type { RegisterView } from "../boundary/register-view.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { keepDailyBackup } from "../register/backups.ts";
 import { troubleWords } from "../register/kept-backups.ts";
 import { machineCircumstances, openRegister } from "../register/open-register.ts";
 import type { Register } from "../register/register.ts";
 import type { Circumstances } from "../register/register-writes.ts";
-import { RequestRefused } from "../request-refused.ts";
 import type { SessionWatch } from "../watch/session-watch.ts";
 import type { HeldRegister } from "../worker/held-state.ts";
-import type { WorkspaceState } from "../workspace.ts";
+import type { StepReach } from "../workspace/edit-history.ts";
+import type { WorkspaceState } from "../workspace/workspace.ts";
 import { ConversionRunner } from "./conversion-runner.ts";
 import { copyDemo, removeCopy } from "./demo-copy.ts";
 import { IdleClock } from "./idle-clock.ts";
 import { keptSession } from "./kept-session.ts";
 import { type Preferences, readPreferences, writePreferences } from "./preferences.ts";
 import { registerKeeper } from "./register-keeper.ts";
-import type { RegisterView } from "./register-view.ts";
 
 export interface RegisterHomeOptions {
   /** Folder of the user's data; made where it is missing. */

@@ -1,11 +1,11 @@
 import type { RecordingFile } from "../../core/recording/file.ts";
-import type { SessionDescription } from "../../core/session.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { describeSession } from "../register/describe-session.ts";
 import type { RecordContent } from "../register/record-schemas.ts";
 import type { Register } from "../register/register.ts";
 import { descriptionOf } from "../register/session-conversion.ts";
-import { RequestRefused } from "../request-refused.ts";
-import type { KeptChange, SessionKeeper } from "../session-keeper.ts";
+import type { KeptChange, SessionKeeper } from "../workspace/session-keeper.ts";
 import { readKeptSession } from "./kept-session.ts";
 import type { RegisterHome } from "./register-home.ts";
 

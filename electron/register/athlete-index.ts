@@ -1,7 +1,7 @@
-import type { InvolvedSide } from "../../core/limb.ts";
+import type { InvolvedSide } from "../../core/ground/limb.ts";
 import { involvedSideAt } from "../../core/sides/involvement.ts";
-import { comparePaths } from "../recording-names.ts";
-import { RequestRefused } from "../request-refused.ts";
+import { comparePaths } from "../files/recording-names.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import type { AthleteLines } from "./athlete-lines.ts";
 import type { RecordKind } from "./record-schemas.ts";
 import type { RecordStore } from "./record-store.ts";

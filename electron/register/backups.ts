@@ -1,5 +1,5 @@
 import { statSync } from "node:fs";
-import { RequestRefused, telling } from "../request-refused.ts";
+import { RequestRefused, telling } from "../refusals/request-refused.ts";
 import { type ByteSink, type ByteSource, openFile } from "./byte-source.ts";
 import { Connection, numberOf, textOf } from "./connection.ts";
 import { checkOf } from "./copies/check-schema.ts";

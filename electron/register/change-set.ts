@@ -1,6 +1,6 @@
 import { randomUUID } from "node:crypto";
-import { RequestRefused } from "../request-refused.ts";
-import { recordingFile } from "../stored-session.ts";
+import { recordingFile } from "../files/stored-session.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import type { JournalChange } from "./journal.ts";
 import { type RecordContent, type RecordKind, recordSchemas } from "./record-schemas.ts";
 import type { RecordStore } from "./record-store.ts";

@@ -1,5 +1,5 @@
-import { type ClinicLimits, clinicLimitsSchema } from "../../core/gate/gate-schema.ts";
-import { defaultSettings, settingsHash } from "../../core/settings.ts";
+import { defaultSettings, settingsHash } from "../../core/settings/settings.ts";
+import { type ClinicLimits, clinicLimitsSchema } from "../../core/stated/cautions-schema.ts";
 import type { RecordContent } from "./record-schemas.ts";
 import type { Register } from "./register.ts";
 

@@ -1,5 +1,5 @@
 import { DatabaseSync, type SQLInputValue, type SQLOutputValue, type StatementSync } from "node:sqlite";
-import { MachineTrouble, RequestRefused, telling } from "../request-refused.ts";
+import { MachineTrouble, RequestRefused, telling } from "../refusals/request-refused.ts";
 import { reached } from "./steps.ts";
 
 /** One row, by column. */

@@ -1,5 +1,5 @@
 import { backup } from "node:sqlite";
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { Connection, numberOf, sqliteTrouble } from "./connection.ts";
 import { diskTrouble } from "./file-sink.ts";
 import { applicationId, applicationOf, latestSchema, migrate, schemaOf } from "./migrations.ts";

@@ -1,5 +1,5 @@
-import type { SessionDescription } from "../../core/session.ts";
-import { RequestRefused } from "../request-refused.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import type { JournalAction } from "./journal-actions.ts";
 import type { Register } from "./register.ts";
 import { sessionContent, statedFiles } from "./session-conversion.ts";

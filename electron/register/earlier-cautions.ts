@@ -1,5 +1,5 @@
 import type { CautionName } from "../../core/gate/caution-questions.ts";
-import type { GivenAnswers } from "../../core/gate/gate-schema.ts";
+import type { GivenAnswers } from "../../core/stated/cautions-schema.ts";
 import type { RecordContent } from "./record-schemas.ts";
 
 type EarlierCautions = NonNullable<RecordContent<"sessions">["cautions"]>[number];

@@ -1,6 +1,6 @@
 import { closeSync, openSync, rmSync, writeSync } from "node:fs";
 import { resolve } from "node:path";
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import type { ByteSink } from "./byte-source.ts";
 import { finishFile, makePrivateFile, partialPath } from "./register-folder.ts";
 

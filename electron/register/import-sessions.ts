@@ -1,7 +1,7 @@
 import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
-import type { SessionDescription } from "../../core/session.ts";
-import { isNamed, otherKindOfFile } from "../left-aside/other-kind.ts";
-import type { FoundSession } from "../read-folder.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
+import { isNamed, otherKindOfFile } from "../files/left-aside/other-kind.ts";
+import type { FoundSession } from "../files/read-folder.ts";
 import type { ChangeSet } from "./change-set.ts";
 import type { RecordContent } from "./record-schemas.ts";
 import type { Register } from "./register.ts";

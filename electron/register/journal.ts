@@ -1,7 +1,7 @@
 import { randomBytes } from "node:crypto";
 import { storedRowLimits } from "../bounded-json/limits.ts";
 import { readJson } from "../bounded-json/read-json.ts";
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection, numberOf, textOf } from "./connection.ts";
 import type { JournalAction } from "./journal-actions.ts";

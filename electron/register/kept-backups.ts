@@ -1,5 +1,5 @@
 import { copyFileSync } from "node:fs";
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { Connection, sqliteTrouble } from "./connection.ts";
 import { diskTrouble } from "./file-sink.ts";
 import { bringUnder, needsRewrapOnly, type Protection } from "./keys/bring-under.ts";

@@ -1,4 +1,4 @@
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import type { Connection } from "./connection.ts";
 import { readFact, removeFact } from "./register-facts.ts";
 import { reached } from "./steps.ts";

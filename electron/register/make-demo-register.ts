@@ -1,4 +1,4 @@
-import type { FoundSession } from "../read-folder.ts";
+import type { FoundSession } from "../files/read-folder.ts";
 import type { ChangeSet } from "./change-set.ts";
 import { importSessions } from "./import-sessions.ts";
 import { openRegister } from "./open-register.ts";

@@ -2,7 +2,7 @@ import { accessSync, closeSync, constants, existsSync, openSync, statSync } from
 import { userInfo } from "node:os";
 import { basename } from "node:path";
 import { pathToFileURL } from "node:url";
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { hasAthleteLines } from "./athlete-lines.ts";
 import { Connection } from "./connection.ts";
 import { checkSchema, checkStructure, checkTables, copyDatabase, fileBytes } from "./copy-database.ts";

@@ -1,7 +1,7 @@
 import { daysBetween } from "../../core/gate/days.ts";
-import type { SessionOperation } from "../../core/gate/gate-schema.ts";
-import type { InvolvedSide } from "../../core/limb.ts";
+import type { InvolvedSide } from "../../core/ground/limb.ts";
 import { isInvolved } from "../../core/sides/involvement.ts";
+import type { SessionOperation } from "../../core/stated/cautions-schema.ts";
 import type { RecordContent } from "./record-schemas.ts";
 
 /**

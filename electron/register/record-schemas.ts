@@ -1,13 +1,13 @@
 import { z } from "zod";
+import { testKinds } from "../../core/ground/test-kind.ts";
 import {
   cautionAnswersSchema,
   clinicLimitsSchema,
   effusionGrades,
   sessionOperationSchema,
-} from "../../core/gate/gate-schema.ts";
-import { bodyParts } from "../../core/session.ts";
-import { fileEntrySchema, sessionSchema } from "../../core/session-schema.ts";
-import { testKinds } from "../../core/test-kind.ts";
+} from "../../core/stated/cautions-schema.ts";
+import { bodyParts } from "../../core/stated/session.ts";
+import { fileEntrySchema, sessionSchema } from "../../core/stated/session-schema.ts";
 import { copyCheckSchema } from "./copies/check-schema.ts";
 
 /** What each record of the register may hold. No Node imports: screens use the types that follow from these schemas. */

@@ -2,7 +2,7 @@ import { createHash } from "node:crypto";
 import { deflateSync, inflateSync } from "node:zlib";
 import { storedRowLimits } from "../bounded-json/limits.ts";
 import { readJson } from "../bounded-json/read-json.ts";
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { sameBytes, sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection, numberOf, type Row, textOf } from "./connection.ts";
 import { type FieldProtection, headOf } from "./keys/field-protection.ts";

@@ -2,7 +2,7 @@ import { randomUUID } from "node:crypto";
 import { z } from "zod";
 import { storedRowLimits } from "../bounded-json/limits.ts";
 import { readJson } from "../bounded-json/read-json.ts";
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { sameBytes, sha256Of } from "./checksum.ts";
 import { bytesOf, type Connection } from "./connection.ts";
 import { copyCheckSchema } from "./copies/check-schema.ts";

@@ -1,4 +1,4 @@
-import { RequestRefused, telling } from "../request-refused.ts";
+import { RequestRefused, telling } from "../refusals/request-refused.ts";
 import { beginPassphrase, beginPlain, changeDataKey, type Progress } from "./keys/conversion.ts";
 import { copyOfSecret } from "./keys/encryption.ts";
 import { finishCleaning } from "./leave-nothing-behind.ts";

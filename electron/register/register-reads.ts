@@ -1,6 +1,6 @@
-import type { FoundSession } from "../read-folder.ts";
-import { comparePaths } from "../recording-names.ts";
-import { recordingFile } from "../stored-session.ts";
+import type { FoundSession } from "../files/read-folder.ts";
+import { comparePaths } from "../files/recording-names.ts";
+import { recordingFile } from "../files/stored-session.ts";
 import type { AthleteIndex } from "./athlete-index.ts";
 import type { Journal } from "./journal.ts";
 import type { RecordKind } from "./record-schemas.ts";

@@ -1,4 +1,4 @@
-import type { InvolvedSide } from "../../core/limb.ts";
+import type { InvolvedSide } from "../../core/ground/limb.ts";
 import type { JournalAction } from "./journal-actions.ts";
 import type { StoredRecord } from "./record-tables.ts";
 

@@ -1,4 +1,4 @@
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import type { AthleteIndex } from "./athlete-index.ts";
 import { ChangeSet, stateOf } from "./change-set.ts";
 import type { Journal, JournalChange, JournalTitle } from "./journal.ts";

@@ -1,4 +1,4 @@
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { AthleteIndex } from "./athlete-index.ts";
 import type { Connection } from "./connection.ts";
 import { finishErasure } from "./erasing/erase-for-good.ts";

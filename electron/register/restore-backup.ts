@@ -1,4 +1,4 @@
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { previewOf, withBackup } from "./backups.ts";
 import { Connection } from "./connection.ts";
 import { carryNotes, notesToCarry } from "./copies/carry-notes.ts";

@@ -2,7 +2,7 @@ import { createCipheriv, createDecipheriv, randomBytes } from "node:crypto";
 import { z } from "zod";
 import { sealHeaderLimits } from "../bounded-json/limits.ts";
 import { readJson } from "../bounded-json/read-json.ts";
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import type { ByteSink, ByteSource } from "./byte-source.ts";
 import { derivationSchema, deriveKey, newDerivation } from "./passphrase-key.ts";
 

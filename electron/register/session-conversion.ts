@@ -1,7 +1,7 @@
-import type { Finding } from "../../core/finding.ts";
-import { type EffusionGrade, effusionGrades } from "../../core/gate/gate-schema.ts";
-import type { FileEntry, SessionDescription } from "../../core/session.ts";
+import type { Finding } from "../../core/ground/finding.ts";
 import { involvedSideAt, otherInjuriesAt, type RecordedInjury } from "../../core/sides/involvement.ts";
+import { type EffusionGrade, effusionGrades } from "../../core/stated/cautions-schema.ts";
+import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
 import { earlierAnswers } from "./earlier-cautions.ts";
 import { operationAt } from "./operation-at.ts";
 import type { RecordContent } from "./record-schemas.ts";

@@ -1,7 +1,7 @@
-import { ChangeConflict } from "../field-conflict.ts";
-import { fieldName, fieldValueWords } from "../field-words.ts";
-import { fieldsOf, mergeFields, placeSeparator, withFields } from "../merge-fields.ts";
-import { RequestRefused } from "../request-refused.ts";
+import { ChangeConflict } from "../refusals/field-conflict.ts";
+import { fieldName, fieldValueWords } from "../refusals/field-words.ts";
+import { fieldsOf, mergeFields, placeSeparator, withFields } from "../refusals/merge-fields.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import type { RecordState } from "./record-tables.ts";
 
 const apart = ["content", "references"];

@@ -1,4 +1,4 @@
-import { RequestRefused } from "../request-refused.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { athleteLinesOf } from "./athlete-index.ts";
 import { type AthleteLines, hasAthleteLines } from "./athlete-lines.ts";
 import { sameBytes, sha256Of } from "./checksum.ts";

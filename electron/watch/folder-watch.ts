@@ -1,8 +1,8 @@
 import { readFile } from "node:fs/promises";
 import { join } from "node:path";
 import { recordingByteLimit } from "../../core/recording/size-limit.ts";
-import { sessionFileName, splitPath } from "../recording-names.ts";
-import { sharedCopy } from "../worker/shared-copy.ts";
+import { sessionFileName, splitPath } from "../files/recording-names.ts";
+import { sharedCopy } from "../threads/shared-copy.ts";
 import { CompletedFiles } from "./completed-files.ts";
 import { type SeenFile, scanFolder } from "./scan-folder.ts";
 

@@ -1,5 +1,5 @@
+import type { NextRecordings } from "../boundary/watch-view.ts";
 import type { SeenFile } from "./scan-folder.ts";
-import type { NextRecordings } from "./watch-view.ts";
 
 /**
  * All that a watch needs to go on in another thread, as plain data: no recording is in it. What waits while the register

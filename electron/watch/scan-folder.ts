@@ -1,6 +1,6 @@
 import { readdir, stat } from "node:fs/promises";
 import { join } from "node:path";
-import { comparePaths, isRecordingName, joinPath, sessionFileName } from "../recording-names.ts";
+import { comparePaths, isRecordingName, joinPath, sessionFileName } from "../files/recording-names.ts";
 
 /** A file as one look at a folder saw it. */
 export interface SeenFile {

@@ -2,9 +2,7 @@ import { statSync } from "node:fs";
 import { basename, isAbsolute } from "node:path";
 
 import { trialLoad } from "../../core/gate/test-load.ts";
-
-import { suggestLeavingOut } from "../../core/leave-out.ts";
-import { withoutOptions } from "../../core/plain-words.ts";
+import { withoutOptions } from "../../core/ground/plain-words.ts";
 import { afterTrial } from "../../core/protocol/after-trial.ts";
 import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { countsFor } from "../../core/protocol/counting.ts";
@@ -13,18 +11,19 @@ import { sessionProgress } from "../../core/protocol/session-progress.ts";
 import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
 import type { OtherKind } from "../../core/recording/other-kinds.ts";
 import { tooLargeSentence } from "../../core/recording/size-limit.ts";
-import type { SessionResult, TrialResult } from "../../core/result.ts";
-import { trialBearer } from "../../core/trial-bearer.ts";
-import { joinPath, sessionFileName, splitPath } from "../recording-names.ts";
-import { trialsOf } from "../recording-view.ts";
-import { RequestRefused } from "../request-refused.ts";
-import type { WorkspaceState } from "../workspace.ts";
+import type { SessionResult, TrialResult } from "../../core/result/result.ts";
+import { trialBearer } from "../../core/result/trial-bearer.ts";
+import { suggestLeavingOut } from "../../core/session/leave-out.ts";
+import type { NextRecordings, WatchedTrial, WatchView } from "../boundary/watch-view.ts";
+import { joinPath, sessionFileName, splitPath } from "../files/recording-names.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
+import { trialsOf } from "../workspace/recording-view.ts";
+import type { WorkspaceState } from "../workspace/workspace.ts";
 import { FolderWatch, type RecordingTaker, type WatchState, watchedFolder } from "./folder-watch.ts";
 import type { HeldWatch } from "./held-watch.ts";
 import type { SeenFile } from "./scan-folder.ts";
 import { unsaidParts } from "./unsaid-parts.ts";
 import { WaitingRecordings } from "./waiting-recordings.ts";
-import type { NextRecordings, WatchedTrial, WatchView } from "./watch-view.ts";
 
 interface Newest {
   readonly session: string;

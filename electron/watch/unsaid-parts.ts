@@ -1,8 +1,8 @@
-import { assignmentOffers } from "../../core/assignment-offers.ts";
-import type { SessionResult, TrialResult } from "../../core/result.ts";
-import { entryOf } from "../../core/session-entries.ts";
+import { assignmentOffers } from "../../core/assignment/assignment-offers.ts";
+import type { SessionResult, TrialResult } from "../../core/result/result.ts";
+import { entryOf } from "../../core/session/session-entries.ts";
 import { startsFromBox } from "../../core/sides/box-height.ts";
-import type { NextRecordings } from "./watch-view.ts";
+import type { NextRecordings } from "../boundary/watch-view.ts";
 
 /**
  * What the tester said about the next recordings, as far as nothing else says it of this one; a box and a leading leg

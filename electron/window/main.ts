@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { app, BrowserWindow, dialog, ipcMain, Menu, protocol, safeStorage, session } from "electron";
 import { dataFolder } from "../layouts/data-folder.ts";
-import { programFolder, rendererFolder, sampleTracesFolder } from "../program-folders.ts";
+import { programFolder, rendererFolder, sampleTracesFolder } from "../program/program-folders.ts";
 import { reportMistake } from "../terminal/report-mistake.ts";
 import { startHostWorker } from "../worker/remote-handlers.ts";
 import { answerMessages } from "./answer-messages.ts";

@@ -1,7 +1,7 @@
 import { contextBridge, ipcRenderer } from "electron";
-import type { Outcome } from "../handle-request.ts";
-import type { Host, HostApi, HostRequestName } from "../host-api.ts";
-import { channelOf, isRequestName } from "../request-names.ts";
+import type { Host, HostApi, HostRequestName } from "../boundary/host-api.ts";
+import { channelOf, isRequestName } from "../boundary/request-names.ts";
+import type { Outcome } from "../handlers/handle-request.ts";
 
 /** All the page gets: the typed requests of the boundary. */
 const host = {

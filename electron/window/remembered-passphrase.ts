@@ -1,8 +1,8 @@
 import { chmodSync, existsSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
-import type { Workspace } from "../host-api.ts";
-import type { HostHandlers } from "../host-handlers.ts";
+import type { Workspace } from "../boundary/host-api.ts";
+import type { HostHandlers } from "../handlers/host-handlers.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { passphraseBytes } from "../register/passphrase-bytes.ts";
-import { RequestRefused } from "../request-refused.ts";
 
 /** The key store of the operating system, as far as it is needed here. */
 export interface KeyStore {

@@ -1,5 +1,5 @@
-import { readRendererFile } from "../renderer-files.ts";
-import { securityHeaders } from "../security-headers.ts";
+import { readRendererFile } from "../program/renderer-files.ts";
+import { securityHeaders } from "../program/security-headers.ts";
 import { isOwnPage } from "./own-pages.ts";
 
 /** Answers the program's own scheme with files of the built screens, and with nothing else. */

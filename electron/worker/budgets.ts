@@ -1,4 +1,4 @@
-import type { HostRequestName } from "../host-api.ts";
+import type { HostRequestName } from "../boundary/host-api.ts";
 
 /** What the working thread may use before it is ended. */
 export interface WorkBudgets {

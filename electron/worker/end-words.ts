@@ -1,4 +1,4 @@
-import type { HostRequestName } from "../host-api.ts";
+import type { HostRequestName } from "../boundary/host-api.ts";
 import type { HeldRegister } from "./held-state.ts";
 import type { ThreadEnd } from "./host-thread.ts";
 

@@ -1,6 +1,6 @@
-import { passphrasesOf } from "../browser/masked-passphrases.ts";
-import type { HostRequestName } from "../host-api.ts";
-import { sharedCopy } from "./shared-copy.ts";
+import type { HostRequestName } from "../boundary/host-api.ts";
+import { passphrasesOf } from "../boundary/masked-passphrases.ts";
+import { sharedCopy } from "../threads/shared-copy.ts";
 
 /** A request on its way to the working thread, with what goes over to it instead of being copied. */
 export interface HandedOver {

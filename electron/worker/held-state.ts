@@ -1,7 +1,7 @@
-import type { HeldHistory, NumberedStep, Stated } from "../edit-history.ts";
-import type { RegisterView } from "../register-host/register-view.ts";
-import type { StoredSession } from "../stored-session.ts";
+import type { RegisterView } from "../boundary/register-view.ts";
+import type { StoredSession } from "../files/stored-session.ts";
 import type { HeldWatch } from "../watch/held-watch.ts";
+import type { HeldHistory, NumberedStep, Stated } from "../workspace/edit-history.ts";
 import { heardParts, type PartsChange, ToldParts } from "./told-parts.ts";
 
 /** What lives in the working thread alone, sessions of the register aside: all that would be lost with the thread. */

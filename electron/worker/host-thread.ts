@@ -1,8 +1,8 @@
 import { Worker } from "node:worker_threads";
-import type { HostRequestName } from "../host-api.ts";
-import { RequestRefused } from "../request-refused.ts";
+import type { HostRequestName } from "../boundary/host-api.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
+import type { GuardedFile } from "../threads/file-guard.ts";
 import { hasTimeLimit, type WorkBudgets } from "./budgets.ts";
-import type { GuardedFile } from "./file-guard.ts";
 import { handOver } from "./hand-over.ts";
 import type { HeldChange } from "./held-state.ts";
 import type { HostWorkerStart, WorkerAnswer, WorkerWords } from "./messages.ts";

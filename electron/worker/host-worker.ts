@@ -1,12 +1,12 @@
 import { parentPort, workerData } from "node:worker_threads";
-import { defaultSettings } from "../../core/settings.ts";
-import { type HostHandlers, makeHandlers, openWatch } from "../host-handlers.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
+import { type HostHandlers, makeHandlers, openWatch } from "../handlers/host-handlers.ts";
 import { LayoutShelf } from "../layouts/layout-shelf.ts";
-import { openWorkspace } from "../open-workspace.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { RegisterHome } from "../register-host/register-home.ts";
-import { RequestRefused } from "../request-refused.ts";
 import type { SessionWatch } from "../watch/session-watch.ts";
-import { WorkspaceState } from "../workspace.ts";
+import { openWorkspace } from "../workspace/open-workspace.ts";
+import { WorkspaceState } from "../workspace/workspace.ts";
 import { forgetPassphrases } from "./hand-over.ts";
 import { HeldTeller } from "./held-state.ts";
 import type { HostWorkerStart, Restored, WorkerAnswer, WorkerRequest, WorkerWords } from "./messages.ts";

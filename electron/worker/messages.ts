@@ -1,5 +1,5 @@
-import type { HostRequestName } from "../host-api.ts";
-import type { GuardedFile } from "./file-guard.ts";
+import type { HostRequestName } from "../boundary/host-api.ts";
+import type { GuardedFile } from "../threads/file-guard.ts";
 import type { HeldChange, HeldState } from "./held-state.ts";
 
 /** What a worker is started with. */

@@ -1,8 +1,8 @@
-import type { HostRequestName } from "../host-api.ts";
-import type { HostHandlers } from "../host-handlers.ts";
-import { requestNames } from "../request-names.ts";
-import { RequestRefused } from "../request-refused.ts";
-import { onlyTells } from "../whole-requests.ts";
+import type { HostRequestName } from "../boundary/host-api.ts";
+import { requestNames } from "../boundary/request-names.ts";
+import type { HostHandlers } from "../handlers/host-handlers.ts";
+import { onlyTells } from "../handlers/whole-requests.ts";
+import { RequestRefused } from "../refusals/request-refused.ts";
 import { type WorkBudgets, workBudgets } from "./budgets.ts";
 import { endWords, notDoneWords } from "./end-words.ts";
 import { HeldListener } from "./held-state.ts";

@@ -1,8 +1,8 @@
 import { Button, NativeSelect, PasswordInput, TextInput } from "@mantine/core";
 import { useRef, useState } from "react";
-import { countOf } from "../../core/plain-words.ts";
+import { countOf } from "../../core/ground/plain-words.ts";
 import { archiveByteLimit } from "../../core/recording/size-limit.ts";
-import type { HostApi, Workspace } from "../../electron/host-api.ts";
+import type { HostApi, Workspace } from "../../electron/boundary/host-api.ts";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import { saveFile } from "../shell/save-file.ts";
 import { useWorkspace } from "../shell/workspace.tsx";

@@ -1,8 +1,8 @@
-import type { InvolvedSide } from "../../core/limb.ts";
+import type { InvolvedSide } from "../../core/ground/limb.ts";
 import { involvedSideAt, isInvolved, type RecordedInjury } from "../../core/sides/involvement.ts";
 import type { AthletePage } from "../../electron/register/register-views.ts";
+import { sinceWords } from "../shell/dates.ts";
 import { dateWords, involvedWords } from "../shell/words.ts";
-import { sinceWords } from "./dates.ts";
 
 /** Who an athlete is, on one line. */
 export function athleteFacts({ athlete, injuries, operations }: AthletePage, today: string): string {

@@ -1,9 +1,9 @@
 import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
-import type { Workspace } from "../../electron/host-api.ts";
+import type { Workspace } from "../../electron/boundary/host-api.ts";
 import type { AthleteLine } from "../../electron/register/register-views.ts";
+import { sinceWords, today } from "../shell/dates.ts";
 import { dateWords, involvedWords, sentenceCase } from "../shell/words.ts";
-import { sinceWords, today } from "./dates.ts";
 import { type ChosenFilter, isNarrowed, openFilter, operationSpans, sessionSpans } from "./list-filter.ts";
 import { useAthletes } from "./use-athletes.ts";
 

@@ -1,15 +1,15 @@
 import { Button } from "@mantine/core";
 import { useState } from "react";
-import type { Workspace } from "../../electron/host-api.ts";
+import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { WrittenKind } from "../../electron/boundary/register-api.ts";
 import type { RecordKey } from "../../electron/register/record-tables.ts";
 import type { AthletePage as Page } from "../../electron/register/register-views.ts";
-import type { WrittenKind } from "../../electron/register-host/register-api.ts";
 import type { Area } from "../shell/areas.ts";
+import { today } from "../shell/dates.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { athleteFacts } from "./athlete-facts.ts";
 import { Consents } from "./consents.tsx";
 import { CurrentSession } from "./current-session.tsx";
-import { today } from "./dates.ts";
 import { InjuryQuestions } from "./injury-questions.tsx";
 import { RecordForm } from "./record-form.tsx";
 import { StartSessionForm } from "./start-session-form.tsx";

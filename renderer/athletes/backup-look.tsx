@@ -1,8 +1,8 @@
 import { Button, PasswordInput, TextInput } from "@mantine/core";
 import { useEffect, useState } from "react";
+import type { BackupChoice } from "../../electron/boundary/register-api.ts";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import type { BackupPreview } from "../../electron/register/register-views.ts";
-import type { BackupChoice } from "../../electron/register-host/register-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { previewWords } from "./backup-words.ts";
 

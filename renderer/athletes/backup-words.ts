@@ -1,4 +1,4 @@
-import { countOf } from "../../core/plain-words.ts";
+import { countOf } from "../../core/ground/plain-words.ts";
 import type { BackupPreview } from "../../electron/register/register-views.ts";
 import { dateWords } from "../shell/words.ts";
 

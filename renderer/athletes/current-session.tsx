@@ -2,7 +2,7 @@ import { Button } from "@mantine/core";
 import { useRef, useState } from "react";
 import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
-import type { SessionResult } from "../../core/result.ts";
+import type { SessionResult } from "../../core/result/result.ts";
 import type { StoredRecord } from "../../electron/register/record-tables.ts";
 import { CautionsPanel } from "../cautions/cautions-panel.tsx";
 import { addedWords } from "../recordings/added-words.ts";
@@ -10,9 +10,9 @@ import { chosenFiles, type PickedFile } from "../recordings/dropped-files.ts";
 import { type BatchFile, takeOne } from "../recordings/take-in.ts";
 import { AddToProtocol } from "../shell/add-to-protocol.tsx";
 import { AskedAnswers } from "../shell/asked-answers.tsx";
+import { today } from "../shell/dates.ts";
 import { dateWords } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
-import { today } from "./dates.ts";
 import { Stopping } from "./stopping.tsx";
 
 interface CurrentSessionProps {

@@ -1,9 +1,9 @@
 import { Button, Modal } from "@mantine/core";
 import { useEffect, useState } from "react";
-import { countOf, listInWords } from "../../core/plain-words.ts";
-import type { HostApi } from "../../electron/host-api.ts";
+import { countOf, listInWords } from "../../core/ground/plain-words.ts";
+import type { HostApi } from "../../electron/boundary/host-api.ts";
+import type { BinnedRecord } from "../../electron/boundary/register-api.ts";
 import type { ErasurePreview } from "../../electron/register/register-views.ts";
-import type { BinnedRecord } from "../../electron/register-host/register-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { ErasureCertificateView } from "./erasure-certificate.tsx";
 

@@ -1,6 +1,6 @@
 import { Button } from "@mantine/core";
 import { useEffect, useRef } from "react";
-import type { HostApi } from "../../electron/host-api.ts";
+import type { HostApi } from "../../electron/boundary/host-api.ts";
 import { saveFile } from "../shell/save-file.ts";
 
 interface ErasureCertificateViewProps {

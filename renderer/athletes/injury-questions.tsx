@@ -1,8 +1,8 @@
 import { Button } from "@mantine/core";
 import { isFromBefore } from "../../core/sides/involvement.ts";
 import type { AthletePage } from "../../electron/register/register-views.ts";
+import { today } from "../shell/dates.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
-import { today } from "./dates.ts";
 import { asksWhetherInjured, operationsOnOtherSide, recordName } from "./injury-doubts.ts";
 
 interface InjuryQuestionsProps {

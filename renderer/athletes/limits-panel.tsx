@@ -1,9 +1,9 @@
 import "./limits.css";
 import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useEffect, useState } from "react";
-import { type ClinicLimits, effusionGrades } from "../../core/gate/gate-schema.ts";
 import { loadWords, type TestLoad, testLoads } from "../../core/gate/test-load.ts";
-import type { Workspace } from "../../electron/host-api.ts";
+import { type ClinicLimits, effusionGrades } from "../../core/stated/cautions-schema.ts";
+import type { Workspace } from "../../electron/boundary/host-api.ts";
 import { dateWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { gradeIn, limitsFrom, type WrittenLimits, writtenLimits } from "./written-limits.ts";

@@ -1,5 +1,5 @@
 import type { AthleteFilter } from "../../electron/register/register-views.ts";
-import { monthsBefore } from "./dates.ts";
+import { monthsBefore } from "../shell/dates.ts";
 
 /** The list's filter as it is chosen; "" leaves a part open. */
 export interface ChosenFilter {

@@ -1,7 +1,7 @@
 import { Button, Checkbox, NativeSelect, PasswordInput } from "@mantine/core";
 import { useState } from "react";
+import type { RegisterView } from "../../electron/boundary/register-view.ts";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
-import type { RegisterView } from "../../electron/register-host/register-view.ts";
 import { usePassphraseStore } from "../shell/use-passphrase-store.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { NewPassphrase } from "./new-passphrase.tsx";

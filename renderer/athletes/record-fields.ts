@@ -1,5 +1,5 @@
-import { bodyParts } from "../../core/session.ts";
-import type { WrittenKind, WrittenRecord } from "../../electron/register-host/register-api.ts";
+import { bodyParts } from "../../core/stated/session.ts";
+import type { WrittenKind, WrittenRecord } from "../../electron/boundary/register-api.ts";
 
 /** One field of a form about a record. */
 export interface RecordField {

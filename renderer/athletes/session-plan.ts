@@ -1,9 +1,9 @@
-import type { InvolvedSide } from "../../core/limb.ts";
+import type { InvolvedSide } from "../../core/ground/limb.ts";
 import { shippedProtocol } from "../../core/protocol/shipped-protocols.ts";
 import { involvedSideAt, isInvolved } from "../../core/sides/involvement.ts";
+import type { SessionPlan } from "../../electron/boundary/register-api.ts";
 import type { RecordContent } from "../../electron/register/record-schemas.ts";
 import type { AthletePage } from "../../electron/register/register-views.ts";
-import type { SessionPlan } from "../../electron/register-host/register-api.ts";
 import { involvedSides } from "../recordings/session-answers.ts";
 
 type Conditions = NonNullable<RecordContent<"sessions">["conditions"]>;

@@ -5,13 +5,13 @@ import type { CautionAddition } from "../../electron/cautions/caution-addition.t
 import type { AthletePage } from "../../electron/register/register-views.ts";
 import { AnswerFields } from "../cautions/answer-fields.tsx";
 import { answeredCautions, noAnswers } from "../cautions/answers.ts";
-import { carriedName, carryName } from "../cautions/carried-name.ts";
 import { lastResponseQuestion } from "../cautions/last-response.ts";
 import { meantNow } from "../cautions/moments.ts";
 import { involvedSides } from "../recordings/session-answers.ts";
+import { carriedName, carryName } from "../shell/carried-name.ts";
+import { today } from "../shell/dates.ts";
 import { involvedWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
-import { today } from "./dates.ts";
 import { ProtocolTable } from "./protocol-table.tsx";
 import {
   conditionFields,

@@ -1,7 +1,7 @@
 import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
-import { stopKinds } from "../../core/gate/gate-schema.ts";
-import type { SessionResult } from "../../core/result.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import { stopKinds } from "../../core/stated/cautions-schema.ts";
 import { stopKindLabels } from "../cautions/stop-kinds.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 

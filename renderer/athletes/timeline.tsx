@@ -1,11 +1,11 @@
 import { Button } from "@mantine/core";
-import { countOf } from "../../core/plain-words.ts";
+import { countOf } from "../../core/ground/plain-words.ts";
 import { isInvolved, type RecordedInjury } from "../../core/sides/involvement.ts";
 import type { RecordKey } from "../../electron/register/record-tables.ts";
 import type { AthletePage, SessionRecords } from "../../electron/register/register-views.ts";
 import { lacksNextDay } from "../cautions/last-response.ts";
+import { sinceWords } from "../shell/dates.ts";
 import { dateWords } from "../shell/words.ts";
-import { sinceWords } from "./dates.ts";
 
 interface TimelineProps {
   readonly page: AthletePage;

@@ -1,8 +1,8 @@
 import { useEffect, useState } from "react";
-import type { HostApi, Workspace } from "../../electron/host-api.ts";
+import type { HostApi, Workspace } from "../../electron/boundary/host-api.ts";
 import type { AthletePage } from "../../electron/register/register-views.ts";
+import { today } from "../shell/dates.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
-import { today } from "./dates.ts";
 import { type ChosenFilter, filterFrom } from "./list-filter.ts";
 
 type AthletesReply = HostApi["athletes.list"]["reply"];

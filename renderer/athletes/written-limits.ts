@@ -1,14 +1,14 @@
+import { limitsInForce } from "../../core/gate/limits.ts";
+import { type TestLoad, testLoads } from "../../core/gate/test-load.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import {
   type ClinicLimits,
   clinicLimitsSchema,
   type EffusionGrade,
   effusionGrades,
-} from "../../core/gate/gate-schema.ts";
-import { limitsInForce } from "../../core/gate/limits.ts";
-import { type TestLoad, testLoads } from "../../core/gate/test-load.ts";
-import { defaultSettings } from "../../core/settings.ts";
-import type { HostApi } from "../../electron/host-api.ts";
-import { carriedName } from "../cautions/carried-name.ts";
+} from "../../core/stated/cautions-schema.ts";
+import type { HostApi } from "../../electron/boundary/host-api.ts";
+import { carriedName } from "../shell/carried-name.ts";
 
 type SetLimits = HostApi["limits.set"]["request"]["limits"];
 

@@ -1,8 +1,8 @@
 import { NativeSelect, Radio, TextInput } from "@mantine/core";
 import { cautionQuestions } from "../../core/gate/caution-questions.ts";
-import { effusionGrades } from "../../core/gate/gate-schema.ts";
+import { effusionGrades } from "../../core/stated/cautions-schema.ts";
+import { AssessmentNow } from "../shell/assessment-now.tsx";
 import { type Asking, askedIn, questionsOf, spokenAgainst, type WrittenAnswers } from "./answers.ts";
-import { AssessmentNow } from "./assessment-now.tsx";
 
 interface AnswerFieldsProps {
   readonly asking: Asking;

@@ -4,7 +4,7 @@ import {
   changeQuestions,
   questionsFor,
 } from "../../core/gate/caution-questions.ts";
-import { type EffusionGrade, effusionGrades } from "../../core/gate/gate-schema.ts";
+import { type EffusionGrade, effusionGrades } from "../../core/stated/cautions-schema.ts";
 import type { CautionAddition } from "../../electron/cautions/caution-addition.ts";
 
 /** `session`: before the session; `change`: what can have changed, before the first single-leg or drop test. */

@@ -1,11 +1,11 @@
 import { TextInput } from "@mantine/core";
 import { useState } from "react";
-import type { SessionResult } from "../../core/result.ts";
-import { today } from "../athletes/dates.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import { carriedName, carryName } from "../shell/carried-name.ts";
+import { today } from "../shell/dates.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { AnswerFields } from "./answer-fields.tsx";
 import { type Asking, answeredCautions, askingWords, noAnswers } from "./answers.ts";
-import { carriedName, carryName } from "./carried-name.ts";
 import { FormDialog } from "./form-dialog.tsx";
 import { meantNow } from "./moments.ts";
 

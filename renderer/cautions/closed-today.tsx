@@ -1,8 +1,8 @@
 import type { Gate } from "../../core/gate/gate.ts";
 import { wantsAssessment, withoutAssessment } from "../../core/gate/wants-assessment.ts";
-import { asSentence } from "../../core/plain-words.ts";
+import { asSentence } from "../../core/ground/plain-words.ts";
+import { AssessmentNow } from "../shell/assessment-now.tsx";
 import { dateWords } from "../shell/words.ts";
-import { AssessmentNow } from "./assessment-now.tsx";
 
 /** What is closed today, each with its reason, and what a clinician opened; nothing where there is neither. */
 export function ClosedToday({ gate }: { readonly gate: Gate }) {

@@ -1,6 +1,6 @@
 import { daysBetween } from "../../core/gate/days.ts";
-import type { ReadingMoment } from "../../core/gate/gate-schema.ts";
-import { today } from "../athletes/dates.ts";
+import type { ReadingMoment } from "../../core/stated/cautions-schema.ts";
+import { today } from "../shell/dates.ts";
 
 export const momentWords: Readonly<Record<ReadingMoment, string>> = {
   before: "before",

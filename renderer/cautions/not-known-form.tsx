@@ -1,8 +1,8 @@
 import { TextInput } from "@mantine/core";
 import { useState } from "react";
-import { countOf } from "../../core/plain-words.ts";
+import { countOf } from "../../core/ground/plain-words.ts";
+import { carriedName, carryName } from "../shell/carried-name.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
-import { carriedName, carryName } from "./carried-name.ts";
 import { FormDialog } from "./form-dialog.tsx";
 
 interface NotKnownFormProps {

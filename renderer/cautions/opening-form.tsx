@@ -1,8 +1,8 @@
 import { Checkbox, TextInput } from "@mantine/core";
 import { useState } from "react";
-import type { SessionResult } from "../../core/result.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import { carriedName } from "../shell/carried-name.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
-import { carriedName } from "./carried-name.ts";
 import { FormDialog } from "./form-dialog.tsx";
 import { meantNow } from "./moments.ts";
 import { noOpening, openable, openingFrom, type WrittenOpening, wantsDoctor } from "./written-opening.ts";

@@ -1,10 +1,10 @@
 import { NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
-import { effusionGrades, readingMoments } from "../../core/gate/gate-schema.ts";
-import type { SessionResult } from "../../core/result.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import { effusionGrades, readingMoments } from "../../core/stated/cautions-schema.ts";
+import { carriedName, carryName } from "../shell/carried-name.ts";
 import { sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
-import { carriedName, carryName } from "./carried-name.ts";
 import { FormDialog } from "./form-dialog.tsx";
 import { momentWords } from "./moments.ts";
 import { noReading, readingFrom, type WrittenReading } from "./written-reading.ts";

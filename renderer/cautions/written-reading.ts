@@ -1,8 +1,13 @@
 import { daysBetween } from "../../core/gate/days.ts";
-import { type EffusionGrade, effusionGrades, type ReadingMoment, readingMoments } from "../../core/gate/gate-schema.ts";
 import { nextDayWithinDays } from "../../core/gate/knee-day.ts";
+import {
+  type EffusionGrade,
+  effusionGrades,
+  type ReadingMoment,
+  readingMoments,
+} from "../../core/stated/cautions-schema.ts";
 import type { CautionAddition } from "../../electron/cautions/caution-addition.ts";
-import { today } from "../athletes/dates.ts";
+import { today } from "../shell/dates.ts";
 import { painOf } from "./answers.ts";
 import { clockNow, daysAfter } from "./moments.ts";
 

@@ -1,4 +1,4 @@
-import { countOf } from "../../core/plain-words.ts";
+import { countOf } from "../../core/ground/plain-words.ts";
 import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
 import type { BatchFile } from "./take-in.ts";
 

@@ -1,12 +1,12 @@
 import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
-import { type AssignmentRow, acceptedOffers, filledDown, placeOf } from "../../core/assignment-rows.ts";
-import { countOf } from "../../core/plain-words.ts";
-import { availableTests, testLabel } from "../../core/test-kind.ts";
-import type { AssignedRow, TrialAssignment } from "../../electron/host-api.ts";
+import { type AssignmentRow, acceptedOffers, filledDown, placeOf } from "../../core/assignment/assignment-rows.ts";
+import { countOf } from "../../core/ground/plain-words.ts";
+import { availableTests, testLabel } from "../../core/ground/test-kind.ts";
+import type { AssignedRow, TrialAssignment } from "../../electron/boundary/host-api.ts";
+import { boxHeightFrom } from "../shell/box-height.ts";
+import { TakeOutButton } from "../shell/take-out-button.tsx";
 import { limbs } from "./answers.ts";
-import { boxHeightFrom } from "./box-height.ts";
-import { TakeOutButton } from "./take-out-button.tsx";
 
 interface AssignmentBarProps {
   /** The chosen rows, in the order of the table. */

@@ -1,10 +1,10 @@
 import { useRef } from "react";
-import type { AssignedCell, AssignmentRow } from "../../core/assignment-rows.ts";
-import type { Limb } from "../../core/limb.ts";
-import { withoutOptions } from "../../core/plain-words.ts";
+import type { AssignedCell, AssignmentRow } from "../../core/assignment/assignment-rows.ts";
+import type { Limb } from "../../core/ground/limb.ts";
+import { withoutOptions } from "../../core/ground/plain-words.ts";
+import { type TestKind, testLabel } from "../../core/ground/test-kind.ts";
 import { boxHeightText } from "../../core/sides/box-height.ts";
-import { type TestKind, testLabel } from "../../core/test-kind.ts";
-import type { RecordingView } from "../../electron/host-api.ts";
+import type { RecordingView } from "../../electron/boundary/host-api.ts";
 import { outcomeWords } from "./reading-words.ts";
 import { afterKey, onlyRow, type RowSelection, rangeTo, withToggled } from "./row-selection.ts";
 

@@ -1,8 +1,8 @@
 import { useEffect, useRef, useState } from "react";
-import { countOf } from "../../core/plain-words.ts";
+import { countOf } from "../../core/ground/plain-words.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
 import { type LineKind, lineKind } from "../../core/recording/line-kinds.ts";
-import type { FileLines } from "../../electron/host-api.ts";
+import type { FileLines } from "../../electron/boundary/host-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 
 interface FileTextProps {

@@ -2,8 +2,8 @@ import { Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { decimalMarkWords } from "../../core/recording/decimal-mark-words.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
-import type { FileEntry } from "../../core/session.ts";
-import type { RecordingAnswers, RecordingView } from "../../electron/host-api.ts";
+import type { FileEntry } from "../../core/stated/session.ts";
+import type { RecordingAnswers, RecordingView } from "../../electron/boundary/host-api.ts";
 import {
   askedQuestions,
   type ColumnRole,

@@ -1,8 +1,8 @@
 import type { Data, Layout, Shape } from "plotly.js";
 import { useEffect, useMemo, useState } from "react";
-import { bearerName } from "../../core/limb.ts";
-import type { SessionResult } from "../../core/result.ts";
-import type { RecordingOutline, RecordingView } from "../../electron/host-api.ts";
+import { bearerName } from "../../core/ground/limb.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import type { RecordingOutline, RecordingView } from "../../electron/boundary/host-api.ts";
 import { axis, baseLayout } from "../charts/axis-layout.ts";
 import { type ChartColours, limbLine, useChartColours } from "../charts/chart-colours.ts";
 import { Plot } from "../charts/plot.tsx";

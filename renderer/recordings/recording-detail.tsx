@@ -1,10 +1,12 @@
 import { Checkbox } from "@mantine/core";
 import { useState } from "react";
-import { suggestLeavingOut } from "../../core/leave-out.ts";
-import { countOf } from "../../core/plain-words.ts";
-import type { SessionResult } from "../../core/result.ts";
-import type { RecordingView } from "../../electron/host-api.ts";
+import { countOf } from "../../core/ground/plain-words.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import { suggestLeavingOut } from "../../core/session/leave-out.ts";
+import type { RecordingView } from "../../electron/boundary/host-api.ts";
 import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
+import { TakeAsRecognised } from "../shell/take-as-recognised.tsx";
+import { TakeOutButton } from "../shell/take-out-button.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { isSameKind, statedAbout } from "./answers.ts";
 import { FileText } from "./file-text.tsx";
@@ -12,8 +14,6 @@ import { ReadingForm } from "./reading-form.tsx";
 import { formWords, outcomeWords } from "./reading-words.ts";
 import { RecordingChart } from "./recording-chart.tsx";
 import { RememberForm } from "./remember-form.tsx";
-import { TakeAsRecognised } from "./take-as-recognised.tsx";
-import { TakeOutButton } from "./take-out-button.tsx";
 
 interface RecordingDetailProps {
   readonly session: SessionResult;

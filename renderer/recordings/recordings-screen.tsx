@@ -1,10 +1,10 @@
 import "./recordings.css";
 import { Button } from "@mantine/core";
 import { useEffect, useMemo, useState } from "react";
-import { acceptedOffers, assignmentRows, filledDown } from "../../core/assignment-rows.ts";
-import { countOf } from "../../core/plain-words.ts";
-import { sessionOffers } from "../../core/session-offers.ts";
-import type { AssignedRow, Workspace } from "../../electron/host-api.ts";
+import { acceptedOffers, assignmentRows, filledDown } from "../../core/assignment/assignment-rows.ts";
+import { sessionOffers } from "../../core/assignment/session-offers.ts";
+import { countOf } from "../../core/ground/plain-words.ts";
+import type { AssignedRow, Workspace } from "../../electron/boundary/host-api.ts";
 import { WhichFootWasWhere } from "../shell/which-foot-was-where.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { AssignmentBar } from "./assignment-bar.tsx";

@@ -1,10 +1,10 @@
-import { type SessionOperation, stopKinds } from "../../core/gate/gate-schema.ts";
-import type { InvolvedSide } from "../../core/limb.ts";
+import type { InvolvedSide } from "../../core/ground/limb.ts";
 import { shippedProtocol } from "../../core/protocol/shipped-protocols.ts";
-import type { SessionResult } from "../../core/result.ts";
-import type { SessionDescription } from "../../core/session.ts";
-import { settingsCatalogue } from "../../core/settings.ts";
-import type { SessionChange } from "../../electron/host-api.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import { settingsCatalogue } from "../../core/settings/settings.ts";
+import { type SessionOperation, stopKinds } from "../../core/stated/cautions-schema.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
+import type { SessionChange } from "../../electron/boundary/host-api.ts";
 
 /** What the form about the session holds, as written. */
 export interface WrittenSession {

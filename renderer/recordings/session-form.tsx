@@ -1,12 +1,12 @@
 import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
-import { stopKinds } from "../../core/gate/gate-schema.ts";
-import { listInWords } from "../../core/plain-words.ts";
-import type { Protocol } from "../../core/protocol/protocol.ts";
+import type { SessionOffers } from "../../core/assignment/session-offers.ts";
+import { listInWords } from "../../core/ground/plain-words.ts";
 import { shippedProtocols } from "../../core/protocol/shipped-protocols.ts";
-import type { SessionResult } from "../../core/result.ts";
-import type { SessionDescription } from "../../core/session.ts";
-import type { SessionOffers } from "../../core/session-offers.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import { stopKinds } from "../../core/stated/cautions-schema.ts";
+import type { Protocol } from "../../core/stated/protocol.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 import { stopKindLabels } from "../cautions/stop-kinds.ts";
 import { dateWords, involvedWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";

@@ -1,8 +1,8 @@
 import { useState } from "react";
+import type { SessionOffers } from "../../core/assignment/session-offers.ts";
 import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
-import type { SessionResult } from "../../core/result.ts";
-import type { SessionOffers } from "../../core/session-offers.ts";
+import type { SessionResult } from "../../core/result/result.ts";
 import { AddToProtocol } from "../shell/add-to-protocol.tsx";
 import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { athleteWords, dateWords, injuryWords } from "../shell/words.ts";

@@ -1,6 +1,6 @@
 import type { OtherKind } from "../../core/recording/other-kinds.ts";
-import type { Host, TakenFile } from "../../electron/host-api.ts";
-import { sentenceOf } from "../host.ts";
+import type { Host, TakenFile } from "../../electron/boundary/host-api.ts";
+import { sentenceOf } from "../shell/host.ts";
 import { FileTooLarge, type PickedFile } from "./dropped-files.ts";
 
 /** How far a batch has come. */

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from "react";
-import type { HostApi } from "../../electron/host-api.ts";
-import type { WatchView } from "../../electron/watch/watch-view.ts";
+import type { HostApi } from "../../electron/boundary/host-api.ts";
+import type { WatchView } from "../../electron/boundary/watch-view.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { nextLookMilliseconds } from "./look-pace.ts";
 

@@ -1,11 +1,11 @@
 import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
+import { availableTests, testLabel } from "../../core/ground/test-kind.ts";
 import { startsFromBox } from "../../core/sides/box-height.ts";
-import { availableTests, testLabel } from "../../core/test-kind.ts";
-import type { NextRecordings } from "../../electron/watch/watch-view.ts";
+import type { NextRecordings } from "../../electron/boundary/watch-view.ts";
+import { boxHeightFrom } from "../shell/box-height.ts";
 import { sentenceCase } from "../shell/words.ts";
 import { limbs } from "./answers.ts";
-import { boxHeightFrom } from "./box-height.ts";
 import type { Watch } from "./use-watch.ts";
 
 interface WatchNextFormProps {

@@ -1,6 +1,6 @@
-import { plateName } from "../../core/limb.ts";
-import { testLabel } from "../../core/test-kind.ts";
-import type { WatchedTrial, WatchView } from "../../electron/watch/watch-view.ts";
+import { plateName } from "../../core/ground/limb.ts";
+import { testLabel } from "../../core/ground/test-kind.ts";
+import type { WatchedTrial, WatchView } from "../../electron/boundary/watch-view.ts";
 import { sentenceCase } from "../shell/words.ts";
 
 /** "Single-leg drop jump, right", "Countermovement jump"; what is unknown is said to be. */

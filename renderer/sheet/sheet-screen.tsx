@@ -1,9 +1,9 @@
 import "./sheet.css";
 import { Button } from "@mantine/core";
 import { useEffect, useState } from "react";
-import type { SessionResult } from "../../core/result.ts";
+import type { SessionResult } from "../../core/result/result.ts";
 import type { SheetDocument } from "../../core/sheet/document.ts";
-import type { HostApi } from "../../electron/host-api.ts";
+import type { HostApi } from "../../electron/boundary/host-api.ts";
 import { saveFile } from "../shell/save-file.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { SheetPaper } from "./sheet-paper.tsx";

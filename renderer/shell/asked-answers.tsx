@@ -1,7 +1,7 @@
 import { Button, TextInput } from "@mantine/core";
 import { useState } from "react";
 import type { AskedAnswer, LikelyAnswer } from "../../core/protocol/asked-answers.ts";
-import { boxHeightFrom } from "../recordings/box-height.ts";
+import { boxHeightFrom } from "./box-height.ts";
 import { useWorkspace } from "./workspace.tsx";
 
 interface AskedAnswersProps {

@@ -1,7 +1,7 @@
 import { Autocomplete, Button } from "@mantine/core";
 import { useEffect, useState } from "react";
-import type { RegisterView } from "../../electron/register-host/register-view.ts";
-import { nameAtMachine } from "../cautions/carried-name.ts";
+import type { RegisterView } from "../../electron/boundary/register-view.ts";
+import { nameAtMachine } from "./carried-name.ts";
 import { useWorkspace } from "./workspace.tsx";
 
 /** Who is at the machine: asked once after start and unlocking, said quietly afterwards, and changed without locking. */

@@ -1,6 +1,6 @@
 import { Button, Modal, Radio } from "@mantine/core";
 import { useId, useState } from "react";
-import type { FieldConflict, SettledField } from "../../electron/field-conflict.ts";
+import type { FieldConflict, SettledField } from "../../electron/refusals/field-conflict.ts";
 import { sentenceCase } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
 

@@ -1,6 +1,6 @@
-import type { Finding } from "../../core/finding.ts";
-import { fullLabel } from "../../core/measures/catalogue.ts";
-import { sentences, withoutOptions } from "../../core/plain-words.ts";
+import type { Finding } from "../../core/ground/finding.ts";
+import { fullLabel } from "../../core/ground/measures/catalogue.ts";
+import { sentences, withoutOptions } from "../../core/ground/plain-words.ts";
 
 /** Findings in words, each with its place and what to do. Warnings and refusals stand out; notes are quiet. */
 export function FindingsList({ findings }: { readonly findings: readonly Finding[] }) {

@@ -1,5 +1,12 @@
-import { type Bearer, bearerName, type InvolvedSide, type Limb, oppositeSide, type Side } from "../../core/limb.ts";
-import type { TrialResult } from "../../core/result.ts";
+import {
+  type Bearer,
+  bearerName,
+  type InvolvedSide,
+  type Limb,
+  oppositeSide,
+  type Side,
+} from "../../core/ground/limb.ts";
+import type { TrialResult } from "../../core/result/result.ts";
 
 /** How a limb is drawn. Only an injured athlete's limbs are coloured; a healthy pair is drawn in ink. */
 export type LimbRole = "involved" | "uninvolved" | "left" | "right" | "plate-1" | "plate-2" | "total";

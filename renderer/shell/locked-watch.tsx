@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import type { WatchCounts, WatchView } from "../../electron/watch/watch-view.ts";
+import type { WatchCounts, WatchView } from "../../electron/boundary/watch-view.ts";
 import { useWorkspace } from "./workspace.tsx";
 
 const lookMilliseconds = 1000;

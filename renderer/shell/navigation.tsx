@@ -1,5 +1,5 @@
 import { SegmentedControl, useMantineColorScheme } from "@mantine/core";
-import type { RegisterView } from "../../electron/register-host/register-view.ts";
+import type { RegisterView } from "../../electron/boundary/register-view.ts";
 import { type Area, areaLabel, areas } from "./areas.ts";
 import { useWorkspace } from "./workspace.tsx";
 

@@ -1,8 +1,8 @@
 import { wantsAssessment, withoutAssessment } from "../../core/gate/wants-assessment.ts";
-import { listInWords } from "../../core/plain-words.ts";
-import type { SessionResult } from "../../core/result.ts";
-import type { Workspace } from "../../electron/host-api.ts";
-import { AssessmentNow } from "../cautions/assessment-now.tsx";
+import { listInWords } from "../../core/ground/plain-words.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import type { Workspace } from "../../electron/boundary/host-api.ts";
+import { AssessmentNow } from "./assessment-now.tsx";
 import { dateWords } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
 

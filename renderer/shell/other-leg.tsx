@@ -1,8 +1,8 @@
 import { Button } from "@mantine/core";
 import { useState } from "react";
-import { oppositeSide } from "../../core/limb.ts";
-import { countOf } from "../../core/plain-words.ts";
-import type { TrialResult } from "../../core/result.ts";
+import { oppositeSide } from "../../core/ground/limb.ts";
+import { countOf } from "../../core/ground/plain-words.ts";
+import type { TrialResult } from "../../core/result/result.ts";
 import { RecordingGroups } from "./recording-groups.tsx";
 import { useWorkspace } from "./workspace.tsx";
 

@@ -1,5 +1,5 @@
-import { formatValue } from "../../core/format-number.ts";
-import type { UcumUnit } from "../../core/units.ts";
+import { formatValue } from "../../core/ground/format-number.ts";
+import type { UcumUnit } from "../../core/ground/units.ts";
 
 interface QuantityProps {
   readonly value: number | undefined;

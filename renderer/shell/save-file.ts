@@ -1,4 +1,4 @@
-import type { MadeFile } from "../../electron/host-api.ts";
+import type { MadeFile } from "../../electron/boundary/host-api.ts";
 
 /** Hands a file to the browser to be saved under its name. */
 export function saveFile({ name, mediaType, bytes }: MadeFile): void {

@@ -1,5 +1,5 @@
-import type { FieldConflict, SettledField } from "../../electron/field-conflict.ts";
-import type { Workspace } from "../../electron/host-api.ts";
+import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { FieldConflict, SettledField } from "../../electron/refusals/field-conflict.ts";
 
 /** Fields that were changed elsewhere while this screen changed them too. */
 export interface Conflict {

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useState } from "react";
-import type { HostApi } from "../../electron/host-api.ts";
+import type { HostApi } from "../../electron/boundary/host-api.ts";
 import { useWorkspace } from "./workspace.tsx";
 
 type StoreState = HostApi["application.describe"]["reply"]["passphraseStore"];

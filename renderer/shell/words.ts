@@ -1,7 +1,7 @@
-import type { InvolvedSide, Limb } from "../../core/limb.ts";
+import type { InvolvedSide, Limb } from "../../core/ground/limb.ts";
+import { type TestKind, testLabel } from "../../core/ground/test-kind.ts";
 import type { PlateProof } from "../../core/recording/recording.ts";
-import type { SessionDescription } from "../../core/session.ts";
-import { type TestKind, testLabel } from "../../core/test-kind.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 
 const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 

@@ -1,7 +1,7 @@
 import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useRef, useState } from "react";
-import type { SettledField } from "../../electron/field-conflict.ts";
-import type { Host, HostApi, HostRequestName, Workspace } from "../../electron/host-api.ts";
-import { sentenceOf } from "../host.ts";
+import type { Host, HostApi, HostRequestName, Workspace } from "../../electron/boundary/host-api.ts";
+import type { SettledField } from "../../electron/refusals/field-conflict.ts";
+import { sentenceOf } from "./host.ts";
 import { type Conflict, withStart } from "./started-from.ts";
 
 /** The requests that answer with the whole workspace. */

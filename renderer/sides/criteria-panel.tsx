@@ -2,8 +2,8 @@ import { intervalCaution, standingCautions } from "../../core/criteria/cautions.
 import type { CriterionResult, Status } from "../../core/criteria/criterion.ts";
 import { populationNotes } from "../../core/criteria/population-notes.ts";
 import { statusWords } from "../../core/criteria/status.ts";
-import { sentences } from "../../core/plain-words.ts";
-import type { SessionResult } from "../../core/result.ts";
+import { sentences } from "../../core/ground/plain-words.ts";
+import type { SessionResult } from "../../core/result/result.ts";
 import { ClosedToday } from "../cautions/closed-today.tsx";
 import { StatusWord } from "../shell/status-word.tsx";
 import { firstSentence } from "../shell/words.ts";

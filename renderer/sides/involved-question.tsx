@@ -1,5 +1,5 @@
 import { Button } from "@mantine/core";
-import type { InvolvedSide } from "../../core/limb.ts";
+import type { InvolvedSide } from "../../core/ground/limb.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 
 const answers: readonly (readonly [side: InvolvedSide, words: string])[] = [

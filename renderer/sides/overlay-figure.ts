@@ -1,5 +1,5 @@
 import type { Data, Layout } from "plotly.js";
-import type { InvolvedSide } from "../../core/limb.ts";
+import type { InvolvedSide } from "../../core/ground/limb.ts";
 import type { Alignment, CurveOverlay, SideCurves } from "../../core/sides/curves.ts";
 import { axis, baseLayout } from "../charts/axis-layout.ts";
 import { type ChartColours, limbLine } from "../charts/chart-colours.ts";

@@ -1,10 +1,10 @@
 import { statusWords } from "../../core/criteria/status.ts";
 import { thresholdWords } from "../../core/criteria/threshold.ts";
-import { formatPercent } from "../../core/format-number.ts";
-import { type Bearer, bearerName, type InvolvedSide } from "../../core/limb.ts";
-import { capitalised, sentences } from "../../core/plain-words.ts";
+import { formatPercent } from "../../core/ground/format-number.ts";
+import { type Bearer, bearerName, type InvolvedSide } from "../../core/ground/limb.ts";
+import { capitalised, sentences } from "../../core/ground/plain-words.ts";
+import { displayUnit } from "../../core/ground/units.ts";
 import { type SymmetryAxis, symmetryAxis } from "../../core/sheet/symmetry-line.ts";
-import { displayUnit } from "../../core/units.ts";
 import { bearerRole, bearerWords, orderedSides } from "../shell/limb-role.ts";
 import { StatusWord } from "../shell/status-word.tsx";
 import { type KindOfNote, sharedNotes } from "./shared-notes.ts";

@@ -1,7 +1,7 @@
 import { useEffect, useState } from "react";
-import type { SessionResult } from "../../core/result.ts";
+import type { SessionResult } from "../../core/result/result.ts";
 import type { CurveOverlay } from "../../core/sides/curves.ts";
-import type { HostApi } from "../../electron/host-api.ts";
+import type { HostApi } from "../../electron/boundary/host-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 
 /** Which trials are laid over each other. */

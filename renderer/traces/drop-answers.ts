@@ -1,7 +1,7 @@
-import type { Side } from "../../core/limb.ts";
-import type { TrialResult } from "../../core/result.ts";
-import type { RecordingAnswers } from "../../electron/host-api.ts";
-import { boxHeightFrom } from "../recordings/box-height.ts";
+import type { Side } from "../../core/ground/limb.ts";
+import type { TrialResult } from "../../core/result/result.ts";
+import type { RecordingAnswers } from "../../electron/boundary/host-api.ts";
+import { boxHeightFrom } from "../shell/box-height.ts";
 
 /** What the form about a drop holds, as written. */
 export interface WrittenDrop {

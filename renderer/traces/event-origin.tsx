@@ -1,5 +1,5 @@
 import type { TrialEvent } from "../../core/events/event.ts";
-import { formatValue } from "../../core/format-number.ts";
+import { formatValue } from "../../core/ground/format-number.ts";
 
 interface EventOriginProps {
   readonly event: TrialEvent;

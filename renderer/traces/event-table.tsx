@@ -1,5 +1,5 @@
 import type { TrialEvent } from "../../core/events/event.ts";
-import type { TestKind } from "../../core/test-kind.ts";
+import type { TestKind } from "../../core/ground/test-kind.ts";
 import { EventOrigin } from "./event-origin.tsx";
 import { EventTimeField } from "./event-time-field.tsx";
 import { eventWords } from "./event-words.ts";

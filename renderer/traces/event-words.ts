@@ -1,5 +1,5 @@
 import { eventLabel, type TrialEvent } from "../../core/events/event.ts";
-import type { TestKind } from "../../core/test-kind.ts";
+import type { TestKind } from "../../core/ground/test-kind.ts";
 import { sentenceCase } from "../shell/words.ts";
 import { type EventBounds, keptSeconds, secondsText } from "./event-move.ts";
 

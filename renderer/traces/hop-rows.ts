@@ -1,8 +1,8 @@
 import type { TrialEvent } from "../../core/events/event.ts";
-import { roundTo } from "../../core/format-number.ts";
-import { type Bearer, bearerName, type Side } from "../../core/limb.ts";
-import type { HopResult, TrialResult } from "../../core/result.ts";
-import { settingsCatalogue } from "../../core/settings.ts";
+import { roundTo } from "../../core/ground/format-number.ts";
+import { type Bearer, bearerName, type Side } from "../../core/ground/limb.ts";
+import type { HopResult, TrialResult } from "../../core/result/result.ts";
+import { settingsCatalogue } from "../../core/settings/settings.ts";
 import { movableEvents } from "./event-move.ts";
 
 /** One contact of a bout, or the entry jump in front of them. */

@@ -1,13 +1,13 @@
-import { type Bearer, bearerName, type Side } from "../../core/limb.ts";
+import { type Bearer, bearerName, type Side } from "../../core/ground/limb.ts";
 import {
   type MeasureEntry,
   type MeasureGroup,
   measureCatalogue,
   measureGroups,
-} from "../../core/measures/catalogue.ts";
+} from "../../core/ground/measures/catalogue.ts";
 import type { Measure } from "../../core/measures/measure.ts";
-import type { TrialResult } from "../../core/result.ts";
-import { trialBearer } from "../../core/trial-bearer.ts";
+import type { TrialResult } from "../../core/result/result.ts";
+import { trialBearer } from "../../core/result/trial-bearer.ts";
 
 /** One measure of a trial with its value for each column. */
 export interface MeasureRow {

@@ -1,9 +1,9 @@
 import { Fragment, useState } from "react";
-import { type Bearer, bearerName, type InvolvedSide } from "../../core/limb.ts";
-import { groupLabel, type MeasureEntry } from "../../core/measures/catalogue.ts";
+import { type Bearer, bearerName, type InvolvedSide } from "../../core/ground/limb.ts";
+import { groupLabel, type MeasureEntry } from "../../core/ground/measures/catalogue.ts";
+import { displayUnit } from "../../core/ground/units.ts";
 import type { Measure } from "../../core/measures/measure.ts";
-import type { TrialResult } from "../../core/result.ts";
-import { displayUnit } from "../../core/units.ts";
+import type { TrialResult } from "../../core/result/result.ts";
 import { bearerRole, orderedSides } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
 import { isCount, type MeasureRow, measureColumns, measureRows } from "./measure-rows.ts";

@@ -1,11 +1,11 @@
-import { bearerName, type InvolvedSide } from "../../core/limb.ts";
-import { measureEntry } from "../../core/measures/catalogue.ts";
-import type { TrialResult } from "../../core/result.ts";
-import { ownMeasure, trialBearer } from "../../core/trial-bearer.ts";
-import { countsInMeans, isHeld } from "../../core/weight/held-trial.ts";
+import { bearerName, type InvolvedSide } from "../../core/ground/limb.ts";
+import { measureEntry } from "../../core/ground/measures/catalogue.ts";
+import { countsInMeans, isHeld } from "../../core/result/held-trial.ts";
+import type { TrialResult } from "../../core/result/result.ts";
+import { ownMeasure, trialBearer } from "../../core/result/trial-bearer.ts";
+import { headlineOf } from "../shell/headline.ts";
 import { bearerRole, limbRole } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
-import { headlineOf } from "./headline.ts";
 import { foremostFinding, type ListedTrial, type TrialGroup, trialKey } from "./trial-groups.ts";
 import { traceKeysWords } from "./use-trace-keys.ts";
 

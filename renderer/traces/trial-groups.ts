@@ -1,9 +1,9 @@
-import type { Finding } from "../../core/finding.ts";
-import { bearerName } from "../../core/limb.ts";
-import type { TrialResult } from "../../core/result.ts";
+import type { Finding } from "../../core/ground/finding.ts";
+import { bearerName } from "../../core/ground/limb.ts";
+import type { TestKind } from "../../core/ground/test-kind.ts";
+import type { TrialResult } from "../../core/result/result.ts";
+import { trialBearer } from "../../core/result/trial-bearer.ts";
 import { groupName, trialGroups } from "../../core/sheet/sheet-trials.ts";
-import type { TestKind } from "../../core/test-kind.ts";
-import { trialBearer } from "../../core/trial-bearer.ts";
 import { sentenceCase } from "../shell/words.ts";
 
 /** A trial with its place in the session. */

@@ -1,12 +1,12 @@
 import { Button, Checkbox } from "@mantine/core";
 import { useState } from "react";
-import type { TrialTrace } from "../../core/analysis.ts";
-import { suggestLeavingOut } from "../../core/leave-out.ts";
-import type { InvolvedSide } from "../../core/limb.ts";
+import type { InvolvedSide } from "../../core/ground/limb.ts";
+import type { TrialTrace } from "../../core/session/analysis.ts";
+import { suggestLeavingOut } from "../../core/session/leave-out.ts";
 import type { TimeRange } from "../charts/plot.tsx";
-import { TakeAsRecognised } from "../recordings/take-as-recognised.tsx";
-import { TakeOutButton } from "../recordings/take-out-button.tsx";
 import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
+import { TakeAsRecognised } from "../shell/take-as-recognised.tsx";
+import { TakeOutButton } from "../shell/take-out-button.tsx";
 import { sentenceCase } from "../shell/words.ts";
 import { DropStatements } from "./drop-statements.tsx";
 import { EventSection } from "./event-section.tsx";

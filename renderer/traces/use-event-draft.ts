@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from "react";
-import type { TrialTrace } from "../../core/analysis.ts";
 import { isOfLimb, type TrialEvent } from "../../core/events/event.ts";
+import type { TrialTrace } from "../../core/session/analysis.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { clampEvent, type EventBounds, eventBounds, sameEvent, withEdit } from "./event-move.ts";
 import { clampedWords, eventWords, noTimeWords, secondsFrom } from "./event-words.ts";

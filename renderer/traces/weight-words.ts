@@ -1,6 +1,6 @@
-import { formatValue, joinNumberText } from "../../core/format-number.ts";
-import { keepUnits, sentences } from "../../core/plain-words.ts";
-import type { TrialResult } from "../../core/result.ts";
+import { formatValue, joinNumberText } from "../../core/ground/format-number.ts";
+import { keepUnits, sentences } from "../../core/ground/plain-words.ts";
+import type { TrialResult } from "../../core/result/result.ts";
 
 type WeightSource = NonNullable<TrialResult["weight"]>["from"];
 

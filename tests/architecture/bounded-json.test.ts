@@ -5,13 +5,14 @@ import { projectRoot, sourceFiles } from "./imports.ts";
 
 /** Where JSON is parsed: after its bytes were measured, or of the program's own files. */
 const allowed: Readonly<Record<string, string>> = {
-  "core/session-file.ts": "measured before",
-  "core/recording/layout-file.ts": "measured before",
+  "core/stated/session-file.ts": "measured before",
+  "core/stated/layout-file.ts": "measured before",
   "electron/bounded-json/read-json.ts": "measured before",
-  "electron/host-codec.ts": "given a measured body by readRequestBody, and in the page the replies of its own host",
+  "electron/boundary/host-codec.ts":
+    "given a measured body by readRequestBody, and in the page the replies of its own host",
   "electron/register/strength/weigh-apart.ts":
     "the answer of its own program, of which execFile takes no more than 1 MB",
-  "electron/program-folders.ts": "the program's own package.json",
+  "electron/program/program-folders.ts": "the program's own package.json",
 };
 
 test("documents from outside are parsed only after their bytes were measured", () => {

@@ -98,8 +98,8 @@ describe("the walk of the core", () => {
 describe("the host and the screen", () => {
   test("meet at the typed boundary: the screen takes only types, the message codec, the form of a passphrase and words from the host", () => {
     const shared = [
-      "electron/browser/masked-passphrases.ts",
-      "electron/host-codec.ts",
+      "electron/boundary/masked-passphrases.ts",
+      "electron/boundary/host-codec.ts",
       "electron/register/copies/copy-words.ts",
       "electron/register/passphrase-bytes.ts",
     ];

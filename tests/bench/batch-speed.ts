@@ -11,16 +11,16 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { SessionStatements } from "../../core/analysis.ts";
-import { analyzeTrial } from "../../core/analyze-trial.ts";
-import { draftTrials } from "../../core/draft-trials.ts";
-import { readSessionRecording } from "../../core/read-session-recording.ts";
-import { defaultSettings } from "../../core/settings.ts";
+import type { SessionStatements } from "../../core/session/analysis.ts";
+import { analyzeTrial } from "../../core/session/analyze-trial.ts";
+import { draftTrials } from "../../core/session/draft-trials.ts";
+import { readSessionRecording } from "../../core/session/read-session-recording.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
 import { noOtherTrials } from "../../core/weight/session-weighing.ts";
+import { type ListedSession, listFolder, readListedFile } from "../../electron/files/read-folder.ts";
 import { analyzeListed } from "../../electron/jobs/analyze-listed.ts";
 import { type Crew, startCrew } from "../../electron/jobs/crew.ts";
-import { type ListedSession, listFolder, readListedFile } from "../../electron/read-folder.ts";
 
 const goalFilesPerSecond = 200;
 const goalMilliseconds = 6;

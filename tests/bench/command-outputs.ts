@@ -50,7 +50,20 @@ function* commands(): Generator<readonly string[]> {
       const file = `${folder}/${name}`;
       for (const format of formats) yield ["analyze", file, "--format", format];
       yield ["analyze", file, "--format", "json", "--test", "countermovementJump", "--limb", "both", "--mass", "70"];
-      yield ["analyze", file, "--format", "json", "--test", "dropJump", "--rate", "1000", "--unit", "N", "--mass", "70"];
+      yield [
+        "analyze",
+        file,
+        "--format",
+        "json",
+        "--test",
+        "dropJump",
+        "--rate",
+        "1000",
+        "--unit",
+        "N",
+        "--mass",
+        "70",
+      ];
       yield ["inspect", file, "--samples", "0,1,2"];
       yield ["inspect", file, "--format", "json"];
     }
@@ -67,5 +80,8 @@ function foldersWithin(folder: string): readonly string[] {
 
 function filesIn(folder: string): readonly string[] {
   const entries = readdirSync(join(root, folder), { withFileTypes: true });
-  return entries.filter((entry) => entry.isFile() && !entry.name.startsWith(".")).map(({ name }) => name).sort();
+  return entries
+    .filter((entry) => entry.isFile() && !entry.name.startsWith("."))
+    .map(({ name }) => name)
+    .sort();
 }

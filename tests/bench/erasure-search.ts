@@ -2,13 +2,13 @@ import { randomBytes } from "node:crypto";
 import { mkdtempSync, rmSync, statSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
+import { recordingFile } from "../../electron/files/stored-session.ts";
 import { withDependents } from "../../electron/register/erase-records.ts";
 import { eraseForGood } from "../../electron/register/erasing/erase-for-good.ts";
 import { FileSearch } from "../../electron/register/erasing/search-files.ts";
 import { valuesOf } from "../../electron/register/erasing/searched-values.ts";
 import { importSession } from "../../electron/register/import-sessions.ts";
 import { openRegister } from "../../electron/register/open-register.ts";
-import { recordingFile } from "../../electron/stored-session.ts";
 
 /**
  * How long searching after an erasure takes beside writing the register anew: `node tests/bench/erasure-search.ts [MEGABYTES]`

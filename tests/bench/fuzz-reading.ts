@@ -7,7 +7,7 @@ import { parseNumberText } from "../../core/bytes/number-text.ts";
 import { readTable } from "../../core/bytes/read-table.ts";
 import { readC3dRecording } from "../../core/recording/c3d/read-c3d-recording.ts";
 import { readRecording } from "../../core/recording/read-recording.ts";
-import { defaultSettings } from "../../core/settings.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import { anyInput, differInOneCellAtMost, isFound, leavesWhole } from "../core/bytes/damage.ts";
 import { goodTables } from "../core/bytes/good-tables.ts";
 import { numberText } from "../core/bytes/number-texts.ts";

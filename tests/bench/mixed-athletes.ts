@@ -1,8 +1,8 @@
 // What becomes of sessions made from two athletes' recordings: asked about, held, refused or used, and how far off the used are.
 // Run: node tests/bench/mixed-athletes.ts [--sessions 6] (Node 24). The table is kept in mixed-athletes.md.
 import { parseArgs } from "node:util";
+import { countsInMeans, isHeld } from "../../core/result/held-trial.ts";
 import { createRandom } from "../../core/simulate/random.ts";
-import { countsInMeans, isHeld } from "../../core/weight/held-trial.ts";
 import { analyzeSimulated, simulateSession } from "./weight/simulated-session.ts";
 
 const { values } = parseArgs({ options: { sessions: { type: "string", default: "6" } } });

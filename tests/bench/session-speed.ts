@@ -1,6 +1,6 @@
-import { defaultSettings } from "../../core/settings.ts";
-import { encodeMessage } from "../../electron/host-codec.ts";
-import { WorkspaceState } from "../../electron/workspace.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
+import { encodeMessage } from "../../electron/boundary/host-codec.ts";
+import { WorkspaceState } from "../../electron/workspace/workspace.ts";
 import { bytesOf, jumpText } from "../electron/simulated-recordings.ts";
 
 // How long the host works, in processor time, on a session of many recordings: taking them in, and one statement each.

@@ -4,8 +4,8 @@
 // Run: node tests/bench/spoiled-jumps.ts [--each 200] [--good 1000] [--first 0] [--even] (Node 24). It prints the table
 // that stands beside it as spoiled-jumps.md.
 import { parseArgs } from "node:util";
-import { analyzeRecording } from "../../core/analyze-recording.ts";
-import { defaultSettings } from "../../core/settings.ts";
+import { analyzeRecording } from "../../core/session/analyze-recording.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import { asRecording } from "../core/simulated/simulated-trial.ts";
 import { type SpoiledKind, spoiledKinds } from "./faults/spoiled-jumps.ts";
 import { goodCondition } from "./varied/conditions.ts";

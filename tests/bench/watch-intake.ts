@@ -1,11 +1,11 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import { defaultSettings } from "../../core/settings.ts";
-import { encodeMessage } from "../../electron/host-codec.ts";
-import { makeHandlers } from "../../electron/host-handlers.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
+import { encodeMessage } from "../../electron/boundary/host-codec.ts";
+import { makeHandlers } from "../../electron/handlers/host-handlers.ts";
 import { RegisterHome } from "../../electron/register-host/register-home.ts";
-import { WorkspaceState } from "../../electron/workspace.ts";
+import { WorkspaceState } from "../../electron/workspace/workspace.ts";
 import { nextLookMilliseconds } from "../../renderer/recordings/look-pace.ts";
 import { directHost } from "../electron/direct-host.ts";
 import { jumpText } from "../electron/simulated-recordings.ts";

@@ -1,12 +1,17 @@
 import { beforeAll, describe, expect, it, test } from "vitest";
 import { analyzeSession } from "../../core/analyze.ts";
-import { assignmentOffers } from "../../core/assignment-offers.ts";
-import { type AssignmentRow, acceptedOffers, assignmentRows, filledDown } from "../../core/assignment-rows.ts";
-import { nameOffers } from "../../core/name-offers.ts";
-import type { SessionDescription } from "../../core/session.ts";
-import { sessionOffers } from "../../core/session-offers.ts";
-import { defaultSettings } from "../../core/settings.ts";
-import { recordingFile } from "../../electron/stored-session.ts";
+import { assignmentOffers } from "../../core/assignment/assignment-offers.ts";
+import {
+  type AssignmentRow,
+  acceptedOffers,
+  assignmentRows,
+  filledDown,
+} from "../../core/assignment/assignment-rows.ts";
+import { nameOffers } from "../../core/assignment/name-offers.ts";
+import { sessionOffers } from "../../core/assignment/session-offers.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
+import { recordingFile } from "../../electron/files/stored-session.ts";
 import { bytesOf, jumpText } from "../electron/simulated-recordings.ts";
 
 describe("a name", () => {

@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
-import type { TrialResult } from "../../core/result.ts";
+import { testKinds } from "../../core/ground/test-kind.ts";
+import type { TrialResult } from "../../core/result/result.ts";
 import { recordActs } from "../../core/simulate/act.ts";
 import { simulateBrokenOffJump } from "../../core/simulate/broken-off-jump.ts";
 import { countermovementAct } from "../../core/simulate/countermovement-act.ts";
 import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";
 import { joinRecordings } from "../../core/simulate/recording-faults.ts";
 import { standAct } from "../../core/simulate/standing-acts.ts";
-import { testKinds } from "../../core/test-kind.ts";
 import { analyzeBytes } from "../worked/worked-example.ts";
 import type { Said } from "./simulate/faulty/faulty-trial.ts";
 import { athlete, jumpOf, saidJump, singleOf, written } from "./simulate/faulty/faulty-trial.ts";

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { analyzeSession } from "../../core/analyze.ts";
-import type { Finding } from "../../core/finding.ts";
-import type { SessionResult } from "../../core/result.ts";
-import { defaultSettings } from "../../core/settings.ts";
-import { sha256Hex } from "../../core/sha256.ts";
+import type { Finding } from "../../core/ground/finding.ts";
+import { sha256Hex } from "../../core/ground/sha256.ts";
+import type { SessionResult } from "../../core/result/result.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import { rightAnswers } from "./bad-trials-answers.ts";
 import { faultyKinds } from "./simulate/faulty/faulty-kinds.ts";
 import type { FaultyFile } from "./simulate/faulty/faulty-trial.ts";

@@ -1,14 +1,14 @@
 import { describe, expect, test } from "vitest";
-import { analyzeRecording } from "../../core/analyze-recording.ts";
-import type { Limb, Side } from "../../core/limb.ts";
-import type { TrialResult } from "../../core/result.ts";
-import { defaultSettings } from "../../core/settings.ts";
+import type { Limb, Side } from "../../core/ground/limb.ts";
+import type { TestKind } from "../../core/ground/test-kind.ts";
+import type { TrialResult } from "../../core/result/result.ts";
+import { analyzeRecording } from "../../core/session/analyze-recording.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import { type SimulatedRecording, simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
 import { simulateDropJump } from "../../core/simulate/drop-jump.ts";
 import { addSpikes } from "../../core/simulate/recording-faults.ts";
 import { simulateHops } from "../../core/simulate/repeated-hops.ts";
 import { simulateSquatJump } from "../../core/simulate/squat-jump.ts";
-import type { TestKind } from "../../core/test-kind.ts";
 import { asRecording, measured } from "./simulated/simulated-trial.ts";
 
 // For each finding one simulated trial that has it and one near it that has not.

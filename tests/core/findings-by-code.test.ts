@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { type FindingCode, findingCodes } from "../../core/finding.ts";
+import { type FindingCode, findingCodes } from "../../core/ground/finding.ts";
 import { projectRoot } from "../architecture/imports.ts";
 import { jumpPairs } from "./findings/jump-pairs.ts";
 import { layoutPairs } from "./findings/layout-pairs.ts";

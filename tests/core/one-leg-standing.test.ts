@@ -3,8 +3,8 @@ import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { analyzeSession } from "../../core/analyze.ts";
-import type { SessionDescription } from "../../core/session.ts";
-import { defaultSettings, settingsWith } from "../../core/settings.ts";
+import { defaultSettings, settingsWith } from "../../core/settings/settings.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 import { projectRoot } from "../architecture/imports.ts";
 
 const jump = "countermovement-both-1.csv";

@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { analyzeRecording } from "../../core/analyze-recording.ts";
+import type { TestKind } from "../../core/ground/test-kind.ts";
 import { expectedMeasures } from "../../core/measures/expected-measures.ts";
-import type { TrialResult } from "../../core/result.ts";
-import { defaultSettings } from "../../core/settings.ts";
+import type { TrialResult } from "../../core/result/result.ts";
+import { analyzeRecording } from "../../core/session/analyze-recording.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";
 import { cutRecording, limitForce } from "../../core/simulate/recording-faults.ts";
 import { simulateHops } from "../../core/simulate/repeated-hops.ts";
-import type { TestKind } from "../../core/test-kind.ts";
 import { type Cut, cuts, drawCut } from "../bench/partial/draw-cut.ts";
 import { judgeTrial } from "../bench/varied/judge-trial.ts";
 import { athlete, jumpOf, singleOf } from "./simulate/faulty/faulty-trial.ts";

@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
-import type { SessionInput } from "../../core/analysis.ts";
 import { readTable } from "../../core/bytes/read-table.ts";
-import { readSessionRecording } from "../../core/read-session-recording.ts";
-import type { Layout } from "../../core/recording/layout.ts";
 import { layoutShape } from "../../core/recording/layout-shape.ts";
-import { defaultSettings } from "../../core/settings.ts";
+import type { SessionInput } from "../../core/session/analysis.ts";
+import { readSessionRecording } from "../../core/session/read-session-recording.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
+import type { Layout } from "../../core/stated/layout.ts";
 import { jumpText } from "./recording/jump-text.ts";
 
 function fileOf(path: string, text: string) {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { FileEntry, SessionDescription } from "../../core/session.ts";
+import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
 import { notKnown } from "./gate/gates.ts";
 import { analyzeSamples } from "./simulated/session.ts";
 

@@ -1,7 +1,6 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Limb } from "../../core/limb.ts";
-import type { FileEntry, SessionDescription } from "../../core/session.ts";
+import type { Limb } from "../../core/ground/limb.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
 import { drawDropLanding, drawHops, drawSquatJump } from "../../core/simulate/draw-battery.ts";
 import { drawDropJump } from "../../core/simulate/draw-drop.ts";
@@ -10,6 +9,7 @@ import { simulateDropJump } from "../../core/simulate/drop-jump.ts";
 import { simulateDropLanding } from "../../core/simulate/drop-landing.ts";
 import { simulateHops } from "../../core/simulate/repeated-hops.ts";
 import { simulateSquatJump } from "../../core/simulate/squat-jump.ts";
+import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
 
 interface Simulated {
   readonly rateHz: number;

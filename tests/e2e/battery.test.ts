@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
-import { formatValue } from "../../core/format-number.ts";
+import { formatValue } from "../../core/ground/format-number.ts";
 import type { ResultDocument } from "../../core/sheet/result-document.ts";
 import { writeBatterySession } from "./battery-session.ts";
 import { type LaunchedApplication, launchApplication } from "./launched-application.ts";

@@ -1,9 +1,9 @@
 import { expect, test } from "vitest";
 import { analyzeSession } from "../../core/analyze.ts";
-import { defaultSettings } from "../../core/settings.ts";
-import { FileTexts } from "../../electron/file-lines.ts";
-import { isRecordingName } from "../../electron/recording-names.ts";
-import { viewRecording } from "../../electron/recording-view.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
+import { isRecordingName } from "../../electron/files/recording-names.ts";
+import { FileTexts } from "../../electron/workspace/file-lines.ts";
+import { viewRecording } from "../../electron/workspace/recording-view.ts";
 import { standingFile } from "../core/bytes/c3d/standing-file.ts";
 import { integer, writeC3d } from "../core/bytes/c3d/write-c3d.ts";
 

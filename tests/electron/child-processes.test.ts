@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { createInterface } from "node:readline";
 import type { Readable } from "node:stream";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { programFolder } from "../../electron/program-folders.ts";
+import { programFolder } from "../../electron/program/program-folders.ts";
 import { jumpText, temporaryFolder } from "./simulated-recordings.ts";
 
 let folder: ReturnType<typeof temporaryFolder>;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { openWorkspace } from "../../electron/open-workspace.ts";
-import { sampleTracesFolder } from "../../electron/program-folders.ts";
+import { sampleTracesFolder } from "../../electron/program/program-folders.ts";
+import { openWorkspace } from "../../electron/workspace/open-workspace.ts";
 
 describe("the first start", () => {
   test("opens the demo world on the latest session of an athlete with an involved side", () => {

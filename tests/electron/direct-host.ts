@@ -1,6 +1,6 @@
-import { handleRequest } from "../../electron/handle-request.ts";
-import type { Host, HostApi, HostRequestName } from "../../electron/host-api.ts";
-import type { HostHandlers } from "../../electron/host-handlers.ts";
+import type { Host, HostApi, HostRequestName } from "../../electron/boundary/host-api.ts";
+import { handleRequest } from "../../electron/handlers/handle-request.ts";
+import type { HostHandlers } from "../../electron/handlers/host-handlers.ts";
 
 /** A host that calls the handlers through the same checks as window and browser, without a channel between. */
 export function directHost(handlers: HostHandlers): Host {

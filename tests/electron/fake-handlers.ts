@@ -1,7 +1,7 @@
-import type { TrialTrace } from "../../core/analysis.ts";
-import type { HostRequestName, Workspace } from "../../electron/host-api.ts";
-import type { HostHandlers } from "../../electron/host-handlers.ts";
-import { noRegisterHandlers } from "../../electron/register-host/register-handlers.ts";
+import type { TrialTrace } from "../../core/session/analysis.ts";
+import type { HostRequestName, Workspace } from "../../electron/boundary/host-api.ts";
+import type { HostHandlers } from "../../electron/handlers/host-handlers.ts";
+import { noRegisterHandlers } from "../../electron/handlers/register-handlers.ts";
 
 const trace: TrialTrace = {
   trial: {

@@ -1,8 +1,8 @@
 import { beforeEach, describe, expect, test } from "vitest";
-import { defaultSettings } from "../../core/settings.ts";
-import type { Host } from "../../electron/host-api.ts";
-import { makeHandlers } from "../../electron/host-handlers.ts";
-import { WorkspaceState } from "../../electron/workspace.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
+import type { Host } from "../../electron/boundary/host-api.ts";
+import { makeHandlers } from "../../electron/handlers/host-handlers.ts";
+import { WorkspaceState } from "../../electron/workspace/workspace.ts";
 import { simulateSession } from "../bench/weight/simulated-session.ts";
 import { directHost } from "./direct-host.ts";
 

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { defaultSettings } from "../../core/settings.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import { buildSheet } from "../../core/sheet/build-sheet.ts";
 import type { SheetDocument } from "../../core/sheet/document.ts";
-import { makeSheetPdf } from "../../electron/make-pdf.ts";
+import { makeSheetPdf } from "../../electron/pdf/make-pdf.ts";
 import { analyzeSamples } from "../core/simulated/session.ts";
 import { pdfText } from "./pdf-text.ts";
 

@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import { defaultSettings } from "../../core/settings.ts";
-import { makeHandlers } from "../../electron/host-handlers.ts";
-import { fileStem } from "../../electron/recording-names.ts";
-import { WorkspaceState } from "../../electron/workspace.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
+import { fileStem } from "../../electron/files/recording-names.ts";
+import { makeHandlers } from "../../electron/handlers/host-handlers.ts";
+import { WorkspaceState } from "../../electron/workspace/workspace.ts";
 import { directHost } from "./direct-host.ts";
 import { describedSession, temporaryFolder } from "./simulated-recordings.ts";
 

@@ -1,9 +1,9 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
-import type { Limb } from "../../core/limb.ts";
-import type { SessionDescription } from "../../core/session.ts";
+import type { Limb } from "../../core/ground/limb.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 import { notKnown } from "../core/gate/gates.ts";
 
 /** A simulated jump as the text a plate computer would write. */

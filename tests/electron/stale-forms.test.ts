@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import type { SessionDescription } from "../../core/session.ts";
-import { defaultSettings } from "../../core/settings.ts";
-import type { Host, Workspace } from "../../electron/host-api.ts";
-import { makeHandlers } from "../../electron/host-handlers.ts";
-import { WorkspaceState } from "../../electron/workspace.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
+import type { Host, Workspace } from "../../electron/boundary/host-api.ts";
+import { makeHandlers } from "../../electron/handlers/host-handlers.ts";
+import { WorkspaceState } from "../../electron/workspace/workspace.ts";
 import { directHost } from "./direct-host.ts";
 import { bytesOf, jumpText } from "./simulated-recordings.ts";
 

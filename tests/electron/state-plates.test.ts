@@ -1,10 +1,10 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { beforeEach, describe, expect, test } from "vitest";
-import { defaultSettings } from "../../core/settings.ts";
-import type { Host, Workspace } from "../../electron/host-api.ts";
-import { makeHandlers } from "../../electron/host-handlers.ts";
-import { WorkspaceState } from "../../electron/workspace.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
+import type { Host, Workspace } from "../../electron/boundary/host-api.ts";
+import { makeHandlers } from "../../electron/handlers/host-handlers.ts";
+import { WorkspaceState } from "../../electron/workspace/workspace.ts";
 import { projectRoot } from "../architecture/imports.ts";
 import { directHost } from "./direct-host.ts";
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
-import { defaultSettings } from "../../core/settings.ts";
-import { makeHandlers } from "../../electron/host-handlers.ts";
-import { requestSchemas } from "../../electron/request-schemas.ts";
-import { WorkspaceState } from "../../electron/workspace.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
+import { requestSchemas } from "../../electron/boundary/request-schemas.ts";
+import { makeHandlers } from "../../electron/handlers/host-handlers.ts";
+import { WorkspaceState } from "../../electron/workspace/workspace.ts";
 import { directHost } from "./direct-host.ts";
 import { ownWorld } from "./register-host/host-world.ts";
 import { bytesOf } from "./simulated-recordings.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import type { TrialResult } from "../../core/result.ts";
-import { defaultSettings } from "../../core/settings.ts";
+import type { TrialResult } from "../../core/result/result.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
 import { drawJump } from "../../core/simulate/draw-jump.ts";
 import { onlyTrial } from "../core/simulated/simulated-trial.ts";

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import type { Limb } from "../../core/limb.ts";
+import type { Limb } from "../../core/ground/limb.ts";
 import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";
 import { sharedFolder } from "../worked/worked-example.ts";
 import type { PlainTrial } from "./plain-values.ts";

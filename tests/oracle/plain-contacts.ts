@@ -1,4 +1,4 @@
-import type { Settings } from "../../core/settings.ts";
+import type { Settings } from "../../core/settings/settings.ts";
 import {
   deviationOf,
   lastTime,

@@ -1,4 +1,4 @@
-import type { Settings } from "../../core/settings.ts";
+import type { Settings } from "../../core/settings/settings.ts";
 import { contactThreshold, flightRuns, takeoffBefore, touchdownAfter } from "./plain-contacts.ts";
 import { forceAt, type PlainForce, sumOf } from "./plain-curve.ts";
 import { landingMeasures, timeToStabilisation } from "./plain-landing.ts";

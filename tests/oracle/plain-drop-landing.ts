@@ -1,4 +1,4 @@
-import type { Settings } from "../../core/settings.ts";
+import type { Settings } from "../../core/settings/settings.ts";
 import { contactThreshold, emptyRuns, touchdownAfter } from "./plain-contacts.ts";
 import { sumOf } from "./plain-curve.ts";
 import { landingMeasures, limbLandingShare, timeToStabilisation } from "./plain-landing.ts";

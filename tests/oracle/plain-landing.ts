@@ -1,5 +1,5 @@
-import type { Limb } from "../../core/limb.ts";
-import type { Settings } from "../../core/settings.ts";
+import type { Limb } from "../../core/ground/limb.ts";
+import type { Settings } from "../../core/settings/settings.ts";
 import { forceAt, impulseBetween, knotsBetween, largestBetween, type PlainForce } from "./plain-curve.ts";
 import { plainLowPass } from "./plain-filter.ts";
 import type { PlainMeasure } from "./plain-values.ts";

@@ -1,5 +1,5 @@
-import type { Side } from "../../core/limb.ts";
-import type { Settings } from "../../core/settings.ts";
+import type { Side } from "../../core/ground/limb.ts";
+import type { Settings } from "../../core/settings/settings.ts";
 import { contactThreshold, type PlainRun, takeoffBefore, touchdownAfter } from "./plain-contacts.ts";
 import type { PlainForce } from "./plain-curve.ts";
 import { landingMeasures, limbLandingShare } from "./plain-landing.ts";

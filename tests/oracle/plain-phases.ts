@@ -1,4 +1,4 @@
-import type { Limb, Side } from "../../core/limb.ts";
+import type { Limb, Side } from "../../core/ground/limb.ts";
 import { forceAt, impulseBetween, largestBetween, type PlainForce } from "./plain-curve.ts";
 import { type PlainMotion, powerAt, powerExtremes, simpson } from "./plain-motion.ts";
 import type { PlainMeasure } from "./plain-values.ts";

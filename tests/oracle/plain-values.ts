@@ -1,5 +1,5 @@
-import type { Limb, Side } from "../../core/limb.ts";
-import type { Settings } from "../../core/settings.ts";
+import type { Limb, Side } from "../../core/ground/limb.ts";
+import type { Settings } from "../../core/settings/settings.ts";
 import { withoutZero } from "./plain-contacts.ts";
 import type { PlainForce } from "./plain-curve.ts";
 

@@ -1,4 +1,4 @@
-import type { Settings } from "../../core/settings.ts";
+import type { Settings } from "../../core/settings/settings.ts";
 import type { PlainRun } from "./plain-contacts.ts";
 import { impulseBetween, meanAndDeviationOf, meanOf, type PlainForce } from "./plain-curve.ts";
 

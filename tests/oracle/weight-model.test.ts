@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { defaultSettings } from "../../core/settings.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import { type LogPrediction, type ModelRow, SessionModel } from "../../core/weight/session-model.ts";
 import { projectRoot } from "../architecture/imports.ts";
 import { modelCheck } from "../bench/weight/model-check.ts";

@@ -1,7 +1,7 @@
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { defaultSettings } from "../../core/settings.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 import { hasShared, sharedFolder } from "../worked/worked-example.ts";
 import { plainWorkedExample } from "./oracle-trial.ts";
 import { plainCountermovementJump } from "./plain-countermovement.ts";

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { normalGravity } from "../../core/gravity.ts";
+import { normalGravity } from "../../core/ground/gravity.ts";
 
 test("a place that does not exist is a mistake of the caller", () => {
   expect(() => normalGravity(91, 0)).toThrow(RangeError);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { finding } from "../../core/finding.ts";
+import { finding } from "../../core/ground/finding.ts";
 import type { TableReading } from "../../core/recording/request.ts";
 import { askedQuestions, columnsAnswer, rateFrom, readRole } from "../../renderer/recordings/answers.ts";
 import { sessionChangeFrom, writtenSession } from "../../renderer/recordings/session-answers.ts";

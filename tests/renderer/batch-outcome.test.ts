@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { finding } from "../../core/finding.ts";
-import type { RecordingView, Workspace } from "../../electron/host-api.ts";
+import { finding } from "../../core/ground/finding.ts";
+import type { RecordingView, Workspace } from "../../electron/boundary/host-api.ts";
 import {
   failedFiles,
   leftAsideOf,

@@ -1,11 +1,11 @@
 import type { CriterionResult } from "../../core/criteria/criterion.ts";
 import { returnToPivotingSport } from "../../core/criteria/return-to-pivoting-sport.ts";
 import type { TrialEvent } from "../../core/events/event.ts";
-import { finding } from "../../core/finding.ts";
-import type { Limb } from "../../core/limb.ts";
-import { measureCatalogue } from "../../core/measures/catalogue.ts";
+import { finding } from "../../core/ground/finding.ts";
+import type { Limb } from "../../core/ground/limb.ts";
+import { measureCatalogue } from "../../core/ground/measures/catalogue.ts";
 import type { Measure } from "../../core/measures/measure.ts";
-import type { SessionResult, TrialResult } from "../../core/result.ts";
+import type { SessionResult, TrialResult } from "../../core/result/result.ts";
 import type { Comparison } from "../../core/sides/comparison.ts";
 import { openGate } from "../core/gate/gates.ts";
 

@@ -1,5 +1,5 @@
 import { expect, it } from "vitest";
-import { finding } from "../../core/finding.ts";
+import { finding } from "../../core/ground/finding.ts";
 import { FindingsList } from "../../renderer/shell/findings-list.tsx";
 import { markupOf } from "./render.tsx";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { bearerName } from "../../core/limb.ts";
-import { measureCatalogue } from "../../core/measures/catalogue.ts";
+import { bearerName } from "../../core/ground/limb.ts";
+import { measureCatalogue } from "../../core/ground/measures/catalogue.ts";
 import { measureColumns, measureRows } from "../../renderer/traces/measure-rows.ts";
 import { MeasuresTable } from "../../renderer/traces/measures-table.tsx";
 import { everyMeasure, exampleTrial, shortWeighing } from "./example-session.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { finding } from "../../core/finding.ts";
-import type { TrialResult } from "../../core/result.ts";
-import { recognitionOffer } from "../../renderer/recordings/recognition.ts";
+import { finding } from "../../core/ground/finding.ts";
+import type { TrialResult } from "../../core/result/result.ts";
+import { recognitionOffer } from "../../renderer/shell/recognition.ts";
 import { exampleTrial } from "./example-session.ts";
 
 const asks = finding("test-not-stated", "refusal", "Nothing says which jump test this is.", "Choose the test.");

@@ -1,7 +1,7 @@
 import { MantineProvider } from "@mantine/core";
 import type { ReactNode } from "react";
 import { renderToStaticMarkup } from "react-dom/server";
-import type { Host } from "../../electron/host-api.ts";
+import type { Host } from "../../electron/boundary/host-api.ts";
 import { WorkspaceProvider } from "../../renderer/shell/workspace.tsx";
 
 const silentHost: Host = { call: () => Promise.reject(new Error("A drawing asked the host for something.")) };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Host } from "../../electron/host-api.ts";
+import type { Host } from "../../electron/boundary/host-api.ts";
 import { addedWords } from "../../renderer/recordings/added-words.ts";
 import { FileTooLarge } from "../../renderer/recordings/dropped-files.ts";
 import { progressWords, type TakingIn, takeIn, takeOne, withRetried } from "../../renderer/recordings/take-in.ts";

@@ -2,10 +2,10 @@ import { createHash } from "node:crypto";
 import { existsSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
-import type { SessionAnalysis, StatedOptions } from "../../core/analysis.ts";
 import { analyzeSession } from "../../core/analyze.ts";
-import type { SessionDescription } from "../../core/session.ts";
-import { defaultSettings, type Settings } from "../../core/settings.ts";
+import type { SessionAnalysis, StatedOptions } from "../../core/session/analysis.ts";
+import { defaultSettings, type Settings } from "../../core/settings/settings.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 
 /** The folder of examples that are tried where they are at hand, beside the project. */
 export const sharedFolder = join(dirname(fileURLToPath(import.meta.url)), "../../../shared");

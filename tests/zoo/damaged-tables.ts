@@ -1,10 +1,10 @@
 import { isDeepStrictEqual } from "node:util";
-import type { ReadRecording } from "../../core/analysis.ts";
 import { readTable } from "../../core/bytes/read-table.ts";
 import type { Table } from "../../core/bytes/table.ts";
-import type { TableInspection } from "../../core/file-inspection.ts";
-import type { Finding } from "../../core/finding.ts";
+import type { Finding } from "../../core/ground/finding.ts";
+import type { TableInspection } from "../../core/recording/file-inspection.ts";
 import type { LayoutAnswers } from "../../core/recording/request.ts";
+import type { ReadRecording } from "../../core/session/analysis.ts";
 import { differInOneCellAtMost } from "../core/bytes/damage.ts";
 import { type Flip, flipped } from "./damage-places.ts";
 import { type ReadBytes, readBytes } from "./read-zoo.ts";

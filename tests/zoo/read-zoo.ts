@@ -1,9 +1,9 @@
-import type { ReadRecording } from "../../core/analysis.ts";
-import type { FileInspection } from "../../core/file-inspection.ts";
-import { inspectFile } from "../../core/inspect-file.ts";
+import type { FileInspection } from "../../core/recording/file-inspection.ts";
+import { inspectFile } from "../../core/recording/inspect-file.ts";
 import { readRecording } from "../../core/recording/read-recording.ts";
 import type { LayoutAnswers } from "../../core/recording/request.ts";
-import { defaultSettings } from "../../core/settings.ts";
+import type { ReadRecording } from "../../core/session/analysis.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 
 /** What the common route says of one file. */
 export interface ReadBytes {

@@ -5,12 +5,12 @@ import { zooFiles } from "../../build/zoo/zoo-files.ts";
 import { zooTexts } from "../../build/zoo/zoo-texts.ts";
 import { isC3d } from "../../core/bytes/c3d/is-c3d.ts";
 import { readTable } from "../../core/bytes/read-table.ts";
-import type { FileInspection } from "../../core/file-inspection.ts";
 import { readC3dRecording } from "../../core/recording/c3d/read-c3d-recording.ts";
-import { parseLayout } from "../../core/recording/layout-file.ts";
-import { parseSessionFile } from "../../core/session-file.ts";
-import { defaultSettings } from "../../core/settings.ts";
-import { fileOutcome } from "../../electron/file-outcome.ts";
+import type { FileInspection } from "../../core/recording/file-inspection.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
+import { parseLayout } from "../../core/stated/layout-file.ts";
+import { parseSessionFile } from "../../core/stated/session-file.ts";
+import { fileOutcome } from "../../electron/boundary/file-outcome.ts";
 import { c3dSamples } from "../core/bytes/c3d/c3d-samples.ts";
 import { codesOf, readBytes } from "./read-zoo.ts";
 

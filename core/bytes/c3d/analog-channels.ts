@@ -1,4 +1,4 @@
-import type { Finding } from "../../finding.ts";
+import type { Finding } from "../../ground/finding.ts";
 import type { AnalogChannel, FrameLayout } from "./c3d-file.ts";
 import { scalingAssumed } from "./c3d-findings.ts";
 import { continuedList, numberOf, numbersOf, textsOf } from "./parameter-values.ts";

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../../finding.ts";
+import { type Finding, finding } from "../../ground/finding.ts";
 import type { FrameLayout } from "./c3d-file.ts";
 import type { C3dHeader } from "./header.ts";
 import { numberOf } from "./parameter-values.ts";

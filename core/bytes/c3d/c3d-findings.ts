@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../../finding.ts";
-import { listInWords } from "../../plain-words.ts";
+import { type Finding, finding } from "../../ground/finding.ts";
+import { listInWords } from "../../ground/plain-words.ts";
 import type { ParameterDefect } from "./parameters.ts";
 
 const exportAgain = "Export the recording again if figures look wrong.";

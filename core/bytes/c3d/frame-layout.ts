@@ -1,4 +1,4 @@
-import type { Finding } from "../../finding.ts";
+import type { Finding } from "../../ground/finding.ts";
 import type { FrameLayout } from "./c3d-file.ts";
 import { contradiction, framesLeftOver } from "./c3d-findings.ts";
 import type { C3dHeader } from "./header.ts";

@@ -1,4 +1,4 @@
-import { type Finding, isRefused } from "../../finding.ts";
+import { type Finding, isRefused } from "../../ground/finding.ts";
 import { readAnalogScaling } from "./analog-channels.ts";
 import { readRates } from "./analog-rate.ts";
 import type { C3dFile } from "./c3d-file.ts";

@@ -1,4 +1,4 @@
-import type { ColumnKey, ForceUnit } from "../../session.ts";
+import type { ColumnKey, ForceUnit } from "../../stated/session.ts";
 
 /** What a person has said about a C3D file; platforms stand where a table has columns. */
 export interface C3dAnswers {

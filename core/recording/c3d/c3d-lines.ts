@@ -1,4 +1,4 @@
-import { countOf } from "../../plain-words.ts";
+import { countOf } from "../../ground/plain-words.ts";
 import type { C3dReading, PlatformReading } from "./c3d-reading.ts";
 
 /** What a C3D file holds, in lines to read where a text file shows its first lines. */

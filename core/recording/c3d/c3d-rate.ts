@@ -1,6 +1,6 @@
 import type { C3dFile } from "../../bytes/c3d/c3d-file.ts";
-import { type Finding, finding } from "../../finding.ts";
-import type { Settings } from "../../settings.ts";
+import { type Finding, finding } from "../../ground/finding.ts";
+import type { Settings } from "../../settings/settings.ts";
 import { rateFindings } from "../rate-findings.ts";
 
 export interface C3dRate {

@@ -2,8 +2,8 @@ import { channelValues, sampleCountOf } from "../../bytes/c3d/analog-samples.ts"
 import type { AnalogChannel } from "../../bytes/c3d/c3d-file.ts";
 import { numbersOf } from "../../bytes/c3d/parameter-values.ts";
 import { readC3d } from "../../bytes/c3d/read-c3d.ts";
-import type { Finding } from "../../finding.ts";
-import type { Settings } from "../../settings.ts";
+import type { Finding } from "../../ground/finding.ts";
+import type { Settings } from "../../settings/settings.ts";
 import type { C3dHint } from "./c3d-hints.ts";
 import { type C3dFacts, c3dFacts, describeC3d, type PlatformReading } from "./c3d-reading.ts";
 import type { LaboratoryAxis } from "./platform-axes.ts";

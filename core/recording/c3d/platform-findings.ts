@@ -1,7 +1,7 @@
 import type { C3dFile } from "../../bytes/c3d/c3d-file.ts";
 import { c3dWithoutForces } from "../../bytes/c3d/c3d-findings.ts";
-import { type Finding, finding } from "../../finding.ts";
-import { countOf, listInWords } from "../../plain-words.ts";
+import { type Finding, finding } from "../../ground/finding.ts";
+import { countOf, listInWords } from "../../ground/plain-words.ts";
 import { statedPlatforms } from "./force-platform.ts";
 import { platformAxes } from "./platform-axes.ts";
 import { type PlatformLoads, steepestDegrees } from "./platform-load.ts";

@@ -1,5 +1,5 @@
 import type { C3dFile } from "../../bytes/c3d/c3d-file.ts";
-import type { Settings } from "../../settings.ts";
+import type { Settings } from "../../settings/settings.ts";
 import { type ForcePlatform, readForcePlatforms } from "./force-platform.ts";
 import {
   directionOf,

@@ -1,4 +1,4 @@
-import { type Limb, oppositeSide } from "../../limb.ts";
+import { type Limb, oppositeSide } from "../../ground/limb.ts";
 import type { Plate } from "../recording.ts";
 import type { C3dAnswers } from "./c3d-answers.ts";
 import type { PlatformLoad } from "./platform-load.ts";

@@ -1,7 +1,7 @@
-import { type Finding, finding } from "../../finding.ts";
-import type { Limb } from "../../limb.ts";
-import { listInWords } from "../../plain-words.ts";
-import type { Settings } from "../../settings.ts";
+import { type Finding, finding } from "../../ground/finding.ts";
+import type { Limb } from "../../ground/limb.ts";
+import { listInWords } from "../../ground/plain-words.ts";
+import type { Settings } from "../../settings/settings.ts";
 import type { C3dAnswers } from "./c3d-answers.ts";
 import type { PlatformLoad } from "./platform-load.ts";
 

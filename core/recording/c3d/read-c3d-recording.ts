@@ -1,7 +1,7 @@
 import type { C3dFile } from "../../bytes/c3d/c3d-file.ts";
 import { readC3d } from "../../bytes/c3d/read-c3d.ts";
-import { type Finding, finding, isRefused } from "../../finding.ts";
-import type { Settings } from "../../settings.ts";
+import { type Finding, finding, isRefused } from "../../ground/finding.ts";
+import type { Settings } from "../../settings/settings.ts";
 import type { Recording } from "../recording.ts";
 import type { C3dAnswers } from "./c3d-answers.ts";
 import { decideRate } from "./c3d-rate.ts";

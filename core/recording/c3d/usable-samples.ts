@@ -1,5 +1,5 @@
-import { type Finding, finding } from "../../finding.ts";
-import { countOf } from "../../plain-words.ts";
+import { type Finding, finding } from "../../ground/finding.ts";
+import { countOf } from "../../ground/plain-words.ts";
 
 /** Samples `[start, end)` in which every used platform holds a number. */
 export interface UsableSamples {

@@ -1,6 +1,6 @@
 import { listElements } from "../../bounded-json/list-elements.ts";
 import { BeyondLimits, readJson } from "../../bounded-json/read-json.ts";
-import { RequestRefused } from "../../request-refused.ts";
+import { RequestRefused } from "../../refusals/request-refused.ts";
 import { wordsOf } from "../change-set.ts";
 import type { RecordKind } from "../record-schemas.ts";
 import { type ArchivedRecord, recordSchema, recordsName } from "./archive-format.ts";

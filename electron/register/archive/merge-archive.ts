@@ -1,7 +1,7 @@
 import { type LeftAside, leftAsideWords } from "../../../core/recording/left-aside-words.ts";
-import { otherKindOfFile } from "../../left-aside/other-kind.ts";
-import { RequestRefused } from "../../request-refused.ts";
-import { freePath } from "../../taken-out.ts";
+import { otherKindOfFile } from "../../files/left-aside/other-kind.ts";
+import { freePath } from "../../files/taken-out.ts";
+import { RequestRefused } from "../../refusals/request-refused.ts";
 import type { ChangeSet } from "../change-set.ts";
 import { wordsOf } from "../change-set.ts";
 import type { RecordContent, RecordKind } from "../record-schemas.ts";

@@ -1,4 +1,4 @@
-import { RequestRefused } from "../../request-refused.ts";
+import { RequestRefused } from "../../refusals/request-refused.ts";
 import { withDependents } from "../erase-records.ts";
 import type { RecordKind } from "../record-schemas.ts";
 import type { StoredRecord } from "../record-tables.ts";

@@ -1,6 +1,6 @@
 import { createHash } from "node:crypto";
 import { BeyondLimits, readJson } from "../../bounded-json/read-json.ts";
-import { RequestRefused } from "../../request-refused.ts";
+import { RequestRefused } from "../../refusals/request-refused.ts";
 import { type ByteSource, openFile } from "../byte-source.ts";
 import type { RecordKind } from "../record-schemas.ts";
 import { isSealed, openSealed, StaysSealed } from "../sealed-file.ts";

@@ -1,7 +1,7 @@
 import { createHash } from "node:crypto";
 import { inflateRawSync } from "node:zlib";
 import { type Entry, fromRandomAccessReaderPromise, type ZipFile } from "yauzl";
-import { RequestRefused } from "../../request-refused.ts";
+import { RequestRefused } from "../../refusals/request-refused.ts";
 import type { ByteSource } from "../byte-source.ts";
 import { archiveLimits } from "./archive-limits.ts";
 import { SourceReader } from "./source-reader.ts";

@@ -1,5 +1,5 @@
 import { createHash } from "node:crypto";
-import { engineVersion } from "../../../core/version.ts";
+import { engineVersion } from "../../../core/ground/version.ts";
 import { noteCopy, placeForCopy } from "../backups.ts";
 import type { ByteSink } from "../byte-source.ts";
 import { writeFileThrough } from "../file-sink.ts";

@@ -1,5 +1,5 @@
 import { statSync } from "node:fs";
-import { RequestRefused } from "../../request-refused.ts";
+import { RequestRefused } from "../../refusals/request-refused.ts";
 import { archiveLimits } from "../archive/archive-limits.ts";
 import { withArchive } from "../archive/read-archive.ts";
 import { withUnsealed } from "../backups.ts";

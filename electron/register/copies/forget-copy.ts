@@ -1,4 +1,4 @@
-import { RequestRefused } from "../../request-refused.ts";
+import { RequestRefused } from "../../refusals/request-refused.ts";
 import type { Register } from "../register.ts";
 import { listCopies, notesOf } from "./list-copies.ts";
 

@@ -1,4 +1,4 @@
-import { RequestRefused } from "../../request-refused.ts";
+import { RequestRefused } from "../../refusals/request-refused.ts";
 import { Connection } from "../connection.ts";
 import { applicationId, applicationOf } from "../migrations.ts";
 import type { WrappedKey } from "../passphrase-key.ts";

@@ -1,4 +1,4 @@
-import { countOf, listInWords } from "../../../core/plain-words.ts";
+import { countOf, listInWords } from "../../../core/ground/plain-words.ts";
 import type {
   CertificateSection,
   CountedKind,

@@ -1,5 +1,5 @@
 import { basename } from "node:path";
-import { MachineTrouble, RequestRefused } from "../../request-refused.ts";
+import { MachineTrouble, RequestRefused } from "../../refusals/request-refused.ts";
 import { saysDamaged } from "../connection.ts";
 import { eraseRecords } from "../erase-records.ts";
 import { diskTrouble } from "../file-sink.ts";

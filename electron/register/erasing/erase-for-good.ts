@@ -1,4 +1,4 @@
-import { RequestRefused } from "../../request-refused.ts";
+import { RequestRefused } from "../../refusals/request-refused.ts";
 import { eraseRecords, withDependents } from "../erase-records.ts";
 import { contentKeyIds, hasContentKeys } from "../keys/content-keys.ts";
 import type { RecordKey } from "../record-tables.ts";

@@ -1,4 +1,4 @@
-import { RequestRefused } from "../../request-refused.ts";
+import { RequestRefused } from "../../refusals/request-refused.ts";
 import type { ContentKeys } from "./content-keys.ts";
 import { copyOfSecret, decrypt } from "./encryption.ts";
 

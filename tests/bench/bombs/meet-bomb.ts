@@ -1,9 +1,9 @@
 // Gives one bomb to the program's own reader and prints what became of it. Run by try-bomb.ts: meet-bomb.ts KIND FOLDER
 import { readFileSync } from "node:fs";
 import { join } from "node:path";
-import { readRequestBody } from "../../../electron/bounded-json/request-body.ts";
+import { readRequestBody } from "../../../electron/boundary/request-body.ts";
 import { readLayouts } from "../../../electron/command/read-layouts.ts";
-import { readDescription } from "../../../electron/read-folder.ts";
+import { readDescription } from "../../../electron/files/read-folder.ts";
 import { mergeArchive } from "../../../electron/register/archive/merge-archive.ts";
 import { openRegister } from "../../../electron/register/open-register.ts";
 import { readPreferences } from "../../../electron/register-host/preferences.ts";

@@ -1,7 +1,7 @@
-import { analyzeRecording } from "../../../core/analyze-recording.ts";
-import type { Limb } from "../../../core/limb.ts";
-import type { TrialResult } from "../../../core/result.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import type { Limb } from "../../../core/ground/limb.ts";
+import type { TrialResult } from "../../../core/result/result.ts";
+import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { type SimulatedRecording, simulateCountermovementJump } from "../../../core/simulate/countermovement-jump.ts";
 import { drawDropJump } from "../../../core/simulate/draw-drop.ts";
 import { drawJump } from "../../../core/simulate/draw-jump.ts";

@@ -1,4 +1,5 @@
-import type { Limb } from "../../../core/limb.ts";
+import type { Limb } from "../../../core/ground/limb.ts";
+import type { TestKind } from "../../../core/ground/test-kind.ts";
 import { type SimulatedRecording, simulateCountermovementJump } from "../../../core/simulate/countermovement-jump.ts";
 import { drawDropLanding, drawHops, drawSquatJump } from "../../../core/simulate/draw-battery.ts";
 import { drawDropJump } from "../../../core/simulate/draw-drop.ts";
@@ -8,7 +9,6 @@ import { simulateDropLanding } from "../../../core/simulate/drop-landing.ts";
 import { createRandom } from "../../../core/simulate/random.ts";
 import { simulateHops } from "../../../core/simulate/repeated-hops.ts";
 import { simulateSquatJump } from "../../../core/simulate/squat-jump.ts";
-import type { TestKind } from "../../../core/test-kind.ts";
 import type { Condition } from "./conditions.ts";
 import {
   type TrueValue,

@@ -1,10 +1,10 @@
-import { analyzeRecording } from "../../../core/analyze-recording.ts";
-import { draftTrials } from "../../../core/draft-trials.ts";
-import type { Finding } from "../../../core/finding.ts";
-import { isRefused } from "../../../core/finding.ts";
-import { bearerName } from "../../../core/limb.ts";
+import type { Finding } from "../../../core/ground/finding.ts";
+import { isRefused } from "../../../core/ground/finding.ts";
+import { bearerName } from "../../../core/ground/limb.ts";
 import type { Measure } from "../../../core/measures/measure.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
+import { draftTrials } from "../../../core/session/draft-trials.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { asRecording } from "../../core/simulated/simulated-trial.ts";
 import type { VariedTrial } from "./draw-trial.ts";
 import type { TrueValue } from "./true-values.ts";

@@ -1,5 +1,5 @@
-import type { Limb, MeasureSide, Side } from "../../../core/limb.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import type { Limb, MeasureSide, Side } from "../../../core/ground/limb.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import type { SimulatedJump } from "../../../core/simulate/countermovement-jump.ts";
 import type { SimulatedDropJump } from "../../../core/simulate/drop-jump.ts";
 import type { SimulatedDropLanding } from "../../../core/simulate/drop-landing.ts";

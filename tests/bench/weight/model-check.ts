@@ -1,4 +1,4 @@
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { createRandom } from "../../../core/simulate/random.ts";
 import { gainDifference } from "../../../core/weight/plate-gains.ts";
 import { SessionModel } from "../../../core/weight/session-model.ts";

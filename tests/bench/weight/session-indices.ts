@@ -1,4 +1,4 @@
-import type { Side } from "../../../core/limb.ts";
+import type { Side } from "../../../core/ground/limb.ts";
 import { analyzeSimulated, type SimulatedTrial } from "./simulated-session.ts";
 
 /** What one simulated session says about the symmetry of single-leg height. */

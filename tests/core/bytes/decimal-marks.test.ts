@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { readTable, type TableOutcome } from "../../../core/bytes/read-table.ts";
 import { readRecording } from "../../../core/recording/read-recording.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { simulateCountermovementJump } from "../../../core/simulate/countermovement-jump.ts";
 
 const read = (text: string): TableOutcome => readTable(new TextEncoder().encode(text));

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { beyondJsonLimits, type JsonLimits } from "../../../core/bytes/json-bounds.ts";
-import { parseLayout } from "../../../core/recording/layout-file.ts";
-import { parseSessionFile } from "../../../core/session-file.ts";
+import { parseLayout } from "../../../core/stated/layout-file.ts";
+import { parseSessionFile } from "../../../core/stated/session-file.ts";
 
 const encode = (text: string): Uint8Array => Buffer.from(text);
 const limits: JsonLimits = { bytes: 1000, depth: 3, elements: 8, textBytes: 12 };

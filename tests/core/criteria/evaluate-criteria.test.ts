@@ -5,8 +5,8 @@ import type { CriterionResult, ReferenceValue, Status } from "../../../core/crit
 import { evaluateCriteria } from "../../../core/criteria/evaluate-criteria.ts";
 import { returnToPivotingSport } from "../../../core/criteria/return-to-pivoting-sport.ts";
 import { statusLabel, statusWords } from "../../../core/criteria/status.ts";
-import type { InvolvedSide, Side } from "../../../core/limb.ts";
-import { defaultSettings, type Settings, settingsWith } from "../../../core/settings.ts";
+import type { InvolvedSide, Side } from "../../../core/ground/limb.ts";
+import { defaultSettings, type Settings, settingsWith } from "../../../core/settings/settings.ts";
 import { compareSides } from "../../../core/sides/compare-sides.ts";
 import type { ComparableTrial } from "../../../core/sides/comparison.ts";
 import { openGate, stoppedGate } from "../gate/gates.ts";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { reaches } from "../../../core/criteria/reaches.ts";
-import { formatPercent } from "../../../core/format-number.ts";
+import { formatPercent } from "../../../core/ground/format-number.ts";
 
 describe("a percentage", () => {
   it.each([

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { contactEdge, contactThreshold, emptyLevel } from "../../../core/events/contact-edge.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 
 const rateHz = 1000;
 const weight = 700;

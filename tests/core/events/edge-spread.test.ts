@@ -3,7 +3,7 @@ import { contactEdge, emptyLevel } from "../../../core/events/contact-edge.ts";
 import { withSpreads } from "../../../core/events/edge-spread.ts";
 import type { JumpMotion } from "../../../core/events/jump-events.ts";
 import { integrate } from "../../../core/events/kinematics.ts";
-import { defaultSettings, type Settings } from "../../../core/settings.ts";
+import { defaultSettings, type Settings } from "../../../core/settings/settings.ts";
 
 // A contact of 1000 N that ends along a straight line at sample 300, at 1000 Hz; then an empty plate until 700.
 const rateHz = 1000;

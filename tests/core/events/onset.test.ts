@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { findOnset } from "../../../core/events/onset.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 
 // Standing at 700 N with a band of 7 N, then a movement along straight lines at 1000 Hz; the set-back is 30 ms.
 const rateHz = 1000;

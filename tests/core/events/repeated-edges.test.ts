@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { analyzeRecording } from "../../../core/analyze-recording.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { simulateCountermovementJump } from "../../../core/simulate/countermovement-jump.ts";
 import { drawJump } from "../../../core/simulate/draw-jump.ts";
 import { asRecording } from "../simulated/simulated-trial.ts";

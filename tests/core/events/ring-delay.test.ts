@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { ringDelay } from "../../../core/events/ring-delay.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 
 const rateHz = 1000;
 const flight = { start: 104, end: 400 };

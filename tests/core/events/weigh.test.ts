@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
 import { plateNoise, weigh } from "../../../core/events/weigh.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { createRandom } from "../../../core/simulate/random.ts";
 import type { SampleSpan } from "../../../core/trial/sample-span.ts";
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { weigh } from "../../../core/events/weigh.ts";
 import { weighingSecond } from "../../../core/events/weighing-second.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import type { SampleSpan } from "../../../core/trial/sample-span.ts";
 
 const rateHz = 1000;

@@ -1,6 +1,6 @@
-import { analyzeRecording } from "../../../core/analyze-recording.ts";
 import { consistencyFindings } from "../../../core/measures/consistency-findings.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { recordActs } from "../../../core/simulate/act.ts";
 import { simulateBrokenOffJump } from "../../../core/simulate/broken-off-jump.ts";
 import { countermovementAct } from "../../../core/simulate/countermovement-act.ts";

@@ -1,7 +1,7 @@
-import type { Layout, RememberedAnswers } from "../../../core/recording/layout.ts";
-import { parseLayout, writeLayout } from "../../../core/recording/layout-file.ts";
 import { readRecording } from "../../../core/recording/read-recording.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
+import type { Layout, RememberedAnswers } from "../../../core/stated/layout.ts";
+import { parseLayout, writeLayout } from "../../../core/stated/layout-file.ts";
 import { jumpText } from "../recording/jump-text.ts";
 import { goodText } from "../recording/recording-text.ts";
 import { codesOfText, type FindingPairs } from "./pair.ts";

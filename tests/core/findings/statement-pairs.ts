@@ -1,8 +1,8 @@
-import { finding } from "../../../core/finding.ts";
+import { finding } from "../../../core/ground/finding.ts";
 import { unnamedAbsences } from "../../../core/measures/absent-measures.ts";
-import type { FileEntry, SessionDescription } from "../../../core/session.ts";
-import { parseSessionFile } from "../../../core/session-file.ts";
-import { unreadableTrial } from "../../../core/unreadable-trial.ts";
+import { unreadableTrial } from "../../../core/session/unreadable-trial.ts";
+import type { FileEntry, SessionDescription } from "../../../core/stated/session.ts";
+import { parseSessionFile } from "../../../core/stated/session-file.ts";
 import { dropOf, jumpOf, saidJump, saidSingle, written } from "../simulate/faulty/faulty-trial.ts";
 import { codesOfFiles, type FindingPairs, kindPair, seed } from "./pair.ts";
 

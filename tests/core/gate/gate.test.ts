@@ -1,8 +1,8 @@
 import { describe, expect, it, test } from "vitest";
-import { finding } from "../../../core/finding.ts";
 import { closedFor, gateOf } from "../../../core/gate/gate.ts";
-import type { SessionDescription } from "../../../core/session.ts";
-import { defaultSettings, settingsWith } from "../../../core/settings.ts";
+import { finding } from "../../../core/ground/finding.ts";
+import { defaultSettings, settingsWith } from "../../../core/settings/settings.ts";
+import type { SessionDescription } from "../../../core/stated/session.ts";
 import { answersOf, askedAndOpen, changeAnswersOf, notKnown, readingOf } from "./gates.ts";
 
 const date = "2026-10-13";

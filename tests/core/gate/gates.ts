@@ -1,7 +1,7 @@
 import { gateOf } from "../../../core/gate/gate.ts";
-import type { CautionAnswers, KneeReading } from "../../../core/gate/gate-schema.ts";
-import type { SessionDescription } from "../../../core/session.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
+import type { CautionAnswers, KneeReading } from "../../../core/stated/cautions-schema.ts";
+import type { SessionDescription } from "../../../core/stated/session.ts";
 
 /** All cautions of a day answered so that nothing is closed, by an invented clinician. */
 export function answersOf(date: string, changed: Partial<Record<string, "yes" | "no">> = {}): CautionAnswers {

@@ -3,8 +3,8 @@ import { gateOf } from "../../../core/gate/gate.ts";
 import { kneeDay } from "../../../core/gate/knee-day.ts";
 import { nextDayConcerns } from "../../../core/gate/next-day.ts";
 import { wantsAssessment } from "../../../core/gate/wants-assessment.ts";
-import type { SessionDescription } from "../../../core/session.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
+import type { SessionDescription } from "../../../core/stated/session.ts";
 import { answersOf, askedAndOpen, readingOf } from "./gates.ts";
 
 const date = "2026-10-13";

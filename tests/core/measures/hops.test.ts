@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { integrate } from "../../../core/events/kinematics.ts";
 import { bestHops, choiceDoubt, type Hop, hopsOf } from "../../../core/measures/hops.ts";
-import { settingsWith } from "../../../core/settings.ts";
+import { settingsWith } from "../../../core/settings/settings.ts";
 
 const rateHz = 1000;
 /** CHECKS C2 computes with g = 9.81. */

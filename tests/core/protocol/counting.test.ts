@@ -1,12 +1,12 @@
 import { describe, expect, test } from "vitest";
-import { finding } from "../../../core/finding.ts";
+import { finding } from "../../../core/ground/finding.ts";
 import { afterTrial } from "../../../core/protocol/after-trial.ts";
 import { askedAnswers, type LikelyAnswer } from "../../../core/protocol/asked-answers.ts";
 import { countsFor } from "../../../core/protocol/counting.ts";
-import type { Protocol } from "../../../core/protocol/protocol.ts";
 import { sessionProgress } from "../../../core/protocol/session-progress.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
-import type { SessionResult, TrialResult } from "../../../core/result.ts";
+import type { SessionResult, TrialResult } from "../../../core/result/result.ts";
+import type { Protocol } from "../../../core/stated/protocol.ts";
 import { makeSession, makeTrial, makeTrials } from "./make-session.ts";
 
 const sport = shippedProtocol("return-to-pivoting-sport")!;

@@ -1,13 +1,13 @@
 import { describe, expect, test } from "vitest";
-import type { InvolvedSide, Limb } from "../../../core/limb.ts";
+import type { InvolvedSide, Limb } from "../../../core/ground/limb.ts";
 import { countsFor } from "../../../core/protocol/counting.ts";
-import { limbsOf, type Protocol, type ProtocolTest } from "../../../core/protocol/protocol.ts";
 import { belongsTo, protocolProgress } from "../../../core/protocol/protocol-progress.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
-import type { SessionResult, TrialResult } from "../../../core/result.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import type { SessionResult, TrialResult } from "../../../core/result/result.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { sameBoxHeight, startsFromBox } from "../../../core/sides/box-height.ts";
 import type { Comparison } from "../../../core/sides/comparison.ts";
+import { limbsOf, type Protocol, type ProtocolTest } from "../../../core/stated/protocol.ts";
 import { uniform } from "../sides/random-numbers.ts";
 import { makeSession, makeTrial, type TrialChanges } from "./make-session.ts";
 

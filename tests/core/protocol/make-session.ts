@@ -1,12 +1,12 @@
-import { concludeSession } from "../../../core/conclude-session.ts";
-import type { Limb, Side } from "../../../core/limb.ts";
+import type { Limb, Side } from "../../../core/ground/limb.ts";
+import type { TestKind } from "../../../core/ground/test-kind.ts";
 import type { Measure } from "../../../core/measures/measure.ts";
 import type { PlateProof } from "../../../core/recording/recording.ts";
-import type { SessionResult, TrialResult } from "../../../core/result.ts";
-import type { SessionDescription } from "../../../core/session.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import type { SessionResult, TrialResult } from "../../../core/result/result.ts";
+import { concludeSession } from "../../../core/session/conclude-session.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { comparableMeasures } from "../../../core/sides/comparable-measures.ts";
-import type { TestKind } from "../../../core/test-kind.ts";
+import type { SessionDescription } from "../../../core/stated/session.ts";
 import { weighSession } from "../../../core/weight/session-weighing.ts";
 import { notKnown } from "../gate/gates.ts";
 import { makeMeasure } from "../sides/make-trials.ts";

@@ -1,15 +1,15 @@
 import { describe, expect, test } from "vitest";
-import { finding } from "../../../core/finding.ts";
 import { gateOf } from "../../../core/gate/gate.ts";
-import type { Side } from "../../../core/limb.ts";
+import { finding } from "../../../core/ground/finding.ts";
+import type { Side } from "../../../core/ground/limb.ts";
 import { afterTrial } from "../../../core/protocol/after-trial.ts";
 import { missingLines, progressLine, tooEarlyLines } from "../../../core/protocol/progress-words.ts";
-import { legsInOrder, type Protocol } from "../../../core/protocol/protocol.ts";
 import { type ProgressSession, protocolProgress } from "../../../core/protocol/protocol-progress.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
 import { trialVerdict } from "../../../core/protocol/trial-verdict.ts";
-import type { TrialResult } from "../../../core/result.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import type { TrialResult } from "../../../core/result/result.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
+import { legsInOrder, type Protocol } from "../../../core/stated/protocol.ts";
 import { openGate, stoppedGate } from "../gate/gates.ts";
 import { makeSession, makeTrial, type TrialChanges } from "./make-session.ts";
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { sessionCautions } from "../../../core/protocol/session-cautions.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
-import type { SessionDescription } from "../../../core/session.ts";
+import type { SessionDescription } from "../../../core/stated/session.ts";
 import { answersOf, readingOf } from "../gate/gates.ts";
 import { makeSession, makeTrial } from "./make-session.ts";
 

@@ -1,7 +1,7 @@
-import type { ReadRecording } from "../../../core/analysis.ts";
 import { readRecording } from "../../../core/recording/read-recording.ts";
 import type { LayoutAnswers, TableReading } from "../../../core/recording/request.ts";
-import { defaultSettings, type Settings } from "../../../core/settings.ts";
+import type { ReadRecording } from "../../../core/session/analysis.ts";
+import { defaultSettings, type Settings } from "../../../core/settings/settings.ts";
 
 /** A text as it was read: its reading is that of a table. */
 export interface ReadTextRecording extends ReadRecording {

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { jumpText } from "./jump-text.ts";
 import { codesOf, lines, readText } from "./recording-text.ts";
 

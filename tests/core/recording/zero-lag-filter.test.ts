@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import { describeFilter } from "../../../core/recording/describe-filter.ts";
 import { zeroLagFilter } from "../../../core/recording/zero-lag-filter.ts";
-import { defaultSettings, settingsWith } from "../../../core/settings.ts";
+import { defaultSettings, settingsWith } from "../../../core/settings/settings.ts";
 
 /** Relative to the constant. */
 const constantTolerance = 1e-9;

@@ -1,14 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { intervalCaution, standingCautions } from "../../../core/criteria/cautions.ts";
 import { returnToPivotingSport } from "../../../core/criteria/return-to-pivoting-sport.ts";
-import { fullLabel } from "../../../core/measures/catalogue.ts";
+import { fullLabel } from "../../../core/ground/measures/catalogue.ts";
+import { engineVersion } from "../../../core/ground/version.ts";
 import { withTestAdded } from "../../../core/protocol/added-tests.ts";
-import type { Protocol } from "../../../core/protocol/protocol.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
-import type { SessionResult } from "../../../core/result.ts";
-import { defaultSettings, settingsHash, settingsWith } from "../../../core/settings.ts";
+import type { SessionResult } from "../../../core/result/result.ts";
+import { defaultSettings, settingsHash, settingsWith } from "../../../core/settings/settings.ts";
 import { buildSheet } from "../../../core/sheet/build-sheet.ts";
-import { engineVersion } from "../../../core/version.ts";
+import type { Protocol } from "../../../core/stated/protocol.ts";
 import { stoppedGate } from "../gate/gates.ts";
 import {
   bothInvolvedSession,

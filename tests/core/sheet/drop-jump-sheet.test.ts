@@ -1,6 +1,6 @@
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, test } from "vitest";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { buildSheet } from "../../../core/sheet/build-sheet.ts";
 import schema from "../../../core/sheet/result.schema.json" with { type: "json" };
 import { resultDocument, resultJson } from "../../../core/sheet/result-document.ts";

@@ -1,15 +1,15 @@
 import { describe, expect, test } from "vitest";
-import { analyzeRecording } from "../../../core/analyze-recording.ts";
-import type { Limb } from "../../../core/limb.ts";
-import type { TrialResult, WeightUsed } from "../../../core/result.ts";
-import { defaultSettings, settingsWith } from "../../../core/settings.ts";
+import type { Limb } from "../../../core/ground/limb.ts";
+import type { TestKind } from "../../../core/ground/test-kind.ts";
+import type { TrialResult, WeightUsed } from "../../../core/result/result.ts";
+import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
+import { defaultSettings, settingsWith } from "../../../core/settings/settings.ts";
 import { methodsParagraph } from "../../../core/sheet/methods-paragraph.ts";
 import { type SimulatedRecording, simulateCountermovementJump } from "../../../core/simulate/countermovement-jump.ts";
 import { simulateDropJump } from "../../../core/simulate/drop-jump.ts";
 import { simulateDropLanding } from "../../../core/simulate/drop-landing.ts";
 import { simulateHops } from "../../../core/simulate/repeated-hops.ts";
 import { simulateSquatJump } from "../../../core/simulate/squat-jump.ts";
-import type { TestKind } from "../../../core/test-kind.ts";
 import { asRecording } from "../simulated/simulated-trial.ts";
 import { exampleSession, exampleTrial } from "./example-session.ts";
 

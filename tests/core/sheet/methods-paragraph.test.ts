@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import type { SessionResult } from "../../../core/result.ts";
-import { defaultSettings, type Settings, settingsHash, settingsWith } from "../../../core/settings.ts";
+import { engineVersion } from "../../../core/ground/version.ts";
+import type { SessionResult } from "../../../core/result/result.ts";
+import { defaultSettings, type Settings, settingsHash, settingsWith } from "../../../core/settings/settings.ts";
 import { methodReferences } from "../../../core/sheet/method-references.ts";
 import { methodsParagraph } from "../../../core/sheet/methods-paragraph.ts";
-import { engineVersion } from "../../../core/version.ts";
 import {
   bothInvolvedSession,
   exampleSession,

@@ -1,9 +1,9 @@
 import Papa from "papaparse";
 import { describe, expect, test } from "vitest";
-import { defaultSettings, settingsHash } from "../../../core/settings.ts";
+import { engineVersion } from "../../../core/ground/version.ts";
+import { defaultSettings, settingsHash } from "../../../core/settings/settings.ts";
 import { resultCsv, resultCsvColumns } from "../../../core/sheet/result-csv.ts";
 import { resultDocument } from "../../../core/sheet/result-document.ts";
-import { engineVersion } from "../../../core/version.ts";
 import { exampleSession, exampleTrial, refusedTrial } from "./example-session.ts";
 
 const csvOf = (changes: Parameters<typeof exampleSession>[0]) =>

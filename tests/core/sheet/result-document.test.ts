@@ -1,12 +1,12 @@
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, test } from "vitest";
-import { measureCatalogue } from "../../../core/measures/catalogue.ts";
-import { defaultSettings, settingsHash, settingsWith } from "../../../core/settings.ts";
+import { measureCatalogue } from "../../../core/ground/measures/catalogue.ts";
+import { testKinds } from "../../../core/ground/test-kind.ts";
+import { publishedUnit } from "../../../core/ground/units.ts";
+import { engineVersion } from "../../../core/ground/version.ts";
+import { defaultSettings, settingsHash, settingsWith } from "../../../core/settings/settings.ts";
 import schema from "../../../core/sheet/result.schema.json" with { type: "json" };
 import { type ResultDocument, resultDocument, resultJson } from "../../../core/sheet/result-document.ts";
-import { testKinds } from "../../../core/test-kind.ts";
-import { publishedUnit } from "../../../core/units.ts";
-import { engineVersion } from "../../../core/version.ts";
 import packageJson from "../../../package.json" with { type: "json" };
 import {
   bothInvolvedSession,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { buildSheet } from "../../../core/sheet/build-sheet.ts";
 import type { SheetDocument } from "../../../core/sheet/document.ts";
 import { escapeHtml, sheetHtml } from "../../../core/sheet/sheet-html.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { buildSheet } from "../../../core/sheet/build-sheet.ts";
 import type { PdfContent } from "../../../core/sheet/pdf-definition.ts";
 import { sheetPdfDefinition } from "../../../core/sheet/sheet-pdf.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import type { InvolvedSide } from "../../../core/limb.ts";
-import { defaultSettings, settingsWith } from "../../../core/settings.ts";
+import type { InvolvedSide } from "../../../core/ground/limb.ts";
+import { defaultSettings, settingsWith } from "../../../core/settings/settings.ts";
 import { compareSides } from "../../../core/sides/compare-sides.ts";
 import type { ComparableTrial, Comparison } from "../../../core/sides/comparison.ts";
 import { makeMeasure, singleLegDropJump, singleLegTrial, twoLegDropJump, twoLegTrial } from "./make-trials.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { defaultSettings, settingsWith } from "../../../core/settings.ts";
+import { defaultSettings, settingsWith } from "../../../core/settings/settings.ts";
 import { dropHeightFindings, dropHeightMismatches } from "../../../core/sides/drop-height-legs.ts";
 import { singleLegDropJump, twoLegDropJump } from "./make-trials.ts";
 

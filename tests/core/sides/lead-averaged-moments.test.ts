@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Side } from "../../../core/limb.ts";
+import type { Side } from "../../../core/ground/limb.ts";
 import { leadAveragedMoments } from "../../../core/sides/lead-averaged-moments.ts";
 import { ratioInterval } from "../../../core/sides/ratio-interval.ts";
 import { pairedMoments } from "../../../core/sides/ratio-moments.ts";

@@ -1,5 +1,5 @@
-import type { Limb, Side } from "../../../core/limb.ts";
-import { measureEntry } from "../../../core/measures/catalogue.ts";
+import type { Limb, Side } from "../../../core/ground/limb.ts";
+import { measureEntry } from "../../../core/ground/measures/catalogue.ts";
 import type { Measure } from "../../../core/measures/measure.ts";
 import type { ComparableTrial } from "../../../core/sides/comparison.ts";
 

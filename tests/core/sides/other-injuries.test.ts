@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import type { InvolvedSide } from "../../../core/limb.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import type { InvolvedSide } from "../../../core/ground/limb.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { buildSheet } from "../../../core/sheet/build-sheet.ts";
 import { sheetHtml } from "../../../core/sheet/sheet-html.ts";
 import { ofComparisonLimb, otherInjuryCautions } from "../../../core/sides/other-injuries.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Side } from "../../../core/limb.ts";
+import type { Side } from "../../../core/ground/limb.ts";
 import { type AlignableCurve, overlayCurves } from "../../../core/sides/overlay-curves.ts";
 
 /** Rounding of one interpolation. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { Limb } from "../../../core/limb.ts";
+import type { Limb } from "../../../core/ground/limb.ts";
 import type { PlateProof } from "../../../core/recording/recording.ts";
 import { type PlateTrial, plateProof, provePlates } from "../../../core/sides/plate-proof.ts";
 

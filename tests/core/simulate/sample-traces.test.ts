@@ -7,10 +7,10 @@ import { recordDropJumps } from "../../../build/sample-traces/record-drop-jumps.
 import { recordSession } from "../../../build/sample-traces/record-session.ts";
 import { makeSampleFiles } from "../../../build/sample-traces/sample-files.ts";
 import { analyzeSession } from "../../../core/analyze.ts";
-import { parseSessionFile } from "../../../core/session-file.ts";
-import { defaultSettings } from "../../../core/settings.ts";
-import { sha256Hex } from "../../../core/sha256.ts";
+import { sha256Hex } from "../../../core/ground/sha256.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import type { PerLimb } from "../../../core/simulate/truth.ts";
+import { parseSessionFile } from "../../../core/stated/session-file.ts";
 
 const folder = fileURLToPath(new URL("../../../sample-traces/", import.meta.url));
 const made = makeSampleFiles();

@@ -1,9 +1,10 @@
 import { describe, expect, test } from "vitest";
-import { analyzeRecording } from "../../../core/analyze-recording.ts";
-import type { Limb } from "../../../core/limb.ts";
+import type { Limb } from "../../../core/ground/limb.ts";
+import type { TestKind } from "../../../core/ground/test-kind.ts";
 import { expectedMeasures } from "../../../core/measures/expected-measures.ts";
-import type { TrialResult } from "../../../core/result.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import type { TrialResult } from "../../../core/result/result.ts";
+import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import type { SimulatedRecording } from "../../../core/simulate/countermovement-jump.ts";
 import { drawDropLanding, drawHops, drawSquatJump } from "../../../core/simulate/draw-battery.ts";
 import { drawDropJump } from "../../../core/simulate/draw-drop.ts";
@@ -12,7 +13,6 @@ import { simulateDropJump } from "../../../core/simulate/drop-jump.ts";
 import { simulateDropLanding } from "../../../core/simulate/drop-landing.ts";
 import { simulateHops } from "../../../core/simulate/repeated-hops.ts";
 import { simulateSquatJump } from "../../../core/simulate/squat-jump.ts";
-import type { TestKind } from "../../../core/test-kind.ts";
 import { asRecording, eventTime, measured, quantile } from "./simulated-trial.ts";
 
 // Physical truth comes from the simulator's closed forms. Odd seeds were not used while the detectors were written.

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Limb } from "../../../core/limb.ts";
+import type { Limb } from "../../../core/ground/limb.ts";
 import { simulateCountermovementJump } from "../../../core/simulate/countermovement-jump.ts";
 import { type DrawBounds, drawJump } from "../../../core/simulate/draw-jump.ts";
 import { isFinalSeed } from "../../../core/simulate/options.ts";

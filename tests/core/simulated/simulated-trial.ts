@@ -1,9 +1,9 @@
-import { analyzeRecording } from "../../../core/analyze-recording.ts";
 import type { EventName } from "../../../core/events/event.ts";
-import type { Limb } from "../../../core/limb.ts";
+import type { Limb } from "../../../core/ground/limb.ts";
 import type { Recording } from "../../../core/recording/recording.ts";
-import type { TrialResult } from "../../../core/result.ts";
-import { defaultSettings, type Settings } from "../../../core/settings.ts";
+import type { TrialResult } from "../../../core/result/result.ts";
+import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
+import { defaultSettings, type Settings } from "../../../core/settings/settings.ts";
 import type { SimulatedRecording } from "../../../core/simulate/countermovement-jump.ts";
 
 /** A simulated recording as the program would hold it after import. */

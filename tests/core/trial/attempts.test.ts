@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { brokenOffMovements } from "../../../core/trial/broken-off.ts";
 import { cutLandings } from "../../../core/trial/cut-landings.ts";
 import { type CutInput, cutJumps } from "../../../core/trial/cut-trials.ts";

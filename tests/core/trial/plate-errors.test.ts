@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { clippedPlates } from "../../../core/trial/clipping.ts";
 import { converterStep } from "../../../core/trial/converter-step.ts";
 import { removePlateZero } from "../../../core/trial/plate-zero.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { clippedSpans } from "../../../core/trial/clipping.ts";
 import { cutJumps } from "../../../core/trial/cut-trials.ts";
 import { segmentLoad } from "../../../core/trial/segment-load.ts";

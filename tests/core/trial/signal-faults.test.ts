@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { analyzeRecording } from "../../../core/analyze-recording.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import type { TestKind } from "../../../core/ground/test-kind.ts";
+import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import type { SimulatedRecording } from "../../../core/simulate/countermovement-jump.ts";
 import { simulateCountermovementJump } from "../../../core/simulate/countermovement-jump.ts";
 import { drawSquatJump } from "../../../core/simulate/draw-battery.ts";
@@ -9,7 +10,6 @@ import { drawJump } from "../../../core/simulate/draw-jump.ts";
 import { simulateDropJump } from "../../../core/simulate/drop-jump.ts";
 import { holdSamples, repeatSamples, smoothForce } from "../../../core/simulate/recording-faults.ts";
 import { simulateSquatJump } from "../../../core/simulate/squat-jump.ts";
-import type { TestKind } from "../../../core/test-kind.ts";
 import { asRecording } from "../simulated/simulated-trial.ts";
 
 // Odd seeds were not used while the findings were written.

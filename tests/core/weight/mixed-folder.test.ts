@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import type { TrialResult } from "../../../core/result.ts";
-import { isHeld } from "../../../core/weight/held-trial.ts";
+import { isHeld } from "../../../core/result/held-trial.ts";
+import type { TrialResult } from "../../../core/result/result.ts";
 import { analyzeSimulated, type SimulatedTrial, simulateSession } from "../../bench/weight/simulated-session.ts";
 
 const even = { left: 1, right: 1 };

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { defaultSettings, settingsWith } from "../../../core/settings.ts";
+import { defaultSettings, settingsWith } from "../../../core/settings/settings.ts";
 import { createRandom } from "../../../core/simulate/random.ts";
 import { type ModelRow, SessionModel } from "../../../core/weight/session-model.ts";
 

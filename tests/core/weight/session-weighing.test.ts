@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { weighSession } from "../../../core/weight/session-weighing.ts";
 import type { WeighedTrial } from "../../../core/weight/weighed-trial.ts";
 

@@ -5,11 +5,11 @@ import { networkInterfaces, tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { recordingByteLimit } from "../../../core/recording/size-limit.ts";
+import { decodeMessage, encodeMessage } from "../../../electron/boundary/host-codec.ts";
+import { combinedWithPad, padHeader } from "../../../electron/boundary/masked-passphrases.ts";
 import { type LoopbackServer, startLoopbackServer } from "../../../electron/browser/loopback-server.ts";
-import { combinedWithPad, padHeader } from "../../../electron/browser/masked-passphrases.ts";
-import { decodeMessage, encodeMessage } from "../../../electron/host-codec.ts";
-import { RequestRefused } from "../../../electron/request-refused.ts";
-import { contentSecurityPolicy } from "../../../electron/security-headers.ts";
+import { contentSecurityPolicy } from "../../../electron/program/security-headers.ts";
+import { RequestRefused } from "../../../electron/refusals/request-refused.ts";
 import { fakeHandlers } from "../fake-handlers.ts";
 import { secretFor } from "./secret-for.ts";
 

@@ -1,5 +1,5 @@
-import type { CautionAnswers, GateOpening, KneeReading } from "../../../core/gate/gate-schema.ts";
-import type { SessionDescription } from "../../../core/session.ts";
+import type { CautionAnswers, GateOpening, KneeReading } from "../../../core/stated/cautions-schema.ts";
+import type { SessionDescription } from "../../../core/stated/session.ts";
 import { answersOf, changeAnswersOf, readingOf } from "../../core/gate/gates.ts";
 
 /** One row of the table: what was answered or read, and what it does to two-leg jumps and to single-leg and drop tests. */

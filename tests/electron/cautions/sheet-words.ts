@@ -1,8 +1,8 @@
 import { kneeRows } from "../../../core/criteria/knee-rows.ts";
 import { gateOf } from "../../../core/gate/gate.ts";
-import type { SessionDescription } from "../../../core/session.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { buildSheet } from "../../../core/sheet/build-sheet.ts";
+import type { SessionDescription } from "../../../core/stated/session.ts";
 import { exampleSession } from "../../core/sheet/example-session.ts";
 import { sheetTexts } from "../../core/sheet/sheet-text.ts";
 

@@ -3,11 +3,11 @@ import { cpSync, mkdirSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { expect, test } from "vitest";
+import { recordingFile } from "../../../electron/files/stored-session.ts";
 import { keepDailyBackup } from "../../../electron/register/backups.ts";
 import { eraseRecords, withDependents } from "../../../electron/register/erase-records.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
 import { writeFact } from "../../../electron/register/register-facts.ts";
-import { recordingFile } from "../../../electron/stored-session.ts";
 import {
   athleteId,
   filesHolding,

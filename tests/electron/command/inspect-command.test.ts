@@ -1,8 +1,8 @@
 import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import { readTable } from "../../../core/bytes/read-table.ts";
-import { writeLayout } from "../../../core/recording/layout-file.ts";
 import { layoutShape } from "../../../core/recording/layout-shape.ts";
+import { writeLayout } from "../../../core/stated/layout-file.ts";
 import { bytesOf, jumpText, temporaryFolder } from "../simulated-recordings.ts";
 import { runInProcess } from "./run-in-process.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { keptPerSession, readKeepOption } from "../../../electron/command/keep-option.ts";
-import type { ListedSession } from "../../../electron/read-folder.ts";
+import type { ListedSession } from "../../../electron/files/read-folder.ts";
 
 const session = (folder: string, ...names: readonly string[]): ListedSession => ({
   folder,

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { kneeRows } from "../../../core/criteria/knee-rows.ts";
 import { gateOf } from "../../../core/gate/gate.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { resultTable } from "../../../electron/command/result-table.ts";
 import { notKnown, readingOf } from "../../core/gate/gates.ts";
 import { exampleComparison, exampleSession, exampleTrial, stoppedSession } from "../../core/sheet/example-session.ts";

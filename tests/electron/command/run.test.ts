@@ -1,12 +1,12 @@
 import { existsSync, linkSync, mkdirSync, readdirSync, readFileSync, symlinkSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { defaultSettings } from "../../../core/settings.ts";
+import { engineVersion } from "../../../core/ground/version.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import type { ResultDocument } from "../../../core/sheet/result-document.ts";
-import { engineVersion } from "../../../core/version.ts";
 import { run } from "../../../electron/command/run.ts";
-import { makeHandlers } from "../../../electron/host-handlers.ts";
-import { WorkspaceState } from "../../../electron/workspace.ts";
+import { makeHandlers } from "../../../electron/handlers/host-handlers.ts";
+import { WorkspaceState } from "../../../electron/workspace/workspace.ts";
 import { directHost } from "../direct-host.ts";
 import { describedSession, jumpText, sessionFiles, temporaryFolder } from "../simulated-recordings.ts";
 import { runInProcess } from "./run-in-process.ts";

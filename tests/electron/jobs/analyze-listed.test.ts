@@ -2,13 +2,13 @@ import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
 import { analyzeSession } from "../../../core/analyze.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { noOtherTrials } from "../../../core/weight/session-weighing.ts";
+import { listFolder, readSession } from "../../../electron/files/read-folder.ts";
 import { analyzeListed } from "../../../electron/jobs/analyze-listed.ts";
 import { startCrew } from "../../../electron/jobs/crew.ts";
 import { SessionWork } from "../../../electron/jobs/session-work.ts";
-import { sampleTracesFolder } from "../../../electron/program-folders.ts";
-import { listFolder, readSession } from "../../../electron/read-folder.ts";
+import { sampleTracesFolder } from "../../../electron/program/program-folders.ts";
 import { runInProcess } from "../command/run-in-process.ts";
 import { describedSession, jumpText, temporaryFolder } from "../simulated-recordings.ts";
 

@@ -1,13 +1,13 @@
 import { readdirSync, statSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { afterEach, beforeEach, describe, expect, test } from "vitest";
-import type { Layout } from "../../../core/recording/layout.ts";
-import { defaultSettings } from "../../../core/settings.ts";
-import type { Host } from "../../../electron/host-api.ts";
-import { makeHandlers } from "../../../electron/host-handlers.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
+import type { Layout } from "../../../core/stated/layout.ts";
+import type { Host } from "../../../electron/boundary/host-api.ts";
+import { makeHandlers } from "../../../electron/handlers/host-handlers.ts";
 import { dataFolder } from "../../../electron/layouts/data-folder.ts";
 import { LayoutShelf } from "../../../electron/layouts/layout-shelf.ts";
-import { WorkspaceState } from "../../../electron/workspace.ts";
+import { WorkspaceState } from "../../../electron/workspace/workspace.ts";
 import { directHost } from "../direct-host.ts";
 import { bytesOf, jumpText, temporaryFolder } from "../simulated-recordings.ts";
 

@@ -1,13 +1,13 @@
 import { mkdirSync, truncateSync, writeFileSync } from "node:fs";
 import { basename, join } from "node:path";
 import { describe, expect, onTestFinished, test } from "vitest";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
+import { recordingFile } from "../../../electron/files/stored-session.ts";
 import { mergeArchive } from "../../../electron/register/archive/merge-archive.ts";
 import { writeArchive } from "../../../electron/register/archive/write-archive.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
-import { recordingFile } from "../../../electron/stored-session.ts";
 import { SessionWatch } from "../../../electron/watch/session-watch.ts";
-import { WorkspaceState } from "../../../electron/workspace.ts";
+import { WorkspaceState } from "../../../electron/workspace/workspace.ts";
 import { runInProcess } from "../command/run-in-process.ts";
 import { temporaryFolder, testRegister } from "../register/register-world.ts";
 import { ownWorld } from "../register-host/host-world.ts";

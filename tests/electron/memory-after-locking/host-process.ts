@@ -1,9 +1,9 @@
 import { type ChildProcess, spawn } from "node:child_process";
 import { once } from "node:events";
 import { join } from "node:path";
-import type { Host } from "../../../electron/host-api.ts";
-import { programFolder } from "../../../electron/program-folders.ts";
-import { chooseHost } from "../../../renderer/host.ts";
+import type { Host } from "../../../electron/boundary/host-api.ts";
+import { programFolder } from "../../../electron/program/program-folders.ts";
+import { chooseHost } from "../../../renderer/shell/host.ts";
 
 /** The application as it serves a browser, in a process of its own, asked as its page asks. */
 export interface HostProcess {

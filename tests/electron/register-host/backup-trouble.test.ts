@@ -1,5 +1,5 @@
 import { expect, test, vi } from "vitest";
-import { RequestRefused } from "../../../electron/request-refused.ts";
+import { RequestRefused } from "../../../electron/refusals/request-refused.ts";
 import { hostWorld, registerOf } from "./host-world.ts";
 
 vi.mock("../../../electron/register/backups.ts", async (original) => ({

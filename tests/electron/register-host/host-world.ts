@@ -1,10 +1,10 @@
 import { onTestFinished } from "vitest";
-import { defaultSettings } from "../../../core/settings.ts";
-import type { Host, Workspace } from "../../../electron/host-api.ts";
-import { makeHandlers } from "../../../electron/host-handlers.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
+import type { Host, Workspace } from "../../../electron/boundary/host-api.ts";
+import { makeHandlers } from "../../../electron/handlers/host-handlers.ts";
 import type { Circumstances } from "../../../electron/register/register-writes.ts";
 import { RegisterHome } from "../../../electron/register-host/register-home.ts";
-import { WorkspaceState } from "../../../electron/workspace.ts";
+import { WorkspaceState } from "../../../electron/workspace/workspace.ts";
 import { directHost } from "../direct-host.ts";
 import { temporaryFolder, testCircumstances } from "../register/register-world.ts";
 import { describedSession, temporaryFolder as sampleFolder } from "../simulated-recordings.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test, vi } from "vitest";
-import { handleRequest } from "../../../electron/handle-request.ts";
-import { makeHandlers } from "../../../electron/host-handlers.ts";
+import { handleRequest } from "../../../electron/handlers/handle-request.ts";
+import { makeHandlers } from "../../../electron/handlers/host-handlers.ts";
 import { bytesOf, jumpText } from "../simulated-recordings.ts";
 import { ownWorld } from "./host-world.ts";
 

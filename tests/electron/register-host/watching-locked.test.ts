@@ -1,11 +1,11 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, onTestFinished, test, vi } from "vitest";
+import type { Host } from "../../../electron/boundary/host-api.ts";
+import type { WatchView } from "../../../electron/boundary/watch-view.ts";
 import { writtenTime } from "../../../electron/cautions/add-cautions.ts";
-import type { Host } from "../../../electron/host-api.ts";
-import { makeHandlers, openWatch } from "../../../electron/host-handlers.ts";
+import { makeHandlers, openWatch } from "../../../electron/handlers/host-handlers.ts";
 import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
-import type { WatchView } from "../../../electron/watch/watch-view.ts";
 import { directHost } from "../direct-host.ts";
 import { temporaryFolder } from "../register/register-world.ts";
 import { ownWorld } from "./host-world.ts";

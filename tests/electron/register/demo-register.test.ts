@@ -1,7 +1,7 @@
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { sampleTracesFolder } from "../../../electron/program-folders.ts";
-import { readFolder } from "../../../electron/read-folder.ts";
+import { readFolder } from "../../../electron/files/read-folder.ts";
+import { sampleTracesFolder } from "../../../electron/program/program-folders.ts";
 import { makeDemoRegister } from "../../../electron/register/make-demo-register.ts";
 import { athleteId, temporaryFolder, testRegister } from "./register-world.ts";
 

@@ -1,6 +1,7 @@
 import { copyFileSync, readFileSync, statSync, writeFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { RequestRefused } from "../../../electron/refusals/request-refused.ts";
 import { mergeArchive } from "../../../electron/register/archive/merge-archive.ts";
 import { writeArchive } from "../../../electron/register/archive/write-archive.ts";
 import { backUpTo } from "../../../electron/register/backups.ts";
@@ -13,7 +14,6 @@ import { recordKinds } from "../../../electron/register/record-tables.ts";
 import type { Register } from "../../../electron/register/register.ts";
 import { setPassphrase } from "../../../electron/register/register-passphrase.ts";
 import { previewBackup } from "../../../electron/register/restore-backup.ts";
-import { RequestRefused } from "../../../electron/request-refused.ts";
 import { filledRegister, testCircumstances, testRegister } from "./register-world.ts";
 
 const passphrase = passphraseBytes("nine grey geese");

@@ -2,6 +2,8 @@ import { createHash, randomUUID } from "node:crypto";
 import { readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { recordingFile } from "../../../electron/files/stored-session.ts";
+import { RequestRefused } from "../../../electron/refusals/request-refused.ts";
 import { mergeArchive } from "../../../electron/register/archive/merge-archive.ts";
 import { readZip } from "../../../electron/register/archive/read-zip.ts";
 import { writeArchive } from "../../../electron/register/archive/write-archive.ts";
@@ -10,8 +12,6 @@ import { openFile } from "../../../electron/register/byte-source.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
 import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import type { Register } from "../../../electron/register/register.ts";
-import { RequestRefused } from "../../../electron/request-refused.ts";
-import { recordingFile } from "../../../electron/stored-session.ts";
 import { athleteId, filledRegister, foundSession, secrets, temporaryFolder, testRegister } from "./register-world.ts";
 
 const sum = (bytes: Uint8Array) => createHash("sha256").update(bytes).digest("hex");

@@ -2,8 +2,8 @@ import { randomBytes } from "node:crypto";
 import { chmodSync, chownSync, copyFileSync, readdirSync, readFileSync, statSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { expect, test } from "vitest";
+import { recordingFile } from "../../../electron/files/stored-session.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
-import { recordingFile } from "../../../electron/stored-session.ts";
 import { runProgram } from "./child-program.ts";
 import { filledRegister, foundSession, secrets, temporaryFolder, testRegister } from "./register-world.ts";
 

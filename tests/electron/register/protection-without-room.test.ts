@@ -1,8 +1,8 @@
 import { afterEach, expect, test } from "vitest";
+import { MachineTrouble } from "../../../electron/refusals/request-refused.ts";
 import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
 import { removePassphrase, setPassphrase } from "../../../electron/register/register-passphrase.ts";
 import { type Step, tellSteps } from "../../../electron/register/steps.ts";
-import { MachineTrouble } from "../../../electron/request-refused.ts";
 import { strongPassphrase } from "../strong-passphrase.ts";
 import { filledRegister, testRegister } from "./register-world.ts";
 

@@ -2,12 +2,12 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from "node:f
 import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { onTestFinished } from "vitest";
-import type { FoundSession } from "../../../electron/read-folder.ts";
+import type { FoundSession } from "../../../electron/files/read-folder.ts";
+import { recordingFile } from "../../../electron/files/stored-session.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
 import { type OpenOptions, openRegister } from "../../../electron/register/open-register.ts";
 import type { Register } from "../../../electron/register/register.ts";
 import type { Circumstances } from "../../../electron/register/register-writes.ts";
-import { recordingFile } from "../../../electron/stored-session.ts";
 
 /** Words that stand nowhere else, so that finding them in a file means they leaked. */
 export const secrets = {

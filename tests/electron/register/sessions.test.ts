@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { SessionDescription } from "../../../core/session.ts";
-import { sessionSchema } from "../../../core/session-schema.ts";
+import type { SessionDescription } from "../../../core/stated/session.ts";
+import { sessionSchema } from "../../../core/stated/session-schema.ts";
+import { recordingFile } from "../../../electron/files/stored-session.ts";
 import { describeSession } from "../../../electron/register/describe-session.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";
 import { descriptionOf } from "../../../electron/register/session-conversion.ts";
-import { withTrialChange } from "../../../electron/session-edits.ts";
-import { recordingFile } from "../../../electron/stored-session.ts";
+import { withTrialChange } from "../../../electron/workspace/session-edits.ts";
 import { athleteId, filledRegister, foundSession, recordingBytes, secrets, testRegister } from "./register-world.ts";
 
 const code = { code: secrets.code, name: secrets.name };

@@ -2,10 +2,10 @@ import { appendFileSync, mkdirSync, renameSync, rmSync, writeFileSync } from "no
 import { basename, join } from "node:path";
 import { afterEach, describe, expect, test } from "vitest";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
+import type { WatchView } from "../../../electron/boundary/watch-view.ts";
 import { SessionWatch } from "../../../electron/watch/session-watch.ts";
-import type { WatchView } from "../../../electron/watch/watch-view.ts";
-import { WorkspaceState } from "../../../electron/workspace.ts";
+import { WorkspaceState } from "../../../electron/workspace/workspace.ts";
 import { jumpText, temporaryFolder } from "../simulated-recordings.ts";
 
 /** How long a screen may take to know of a jump. */

@@ -1,10 +1,10 @@
 import { mkdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { expect, onTestFinished, test, vi } from "vitest";
-import { Analyses } from "../../../electron/analyses.ts";
 import { writtenTime } from "../../../electron/cautions/add-cautions.ts";
 import { Connection } from "../../../electron/register/connection.ts";
 import { readKeptSession } from "../../../electron/register-host/kept-session.ts";
+import { Analyses } from "../../../electron/workspace/analyses.ts";
 import { temporaryFolder } from "../register/register-world.ts";
 import { ownWorld } from "../register-host/host-world.ts";
 

@@ -1,9 +1,9 @@
 import { join } from "node:path";
 import { beforeAll, beforeEach, describe, expect, test, vi } from "vitest";
-import type { Host } from "../../../electron/host-api.ts";
-import { programFolder } from "../../../electron/program-folders.ts";
-import { channelOf, requestNames } from "../../../electron/request-names.ts";
-import { contentSecurityPolicy } from "../../../electron/security-headers.ts";
+import type { Host } from "../../../electron/boundary/host-api.ts";
+import { channelOf, requestNames } from "../../../electron/boundary/request-names.ts";
+import { programFolder } from "../../../electron/program/program-folders.ts";
+import { contentSecurityPolicy } from "../../../electron/program/security-headers.ts";
 import { menuTemplate } from "../../../electron/window/menu.ts";
 import { bytesOf, jumpText, temporaryFolder } from "../simulated-recordings.ts";
 import * as fake from "./electron-fake.ts";
@@ -12,8 +12,8 @@ const folder = temporaryFolder();
 const screens = join(folder.path, "screens");
 
 vi.mock("electron", () => import("./electron-fake.ts"));
-vi.mock("../../../electron/program-folders.ts", async (original) => ({
-  ...(await original<typeof import("../../../electron/program-folders.ts")>()),
+vi.mock("../../../electron/program/program-folders.ts", async (original) => ({
+  ...(await original<typeof import("../../../electron/program/program-folders.ts")>()),
   rendererFolder: () => screens,
   sampleTracesFolder: () => join(folder.path, "no-samples"),
 }));

@@ -1,11 +1,11 @@
 import { writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, onTestFinished, test } from "vitest";
+import type { HostApi, HostRequestName } from "../../../electron/boundary/host-api.ts";
+import type { WatchView } from "../../../electron/boundary/watch-view.ts";
 import { writtenTime } from "../../../electron/cautions/add-cautions.ts";
-import type { HostApi, HostRequestName } from "../../../electron/host-api.ts";
+import { RequestRefused } from "../../../electron/refusals/request-refused.ts";
 import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
-import { RequestRefused } from "../../../electron/request-refused.ts";
-import type { WatchView } from "../../../electron/watch/watch-view.ts";
 import { startHostWorker } from "../../../electron/worker/remote-handlers.ts";
 import { temporaryFolder } from "../register/register-world.ts";
 import { registerOf } from "../register-host/host-world.ts";

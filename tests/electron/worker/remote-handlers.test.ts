@@ -1,9 +1,9 @@
 import { afterAll, describe, expect, test } from "vitest";
-import { defaultSettings } from "../../../core/settings.ts";
-import { makeHandlers } from "../../../electron/host-handlers.ts";
-import { RequestRefused } from "../../../electron/request-refused.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
+import { makeHandlers } from "../../../electron/handlers/host-handlers.ts";
+import { RequestRefused } from "../../../electron/refusals/request-refused.ts";
 import { startHostWorker } from "../../../electron/worker/remote-handlers.ts";
-import { WorkspaceState } from "../../../electron/workspace.ts";
+import { WorkspaceState } from "../../../electron/workspace/workspace.ts";
 import { bytesOf, jumpText } from "../simulated-recordings.ts";
 
 const noSamples = "no-such-folder";

@@ -1,7 +1,7 @@
 import { describe, expect, onTestFinished, test, vi } from "vitest";
-import type { HostApi, HostRequestName } from "../../../electron/host-api.ts";
+import type { HostApi, HostRequestName } from "../../../electron/boundary/host-api.ts";
+import { RequestRefused } from "../../../electron/refusals/request-refused.ts";
 import { passphraseBytes } from "../../../electron/register/passphrase-key.ts";
-import { RequestRefused } from "../../../electron/request-refused.ts";
 import { startHostWorker } from "../../../electron/worker/remote-handlers.ts";
 import { temporaryFolder } from "../register/register-world.ts";
 import { registerOf } from "../register-host/host-world.ts";

@@ -1,6 +1,6 @@
-import { analyzeRecording } from "../../../core/analyze-recording.ts";
-import type { TrialResult } from "../../../core/result.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import type { TrialResult } from "../../../core/result/result.ts";
+import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import { drawDropJump } from "../../../core/simulate/draw-drop.ts";
 import { type SimulatedDropJump, simulateDropJump } from "../../../core/simulate/drop-jump.ts";
 import { asRecording, measured } from "../../core/simulated/simulated-trial.ts";

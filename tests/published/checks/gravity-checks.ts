@@ -1,5 +1,5 @@
-import { normalGravity } from "../../../core/gravity.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { normalGravity } from "../../../core/ground/gravity.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import type { CheckGroup } from "./published-check.ts";
 
 const formula = "Somigliana's formula with the constants of WGS 84; values recomputed from them";

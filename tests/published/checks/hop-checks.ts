@@ -1,7 +1,7 @@
 import { integrate } from "../../../core/events/kinematics.ts";
 import type { Hop } from "../../../core/measures/hops.ts";
 import { hopsOf } from "../../../core/measures/hops.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
 import type { CheckGroup, PublishedCheck } from "./published-check.ts";
 
 const dalleau =

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { gateOf } from "../../../core/gate/gate.ts";
-import type { SessionDescription } from "../../../core/session.ts";
-import { defaultSettings } from "../../../core/settings.ts";
+import { defaultSettings } from "../../../core/settings/settings.ts";
+import type { SessionDescription } from "../../../core/stated/session.ts";
 import { withCautions, writtenCautions } from "../../../electron/cautions/add-cautions.ts";
 import { noOpening, openable, openingFrom, wantsDoctor } from "../../../renderer/cautions/written-opening.ts";
 import { answersOf, changeAnswersOf, readingOf } from "../../core/gate/gates.ts";

@@ -6,7 +6,7 @@ import { readC3d } from "../../../../core/bytes/c3d/read-c3d.ts";
 import { inspectC3d } from "../../../../core/recording/c3d/inspect-c3d.ts";
 import { readC3dRecording } from "../../../../core/recording/c3d/read-c3d-recording.ts";
 import { readRecording } from "../../../../core/recording/read-recording.ts";
-import { defaultSettings } from "../../../../core/settings.ts";
+import { defaultSettings } from "../../../../core/settings/settings.ts";
 import { c3dSamples } from "../../bytes/c3d/c3d-samples.ts";
 import { type StandingFile, standingFile, type WrittenPlatform } from "../../bytes/c3d/standing-file.ts";
 import { floats, integer, integers, texts, writeC3d } from "../../bytes/c3d/write-c3d.ts";

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { inspectC3d } from "../../../../core/recording/c3d/inspect-c3d.ts";
 import { readC3dRecording } from "../../../../core/recording/c3d/read-c3d-recording.ts";
-import { defaultSettings } from "../../../../core/settings.ts";
+import { defaultSettings } from "../../../../core/settings/settings.ts";
 import { standingFile } from "../../bytes/c3d/standing-file.ts";
 import { writeC3d } from "../../bytes/c3d/write-c3d.ts";
 

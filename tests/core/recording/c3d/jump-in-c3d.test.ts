@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
-import type { SessionInput } from "../../../../core/analysis.ts";
 import { analyzeSession } from "../../../../core/analyze.ts";
-import type { TrialResult } from "../../../../core/result.ts";
-import { defaultSettings } from "../../../../core/settings.ts";
+import type { TrialResult } from "../../../../core/result/result.ts";
+import type { SessionInput } from "../../../../core/session/analysis.ts";
+import { defaultSettings } from "../../../../core/settings/settings.ts";
 import { simulateCountermovementJump } from "../../../../core/simulate/countermovement-jump.ts";
 import { standingFile } from "../../bytes/c3d/standing-file.ts";
 import { writeC3d } from "../../bytes/c3d/write-c3d.ts";

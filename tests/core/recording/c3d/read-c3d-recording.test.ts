@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { inspectC3d } from "../../../../core/recording/c3d/inspect-c3d.ts";
 import { readC3dRecording } from "../../../../core/recording/c3d/read-c3d-recording.ts";
-import { defaultSettings } from "../../../../core/settings.ts";
+import { defaultSettings } from "../../../../core/settings/settings.ts";
 import { levelCorners, standingFile, twoPlatforms, type WrittenPlatform } from "../../bytes/c3d/standing-file.ts";
 import { floats, integer, integers, texts, writeC3d } from "../../bytes/c3d/write-c3d.ts";
 import { codesOf, readStanding } from "./read-written-c3d.ts";

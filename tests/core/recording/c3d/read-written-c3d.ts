@@ -1,6 +1,6 @@
 import type { C3dAnswers } from "../../../../core/recording/c3d/c3d-answers.ts";
 import { type C3dRecording, readC3dRecording } from "../../../../core/recording/c3d/read-c3d-recording.ts";
-import { defaultSettings } from "../../../../core/settings.ts";
+import { defaultSettings } from "../../../../core/settings/settings.ts";
 import { type StandingFile, standingFile } from "../../bytes/c3d/standing-file.ts";
 import { writeC3d } from "../../bytes/c3d/write-c3d.ts";
 

@@ -7,7 +7,7 @@ import { byteOrderOf } from "../../../../core/bytes/c3d/words.ts";
 import { inspectC3d } from "../../../../core/recording/c3d/inspect-c3d.ts";
 import { loadPlatforms } from "../../../../core/recording/c3d/platform-load.ts";
 import { readC3dRecording } from "../../../../core/recording/c3d/read-c3d-recording.ts";
-import { defaultSettings } from "../../../../core/settings.ts";
+import { defaultSettings } from "../../../../core/settings/settings.ts";
 import { c3dSamples } from "../../bytes/c3d/c3d-samples.ts";
 
 // Expected values: expected.json beside the public samples, 10 significant digits, computed outside this program.

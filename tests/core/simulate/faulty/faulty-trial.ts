@@ -1,6 +1,5 @@
 import type { Dialect } from "../../../../build/sample-traces/write-delimited.ts";
 import { commaDialect, writeDelimited } from "../../../../build/sample-traces/write-delimited.ts";
-import type { FileEntry } from "../../../../core/session.ts";
 import type { RecordedActs } from "../../../../core/simulate/act.ts";
 import type { SimulatedJump, SimulatedRecording } from "../../../../core/simulate/countermovement-jump.ts";
 import { simulateCountermovementJump } from "../../../../core/simulate/countermovement-jump.ts";
@@ -9,6 +8,7 @@ import { simulateDropJump } from "../../../../core/simulate/drop-jump.ts";
 import type { DropJumpOptions } from "../../../../core/simulate/drop-options.ts";
 import type { JumpOptions } from "../../../../core/simulate/options.ts";
 import { createRandom } from "../../../../core/simulate/random.ts";
+import type { FileEntry } from "../../../../core/stated/session.ts";
 
 /** One file as the program gets it. */
 export interface FaultyFile {

@@ -1,13 +1,13 @@
 import { readFileSync } from "node:fs";
 import { basename, dirname } from "node:path";
 import { expect, onTestFinished, test, vi } from "vitest";
+import { MachineTrouble } from "../../../../electron/refusals/request-refused.ts";
 import { keepDailyBackup } from "../../../../electron/register/backups.ts";
 import type { Connection } from "../../../../electron/register/connection.ts";
 import { eraseForGood, finishErasure } from "../../../../electron/register/erasing/erase-for-good.ts";
 import type { Register } from "../../../../electron/register/register.ts";
 import { keptBackups } from "../../../../electron/register/register-folder.ts";
 import { tellSteps } from "../../../../electron/register/steps.ts";
-import { MachineTrouble } from "../../../../electron/request-refused.ts";
 import { athleteId, filesHolding, filledRegister, secrets } from "../register-world.ts";
 
 const rootOf = (register: Register) => ({ kind: "athletes", id: athleteId(register, secrets.code) }) as const;

@@ -1,4 +1,5 @@
 import { writeSync } from "node:fs";
+import { recordingFile } from "../../../../electron/files/stored-session.ts";
 import { backUpTo, makeDailyBackup } from "../../../../electron/register/backups.ts";
 import { eraseForGood } from "../../../../electron/register/erasing/erase-for-good.ts";
 import { importSession } from "../../../../electron/register/import-sessions.ts";
@@ -9,7 +10,6 @@ import { keptBackups } from "../../../../electron/register/register-folder.ts";
 import { removePassphrase, setPassphrase } from "../../../../electron/register/register-passphrase.ts";
 import { restoreBackup } from "../../../../electron/register/restore-backup.ts";
 import { tellSteps } from "../../../../electron/register/steps.ts";
-import { recordingFile } from "../../../../electron/stored-session.ts";
 import { type Line, type Orders, placesIn, words } from "./operations.ts";
 import { seededDraw } from "./seeded-draw.ts";
 

@@ -1,0 +1,35 @@
+import type { RememberedAnswers } from "./layout.ts";
+import type { FileEntry } from "./session.ts";
+
+/**
+ * What of the statements about a file is true of every file of its shape: columns, rate, unit, marks and plates, never
+ * the test or the limb. What a saved layout answered for the file already stays, where nothing newer was stated.
+ * @returns undefined where there is nothing to remember
+ */
+export function rememberedAnswers(
+  entry: Partial<FileEntry>,
+  before: RememberedAnswers | undefined,
+): RememberedAnswers | undefined {
+  const { rateHz, unit, decimalMark, columns, swapPlates, resample, resampleHz } = entry;
+  const statesForces = [columns?.left, columns?.right, columns?.total].some((key) => key !== undefined);
+  const { left, right, total, platesStated, ...rest } = before ?? {};
+  const forcesBefore = {
+    ...(left === undefined ? {} : { left }),
+    ...(right === undefined ? {} : { right }),
+    ...(total === undefined ? {} : { total }),
+    ...(platesStated === undefined ? {} : { platesStated }),
+  };
+  const answers: RememberedAnswers = {
+    ...rest,
+    ...(statesForces ? {} : forcesBefore),
+    ...(rateHz === undefined ? {} : { rateHz }),
+    ...(unit === undefined ? {} : { unit }),
+    ...(decimalMark === undefined ? {} : { decimalMark }),
+    ...columns,
+    ...(columns?.left === undefined && columns?.right === undefined ? {} : { platesStated: true }),
+    ...(swapPlates === undefined ? {} : { swapPlates }),
+    ...(resample === undefined ? {} : { resample }),
+    ...(resampleHz === undefined ? {} : { resampleHz }),
+  };
+  return Object.keys(answers).length === 0 ? undefined : answers;
+}

@@ -1,0 +1,230 @@
+import { z } from "zod";
+import { beyondJsonLimits, beyondWords, sessionFileLimits } from "../bytes/json-bounds.ts";
+import { readText, textBetween } from "../bytes/text-bytes.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import { gateOpeningSchema, kneeReadingSchema } from "./cautions-schema.ts";
+import { jsonErrorOffset } from "./json-error.ts";
+import type { SessionDescription } from "./session.ts";
+import { expectationOf, foundText, pathText, valueAt, wholeDocument } from "./session-expectation.ts";
+import { fileEntrySchema, plateSchema, referenceSchema, sessionSchema } from "./session-schema.ts";
+
+/** A session's description with what could not be read of it. */
+export interface SessionFileReading {
+  readonly description: SessionDescription;
+  readonly findings: readonly Finding[];
+}
+
+/** Lists whose entries stand and fall one by one. */
+const entrySchemas: Readonly<Record<string, z.ZodType>> = {
+  plates: plateSchema,
+  references: referenceSchema,
+  files: fileEntrySchema,
+  readings: kneeReadingSchema,
+  gateOpenings: gateOpeningSchema,
+};
+
+function unreadable(message: string, action: string, where: string): Finding {
+  return finding("session-unreadable", "warning", message, action, { where });
+}
+
+function issueFindings(error: z.ZodError, document: unknown, before: readonly PropertyKey[]): readonly Finding[] {
+  return error.issues.map((issue) => {
+    const path = [...before, ...issue.path];
+    const where = pathText(path);
+    const unknown = issue.code === "unrecognized_keys";
+    const found = unknown ? "" : `, found ${foundText(valueAt(document, path))}`;
+    const entry = path.length > before.length && before.length > 1 ? `${pathText(before)} is` : "this entry is";
+    return unreadable(
+      `session.json is not understood at ${where}: ${expectationOf(issue)} is expected${found}.`,
+      `Correct it; until then ${entry} left out, the others are used.`,
+      where,
+    );
+  });
+}
+
+/** Keys by which a person may have meant an exclusion, or a practice jump. */
+const exclusionKey = /^exclu/i;
+const practiceKey = /^practi/i;
+
+/**
+ * What is left of an entry of `files` that cannot be read: nothing, but where it speaks of an exclusion or of practice
+ * that. A trial that somebody took out must not count because the entry that says so is misspelt.
+ */
+function exclusionLeft(entry: unknown): readonly unknown[] {
+  if (typeof entry !== "object" || entry === null) return [];
+  const excluded = exclusionSaid(said(entry, exclusionKey));
+  const practice = said(entry, practiceKey) === undefined ? {} : { practice: true };
+  if (excluded === undefined && practice.practice === undefined) return [];
+  const read = fileEntrySchema.safeParse({
+    file: valueAt(entry, ["file"]),
+    ...(Object.hasOwn(entry, "trial") ? { trial: valueAt(entry, ["trial"]) } : {}),
+    ...(excluded && { excluded }),
+    ...practice,
+  });
+  return read.success ? [read.data] : [];
+}
+
+/** What an entry says under a key like this; undefined where it says nothing, or no. */
+function said(entry: object, like: RegExp): unknown {
+  const key = Object.keys(entry).find((name) => like.test(name));
+  const value = key === undefined ? undefined : valueAt(entry, [key]);
+  return value === false || value === null ? undefined : value;
+}
+
+function exclusionSaid(value: unknown): { readonly reason: string } | undefined {
+  if (value === undefined) return undefined;
+  const reason = valueAt(value, ["reason"]);
+  const spoken = typeof value === "string" ? value : typeof reason === "string" ? reason : "";
+  return { reason: spoken.trim() === "" ? "session.json excludes it in words that cannot be read" : spoken };
+}
+
+/** One entry of the document, or what is left of a list after its bad entries; undefined where nothing is left. */
+function readEntry(key: string, document: Readonly<Record<string, unknown>>, findings: Finding[]): unknown {
+  const value = document[key];
+  const entrySchema = entrySchemas[key];
+  if (entrySchema !== undefined && Array.isArray(value)) {
+    return value.flatMap((entry: unknown, at) => {
+      const read = entrySchema.safeParse(entry);
+      if (!read.success) findings.push(...issueFindings(read.error, document, [key, at]));
+      return read.success ? [read.data] : key === "files" ? exclusionLeft(entry) : [];
+    });
+  }
+  const read = sessionSchema.shape[key as keyof typeof sessionSchema.shape].safeParse(value);
+  if (!read.success) findings.push(...issueFindings(read.error, document, [key]));
+  return read.success ? read.data : undefined;
+}
+
+function readDocument(document: unknown, findings: Finding[]): SessionDescription {
+  if (typeof document !== "object" || document === null || Array.isArray(document)) {
+    findings.push(
+      unreadable(
+        `session.json is not understood: an object in braces is expected, found ${foundText(document)}.`,
+        "Start from a session.json that this program wrote.",
+        wholeDocument,
+      ),
+    );
+    return {};
+  }
+  const entries = document as Readonly<Record<string, unknown>>;
+  const known = Object.keys(sessionSchema.shape);
+  for (const key of Object.keys(entries).filter((name) => !known.includes(name))) {
+    findings.push(
+      unreadable(
+        `session.json has an entry called "${key}", which means nothing here.`,
+        `Check its spelling; the entries known are ${known.join(", ")}.`,
+        key,
+      ),
+    );
+  }
+  const read = known
+    .filter((key) => Object.hasOwn(entries, key))
+    .map((key) => [key, readEntry(key, entries, findings)] as const)
+    .filter(([, value]) => value !== undefined);
+  // Every value has just passed the schema of its own key.
+  return Object.fromEntries(read) as SessionDescription;
+}
+
+function notJson(text: string): Finding {
+  const offset = jsonErrorOffset(text);
+  const before = text.slice(0, Math.max(0, offset));
+  const line = lineFeedsIn(before) + 1;
+  const column = offset - before.lastIndexOf("\n");
+  const blank = text.trim() === "";
+  return unreadable(
+    blank ? "session.json is empty." : `session.json stops being JSON in line ${line}, character ${column}.`,
+    "Correct it there (a comma, a quotation mark or a brace is the usual cause); until then nothing of it is used.",
+    wholeDocument,
+  );
+}
+
+function lineFeedsIn(text: string): number {
+  let count = 0;
+  for (let at = text.indexOf("\n"); at >= 0; at = text.indexOf("\n", at + 1)) count += 1;
+  return count;
+}
+
+/** What is said of a `session.json` beyond its limits. */
+export function sessionFileTooLarge(why: string): Finding {
+  return unreadable(
+    `session.json was not read: it ${why}.`,
+    "Start from a session.json that this program wrote; until then nothing of it is used.",
+    wholeDocument,
+  );
+}
+
+/** More places than a person would go through. */
+const mostPlacesNamed = 200;
+
+function shortened(findings: readonly Finding[]): readonly Finding[] {
+  if (findings.length <= mostPlacesNamed) return findings;
+  const others = findings.length - mostPlacesNamed;
+  return [
+    ...findings.slice(0, mostPlacesNamed),
+    unreadable(
+      `session.json is not understood at ${others} more ${others === 1 ? "place" : "places"}.`,
+      "Correct the places named first; until then those entries are left out, the others are used.",
+      wholeDocument,
+    ),
+  ];
+}
+
+/**
+ * Reads a `session.json`. Never throws: what cannot be read becomes a finding that names the place and what is
+ * expected there, and only the entry it stands in is lost (one file of `files`, one reference, one plate).
+ */
+export function parseSessionFile(bytes: Uint8Array): SessionFileReading {
+  const findings: Finding[] = [];
+  if (bytes.length > sessionFileLimits.bytes) {
+    return { description: {}, findings: [sessionFileTooLarge(beyondWords("bytes", sessionFileLimits))] };
+  }
+  const decoded = readText(bytes);
+  const beyond = beyondJsonLimits(decoded.bytes, sessionFileLimits);
+  if (beyond !== undefined) {
+    return { description: {}, findings: [sessionFileTooLarge(beyondWords(beyond, sessionFileLimits))] };
+  }
+  const text = textBetween(decoded, 0, decoded.bytes.length);
+  if (decoded.encoding === "Windows-1252") {
+    findings.push(
+      finding(
+        "encoding-guessed",
+        "warning",
+        "session.json is not UTF-8; it was read as Windows-1252.",
+        "Look at names with accents, and save the file as UTF-8.",
+        { where: `byte ${decoded.firstDoubtfulByte + 1}` },
+      ),
+    );
+  }
+  let document: unknown;
+  try {
+    document = JSON.parse(text);
+  } catch {
+    return { description: {}, findings: [...findings, notJson(text)] };
+  }
+  const description = readDocument(document, findings);
+  return { description, findings: shortened(findings) };
+}
+
+/** The value with the keys of its objects in the order of the schema; keys the schema does not know are left out. */
+function ordered(value: unknown, schema: unknown): unknown {
+  if (schema instanceof z.ZodExactOptional || schema instanceof z.ZodReadonly) return ordered(value, schema.unwrap());
+  if (schema instanceof z.ZodUnion) return ordered(value, memberOf(schema, value));
+  if (schema instanceof z.ZodArray && Array.isArray(value)) return value.map((each) => ordered(each, schema.element));
+  if (schema instanceof z.ZodObject && typeof value === "object" && value !== null) {
+    return Object.fromEntries(
+      Object.entries(schema.shape)
+        .filter(([key]) => Object.hasOwn(value, key))
+        .map(([key, inner]) => [key, ordered(valueAt(value, [key]), inner)]),
+    );
+  }
+  return value;
+}
+
+/** The member of a union that a value belongs to. */
+function memberOf(schema: z.ZodUnion, value: unknown): unknown {
+  return schema.options.find((each) => each instanceof z.ZodType && each.safeParse(value).success);
+}
+
+/** The text of a `session.json`: keys in one order, two spaces, a final newline; reads back to the same description. */
+export function writeSessionFile(description: SessionDescription): string {
+  return `${JSON.stringify(ordered(description, sessionSchema), null, 2)}\n`;
+}

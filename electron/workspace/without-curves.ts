@@ -1,0 +1,57 @@
+import type { AnalyzedJump, ReadRecording } from "../../core/session/analysis.ts";
+import type { DraftedFile, FileTrial } from "../../core/session/file-trials.ts";
+
+/** A file as read and cut, small: its samples are asked for again where something is drawn from them. */
+export class DraftWithoutCurves implements DraftedFile {
+  readonly read: ReadRecording;
+  readonly weighed: DraftedFile["weighed"];
+  readonly #whole: () => DraftedFile;
+
+  /** @param whole the same file with its samples, at hand or read again */
+  constructor({ read, weighed }: DraftedFile, whole: () => DraftedFile) {
+    this.read = read.recording === undefined ? read : new ReadWithoutCurves(read, () => whole().read);
+    this.weighed = weighed;
+    this.#whole = whole;
+  }
+
+  get drafts(): DraftedFile["drafts"] {
+    return this.#whole().drafts;
+  }
+}
+
+class ReadWithoutCurves implements ReadRecording {
+  readonly file: ReadRecording["file"];
+  readonly reading: ReadRecording["reading"];
+  readonly findings: ReadRecording["findings"];
+  readonly #whole: () => ReadRecording;
+
+  constructor({ file, reading, findings }: ReadRecording, whole: () => ReadRecording) {
+    this.file = file;
+    this.reading = reading;
+    this.findings = findings;
+    this.#whole = whole;
+  }
+
+  get recording(): ReadRecording["recording"] {
+    return this.#whole().recording;
+  }
+}
+
+/** An analysed trial, small: its motion is made again where it is drawn. */
+export class TrialWithoutCurves implements FileTrial {
+  readonly result: FileTrial["result"];
+  readonly key: string;
+  readonly evidence: FileTrial["evidence"];
+  readonly #motion: (() => AnalyzedJump | undefined) | undefined;
+
+  constructor({ result, key, evidence, jump }: FileTrial, motion: () => AnalyzedJump | undefined) {
+    this.result = result;
+    this.key = key;
+    this.evidence = evidence;
+    this.#motion = jump === undefined ? undefined : motion;
+  }
+
+  get jump(): AnalyzedJump | undefined {
+    return this.#motion?.();
+  }
+}

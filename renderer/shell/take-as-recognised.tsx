@@ -1,0 +1,47 @@
+import { Button } from "@mantine/core";
+import type { Finding } from "../../core/ground/finding.ts";
+import { countOf } from "../../core/ground/plain-words.ts";
+import { withArticle } from "../../core/trial/test-contradictions.ts";
+import { recognitionOffer } from "./recognition.ts";
+import { useWorkspace } from "./workspace.tsx";
+
+interface TakeAsRecognisedProps {
+  readonly folder: string;
+  readonly file: string;
+  /** What is said above it; the reason is not said twice. */
+  readonly said: readonly Finding[];
+}
+
+/** Accepts what the trace looks like with one click, for this file or for all that look the same. Never imposed. */
+export function TakeAsRecognised({ folder, file, said }: TakeAsRecognisedProps) {
+  const { workspace, apply } = useWorkspace();
+  const offer = recognitionOffer(workspace?.session?.trials ?? [], file);
+  if (offer === undefined) return null;
+  const { test, reason, others } = offer;
+  const take = (files: readonly string[]) => void apply("recordings.answer", { folder, files, answers: { test } });
+  const same = others.length === 1 ? "the other that looks the same" : `the ${others.length} others that look the same`;
+  return (
+    <section className="recognition" aria-label="What the trace looks like">
+      {!said.some(({ message, action }) => `${message} ${action}`.includes(reason)) && (
+        <p>
+          The trace looks like {withArticle(test)}: {reason}.
+        </p>
+      )}
+      <div className="question-buttons">
+        <Button size="xs" onClick={() => take([file])}>
+          Take it as {withArticle(test)}
+        </Button>
+        {others.length > 0 && (
+          <Button
+            size="xs"
+            variant="default"
+            onClick={() => take([file, ...others])}
+            title={countOf(others.length + 1, "recording")}
+          >
+            Take it and {same} so
+          </Button>
+        )}
+      </div>
+    </section>
+  );
+}
