@@ -1,7 +1,9 @@
-import type { ReadRecording, SessionAnalysis, SessionInput } from "./session/analysis.ts";
+import type { ReadRecording } from "./recording/recording-as-read.ts";
 import { concludeSession } from "./session/conclude-session.ts";
 import { enteredNewtons, type FileSteps, fileSteps, sessionSettings } from "./session/file-trials.ts";
 import { withoutRepeats } from "./session/repeated-recordings.ts";
+import type { SessionAnalysis } from "./session/session-analysis.ts";
+import type { SessionInput } from "./session/session-input.ts";
 import type { Settings } from "./settings/settings.ts";
 import { weighSession } from "./weight/session-weighing.ts";
 

@@ -1,6 +1,6 @@
 import "./shell/frame.css";
 import { useCallback, useState } from "react";
-import type { Workspace } from "../electron/boundary/host-api.ts";
+import type { Workspace } from "../electron/boundary/workspace-view.ts";
 import { AthletesScreen } from "./athletes/athletes-screen.tsx";
 import { RecordingsScreen } from "./recordings/recordings-screen.tsx";
 import { SheetScreen } from "./sheet/sheet-screen.tsx";

@@ -1,6 +1,5 @@
-import type { Side } from "../ground/limb.ts";
 import type { TestKind } from "../ground/test-kind.ts";
-import type { PublishedUnit, UcumUnit } from "../ground/units.ts";
+import type { UcumUnit } from "../ground/units.ts";
 
 /** How a criterion may stand; words on screens come from `statusLabel`. */
 export type Status =
@@ -75,22 +74,6 @@ export interface CriteriaSet {
   /** The same as far as it can be held against an athlete; absent parts are not narrowed down. */
   readonly setFor?: CriteriaPopulation;
   readonly criteria: readonly Criterion[];
-}
-
-/** A value from before the injury or the operation, entered by a person. */
-export interface ReferenceValue {
-  readonly test: TestKind;
-  readonly legs: "both" | "single";
-  readonly measure: string;
-  /** The box the value is from, metres; a value of a test from a box counts only for its own box. */
-  readonly dropHeightMetres?: number;
-  readonly side: Side;
-  readonly value: number;
-  readonly unit: PublishedUnit;
-  /** ISO date (YYYY-MM-DD). */
-  readonly date: string;
-  /** "pre-injury" or "pre-operative". */
-  readonly origin: "pre-injury" | "pre-operative";
 }
 
 /** A criterion as it stands today. */

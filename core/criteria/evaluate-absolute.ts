@@ -3,7 +3,7 @@ import { fullLabel } from "../ground/measures/catalogue.ts";
 import { asSentence, sentences } from "../ground/plain-words.ts";
 import type { Settings } from "../settings/settings.ts";
 import { boxHeights, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
-import type { ComparableTrial } from "../sides/comparison.ts";
+import type { ComparableTrial } from "../sides/comparable-trial.ts";
 import { feetOf } from "../sides/plate-columns.ts";
 import { standingValue, trialStatisticOf } from "../sides/trial-statistic.ts";
 import type { CriteriaInput } from "./criteria-input.ts";

@@ -1,7 +1,8 @@
 import type { Side } from "../ground/limb.ts";
 import { displayUnit, type UcumUnit } from "../ground/units.ts";
 import { sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
-import type { Criterion, ReferenceValue } from "./criterion.ts";
+import type { ReferenceValue } from "../stated/reference-value.ts";
+import type { Criterion } from "./criterion.ts";
 
 /**
  * The latest usable reference of one side for a criterion's measure. A value in another unit is never converted; in

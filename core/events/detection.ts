@@ -1,10 +1,10 @@
 import type { Side } from "../ground/limb.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
+import type { EventEdit } from "../stated/event-edit.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
-import type { EventEdit } from "./event.ts";
 
 /** Body weight as the detectors need it. */
 export interface DetectionWeight {

@@ -1,5 +1,5 @@
 import type { TestKind } from "../ground/test-kind.ts";
-import type { EventEdit } from "./event.ts";
+import type { EventEdit } from "../stated/event-edit.ts";
 import type { EventKey } from "./jump-events.ts";
 import { editsEvent } from "./published-events.ts";
 

@@ -1,16 +1,5 @@
+import type { EventName } from "../ground/event-name.ts";
 import type { Side } from "../ground/limb.ts";
-
-/** Names of the events (METHODS §3); public. */
-export const eventNames = [
-  "onset",
-  "endOfUnweighting",
-  "lowestPosition",
-  "takeoff",
-  "touchdown",
-  "landingEnd",
-] as const;
-
-export type EventName = (typeof eventNames)[number];
 
 /** An instant in a trial. */
 export interface TrialEvent {
@@ -33,14 +22,6 @@ export interface TrialEvent {
 /** True for the events of one limb on its own plate; the others are those of the body. */
 export function isOfLimb({ side, plate }: Pick<TrialEvent, "side" | "plate">): boolean {
   return side !== undefined || plate !== undefined;
-}
-
-/** An event moved by hand: before/after data, kept to 0.1 ms. */
-export interface EventEdit {
-  readonly name: EventName;
-  readonly contactIndex?: number;
-  /** Seconds from the first sample. */
-  readonly time: number;
 }
 
 const labels: Readonly<Record<EventName, string>> = {

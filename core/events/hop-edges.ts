@@ -1,5 +1,5 @@
+import type { EventEdit } from "../stated/event-edit.ts";
 import { roundEventTime } from "./edit-events.ts";
-import type { EventEdit } from "./event.ts";
 
 /** One edge of a contact of repeated hops, in order of time. */
 export interface HopEdge {

@@ -1,5 +1,6 @@
+import type { EventName } from "../ground/event-name.ts";
 import type { Settings } from "../settings/settings.ts";
-import type { EventEdit, EventName } from "./event.ts";
+import type { EventEdit } from "../stated/event-edit.ts";
 import type { Anchor, contactKeys, EdgeSpreads, JumpMotion } from "./jump-events.ts";
 import type { JumpChange } from "./vary-jump.ts";
 import type { MomentumBalance, Weighing, WeightEstimate } from "./weigh.ts";

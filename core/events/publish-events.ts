@@ -1,4 +1,5 @@
-import type { EventEdit, TrialEvent } from "./event.ts";
+import type { EventEdit } from "../stated/event-edit.ts";
+import type { TrialEvent } from "./event.ts";
 import { edgeUncertainty, type InputUncertainties, onsetUncertainty } from "./input-uncertainties.ts";
 import { contactKeys, type EventKey, eventKeys, type JumpMotion } from "./jump-events.ts";
 import { editsEvent, publishedEvent } from "./published-events.ts";

@@ -1,5 +1,6 @@
+import type { EventName } from "../ground/event-name.ts";
 import type { TestKind } from "../ground/test-kind.ts";
-import type { EventEdit, EventName } from "./event.ts";
+import type { EventEdit } from "../stated/event-edit.ts";
 import type { EventKey } from "./jump-events.ts";
 
 /** What an event is called outside: its name and, where a test counts its contacts, the contact's number from 1. */

@@ -1,6 +1,6 @@
+import type { EventName } from "../ground/event-name.ts";
 import type { Side } from "../ground/limb.ts";
 import { anchorPosition, anchorVelocity } from "./anchor-motion.ts";
-import type { EventName } from "./event.ts";
 import {
   contactKeys,
   type EventKey,

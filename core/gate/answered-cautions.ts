@@ -1,12 +1,7 @@
+import { type CautionName, cautionNames } from "../stated/caution-names.ts";
 import type { CautionAnswers, GivenAnswers } from "../stated/cautions-schema.ts";
 import type { SessionDescription } from "../stated/session.ts";
-import {
-  type CautionName,
-  cautionNames,
-  cautionQuestions,
-  changeQuestions,
-  questionsFor,
-} from "./caution-questions.ts";
+import { cautionQuestions, changeQuestions, questionsFor } from "./caution-questions.ts";
 import { dayOf } from "./days.ts";
 import { isOnDay, type KneeDay } from "./knee-day.ts";
 

@@ -1,16 +1,4 @@
-/** The questions of yes and no before jump testing after a knee injury, by stable public names. */
-export const cautionNames = [
-  "feverOrWound",
-  "givingWay",
-  "locking",
-  "newInjuryOrIllness",
-  "calfPainOrBreathlessness",
-  "restriction",
-  "landingPractice",
-  "painkiller",
-] as const;
-
-export type CautionName = (typeof cautionNames)[number];
+import { type CautionName, cautionNames } from "../stated/caution-names.ts";
 
 /** One question, what its answer does, and the words for it. */
 export interface CautionQuestion {

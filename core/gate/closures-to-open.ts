@@ -1,5 +1,6 @@
+import { type CautionName, cautionNames } from "../stated/caution-names.ts";
 import type { GateOpening } from "../stated/cautions-schema.ts";
-import { type CautionName, cautionNames, cautionQuestions } from "./caution-questions.ts";
+import { cautionQuestions } from "./caution-questions.ts";
 import type { ClosureCode } from "./closure.ts";
 
 /** The stable code of what an answer closes; undefined for one that is printed only. */

@@ -1,4 +1,5 @@
-import { cautionNames, cautionQuestions } from "./caution-questions.ts";
+import { cautionNames } from "../stated/caution-names.ts";
+import { cautionQuestions } from "./caution-questions.ts";
 import type { Closure } from "./closure.ts";
 import { medicalAssessmentNow } from "./closures.ts";
 import { closureCodes } from "./closures-to-open.ts";

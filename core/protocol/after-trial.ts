@@ -1,7 +1,8 @@
 import type { Closure } from "../gate/closure.ts";
 import { closuresFor } from "../gate/gate.ts";
 import { capitalised, countOf } from "../ground/plain-words.ts";
-import type { SessionResult, TrialResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import type { Protocol, ProtocolTest } from "../stated/protocol.ts";
 import { type Counting, countsFor } from "./counting.ts";
 import { onLimb, protocolTestName } from "./progress-words.ts";

@@ -1,7 +1,8 @@
 import type { Side } from "../ground/limb.ts";
 import { capitalised, countOf, listInWords, sentences } from "../ground/plain-words.ts";
 import { countsInMeans } from "../result/held-trial.ts";
-import type { SessionResult, TrialResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import { boxHeights, boxHeightText, sameBoxHeight } from "../sides/box-height.ts";
 import { contradictionAction } from "../sides/plate-proof.ts";
 import type { FileEntry, StatedPlate } from "../stated/session.ts";

@@ -1,6 +1,6 @@
 import { isOfLimb } from "../events/event.ts";
 import type { Limb } from "../ground/limb.ts";
-import type { TrialResult } from "../result/result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import type { Protocol } from "../stated/protocol.ts";
 
 /** Landings of one day. */

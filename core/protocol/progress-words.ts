@@ -2,7 +2,7 @@ import { closedFor, type Gate } from "../gate/gate.ts";
 import type { InvolvedSide } from "../ground/limb.ts";
 import { capitalised, countOf } from "../ground/plain-words.ts";
 import { testLabel } from "../ground/test-kind.ts";
-import type { TrialResult } from "../result/result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import { boxHeightText } from "../sides/box-height.ts";
 import { legsInOrder, type Protocol, type ProtocolTest } from "../stated/protocol.ts";
 import { landingsOf } from "./landings.ts";

@@ -1,5 +1,6 @@
 import type { InvolvedSide, Limb, Side } from "../ground/limb.ts";
-import type { SessionResult, TrialResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import { boxHeights, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { limbsOf, type Protocol, type ProtocolExclusion, type ProtocolTest } from "../stated/protocol.ts";

@@ -1,4 +1,4 @@
-import type { TrialResult } from "../result/result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 
 /**
  * Trials in the order in which their files count, so that jump-10 comes after jump-2: numbers in a name are read as

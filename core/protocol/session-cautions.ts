@@ -1,6 +1,6 @@
 import { type CautionsDue, cautionsDue } from "../gate/cautions-due.ts";
 import { type TestLoad, testLoad, trialLoad } from "../gate/test-load.ts";
-import type { SessionResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
 import { protocolProgress } from "./protocol-progress.ts";
 
 /**

@@ -1,4 +1,4 @@
-import type { SessionResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
 import { landingsLine, missingLines, progressLine, tooEarlyLines } from "./progress-words.ts";
 import { protocolProgress } from "./protocol-progress.ts";
 import { withStricterLandings } from "./stricter-landings.ts";

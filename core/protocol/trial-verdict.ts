@@ -1,5 +1,5 @@
 import { countsInMeans } from "../result/held-trial.ts";
-import type { TrialResult } from "../result/result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 
 /** Whether a trial counts, in a word and a reason that fits on one line. */
 export interface TrialVerdict {

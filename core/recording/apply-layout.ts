@@ -1,14 +1,21 @@
 import { type Finding, finding } from "../ground/finding.ts";
-import type { Layout, LayoutShape } from "../stated/layout.ts";
+import type { LayoutShape } from "./layout-shape.ts";
 import { saysLittle } from "./layout-shape.ts";
-import type { LayoutAnswers } from "./request.ts";
+import type { LayoutAnswers, RememberedAnswers } from "./request.ts";
 import { isSameShape } from "./same-shape.ts";
+
+/** What was said once about files of a shape; a saved layout is one. */
+export interface KnownShape {
+  readonly name: string;
+  readonly shape: LayoutShape;
+  readonly answers: RememberedAnswers;
+}
 
 /** A person's answers joined with those of the saved layout that fits, if one does. */
 export interface AppliedLayout {
   readonly answers: LayoutAnswers;
   /** Absent where none fits, or several that say different things do. */
-  readonly layout?: Layout;
+  readonly layout?: KnownShape;
   readonly findings: readonly Finding[];
 }
 
@@ -16,7 +23,7 @@ export interface AppliedLayout {
  * Joins what a saved layout knows about files of this shape to what a person said about this file; the person
  * outranks the layout part by part, and columns as a whole.
  */
-export function applyLayout(shape: LayoutShape, layouts: readonly Layout[], answers: LayoutAnswers): AppliedLayout {
+export function applyLayout(shape: LayoutShape, layouts: readonly KnownShape[], answers: LayoutAnswers): AppliedLayout {
   const fitting = layouts.filter((layout) => isSameShape(layout.shape, shape));
   const [layout] = fitting;
   if (layout === undefined) return { answers, findings: [] };
@@ -35,7 +42,7 @@ export function applyLayout(shape: LayoutShape, layouts: readonly Layout[], answ
 }
 
 /** Columns that a person states replace all columns of the layout: they belong together. */
-function joined(layout: Layout, answers: LayoutAnswers): LayoutAnswers {
+function joined(layout: KnownShape, answers: LayoutAnswers): LayoutAnswers {
   const { time, left, right, total, platesStated, swapPlates, ...rest } = layout.answers;
   const statesForces = [answers.left, answers.right, answers.total].some((key) => key !== undefined);
   const statesFeet = answers.platesStated === true || answers.swapPlates !== undefined;
@@ -58,7 +65,7 @@ function joined(layout: Layout, answers: LayoutAnswers): LayoutAnswers {
   };
 }
 
-function littleKnown({ name }: Layout): Finding {
+function littleKnown({ name }: KnownShape): Finding {
   return finding(
     "layout-unclear",
     "note",

@@ -1,8 +1,8 @@
 import { type Finding, finding } from "../ground/finding.ts";
-import type { ForceUnit } from "../stated/session.ts";
 import type { ColumnHint } from "./column-hint.ts";
-import type { UnitStatements } from "./force-columns.ts";
+import type { ForceUnit } from "./force-units.ts";
 import { type ForceColumnUnit, forceUnitOf, isVoltage } from "./force-units.ts";
+import type { UnitStatements } from "./unit-statements.ts";
 
 /** The unit of one force column. */
 export interface UnitDecision {

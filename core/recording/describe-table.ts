@@ -1,11 +1,11 @@
 import type { Table } from "../bytes/table.ts";
-import type { LayoutShape } from "../stated/layout.ts";
 import type { BodyMass } from "./body-mass.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { ColumnRoles } from "./column-roles.ts";
 import type { ForceColumn } from "./force-columns.ts";
 import { needsMass } from "./force-units.ts";
 import type { HeaderHint } from "./header-hint.ts";
+import type { LayoutShape } from "./layout-shape.ts";
 import type { ColumnReading, TableReading } from "./request.ts";
 import type { TimeBase } from "./time-base.ts";
 

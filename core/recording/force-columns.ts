@@ -2,12 +2,12 @@ import type { Table } from "../bytes/table.ts";
 import { type Finding, finding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
 import type { Settings } from "../settings/settings.ts";
-import type { ForceUnit } from "../stated/session.ts";
 import type { BodyMass } from "./body-mass.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { ColumnRoles } from "./column-roles.ts";
 import { decideUnit, type UnitDecision } from "./column-unit.ts";
 import { type ForceColumnUnit, needsMass, newtonsIn } from "./force-units.ts";
+import type { UnitStatements } from "./unit-statements.ts";
 
 /** One force, converted: a column, or the sum of the columns of one foot's plates. */
 export interface ForceColumn {
@@ -23,16 +23,6 @@ export interface ForceColumn {
   readonly unitFrom: "header" | "stated" | "unknown";
   /** Newtons, upward positive, one value a usable row. */
   readonly force: Float64Array;
-}
-
-/** What is known about the unit of force outside the columns' names. */
-export interface UnitStatements {
-  readonly stated?: ForceUnit;
-  /** From a line above the column names. */
-  readonly header?: { readonly unit: ForceColumnUnit; readonly source: string };
-  readonly mass?: BodyMass;
-  /** True where the stated unit counts although the file says another. */
-  readonly overrules?: boolean;
 }
 
 /** The forces in newtons in the order of the file, with what is doubtful about unit and sign. */

@@ -1,5 +1,3 @@
-import type { ForceUnit } from "../stated/session.ts";
-
 /** Units that need the body mass to become newtons: body weights, per cent of it, newtons a kilogram. */
 export const massUnits = ["BW", "%BW", "N/kg"] as const;
 
@@ -74,3 +72,6 @@ export function isOtherQuantity(text: string): boolean {
     text.trim(),
   );
 }
+/** Units a force column may be in. Volts are refused: without a scale they say nothing. */
+
+export type ForceUnit = "N" | "kN" | "kgf" | "lbf";

@@ -1,7 +1,7 @@
 import { isC3d } from "../bytes/c3d/is-c3d.ts";
 import type { Table } from "../bytes/table.ts";
 import type { Settings } from "../settings/settings.ts";
-import type { Layout } from "../stated/layout.ts";
+import type { KnownShape } from "./apply-layout.ts";
 import { inspectC3d } from "./c3d/inspect-c3d.ts";
 import { seriesFigures } from "./c3d/series-figures.ts";
 import type { RecordingFile } from "./file.ts";
@@ -12,7 +12,7 @@ import type { ColumnReading, LayoutAnswers } from "./request.ts";
 /** What is asked of an inspection beside the file itself. */
 export interface InspectionRequest {
   readonly answers: LayoutAnswers;
-  readonly layouts: readonly Layout[];
+  readonly layouts: readonly KnownShape[];
   /** Samples (rows of a delimited file), from 0, whose values are wanted with full precision. */
   readonly sampleIndices: readonly number[];
 }

@@ -1,13 +1,12 @@
 import { isC3d } from "../bytes/c3d/is-c3d.ts";
 import { readTable } from "../bytes/read-table.ts";
 import type { Table } from "../bytes/table.ts";
-import type { ReadRecording } from "../session/analysis.ts";
 import type { Settings } from "../settings/settings.ts";
-import type { Layout } from "../stated/layout.ts";
-import { applyLayout } from "./apply-layout.ts";
+import { applyLayout, type KnownShape } from "./apply-layout.ts";
 import { readC3dRecording } from "./c3d/read-c3d-recording.ts";
 import type { RecordingFile } from "./file.ts";
 import { layoutShape } from "./layout-shape.ts";
+import type { ReadRecording } from "./recording-as-read.ts";
 import { recordingFromTable } from "./recording-from-table.ts";
 import type { LayoutAnswers } from "./request.ts";
 
@@ -20,7 +19,7 @@ export function readRecording(
   file: RecordingFile,
   answers: LayoutAnswers,
   settings: Settings,
-  layouts: readonly Layout[] = [],
+  layouts: readonly KnownShape[] = [],
 ): ReadRecording {
   if (isC3d(file.bytes)) return { file, ...readC3dRecording(file.bytes, answers, settings) };
   return readRecordingAndTable(file, answers, settings, layouts).read;
@@ -31,7 +30,7 @@ export function readRecordingAndTable(
   file: RecordingFile,
   answers: LayoutAnswers,
   settings: Settings,
-  layouts: readonly Layout[],
+  layouts: readonly KnownShape[],
 ): { readonly read: ReadRecording; readonly table?: Table } {
   // Bytes to columns of numbers.
   const first = readTable(file.bytes);

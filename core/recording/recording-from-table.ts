@@ -1,8 +1,6 @@
 import type { Table } from "../bytes/table.ts";
 import { type Finding, isRefused } from "../ground/finding.ts";
-import type { ReadRecording } from "../session/analysis.ts";
 import type { Settings } from "../settings/settings.ts";
-import type { LayoutShape } from "../stated/layout.ts";
 import type { AppliedLayout } from "./apply-layout.ts";
 import { assignColumns } from "./assign-columns.ts";
 import { findMass, massContradiction } from "./body-mass.ts";
@@ -10,14 +8,16 @@ import { type ColumnHint, readColumnHints } from "./column-hint.ts";
 import type { ColumnRoles } from "./column-roles.ts";
 import { counterFindings } from "./counter-findings.ts";
 import { describeTable } from "./describe-table.ts";
-import { type ForceColumn, readForces, type UnitStatements } from "./force-columns.ts";
+import { type ForceColumn, readForces } from "./force-columns.ts";
 import { needsMass } from "./force-units.ts";
 import { fieldsAbove } from "./header-fields.ts";
 import { readHeaderHints } from "./header-hints.ts";
 import { headerUnit } from "./header-unit.ts";
+import type { LayoutShape } from "./layout-shape.ts";
 import { makePlates } from "./plates.ts";
 import { rateFindings } from "./rate-findings.ts";
 import type { PlateProof, Recording } from "./recording.ts";
+import type { ReadRecording } from "./recording-as-read.ts";
 import type { LayoutAnswers } from "./request.ts";
 import { type EvenTarget, resample, resampled } from "./resample.ts";
 import { secondClockFindings } from "./second-clock.ts";
@@ -25,6 +25,7 @@ import { overrulesWritten, unitDoubt } from "./standing-load.ts";
 import { statedRates, unitlessContradictions, unitlessRate } from "./stated-rate.ts";
 import { findTimeBase, type TimeBase, type TimeStatements } from "./time-base.ts";
 import { timeUnitOf } from "./time-units.ts";
+import type { UnitStatements } from "./unit-statements.ts";
 import { findUsableRows } from "./usable-rows.ts";
 
 /** What was said about a file, by a person or a saved layout. */

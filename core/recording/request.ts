@@ -1,10 +1,10 @@
 import type { DecimalMark } from "../bytes/number-text.ts";
 import type { TextEncoding } from "../bytes/text-bytes.ts";
 import type { Limb } from "../ground/limb.ts";
-import type { LayoutShape } from "../stated/layout.ts";
-import type { ColumnKey, ForceUnit } from "../stated/session.ts";
-import type { ForceColumnUnit } from "./force-units.ts";
+import type { ColumnKey } from "./column-key.ts";
+import type { ForceColumnUnit, ForceUnit } from "./force-units.ts";
 import type { HeaderHint } from "./header-hint.ts";
+import type { LayoutShape } from "./layout-shape.ts";
 import type { TimeUnit } from "./time-units.ts";
 
 /**
@@ -92,4 +92,19 @@ export interface TableReading {
   readonly shape: LayoutShape;
   /** The saved layout that was applied. */
   readonly layout?: string;
+}
+/** What a person said once about files of a shape. */
+
+export interface RememberedAnswers {
+  readonly rateHz?: number;
+  readonly unit?: ForceUnit;
+  readonly decimalMark?: DecimalMark;
+  readonly time?: ColumnKey;
+  readonly left?: ColumnKey;
+  readonly right?: ColumnKey;
+  readonly total?: ColumnKey;
+  readonly platesStated?: boolean;
+  readonly swapPlates?: boolean;
+  readonly resample?: boolean;
+  readonly resampleHz?: number;
 }

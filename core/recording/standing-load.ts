@@ -1,7 +1,7 @@
 import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
-import type { ForceUnit } from "../stated/session.ts";
 import type { ForceColumn } from "./force-columns.ts";
+import type { ForceUnit } from "./force-units.ts";
 import { newtonsIn } from "./force-units.ts";
 import { loadLevel, rowStride } from "./load-level.ts";
 import { orderStatistic } from "./order-statistic.ts";

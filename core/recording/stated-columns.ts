@@ -1,5 +1,5 @@
-import type { ColumnKey } from "../stated/session.ts";
 import type { ColumnHint } from "./column-hint.ts";
+import type { ColumnKey } from "./column-key.ts";
 
 type Columns = readonly (Float64Array | undefined)[];
 

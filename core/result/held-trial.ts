@@ -1,4 +1,4 @@
-import type { TrialResult } from "./result.ts";
+import type { TrialResult } from "./trial-result.ts";
 
 /** True while a trial is held out of means because its weight differs, until a person keeps it (METHODS §2). */
 export function isHeld({ held }: Pick<TrialResult, "held">): boolean {

@@ -1,6 +1,6 @@
 import type { Bearer } from "../ground/limb.ts";
 import type { Measure } from "../measures/measure.ts";
-import type { TrialResult } from "./result.ts";
+import type { TrialResult } from "./trial-result.ts";
 
 /** Whose jump a trial is: both legs', one leg's or, while nobody knows which leg it was, that of the loaded plate. */
 export function trialBearer({ limb, feet, measures }: Omit<TrialResult, "status">): Bearer | undefined {

@@ -3,20 +3,21 @@ import { endMismatch } from "../events/end-mismatch.ts";
 import type { JumpMotion } from "../events/jump-events.ts";
 import { withWeight } from "../events/kinematics.ts";
 import { type Finding, isRefused } from "../ground/finding.ts";
+import { trialKey } from "../ground/trial-key.ts";
 import { expectedMeasures } from "../measures/expected-measures.ts";
 import { leadingLegFindings } from "../measures/leading-leg-findings.ts";
 import type { Measure } from "../measures/measure.ts";
-import type { TrialResult, WeightUsed } from "../result/result.ts";
+import type { TrialResult, WeightUsed } from "../result/trial-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import { compareSaidMasses } from "../weight/compare-said-masses.ts";
 import type { TrialWeightContext } from "../weight/session-weighing.ts";
-import { type AnalyzedJump, trialKey } from "./analysis.ts";
 import { chooseWeight, trialWeight, withSoundWeighing } from "./choose-weight.ts";
-import type { TrialDraft } from "./draft-trials.ts";
 import { heightContradiction } from "./height-contradiction.ts";
 import { limbSignals, measureTrial } from "./measure-trial.ts";
 import { platesUsed } from "./plates-used.ts";
 import { implausibleWeight, movedFindings, undetectedFinding } from "./refusal-findings.ts";
+import type { AnalyzedJump } from "./session-analysis.ts";
+import type { TrialDraft } from "./trial-draft.ts";
 import { type UnknownMotion, weightUnknown } from "./unknown-motion.ts";
 
 /** A trial's result, with what a screen needs to draw it where it could be analysed. */

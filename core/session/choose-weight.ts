@@ -1,9 +1,9 @@
 import type { Weighing, WeightEstimate } from "../events/weigh.ts";
-import type { WeightUsed } from "../result/result.ts";
+import { trialKey } from "../ground/trial-key.ts";
+import type { WeightUsed } from "../result/trial-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { TrialWeightContext } from "../weight/session-weighing.ts";
-import { trialKey } from "./analysis.ts";
-import type { TrialDraft } from "./draft-trials.ts";
+import type { TrialDraft } from "./trial-draft.ts";
 
 const twoWindows = "quiet standing before and after the jump";
 

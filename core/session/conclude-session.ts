@@ -5,7 +5,8 @@ import { gateOf } from "../gate/gate.ts";
 import { withStatedCautions } from "../gate/stated-cautions.ts";
 import { trialsAllowed } from "../protocol/protocol-progress.ts";
 import { withStricterLandings } from "../protocol/stricter-landings.ts";
-import type { SessionResult, TrialResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import { compareSides } from "../sides/compare-sides.ts";
 import { dropHeightFindings } from "../sides/drop-height-legs.ts";
@@ -13,11 +14,11 @@ import { platesDisagree } from "../sides/plates-disagree.ts";
 import { anotherAthleteFindings } from "../weight/another-athlete-finding.ts";
 import { plateDifferences } from "../weight/plate-gains.ts";
 import type { SessionWeighing } from "../weight/session-weighing.ts";
-import type { SessionStatements, UnreadableFile } from "./analysis.ts";
 import { holdDiffering } from "./hold-differing.ts";
 import { massSinceLast } from "./mass-since-last.ts";
 import { proveTrialPlates, type WitnessedTrial } from "./prove-trial-plates.ts";
 import { unusedEntries, unusedKept } from "./session-entries.ts";
+import type { SessionStatements, UnreadableFile } from "./session-input.ts";
 import { unreadableTrial } from "./unreadable-trial.ts";
 
 /** What became of a session's files. */

@@ -1,11 +1,12 @@
-import type { EventEdit } from "../events/event.ts";
-import { type TrialWeighing, weighTrial } from "../events/weigh-trial.ts";
+import { weighTrial } from "../events/weigh-trial.ts";
 import { type Finding, finding, isRefused } from "../ground/finding.ts";
-import type { Limb, Side } from "../ground/limb.ts";
+import type { Limb } from "../ground/limb.ts";
 import type { TestKind } from "../ground/test-kind.ts";
-import { type BodyMass, headerMass } from "../recording/body-mass.ts";
+import { headerMass } from "../recording/body-mass.ts";
+import type { ReadRecording } from "../recording/recording-as-read.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { FileEntry } from "../stated/session.ts";
+import type { StatedOptions } from "../stated/stated-options.ts";
 import { type Assignment, assignTrial } from "../trial/assign-trial.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import { deadPlateFindings } from "../trial/dead-plate.ts";
@@ -15,50 +16,16 @@ import { loadChanges } from "../trial/load-changes.ts";
 import { loadedPlates } from "../trial/loaded-plate.ts";
 import { brokenOffFinding, noAttempt } from "../trial/no-attempt.ts";
 import { type PreparedRecording, prepareRecording } from "../trial/prepare-recording.ts";
-import { type RecognisedTest, recogniseTest } from "../trial/recognise-test.ts";
+import { recogniseTest } from "../trial/recognise-test.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 import { smoothedFindings } from "../trial/smoothed-finding.ts";
 import { stuckFindings } from "../trial/stuck-findings.ts";
 import { testContradictions } from "../trial/test-contradictions.ts";
-import type { ReadRecording, SessionStatements, StatedOptions } from "./analysis.ts";
 import { offerTest } from "./offer-test.ts";
 import { entryOf } from "./session-entries.ts";
+import type { SessionStatements } from "./session-input.ts";
 import { withSeveralAthletes } from "./several-athletes.ts";
-
-/** One attempt, cut, assigned and weighed, before its events are looked for. */
-export interface TrialDraft extends Omit<TrialWeighing, "findings"> {
-  readonly file: { readonly path: string; readonly sha256: string };
-  /** Counted from 1 within its file. */
-  readonly trial: number;
-  readonly test?: TestKind;
-  readonly limb?: Limb;
-  /** What the trace looks like by itself; absent where no test is offered. */
-  readonly recognised?: RecognisedTest;
-  /** Absent when the file was refused. */
-  readonly prepared?: PreparedRecording;
-  /** Absent when the file holds no attempt. */
-  readonly cut?: JumpCut;
-  /** The plate that alone carried the push, on two plates. */
-  readonly loadedPlate?: string;
-  /** True when only the loaded plate told the limb. */
-  readonly limbFromPlates: boolean;
-  /** True when the other foot carried load on its own plate while a single-leg trial was weighed. */
-  readonly otherFootWeighed: boolean;
-  /** Height of the box, metres, where it was stated. */
-  readonly dropHeightMetres?: number;
-  /** The leg that steps off the box first, where it was stated. */
-  readonly leadingLeg?: Side;
-  /** What the file's header says the athlete weighs. */
-  readonly headerMass?: BodyMass;
-  readonly edits: readonly EventEdit[];
-  readonly excluded?: { readonly reason: string };
-  /** A person keeps the trial although its weight differs. */
-  readonly kept: boolean;
-  readonly seen: boolean;
-  /** A person called it a practice jump. */
-  readonly practice?: true;
-  readonly findings: readonly Finding[];
-}
+import type { TrialDraft } from "./trial-draft.ts";
 
 /** The trials of one file: at least one, so that a refused file is reported too. */
 export function draftTrials(read: ReadRecording, input: SessionStatements, settings: Settings): readonly TrialDraft[] {

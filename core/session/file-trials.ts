@@ -1,12 +1,14 @@
 import type { RecordingFile } from "../recording/file.ts";
+import type { ReadRecording } from "../recording/recording-as-read.ts";
 import { type Settings, settingsWith } from "../settings/settings.ts";
 import type { TrialWeightContext } from "../weight/session-weighing.ts";
 import type { WeighedTrial } from "../weight/weighed-trial.ts";
-import type { ReadRecording, SessionStatements } from "./analysis.ts";
 import { type AnalyzedTrial, analyzeTrial } from "./analyze-trial.ts";
-import { draftTrials, type TrialDraft } from "./draft-trials.ts";
+import { draftTrials } from "./draft-trials.ts";
 import { type PlateEvidence, plateEvidence } from "./prove-trial-plates.ts";
 import { readSessionRecording } from "./read-session-recording.ts";
+import type { SessionStatements } from "./session-input.ts";
+import type { TrialDraft } from "./trial-draft.ts";
 import { weighedDraft } from "./weighed-draft.ts";
 
 /** One file as read, with its trials cut, assigned and weighed. */

@@ -1,9 +1,9 @@
 import { type Finding, finding } from "../ground/finding.ts";
 import { countOf } from "../ground/plain-words.ts";
-import type { TrialResult } from "../result/result.ts";
+import { trialKey } from "../ground/trial-key.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { DifferingWeight, SessionWeighing } from "../weight/session-weighing.ts";
-import { trialKey } from "./analysis.ts";
 
 /**
  * Says of each trial whose own weight differs from the others', and holds it out of means until a person keeps it

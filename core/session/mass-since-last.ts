@@ -1,6 +1,6 @@
 import { type Finding, finding } from "../ground/finding.ts";
 import { countsInMeans } from "../result/held-trial.ts";
-import type { TrialResult } from "../result/result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { SessionDescription } from "../stated/session.ts";
 

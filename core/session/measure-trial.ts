@@ -11,9 +11,9 @@ import { hopLimbTimes } from "../measures/hop-limb-times.ts";
 import { bestHops, type Hop, hopsOf } from "../measures/hops.ts";
 import { measureJump } from "../measures/measure-jump.ts";
 import type { MeasureContext } from "../measures/raw-measure.ts";
-import type { HopResult, WeightUsed } from "../result/result.ts";
+import type { HopResult, WeightUsed } from "../result/trial-result.ts";
 import type { Settings } from "../settings/settings.ts";
-import type { TrialDraft } from "./draft-trials.ts";
+import type { TrialDraft } from "./trial-draft.ts";
 import { type SaidOfTrial, trialFindings } from "./trial-findings.ts";
 import { type UnknownMotion, unknownMotion } from "./unknown-motion.ts";
 

@@ -1,12 +1,13 @@
 import type { JumpMotion } from "../events/jump-events.ts";
 import { oppositeSide, type Side } from "../ground/limb.ts";
 import type { TestKind } from "../ground/test-kind.ts";
+import { trialKey } from "../ground/trial-key.ts";
 import { countsInMeans } from "../result/held-trial.ts";
-import type { TrialResult } from "../result/result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import { sameBoxHeight } from "../sides/box-height.ts";
 import type { Alignment, CurveOverlay } from "../sides/curves.ts";
 import { type AlignableCurve, overlayCurves } from "../sides/overlay-curves.ts";
-import { type AnalyzedJump, type SessionAnalysis, trialKey } from "./analysis.ts";
+import type { AnalyzedJump, SessionAnalysis } from "./session-analysis.ts";
 
 /** What to lay over each other. */
 export interface OverlayRequest {

@@ -1,4 +1,4 @@
-import type { PlateUsed } from "../result/result.ts";
+import type { PlateUsed } from "../result/trial-result.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 
 /** The plates under a trial, each with the zero that was taken off it. */

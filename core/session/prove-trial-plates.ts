@@ -2,9 +2,10 @@ import { type Finding, finding } from "../ground/finding.ts";
 import type { Side } from "../ground/limb.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
 import { countsInMeans } from "../result/held-trial.ts";
-import type { TrialResult } from "../result/result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import type { Settings } from "../settings/settings.ts";
-import type { ComparableTrial, FeetInDoubt } from "../sides/comparison.ts";
+import type { ComparableTrial } from "../sides/comparable-trial.ts";
+import type { FeetInDoubt } from "../sides/comparison.ts";
 import {
   contradictionAction,
   type FeetAnswered,
@@ -18,8 +19,8 @@ import {
 } from "../sides/plate-proof.ts";
 import type { SessionDescription } from "../stated/session.ts";
 import { type OneLegStanding, oneLegStanding } from "../trial/one-leg-standing.ts";
-import type { TrialDraft } from "./draft-trials.ts";
 import { platesOfFile } from "./read-session-recording.ts";
+import type { TrialDraft } from "./trial-draft.ts";
 import { withoutSides } from "./without-sides.ts";
 
 /** Trials with the proof of their plates settled. */

@@ -1,8 +1,9 @@
 import type { Undetected } from "../events/detection.ts";
-import { type EventEdit, eventLabel, type TrialEvent } from "../events/event.ts";
+import { eventLabel, type TrialEvent } from "../events/event.ts";
 import { type Finding, finding } from "../ground/finding.ts";
 import { type TestKind, testLabel } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
+import type { EventEdit } from "../stated/event-edit.ts";
 
 /** Refuses a trial of which an event could not be found. */
 export function undetectedFinding({ missing, atSample }: Undetected, test: TestKind, rateHz: number): Finding {

@@ -1,5 +1,5 @@
 import type { Finding } from "../ground/finding.ts";
-import type { TrialResult } from "../result/result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 
 /** A file that gives no trial at all, as the one refused trial it is reported by. */
 export function refusedFile(path: string, sha256: string, reason: Finding): TrialResult {

@@ -1,5 +1,5 @@
 import { finding } from "../ground/finding.ts";
-import type { TrialResult } from "../result/result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import { refusedFile } from "./refused-file.ts";
 
 /** What tells recordings apart. */

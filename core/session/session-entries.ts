@@ -1,9 +1,10 @@
 import { type Finding, finding } from "../ground/finding.ts";
 import { listInWords } from "../ground/plain-words.ts";
-import type { TrialResult } from "../result/result.ts";
+import { trialKey } from "../ground/trial-key.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import { entriesOfFile } from "../stated/entries-by-file.ts";
 import type { FileEntry, SessionDescription } from "../stated/session.ts";
-import { type KeptTrial, trialKey } from "./analysis.ts";
+import type { KeptTrial } from "../stated/stated-options.ts";
 
 /** So many are said one by one; of more, one finding lists them, because they most often have one cause. */
 const mostAlone = 2;

@@ -1,7 +1,7 @@
 import type { WeightEstimate } from "../events/weigh.ts";
 import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
-import type { TrialDraft } from "./draft-trials.ts";
+import type { TrialDraft } from "./trial-draft.ts";
 
 /**
  * Refuses the trials of one file that no one person can have made: their own standings, each borne out by standing after

@@ -1,11 +1,13 @@
 import type { HopBout, JumpMotion } from "../events/jump-events.ts";
 import { knowsVelocity, lastSample, positionAt, velocityAt } from "../events/kinematics.ts";
 import { phasesOf } from "../events/phases.ts";
+import type { Limb } from "../ground/limb.ts";
+import { trialKey } from "../ground/trial-key.ts";
 import { zeroLagFilter } from "../recording/zero-lag-filter.ts";
-import type { TrialResult } from "../result/result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import { prepareRecording } from "../trial/prepare-recording.ts";
-import { type SessionAnalysis, type TrialPhase, type TrialTrace, trialKey } from "./analysis.ts";
+import type { SessionAnalysis } from "./session-analysis.ts";
 
 /**
  * Curves of one trial for drawing, made from what its numbers were made from. A refused trial shows its force alone.
@@ -86,4 +88,31 @@ function hopPhases(
     ...(left[index] === undefined ? [] : [phase("flight", left[index], contact.touchdown)]),
     ...(contact.takeoff === undefined ? [] : [phase("contact", contact.touchdown, contact.takeoff)]),
   ]);
+}
+/** Curves of one trial for drawing. All arrays span `startSample` to the end of the trial, one value a sample. */
+
+export interface TrialTrace {
+  readonly trial: TrialResult;
+  readonly rateHz: number;
+  readonly startSample: number;
+  /** Total force in newtons, plate zero removed. */
+  readonly total: Float64Array;
+  /** Force of each plate; one entry where one plate was used. */
+  readonly plates: readonly { readonly name: string; readonly limb: Limb; readonly force: Float64Array }[];
+  /** Total force after the display filter, newtons. */
+  readonly filtered: Float64Array;
+  /** Metres a second, upward positive; NaN before the weighing window starts. Empty when the trial has no weight. */
+  readonly velocity: Float64Array;
+  /** Metres from the position at onset, of drop tests and hops in the final standing. Empty when the trial has none. */
+  readonly displacement: Float64Array;
+  /** Watts. Empty when the trial has no velocity. */
+  readonly power: Float64Array;
+  readonly phases: readonly TrialPhase[];
+}
+/** One phase of a trial, from event to event. */
+
+export interface TrialPhase {
+  readonly name: "weighing" | "unweighting" | "braking" | "propulsion" | "flight" | "landing" | "contact";
+  readonly startSeconds: number;
+  readonly endSeconds: number;
 }

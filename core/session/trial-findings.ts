@@ -20,7 +20,7 @@ import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 import { leastLoadFraction } from "../trial/recognise-test.ts";
-import type { TrialDraft } from "./draft-trials.ts";
+import type { TrialDraft } from "./trial-draft.ts";
 
 /** One measured trial. */
 export interface MeasuredTrial {

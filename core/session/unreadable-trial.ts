@@ -1,7 +1,7 @@
 import { finding } from "../ground/finding.ts";
-import type { TrialResult } from "../result/result.ts";
-import type { UnreadableFile } from "./analysis.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import { refusedFile } from "./refused-file.ts";
+import type { UnreadableFile } from "./session-input.ts";
 
 /** A file that could not even be opened, as a refused trial: it is reported and costs nothing else. */
 export function unreadableTrial(file: UnreadableFile): TrialResult {

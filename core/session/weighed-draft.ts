@@ -3,7 +3,7 @@ import { meanOf } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 import type { PlateShare, WeighedTrial } from "../weight/weighed-trial.ts";
 import { trialWeight } from "./choose-weight.ts";
-import type { TrialDraft } from "./draft-trials.ts";
+import type { TrialDraft } from "./trial-draft.ts";
 
 /** What a drafted trial says about body weight, and which plates carried it. */
 export function weighedDraft(draft: TrialDraft, settings: Settings): WeighedTrial {

@@ -4,7 +4,7 @@ import type { Side } from "../ground/limb.ts";
 import { measureCatalogue } from "../ground/measures/catalogue.ts";
 import type { LimbContactTime } from "../measures/hop-limb-times.ts";
 import type { Measure } from "../measures/measure.ts";
-import type { TrialResult } from "../result/result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 
 /** Right minus left: without sides their sign means nothing. */
 const differences: ReadonlySet<string> = new Set(["limbTakeoffDifference", "limbTouchdownDifference"]);

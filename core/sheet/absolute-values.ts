@@ -1,12 +1,12 @@
-import type { ReferenceValue } from "../criteria/criterion.ts";
 import { latestReference } from "../criteria/reference-value.ts";
 import { formatPercent, formatSheetValue, noValue } from "../ground/format-number.ts";
 import { bearerName } from "../ground/limb.ts";
 import { fullLabel, measureEntry } from "../ground/measures/catalogue.ts";
 import { dateInWords } from "../ground/plain-words.ts";
 import { displayUnit, type UcumUnit } from "../ground/units.ts";
-import type { SessionResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
 import type { Comparison } from "../sides/comparison.ts";
+import type { ReferenceValue } from "../stated/reference-value.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
 import { groupName } from "./sheet-trials.ts";
 import { limbOf, sideColumns } from "./symmetry-tables.ts";

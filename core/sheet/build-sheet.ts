@@ -2,7 +2,7 @@ import { intervalCaution, standingCautions } from "../criteria/cautions.ts";
 import { percentDigits } from "../ground/format-number.ts";
 import { sentences } from "../ground/plain-words.ts";
 import { engineVersion } from "../ground/version.ts";
-import type { SessionResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
 import { type Settings, settingsHash } from "../settings/settings.ts";
 import { absoluteValues } from "./absolute-values.ts";
 import { attemptsTables } from "./attempts-table.ts";

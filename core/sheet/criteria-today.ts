@@ -3,7 +3,7 @@ import { populationNotes } from "../criteria/population-notes.ts";
 import { statusLabel, statusWords } from "../criteria/status.ts";
 import { thresholdWords } from "../criteria/threshold.ts";
 import { asSentence, keepUnits, sentences } from "../ground/plain-words.ts";
-import type { SessionResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
 import { comparisonLimbCaution, ofComparisonLimb } from "../sides/other-injuries.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
 

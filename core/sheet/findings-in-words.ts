@@ -1,6 +1,6 @@
 import type { Finding } from "../ground/finding.ts";
 import { asSentence, sentences, withoutOptions } from "../ground/plain-words.ts";
-import type { SessionResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
 import { trialName } from "./sheet-trials.ts";
 
 /** Everything found about the session and its trials, one line a finding; equal ones name all their trials. */

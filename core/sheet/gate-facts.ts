@@ -7,7 +7,7 @@ import { graftCaution } from "../gate/graft-caution.ts";
 import type { CountedReading, KneeDay } from "../gate/knee-day.ts";
 import { openQuestions } from "../gate/open-questions.ts";
 import { asSentence, dateInWords, listInWords, sentences } from "../ground/plain-words.ts";
-import type { SessionResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
 import type { GivenAnswers, ReadingMoment } from "../stated/cautions-schema.ts";
 import type { SessionDescription } from "../stated/session.ts";
 

@@ -1,8 +1,9 @@
-import { type EventName, isOfLimb } from "../events/event.ts";
+import { isOfLimb } from "../events/event.ts";
+import type { EventName } from "../ground/event-name.ts";
 import { percentDigits } from "../ground/format-number.ts";
 import { countOf, listInWords } from "../ground/plain-words.ts";
 import type { TestKind } from "../ground/test-kind.ts";
-import type { TrialResult } from "../result/result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import { methodReferences } from "./method-references.ts";
 import type { Cite } from "./methods-of-weighing.ts";

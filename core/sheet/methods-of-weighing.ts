@@ -1,5 +1,6 @@
 import { countOf } from "../ground/plain-words.ts";
-import type { SessionResult, TrialResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import { type MethodReference, methodReferences } from "./method-references.ts";
 

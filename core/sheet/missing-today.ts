@@ -4,7 +4,7 @@ import { countOf, listInWords } from "../ground/plain-words.ts";
 import { askedAnswers } from "../protocol/asked-answers.ts";
 import { sessionProgress } from "../protocol/session-progress.ts";
 import { countsInMeans, isHeld } from "../result/held-trial.ts";
-import type { SessionResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
 
 const missingWords: readonly (readonly [Status, string])[] = [
   ["not-measured", "Not measured today"],

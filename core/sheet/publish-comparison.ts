@@ -1,9 +1,9 @@
 import type { CriterionResult } from "../criteria/criterion.ts";
 import { comparisonOf } from "../criteria/criterion-comparison.ts";
 import { percentOf, thresholdOf } from "../criteria/threshold.ts";
-import type { SessionResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
 import type { Comparison, Interval, SideSummary } from "../sides/comparison.ts";
-import type { DocumentComparison, DocumentCriterion, DocumentSide } from "./result-document.ts";
+import type { DocumentComparison, DocumentCriterion, DocumentSide } from "./document-shapes.ts";
 
 /** The symmetry criterion that reads a comparison, where the set has one. */
 export function criterionOf(session: SessionResult, comparison: Comparison): CriterionResult | undefined {

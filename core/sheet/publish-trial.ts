@@ -3,8 +3,9 @@ import type { Finding } from "../ground/finding.ts";
 import type { Bearer, MeasureSide } from "../ground/limb.ts";
 import { publishedUnit } from "../ground/units.ts";
 import type { Measure } from "../measures/measure.ts";
-import type { HopResult, SessionResult, TrialResult } from "../result/result.ts";
-import type { DocumentMeasure, DocumentTrial } from "./result-document.ts";
+import type { SessionResult } from "../result/session-result.ts";
+import type { HopResult, TrialResult } from "../result/trial-result.ts";
+import type { DocumentMeasure, DocumentTrial } from "./document-shapes.ts";
 
 /** One trial as the result document shows it. */
 export function documentTrial(session: SessionResult, trial: TrialResult): DocumentTrial {

@@ -1,4 +1,5 @@
-import type { DocumentTrial, ResultDocument } from "./result-document.ts";
+import type { DocumentTrial } from "./document-shapes.ts";
+import type { ResultDocument } from "./result-document.ts";
 
 /**
  * Columns of the long table, one row a measure. `excluded` and `held` hold the reason and `practice` the word, all empty

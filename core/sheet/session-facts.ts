@@ -1,7 +1,7 @@
 import { formatValue, joinNumberText } from "../ground/format-number.ts";
 import { asSentence, dateInWords } from "../ground/plain-words.ts";
 import { countsInMeans } from "../result/held-trial.ts";
-import type { SessionResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
 import { otherInjuryCautions } from "../sides/other-injuries.ts";
 import { median } from "../sides/trial-statistic.ts";
 import type { SessionDescription } from "../stated/session.ts";

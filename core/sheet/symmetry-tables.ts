@@ -4,7 +4,7 @@ import { bearerName } from "../ground/limb.ts";
 import { fullLabel } from "../ground/measures/catalogue.ts";
 import { asSentence, capitalised, keepUnits } from "../ground/plain-words.ts";
 import { displayUnit } from "../ground/units.ts";
-import type { SessionResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { Comparison, Interval, SideSummary } from "../sides/comparison.ts";
 import { statusCell } from "./criteria-today.ts";

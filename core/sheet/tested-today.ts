@@ -5,8 +5,9 @@ import { addedTestLines } from "../protocol/added-tests.ts";
 import { sessionProgress } from "../protocol/session-progress.ts";
 import type { PlateProof } from "../recording/recording.ts";
 import { countsInMeans, isHeld } from "../result/held-trial.ts";
-import type { SessionResult, TrialResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
 import { trialBearer } from "../result/trial-bearer.ts";
+import type { TrialResult } from "../result/trial-result.ts";
 import { groupDetail, groupName, type TrialGroup, trialGroups } from "./sheet-trials.ts";
 
 /**

@@ -3,7 +3,7 @@ import { fullLabel, measureEntry } from "../ground/measures/catalogue.ts";
 import { capitalised } from "../ground/plain-words.ts";
 import { displayUnit } from "../ground/units.ts";
 import { countsInMeans } from "../result/held-trial.ts";
-import type { SessionResult } from "../result/result.ts";
+import type { SessionResult } from "../result/session-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import { mean, median, trialStatisticOf } from "../sides/trial-statistic.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";

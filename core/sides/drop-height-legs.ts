@@ -3,7 +3,7 @@ import type { Side } from "../ground/limb.ts";
 import { type TestKind, testKinds, testLabel } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import { boxHeights, boxHeightText, sameBoxHeight, startsFromBox } from "./box-height.ts";
-import type { ComparableTrial } from "./comparison.ts";
+import type { ComparableTrial } from "./comparable-trial.ts";
 import { mean } from "./trial-statistic.ts";
 
 /** Single-leg trials of one test from one box in which the legs fell from heights too different to compare. */

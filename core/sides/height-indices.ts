@@ -1,7 +1,7 @@
 import { percentDigits } from "../ground/format-number.ts";
 import type { Side } from "../ground/limb.ts";
 import type { Settings } from "../settings/settings.ts";
-import type { ComparableTrial } from "./comparison.ts";
+import type { ComparableTrial } from "./comparable-trial.ts";
 import { covariance, mean } from "./trial-statistic.ts";
 
 /** Measures whose status rests on one of the two heights of single-leg trials. */

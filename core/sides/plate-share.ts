@@ -1,7 +1,7 @@
 import { roundTo } from "../ground/format-number.ts";
 import type { Side } from "../ground/limb.ts";
 import { type GainDifference, gainDifference, type PlateGains, platesCompared } from "../weight/plate-gains.ts";
-import type { ComparableTrial } from "./comparison.ts";
+import type { ComparableTrial } from "./comparable-trial.ts";
 import { twoSidedT } from "./student-t.ts";
 import { mean } from "./trial-statistic.ts";
 

@@ -3,7 +3,7 @@ import { oppositeSide } from "../ground/limb.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { ComparableMeasure } from "./comparable-measures.ts";
-import type { ComparableTrial } from "./comparison.ts";
+import type { ComparableTrial } from "./comparable-trial.ts";
 
 /** One side's measure in the trials used, in trial order. */
 export interface SideTrials {

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { cautionNames } from "../gate/caution-questions.ts";
+import { cautionNames } from "./caution-names.ts";
 
 /** Effusion grades in rising order. */
 export const effusionGrades = ["none", "trace", "1+", "2+", "3+"] as const;

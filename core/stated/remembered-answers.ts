@@ -1,4 +1,4 @@
-import type { RememberedAnswers } from "./layout.ts";
+import type { RememberedAnswers } from "../recording/request.ts";
 import type { FileEntry } from "./session.ts";
 
 /**

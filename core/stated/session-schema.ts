@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { eventNames } from "../events/event.ts";
+import { eventNames } from "../ground/event-name.ts";
 import { measureCatalogue } from "../ground/measures/catalogue.ts";
 import { testKinds } from "../ground/test-kind.ts";
 import { settingsCatalogue } from "../settings/settings.ts";

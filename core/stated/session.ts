@@ -1,8 +1,8 @@
 import type { DecimalMark } from "../bytes/number-text.ts";
-import type { ReferenceValue } from "../criteria/criterion.ts";
-import type { EventEdit } from "../events/event.ts";
 import type { InvolvedSide, Limb, Side } from "../ground/limb.ts";
 import type { TestKind } from "../ground/test-kind.ts";
+import type { ColumnKey } from "../recording/column-key.ts";
+import type { ForceUnit } from "../recording/force-units.ts";
 import type {
   CautionAnswers,
   ClinicLimits,
@@ -12,7 +12,9 @@ import type {
   SessionOperation,
   stopKinds,
 } from "./cautions-schema.ts";
+import type { EventEdit } from "./event-edit.ts";
 import type { Protocol } from "./protocol.ts";
+import type { ReferenceValue } from "./reference-value.ts";
 
 /** What a person said about one file, or about one trial of it. */
 export interface FileEntry {
@@ -76,12 +78,6 @@ export interface StatedPlate {
   readonly column: string;
   readonly foot: Side;
 }
-
-/** A column of a table, by its position from 1 or by its own name. */
-export type ColumnKey = number | string;
-
-/** Units a force column may be in. Volts are refused: without a scale they say nothing. */
-export type ForceUnit = "N" | "kN" | "kgf" | "lbf";
 
 /** Everything a person has stated about one session: the content of `session.json` (build the schema from this). */
 export interface SessionDescription {

@@ -1,4 +1,4 @@
-import type { CutInput } from "./cut-trials.ts";
+import type { CutInput } from "./cut-input.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import { runningMean } from "./segment-load.ts";
 

@@ -1,4 +1,5 @@
-import { type CutInput, fallOf, type JumpCut } from "./cut-trials.ts";
+import type { CutInput } from "./cut-input.ts";
+import { fallOf, type JumpCut } from "./cut-trials.ts";
 import { isFlight } from "./flights.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import { standingAfter } from "./standing-after.ts";

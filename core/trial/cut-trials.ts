@@ -1,7 +1,7 @@
 import type { Settings } from "../settings/settings.ts";
+import type { CutInput } from "./cut-input.ts";
 import { isFlight } from "./flights.ts";
 import type { SampleSpan } from "./sample-span.ts";
-import type { LoadSegments } from "./segment-load.ts";
 import { standingAfter } from "./standing-after.ts";
 
 /** One attempt as the coarse segmentation sees it. */
@@ -27,15 +27,6 @@ export interface JumpCut {
   readonly laterFlights: readonly SampleSpan[];
   /** Loaded plate after the last of all flights; empty when the athlete did not come back onto the plate. */
   readonly lastLanding: SampleSpan;
-}
-
-/** What the cutting reads. */
-export interface CutInput {
-  /** Total force with plate zeros removed, newtons. */
-  readonly total: Float64Array;
-  readonly rateHz: number;
-  readonly segments: LoadSegments;
-  readonly settings: Settings;
 }
 
 /** Cuts a recording into jumps: each a first flight after a push, with what came before and after it. */

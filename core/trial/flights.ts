@@ -1,4 +1,4 @@
-import type { CutInput } from "./cut-trials.ts";
+import type { CutInput } from "./cut-input.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import { stoodLoads } from "./stood-loads.ts";
 

@@ -1,4 +1,4 @@
-import { trialKey } from "../session/analysis.ts";
+import { trialKey } from "../ground/trial-key.ts";
 import type { Settings } from "../settings/settings.ts";
 import { type AthleteQuestion, anotherAthlete } from "./another-athlete.ts";
 import {

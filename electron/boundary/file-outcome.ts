@@ -1,5 +1,5 @@
 import type { Finding, FindingCode } from "../../core/ground/finding.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 
 /** How an imported file stands. `asks`: something must be stated before it can be analysed. */
 export type FileOutcome = "understood" | "asks" | "refused";

@@ -15,7 +15,8 @@ import type {
   ErasurePreview,
   Verification,
 } from "../register/register-views.ts";
-import type { MadeFile, Workspace } from "./host-api.ts";
+import type { MadeFile } from "./made-file.ts";
+import type { Workspace } from "./workspace-view.ts";
 
 type Nothing = Readonly<Record<string, never>>;
 

@@ -1,5 +1,5 @@
 import { z } from "zod";
-import { eventNames } from "../../core/events/event.ts";
+import { eventNames } from "../../core/ground/event-name.ts";
 import { testKinds } from "../../core/ground/test-kind.ts";
 import { recordingByteLimit } from "../../core/recording/size-limit.ts";
 import { settingsCatalogue } from "../../core/settings/settings.ts";

@@ -1,4 +1,4 @@
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
 import { resultCsv } from "../../core/sheet/result-csv.ts";
 import { resultDocument, resultJson } from "../../core/sheet/result-document.ts";

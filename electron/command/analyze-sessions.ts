@@ -1,6 +1,6 @@
 import { availableParallelism } from "node:os";
-import type { SessionResult } from "../../core/result/result.ts";
-import type { SessionInput } from "../../core/session/analysis.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
+import type { SessionInput } from "../../core/session/session-input.ts";
 import type { Settings } from "../../core/settings/settings.ts";
 import type { ListedSession } from "../files/read-folder.ts";
 import { analyzeListed } from "../jobs/analyze-listed.ts";

@@ -4,7 +4,7 @@ import { forgetCopy } from "../register/copies/forget-copy.ts";
 import { listCopies } from "../register/copies/list-copies.ts";
 import type { Register } from "../register/register.ts";
 import type { CheckedCopy, KnownCopy } from "../register/register-views.ts";
-import type { RegisterAnswer, RegisterRequest } from "./register-actions.ts";
+import type { RegisterAnswer, RegisterRequest } from "./register-request.ts";
 import { UsageError } from "./usage-error.ts";
 
 /** `register copies`: every copy that is known, checked first where that is asked for. */

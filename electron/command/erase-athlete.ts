@@ -5,7 +5,7 @@ import { eraseForGood, previewErasure } from "../register/erasing/erase-for-good
 import type { Register } from "../register/register.ts";
 import type { ErasureCertificate } from "../register/register-views.ts";
 import { athletesNamed, type NamedAthlete, theOnly } from "./named-athlete.ts";
-import type { RegisterAnswer, RegisterRequest } from "./register-actions.ts";
+import type { RegisterAnswer, RegisterRequest } from "./register-request.ts";
 import { UsageError } from "./usage-error.ts";
 
 /**

@@ -1,11 +1,11 @@
 import { engineVersion } from "../../core/ground/version.ts";
-import type { FileInspection } from "../../core/recording/file-inspection.ts";
 import { inspectFile } from "../../core/recording/inspect-file.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
 import { readSession } from "../files/read-folder.ts";
 import { joinPath } from "../files/recording-names.ts";
 import { withVisibleTexts } from "../terminal/visible-text.ts";
 import { findSessions } from "./find-sessions.ts";
+import type { InspectedFile } from "./inspected-file.ts";
 import { inspectionText } from "./inspection-text.ts";
 import { parseArguments } from "./parse-arguments.ts";
 import { readLayouts } from "./read-layouts.ts";
@@ -20,9 +20,6 @@ const inspectionSchemaVersion = 1;
 
 /** Most samples whose values are printed. */
 const mostSamples = 1000;
-
-/** One file as inspected. */
-export type InspectedFile = { readonly file: string; readonly sha256: string; readonly bytes: number } & FileInspection;
 
 /** `counterpoise inspect`: what is understood of each file, without analysing it. */
 export function inspectCommand(typed: readonly string[], streams: Streams): number {

@@ -5,7 +5,7 @@ import type { SeriesFigures } from "../../core/recording/c3d/series-figures.ts";
 import { decimalMarkWords, rowCountWords } from "../../core/recording/decimal-mark-words.ts";
 import type { TableInspection } from "../../core/recording/file-inspection.ts";
 import { columnsOfText } from "./columns-of-text.ts";
-import type { InspectedFile } from "./inspect-command.ts";
+import type { InspectedFile } from "./inspected-file.ts";
 
 /** One inspected file for reading in a terminal. Numbers stand in full precision. */
 export function inspectionText(inspected: InspectedFile): string {

@@ -1,4 +1,4 @@
-import type { KeptTrial, StatedOptions } from "../../core/session/analysis.ts";
+import type { KeptTrial, StatedOptions } from "../../core/stated/stated-options.ts";
 import type { ListedSession } from "../files/read-folder.ts";
 import { joinPath } from "../files/recording-names.ts";
 import { UsageError } from "./usage-error.ts";

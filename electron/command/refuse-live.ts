@@ -1,5 +1,5 @@
-import type { SessionResult } from "../../core/result/result.ts";
-import type { StatedOptions } from "../../core/session/analysis.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
+import type { StatedOptions } from "../../core/stated/stated-options.ts";
 import { writtenTime } from "../cautions/add-cautions.ts";
 import { UsageError } from "./usage-error.ts";
 

@@ -8,7 +8,6 @@ import { backUpTo, keepDailyBackup, makeDailyBackup } from "../register/backups.
 import { checkCode } from "../register/head-code.ts";
 import { type ImportedSession, importSession } from "../register/import-sessions.ts";
 import { troubleWords } from "../register/kept-backups.ts";
-import type { Progress } from "../register/keys/conversion.ts";
 import type { Register } from "../register/register.ts";
 import { removePassphrase, setPassphrase } from "../register/register-passphrase.ts";
 import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
@@ -18,6 +17,7 @@ import { copiesAction } from "./copies-action.ts";
 import { eraseAthlete } from "./erase-athlete.ts";
 import { findSessions } from "./find-sessions.ts";
 import { athleteOf } from "./named-athlete.ts";
+import type { RegisterAnswer, RegisterRequest } from "./register-request.ts";
 import { choice, readCautions } from "./stated-options.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -40,26 +40,6 @@ export const registerOptionNames = [
   "verify",
   "gone",
 ] as const;
-
-/** What was asked of the register. */
-export interface RegisterRequest {
-  readonly options: Readonly<Partial<Record<(typeof registerOptionNames)[number], string>>>;
-  readonly paths: readonly string[];
-  readonly filePassphrase?: Uint8Array;
-  readonly newPassphrase?: Uint8Array;
-  /** Says how far long work is. */
-  readonly tell: (progress: Progress) => void;
-}
-
-/** What came of it: one document for programs, the same in lines for people. */
-export interface RegisterAnswer {
-  readonly document: unknown;
-  /** A line of several columns is a list of its cells. */
-  readonly lines: readonly (string | readonly string[])[];
-  /** Said beside the result. */
-  readonly remarks?: readonly string[];
-  readonly needsEyes?: boolean;
-}
 
 interface RegisterAction {
   readonly takesPaths?: boolean;

@@ -1,9 +1,9 @@
 import { normalGravity } from "../../core/ground/gravity.ts";
 import { testKinds } from "../../core/ground/test-kind.ts";
+import type { ColumnKey } from "../../core/recording/column-key.ts";
 import type { LayoutAnswers } from "../../core/recording/request.ts";
-import type { StatedOptions } from "../../core/session/analysis.ts";
 import { settingsCatalogue } from "../../core/settings/settings.ts";
-import type { ColumnKey } from "../../core/stated/session.ts";
+import type { StatedOptions } from "../../core/stated/stated-options.ts";
 import { readKeepOption } from "./keep-option.ts";
 import { UsageError } from "./usage-error.ts";
 

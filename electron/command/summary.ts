@@ -1,5 +1,6 @@
 import type { Finding } from "../../core/ground/finding.ts";
-import type { SessionResult, TrialResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { fileOutcome } from "../boundary/file-outcome.ts";
 import { joinPath } from "../files/recording-names.ts";
 

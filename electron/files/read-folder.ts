@@ -16,10 +16,11 @@ import { type Finding, finding } from "../../core/ground/finding.ts";
 import type { RecordingFile } from "../../core/recording/file.ts";
 import type { LeftAside } from "../../core/recording/left-aside-words.ts";
 import type { OtherKind } from "../../core/recording/other-kinds.ts";
-import type { SessionInput, UnreadableFile } from "../../core/session/analysis.ts";
+import type { SessionInput, UnreadableFile } from "../../core/session/session-input.ts";
 import { parseSessionFile } from "../../core/stated/session-file.ts";
 import { readUpTo } from "../bounded-json/read-up-to.ts";
-import { headBytes, isNamed, otherKindOf } from "./left-aside/other-kind.ts";
+import { headBytes } from "./left-aside/file-signature.ts";
+import { isNamed, otherKindOf } from "./left-aside/other-kind.ts";
 import { comparePaths, isRecordingName, joinPath, sessionFileName } from "./recording-names.ts";
 import { recordingFile } from "./stored-session.ts";
 

@@ -1,9 +1,10 @@
 import { createHash } from "node:crypto";
+import type { Finding } from "../../core/ground/finding.ts";
 import type { RecordingFile } from "../../core/recording/file.ts";
-import type { SessionInput } from "../../core/session/analysis.ts";
 import type { EarlierMass } from "../../core/session/mass-since-last.ts";
+import type { SessionInput } from "../../core/session/session-input.ts";
 import type { Layout } from "../../core/stated/layout.ts";
-import type { Stated } from "../workspace/edit-history.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 import { comparePaths, joinPath } from "./recording-names.ts";
 
 /** One session at hand. Never altered: a change makes a new one, so that its analysis can be kept by identity. */
@@ -61,4 +62,10 @@ export function copiesOf(file: RecordingFile, folder: string, sessions: Iterable
     .flatMap((session) =>
       session.files.filter((each) => each.sha256 === file.sha256).map((each) => joinPath(session.folder, each.path)),
     );
+}
+/** What is said about a session, with what was found while reading it. */
+
+export interface Stated {
+  readonly description: SessionDescription;
+  readonly findings: readonly Finding[];
 }

@@ -1,5 +1,5 @@
-import type { Workspace } from "../boundary/host-api.ts";
 import type { BinnedRecord, WrittenKind, WrittenRecord } from "../boundary/register-api.ts";
+import type { Workspace } from "../boundary/workspace-view.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { certificateSections } from "../register/erasing/certificate-words.ts";
 import { eraseForGood, finishErasure, previewErasure } from "../register/erasing/erase-for-good.ts";

@@ -1,6 +1,6 @@
-import type { Workspace } from "../boundary/host-api.ts";
 import type { RegisterApi } from "../boundary/register-api.ts";
 import { registerRequestNames } from "../boundary/register-request-names.ts";
+import type { Workspace } from "../boundary/workspace-view.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { removingPassphrase, settingPassphrase } from "../register/register-passphrase.ts";
 import { requireStrength, weaknessOf } from "../register/strength/passphrase-strength.ts";

@@ -1,4 +1,5 @@
-import type { HostApi, HostRequestName, Workspace } from "../boundary/host-api.ts";
+import type { HostApi, HostRequestName } from "../boundary/host-api.ts";
+import type { Workspace } from "../boundary/workspace-view.ts";
 import { ChangeConflict } from "../refusals/field-conflict.ts";
 import type { RegisterHome } from "../register-host/register-home.ts";
 import type { WorkspaceState } from "../workspace/workspace.ts";

@@ -1,8 +1,8 @@
-import type { SessionResult } from "../../core/result/result.ts";
-import type { SessionInput, SessionStatements } from "../../core/session/analysis.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { concludeSession } from "../../core/session/conclude-session.ts";
 import { enteredNewtons, sessionSettings } from "../../core/session/file-trials.ts";
 import { withoutRepeats } from "../../core/session/repeated-recordings.ts";
+import type { SessionInput, SessionStatements } from "../../core/session/session-input.ts";
 import type { Settings } from "../../core/settings/settings.ts";
 import { type TrialWeightContext, weighSession } from "../../core/weight/session-weighing.ts";
 import { type ListedSession, readDescription } from "../files/read-folder.ts";

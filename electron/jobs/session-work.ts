@@ -1,9 +1,9 @@
 import { finding } from "../../core/ground/finding.ts";
-import type { SessionStatements } from "../../core/session/analysis.ts";
-import type { TrialDraft } from "../../core/session/draft-trials.ts";
 import { analyzeDrafts, draftFile, sessionSettings } from "../../core/session/file-trials.ts";
 import type { WitnessedTrial } from "../../core/session/prove-trial-plates.ts";
 import { refusedFile } from "../../core/session/refused-file.ts";
+import type { SessionStatements } from "../../core/session/session-input.ts";
+import type { TrialDraft } from "../../core/session/trial-draft.ts";
 import type { Settings } from "../../core/settings/settings.ts";
 import type { TrialWeightContext } from "../../core/weight/session-weighing.ts";
 import type { WeighedTrial } from "../../core/weight/weighed-trial.ts";

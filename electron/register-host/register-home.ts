@@ -8,11 +8,11 @@ import { machineCircumstances, openRegister } from "../register/open-register.ts
 import type { Register } from "../register/register.ts";
 import type { Circumstances } from "../register/register-writes.ts";
 import type { SessionWatch } from "../watch/session-watch.ts";
-import type { HeldRegister } from "../worker/held-state.ts";
 import type { StepReach } from "../workspace/edit-history.ts";
 import type { WorkspaceState } from "../workspace/workspace.ts";
 import { ConversionRunner } from "./conversion-runner.ts";
 import { copyDemo, removeCopy } from "./demo-copy.ts";
+import type { HeldRegister } from "./held-register.ts";
 import { IdleClock } from "./idle-clock.ts";
 import { keptSession } from "./kept-session.ts";
 import { type Preferences, readPreferences, writePreferences } from "./preferences.ts";

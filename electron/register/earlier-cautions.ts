@@ -1,4 +1,4 @@
-import type { CautionName } from "../../core/gate/caution-questions.ts";
+import type { CautionName } from "../../core/stated/caution-names.ts";
 import type { GivenAnswers } from "../../core/stated/cautions-schema.ts";
 import type { RecordContent } from "./record-schemas.ts";
 

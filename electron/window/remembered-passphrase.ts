@@ -1,5 +1,5 @@
 import { chmodSync, existsSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
-import type { Workspace } from "../boundary/host-api.ts";
+import type { Workspace } from "../boundary/workspace-view.ts";
 import type { HostHandlers } from "../handlers/host-handlers.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { passphraseBytes } from "../register/passphrase-bytes.ts";

@@ -1,5 +1,5 @@
 import type { HostRequestName } from "../boundary/host-api.ts";
-import type { HeldRegister } from "./held-state.ts";
+import type { HeldRegister } from "../register-host/held-register.ts";
 import type { ThreadEnd } from "./host-thread.ts";
 
 /** What a request was about, where it names no file. */

@@ -1,29 +1,9 @@
-import type { RegisterView } from "../boundary/register-view.ts";
-import type { StoredSession } from "../files/stored-session.ts";
+import type { Stated, StoredSession } from "../files/stored-session.ts";
+import type { HeldRegister } from "../register-host/held-register.ts";
 import type { HeldWatch } from "../watch/held-watch.ts";
-import type { HeldHistory, NumberedStep, Stated } from "../workspace/edit-history.ts";
+import type { NumberedStep } from "../workspace/edit-history.ts";
+import type { HeldWorkspace } from "../workspace/held-workspace.ts";
 import { heardParts, type PartsChange, ToldParts } from "./told-parts.ts";
-
-/** What lives in the working thread alone, sessions of the register aside: all that would be lost with the thread. */
-export interface HeldWorkspace {
-  readonly sessions: readonly StoredSession[];
-  /** What was stated about each session when it was read, or last taken along. */
-  readonly takenAlong: readonly (readonly [folder: string, description: Stated["description"]])[];
-  readonly history: HeldHistory;
-  /** Folder of the session that is shown, whether of the register or not. */
-  readonly shown: string;
-  readonly demo: boolean;
-  /** Where each batch that is coming in puts its folders. */
-  readonly batches: readonly (readonly [batch: string, places: readonly (readonly [string, string])[]])[];
-}
-
-/** The register that is open, and the sessions of it that are shown, or will be once it is unlocked. */
-export interface HeldRegister {
-  readonly kind: RegisterView["kind"];
-  readonly sessions: readonly string[];
-  /** Protected, and its contents can be read. */
-  readonly unlocked: boolean;
-}
 
 export interface HeldState {
   readonly workspace: HeldWorkspace;

@@ -1,6 +1,6 @@
 import { analyzeSession } from "../../core/analyze.ts";
 import type { RecordingFile } from "../../core/recording/file.ts";
-import type { SessionAnalysis } from "../../core/session/analysis.ts";
+import type { SessionAnalysis } from "../../core/session/session-analysis.ts";
 import type { Settings } from "../../core/settings/settings.ts";
 import type { Layout } from "../../core/stated/layout.ts";
 import { type StoredSession, sessionInput } from "../files/stored-session.ts";

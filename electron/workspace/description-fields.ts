@@ -1,4 +1,6 @@
-import { type EventEdit, eventLabel, eventNames } from "../../core/events/event.ts";
+import { eventLabel } from "../../core/events/event.ts";
+import { eventNames } from "../../core/ground/event-name.ts";
+import type { EventEdit } from "../../core/stated/event-edit.ts";
 import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
 import type { StartedFrom } from "../refusals/field-conflict.ts";
 import { fieldName, fieldValueWords } from "../refusals/field-words.ts";

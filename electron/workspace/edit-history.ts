@@ -1,12 +1,5 @@
-import type { Finding } from "../../core/ground/finding.ts";
 import type { RecordingFile } from "../../core/recording/file.ts";
-import type { SessionDescription } from "../../core/stated/session.ts";
-
-/** What is said about a session, with what was found while reading it. */
-export interface Stated {
-  readonly description: SessionDescription;
-  readonly findings: readonly Finding[];
-}
+import type { Stated } from "../files/stored-session.ts";
 
 /** What a step is about: one open session, or something that is more than one, in words ("the record of athlete A-1"). */
 export type StepReach = { readonly folder: string } | { readonly beyond: string };

@@ -1,5 +1,6 @@
-import { type EventEdit, eventLabel } from "../../core/events/event.ts";
+import { eventLabel } from "../../core/events/event.ts";
 import { countOf } from "../../core/ground/plain-words.ts";
+import type { EventEdit } from "../../core/stated/event-edit.ts";
 import type { AssignedRow, HostApi, SessionChange, TrialChange } from "../boundary/host-api.ts";
 
 const partWords: Readonly<Record<keyof SessionChange, string>> = {

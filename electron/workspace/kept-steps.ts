@@ -1,6 +1,7 @@
+import { trialKey } from "../../core/ground/trial-key.ts";
 import type { RecordingFile } from "../../core/recording/file.ts";
+import type { ReadRecording } from "../../core/recording/recording-as-read.ts";
 import { isSameShape } from "../../core/recording/same-shape.ts";
-import { type ReadRecording, type SessionStatements, trialKey } from "../../core/session/analysis.ts";
 import {
   analyzeDrafts,
   type DraftedFile,
@@ -8,6 +9,7 @@ import {
   type FileSteps,
   type FileTrial,
 } from "../../core/session/file-trials.ts";
+import type { SessionStatements } from "../../core/session/session-input.ts";
 import type { Settings } from "../../core/settings/settings.ts";
 import { entriesOfFile } from "../../core/stated/entries-by-file.ts";
 import type { TrialWeightContext } from "../../core/weight/session-weighing.ts";

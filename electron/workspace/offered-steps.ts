@@ -1,4 +1,4 @@
-import type { OfferedStep, StepRequest, Workspace } from "../boundary/host-api.ts";
+import type { OfferedStep, StepRequest, Workspace } from "../boundary/workspace-view.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import type { EditHistory, NumberedStep } from "./edit-history.ts";
 

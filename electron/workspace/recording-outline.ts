@@ -1,5 +1,5 @@
 import { outlinePlate } from "../../core/recording/outline-plate.ts";
-import type { SessionAnalysis } from "../../core/session/analysis.ts";
+import type { SessionAnalysis } from "../../core/session/session-analysis.ts";
 import type { RecordingOutline } from "../boundary/host-api.ts";
 import { trialsOf } from "./recording-view.ts";
 

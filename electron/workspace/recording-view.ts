@@ -1,9 +1,9 @@
 import type { Finding } from "../../core/ground/finding.ts";
 import type { RecordingFile } from "../../core/recording/file.ts";
-import type { TrialResult } from "../../core/result/result.ts";
-import type { SessionAnalysis } from "../../core/session/analysis.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
+import type { SessionAnalysis } from "../../core/session/session-analysis.ts";
 import { fileOutcome } from "../boundary/file-outcome.ts";
-import type { RecordingView } from "../boundary/host-api.ts";
+import type { RecordingView } from "../boundary/workspace-view.ts";
 
 /**
  * How one file of an analysed session stands.

@@ -1,4 +1,5 @@
-import { type EventEdit, eventNames } from "../../core/events/event.ts";
+import { eventNames } from "../../core/ground/event-name.ts";
+import type { EventEdit } from "../../core/stated/event-edit.ts";
 import type { FileEntry, SessionDescription, StatedPlate } from "../../core/stated/session.ts";
 import type {
   AssignedRow,

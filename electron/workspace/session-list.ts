@@ -1,6 +1,6 @@
 import { answeredCautions } from "../../core/gate/answered-cautions.ts";
 import { kneeDay } from "../../core/gate/knee-day.ts";
-import type { Workspace } from "../boundary/host-api.ts";
+import type { Workspace } from "../boundary/workspace-view.ts";
 import { comparePaths } from "../files/recording-names.ts";
 import type { StoredSession } from "../files/stored-session.ts";
 

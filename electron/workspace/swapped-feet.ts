@@ -1,5 +1,5 @@
 import { oppositeSide, type Side } from "../../core/ground/limb.ts";
-import type { SessionAnalysis } from "../../core/session/analysis.ts";
+import type { SessionAnalysis } from "../../core/session/session-analysis.ts";
 import type { StatedPlate } from "../../core/stated/session.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 

@@ -1,5 +1,6 @@
-import type { AnalyzedJump, ReadRecording } from "../../core/session/analysis.ts";
+import type { ReadRecording } from "../../core/recording/recording-as-read.ts";
 import type { DraftedFile, FileTrial } from "../../core/session/file-trials.ts";
+import type { AnalyzedJump } from "../../core/session/session-analysis.ts";
 
 /** A file as read and cut, small: its samples are asked for again where something is drawn from them. */
 export class DraftWithoutCurves implements DraftedFile {

@@ -1,9 +1,10 @@
 import { existsSync } from "node:fs";
 import { statusChanges } from "../../core/criteria/status-changes.ts";
 import type { RecordingFile } from "../../core/recording/file.ts";
-import type { TrialResult } from "../../core/result/result.ts";
-import type { SessionAnalysis, TrialTrace } from "../../core/session/analysis.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { overlaySession } from "../../core/session/overlay-session.ts";
+import type { SessionAnalysis } from "../../core/session/session-analysis.ts";
+import type { TrialTrace } from "../../core/session/trace-trial.ts";
 import { traceTrial } from "../../core/session/trace-trial.ts";
 import type { Settings } from "../../core/settings/settings.ts";
 import type { CurveOverlay } from "../../core/sides/curves.ts";
@@ -15,11 +16,10 @@ import type {
   RecordingAnswers,
   RecordingOutline,
   SessionChange,
-  StepRequest,
   TakenFile,
   TrialChange,
-  Workspace,
 } from "../boundary/host-api.ts";
+import type { StepRequest, Workspace } from "../boundary/workspace-view.ts";
 import { writtenCautions, writtenTime } from "../cautions/add-cautions.ts";
 import type { CautionAddition } from "../cautions/caution-addition.ts";
 import { otherKindOfFile } from "../files/left-aside/other-kind.ts";
@@ -31,7 +31,6 @@ import type { LayoutShelf } from "../layouts/layout-shelf.ts";
 import type { StartedFrom } from "../refusals/field-conflict.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import type { FileGuard } from "../threads/file-guard.ts";
-import type { HeldWorkspace } from "../worker/held-state.ts";
 import { Analyses } from "./analyses.ts";
 import { editedDescription } from "./description-fields.ts";
 import type { KeptStep, NumberedStep } from "./edit-history.ts";
@@ -44,6 +43,7 @@ import {
   trialChangeWords,
 } from "./edit-words.ts";
 import { FileTexts } from "./file-lines.ts";
+import type { HeldWorkspace } from "./held-workspace.ts";
 import { chosenStep, offeredSteps } from "./offered-steps.ts";
 import { OpenSessions } from "./open-sessions.ts";
 import { type AnswerOnIntake, RecordingIntake } from "./recording-intake.ts";

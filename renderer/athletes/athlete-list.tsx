@@ -1,6 +1,6 @@
 import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import type { AthleteLine } from "../../electron/register/register-views.ts";
 import { sinceWords, today } from "../shell/dates.ts";
 import { dateWords, involvedWords, sentenceCase } from "../shell/words.ts";

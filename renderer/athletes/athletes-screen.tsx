@@ -3,7 +3,7 @@ import "./copies.css";
 import "./erasure.css";
 import { Button } from "@mantine/core";
 import { useState } from "react";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import type { Area } from "../shell/areas.ts";
 import { AthleteList } from "./athlete-list.tsx";
 import { AthletePage } from "./athlete-page.tsx";

@@ -1,6 +1,6 @@
 import { Button, TextInput } from "@mantine/core";
 import { useRef, useState } from "react";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import type { KnownCopy } from "../../electron/register/register-views.ts";
 import { useWorkspace } from "../shell/workspace.tsx";

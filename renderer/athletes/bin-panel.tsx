@@ -1,7 +1,7 @@
 import { Button } from "@mantine/core";
 import { useEffect, useState } from "react";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
 import type { BinnedRecord } from "../../electron/boundary/register-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { EraseQuestion } from "./erase-question.tsx";
 

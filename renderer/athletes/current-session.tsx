@@ -2,7 +2,7 @@ import { Button } from "@mantine/core";
 import { useRef, useState } from "react";
 import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import type { StoredRecord } from "../../electron/register/record-tables.ts";
 import { CautionsPanel } from "../cautions/cautions-panel.tsx";
 import { addedWords } from "../recordings/added-words.ts";

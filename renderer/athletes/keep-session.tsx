@@ -1,7 +1,7 @@
 import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { countOf } from "../../core/ground/plain-words.ts";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { openFilter } from "./list-filter.ts";
 import { useAthletes } from "./use-athletes.ts";

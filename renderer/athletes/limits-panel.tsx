@@ -3,7 +3,7 @@ import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useEffect, useState } from "react";
 import { loadWords, type TestLoad, testLoads } from "../../core/gate/test-load.ts";
 import { type ClinicLimits, effusionGrades } from "../../core/stated/cautions-schema.ts";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { dateWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { gradeIn, limitsFrom, type WrittenLimits, writtenLimits } from "./written-limits.ts";

@@ -1,7 +1,7 @@
 import { Button } from "@mantine/core";
 import { useEffect } from "react";
 import { countOf } from "../../core/ground/plain-words.ts";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 
 /** What must be known of the register before working in it, and the one thing to do about it. */

@@ -1,4 +1,4 @@
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { ArchivesPanel } from "./archives-panel.tsx";
 import { BackupsPanel } from "./backups-panel.tsx";
 import { BinPanel } from "./bin-panel.tsx";

@@ -1,6 +1,6 @@
 import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { stopKinds } from "../../core/stated/cautions-schema.ts";
 import { stopKindLabels } from "../cautions/stop-kinds.ts";
 import { useWorkspace } from "../shell/workspace.tsx";

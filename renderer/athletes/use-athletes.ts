@@ -1,5 +1,6 @@
 import { useEffect, useState } from "react";
-import type { HostApi, Workspace } from "../../electron/boundary/host-api.ts";
+import type { HostApi } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import type { AthletePage } from "../../electron/register/register-views.ts";
 import { today } from "../shell/dates.ts";
 import { useWorkspace } from "../shell/workspace.tsx";

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from "react";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { checkedWords } from "../../electron/register/copies/copy-words.ts";
 import type { CheckedCopy, CopyList, KnownCopy } from "../../electron/register/register-views.ts";
 import { useWorkspace } from "../shell/workspace.tsx";

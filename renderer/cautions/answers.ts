@@ -1,9 +1,5 @@
-import {
-  type CautionName,
-  cautionQuestions,
-  changeQuestions,
-  questionsFor,
-} from "../../core/gate/caution-questions.ts";
+import { cautionQuestions, changeQuestions, questionsFor } from "../../core/gate/caution-questions.ts";
+import type { CautionName } from "../../core/stated/caution-names.ts";
 import { type EffusionGrade, effusionGrades } from "../../core/stated/cautions-schema.ts";
 import type { CautionAddition } from "../../electron/cautions/caution-addition.ts";
 

@@ -1,6 +1,6 @@
 import { TextInput } from "@mantine/core";
 import { useState } from "react";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { carriedName, carryName } from "../shell/carried-name.ts";
 import { today } from "../shell/dates.ts";
 import { useWorkspace } from "../shell/workspace.tsx";

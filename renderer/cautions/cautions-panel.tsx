@@ -3,7 +3,7 @@ import { Button } from "@mantine/core";
 import { useState } from "react";
 import type { CautionsDue } from "../../core/gate/cautions-due.ts";
 import { sessionCautions } from "../../core/protocol/session-cautions.ts";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { today } from "../shell/dates.ts";
 import { dateWords } from "../shell/words.ts";
 import { type Asking, askingWords } from "./answers.ts";

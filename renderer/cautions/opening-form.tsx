@@ -1,6 +1,6 @@
 import { Checkbox, TextInput } from "@mantine/core";
 import { useState } from "react";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { carriedName } from "../shell/carried-name.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { FormDialog } from "./form-dialog.tsx";

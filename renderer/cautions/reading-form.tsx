@@ -1,6 +1,6 @@
 import { NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { effusionGrades, readingMoments } from "../../core/stated/cautions-schema.ts";
 import { carriedName, carryName } from "../shell/carried-name.ts";
 import { sentenceCase } from "../shell/words.ts";

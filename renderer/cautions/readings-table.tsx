@@ -1,6 +1,6 @@
 import { clockOf, dayOf } from "../../core/gate/days.ts";
 import { type CountedReading, countsForDay } from "../../core/gate/knee-day.ts";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { dateWords } from "../shell/words.ts";
 import { isWrittenLater, momentWords } from "./moments.ts";
 

@@ -1,5 +1,5 @@
 import { useMemo, useSyncExternalStore } from "react";
-import type { LimbRole } from "../shell/limb-role.ts";
+import type { LimbRole } from "./limb-role.ts";
 
 /** The tokens a chart draws with, as colours the chart library understands. */
 export interface ChartColours {

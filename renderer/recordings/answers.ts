@@ -1,9 +1,11 @@
 import type { FindingCode } from "../../core/ground/finding.ts";
 import { type Limb, oppositeSide } from "../../core/ground/limb.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
+import type { ForceUnit } from "../../core/recording/force-units.ts";
 import { isSameShape } from "../../core/recording/same-shape.ts";
-import type { FileEntry, ForceUnit, SessionDescription } from "../../core/stated/session.ts";
-import type { RecordingAnswers, RecordingView } from "../../electron/boundary/host-api.ts";
+import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
+import type { RecordingAnswers } from "../../electron/boundary/host-api.ts";
+import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
 
 /** What a column may be stated to be. */
 export const columnRoles = ["unused", "time", "left", "right", "total"] as const;

@@ -4,7 +4,7 @@ import type { Limb } from "../../core/ground/limb.ts";
 import { withoutOptions } from "../../core/ground/plain-words.ts";
 import { type TestKind, testLabel } from "../../core/ground/test-kind.ts";
 import { boxHeightText } from "../../core/sides/box-height.ts";
-import type { RecordingView } from "../../electron/boundary/host-api.ts";
+import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
 import { outcomeWords } from "./reading-words.ts";
 import { afterKey, onlyRow, type RowSelection, rangeTo, withToggled } from "./row-selection.ts";
 

@@ -1,7 +1,7 @@
 import { Button } from "@mantine/core";
 import { useId } from "react";
 import { countOf } from "../../core/ground/plain-words.ts";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import type { WeightGroup } from "../../core/weight/another-athlete.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 

@@ -1,7 +1,7 @@
 import { Button, SegmentedControl } from "@mantine/core";
 import { useState } from "react";
 import { countOf, withoutOptions } from "../../core/ground/plain-words.ts";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { NotKnownForm } from "../cautions/not-known-form.tsx";
 import { saveFile } from "../shell/save-file.ts";
 import {

@@ -1,6 +1,7 @@
 import { countOf, withoutOptions } from "../../core/ground/plain-words.ts";
 import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
-import type { MadeFile, Workspace } from "../../electron/boundary/host-api.ts";
+import type { MadeFile } from "../../electron/boundary/made-file.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import type { BatchFile, TakenIn } from "./take-in.ts";
 
 /** How the files of a batch are told apart. */

@@ -1,6 +1,6 @@
 import { Button, Progress } from "@mantine/core";
 import { useRef, useState } from "react";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { type Discarding, DiscardQuestion } from "../shell/discard-question.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { BatchOutcomePanel } from "./batch-outcome-panel.tsx";

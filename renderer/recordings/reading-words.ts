@@ -2,7 +2,7 @@ import { countOf } from "../../core/ground/plain-words.ts";
 import { c3dFormWords } from "../../core/recording/c3d/c3d-lines.ts";
 import { decimalMarkWords, rowCountWords } from "../../core/recording/decimal-mark-words.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
-import type { RecordingView } from "../../electron/boundary/host-api.ts";
+import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
 
 /** The outcome of a file in a word. */
 export function outcomeWords(outcome: RecordingView["outcome"]): string {

@@ -1,12 +1,14 @@
 import type { Data, Layout, Shape } from "plotly.js";
 import { useEffect, useMemo, useState } from "react";
 import { bearerName } from "../../core/ground/limb.ts";
-import type { SessionResult } from "../../core/result/result.ts";
-import type { RecordingOutline, RecordingView } from "../../electron/boundary/host-api.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
+import type { RecordingOutline } from "../../electron/boundary/host-api.ts";
+import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
 import { axis, baseLayout } from "../charts/axis-layout.ts";
 import { type ChartColours, limbLine, useChartColours } from "../charts/chart-colours.ts";
+import type { LimbRole } from "../charts/limb-role.ts";
 import { Plot } from "../charts/plot.tsx";
-import { bearerRole, bearerWords, type LimbRole, plateBearer } from "../shell/limb-role.ts";
+import { bearerRole, bearerWords, plateBearer } from "../shell/limb-role.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 
 interface RecordingChartProps {

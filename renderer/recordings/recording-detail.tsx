@@ -1,9 +1,9 @@
 import { Checkbox } from "@mantine/core";
 import { useState } from "react";
 import { countOf } from "../../core/ground/plain-words.ts";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { suggestLeavingOut } from "../../core/session/leave-out.ts";
-import type { RecordingView } from "../../electron/boundary/host-api.ts";
+import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
 import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
 import { TakeAsRecognised } from "../shell/take-as-recognised.tsx";
 import { TakeOutButton } from "../shell/take-out-button.tsx";

@@ -1,6 +1,6 @@
 import type { InvolvedSide } from "../../core/ground/limb.ts";
 import { shippedProtocol } from "../../core/protocol/shipped-protocols.ts";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { settingsCatalogue } from "../../core/settings/settings.ts";
 import { type SessionOperation, stopKinds } from "../../core/stated/cautions-schema.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";

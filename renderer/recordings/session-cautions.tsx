@@ -1,6 +1,6 @@
 import { useState } from "react";
-import type { SessionResult } from "../../core/result/result.ts";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { CautionsPanel } from "../cautions/cautions-panel.tsx";
 
 interface SessionCautionsProps {

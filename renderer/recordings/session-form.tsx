@@ -3,7 +3,7 @@ import { useState } from "react";
 import type { SessionOffers } from "../../core/assignment/session-offers.ts";
 import { listInWords } from "../../core/ground/plain-words.ts";
 import { shippedProtocols } from "../../core/protocol/shipped-protocols.ts";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { stopKinds } from "../../core/stated/cautions-schema.ts";
 import type { Protocol } from "../../core/stated/protocol.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";

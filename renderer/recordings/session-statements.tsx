@@ -2,7 +2,7 @@ import { useState } from "react";
 import type { SessionOffers } from "../../core/assignment/session-offers.ts";
 import { askedAnswers } from "../../core/protocol/asked-answers.ts";
 import { sessionProgress } from "../../core/protocol/session-progress.ts";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { AddToProtocol } from "../shell/add-to-protocol.tsx";
 import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { athleteWords, dateWords, injuryWords } from "../shell/words.ts";

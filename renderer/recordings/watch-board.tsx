@@ -1,8 +1,8 @@
 import { Button } from "@mantine/core";
 import { measureEntry } from "../../core/ground/measures/catalogue.ts";
 import { withArticle } from "../../core/trial/test-contradictions.ts";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
 import type { WatchedTrial, WatchView } from "../../electron/boundary/watch-view.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { headlineOf } from "../shell/headline.ts";
 import { Quantity } from "../shell/quantity.tsx";

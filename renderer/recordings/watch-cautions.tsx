@@ -1,7 +1,7 @@
 import { Button } from "@mantine/core";
 import { useState } from "react";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
 import type { WatchView } from "../../electron/boundary/watch-view.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { type Asking, askingWords } from "../cautions/answers.ts";
 import { AskingForm } from "../cautions/asking-form.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";

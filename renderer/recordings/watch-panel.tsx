@@ -1,7 +1,7 @@
 import "./watch.css";
 import { Button, TextInput } from "@mantine/core";
 import { type ReactNode, useEffect, useState } from "react";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import type { Watch } from "./use-watch.ts";
 import { WatchBoard } from "./watch-board.tsx";

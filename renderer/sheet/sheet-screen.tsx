@@ -1,7 +1,7 @@
 import "./sheet.css";
 import { Button } from "@mantine/core";
 import { useEffect, useState } from "react";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import type { SheetDocument } from "../../core/sheet/document.ts";
 import type { HostApi } from "../../electron/boundary/host-api.ts";
 import { saveFile } from "../shell/save-file.ts";

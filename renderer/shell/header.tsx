@@ -1,5 +1,5 @@
 import { Button, NativeSelect } from "@mantine/core";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { AtTheMachine } from "./at-the-machine.tsx";
 import { sessionChoices } from "./session-choices.ts";
 import type { Steps } from "./use-steps.ts";

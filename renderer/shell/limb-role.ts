@@ -6,10 +6,8 @@ import {
   oppositeSide,
   type Side,
 } from "../../core/ground/limb.ts";
-import type { TrialResult } from "../../core/result/result.ts";
-
-/** How a limb is drawn. Only an injured athlete's limbs are coloured; a healthy pair is drawn in ink. */
-export type LimbRole = "involved" | "uninvolved" | "left" | "right" | "plate-1" | "plate-2" | "total";
+import type { TrialResult } from "../../core/result/trial-result.ts";
+import type { LimbRole } from "../charts/limb-role.ts";
 
 /** The role of a limb, given which side is involved (nobody said: as if nobody were injured). */
 export function limbRole(limb: Limb, involved: InvolvedSide | undefined): LimbRole {

@@ -1,4 +1,4 @@
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { isNamedBy } from "../../core/sides/plate-proof.ts";
 
 /**

@@ -1,7 +1,7 @@
 import { wantsAssessment, withoutAssessment } from "../../core/gate/wants-assessment.ts";
 import { listInWords } from "../../core/ground/plain-words.ts";
-import type { SessionResult } from "../../core/result/result.ts";
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { AssessmentNow } from "./assessment-now.tsx";
 import { dateWords } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";

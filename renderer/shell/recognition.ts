@@ -1,4 +1,4 @@
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import type { RecognisedTest } from "../../core/trial/recognise-test.ts";
 
 /** What the traces of some files look like, where nothing said so or what was said cannot be. */

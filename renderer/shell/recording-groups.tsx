@@ -1,5 +1,5 @@
 import { Checkbox } from "@mantine/core";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { groupName, trialGroups } from "../../core/sheet/sheet-trials.ts";
 import { sentenceCase } from "./words.ts";
 

@@ -1,4 +1,4 @@
-import type { MadeFile } from "../../electron/boundary/host-api.ts";
+import type { MadeFile } from "../../electron/boundary/made-file.ts";
 
 /** Hands a file to the browser to be saved under its name. */
 export function saveFile({ name, mediaType, bytes }: MadeFile): void {

@@ -1,4 +1,4 @@
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { dateWords } from "./words.ts";
 
 /** The sessions of one athlete, or what stands alone under its own title. */

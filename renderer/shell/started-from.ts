@@ -1,4 +1,4 @@
-import type { Workspace } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import type { FieldConflict, SettledField } from "../../electron/refusals/field-conflict.ts";
 
 /** Fields that were changed elsewhere while this screen changed them too. */

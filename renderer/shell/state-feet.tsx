@@ -2,7 +2,7 @@ import { Button, Radio } from "@mantine/core";
 import { useState } from "react";
 import { oppositeSide, plateName, type Side } from "../../core/ground/limb.ts";
 import { countOf } from "../../core/ground/plain-words.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { RecordingGroups } from "./recording-groups.tsx";
 import { useWorkspace } from "./workspace.tsx";
 

@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useState } from "react";
-import type { OfferedStep } from "../../electron/boundary/host-api.ts";
+import type { OfferedStep } from "../../electron/boundary/workspace-view.ts";
 import { useWorkspace } from "./workspace.tsx";
 
 export type StepDirection = "undo" | "redo";

@@ -1,7 +1,8 @@
 import { Button, Modal } from "@mantine/core";
 import { useState } from "react";
 import { countOf } from "../../core/ground/plain-words.ts";
-import type { SessionResult, TrialResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { namedByContradiction } from "./named-by-contradiction.ts";
 import { OtherLeg } from "./other-leg.tsx";
 import { StateFeet } from "./state-feet.tsx";

@@ -3,7 +3,7 @@ import type { CriterionResult, Status } from "../../core/criteria/criterion.ts";
 import { populationNotes } from "../../core/criteria/population-notes.ts";
 import { statusWords } from "../../core/criteria/status.ts";
 import { sentences } from "../../core/ground/plain-words.ts";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { ClosedToday } from "../cautions/closed-today.tsx";
 import { StatusWord } from "../shell/status-word.tsx";
 import { firstSentence } from "../shell/words.ts";

@@ -3,7 +3,7 @@ import { useElementSize } from "@mantine/hooks";
 import { useMemo, useState } from "react";
 import type { InvolvedSide, Side } from "../../core/ground/limb.ts";
 import { countOf } from "../../core/ground/plain-words.ts";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { groupName, type TrialGroup, trialGroups } from "../../core/sheet/sheet-trials.ts";
 import { type Alignment, alignmentsOf, type CurveOverlay, type SideCurves } from "../../core/sides/curves.ts";
 import { useChartColours } from "../charts/chart-colours.ts";

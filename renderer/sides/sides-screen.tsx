@@ -1,7 +1,7 @@
 import "./sides.css";
 import { useMemo } from "react";
 import type { InvolvedSide } from "../../core/ground/limb.ts";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { otherInjuryCautions } from "../../core/sides/other-injuries.ts";
 import { WhichFootWasWhere } from "../shell/which-foot-was-where.tsx";
 import { CriteriaPanel, StandingCautions } from "./criteria-panel.tsx";

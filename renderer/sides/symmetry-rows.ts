@@ -1,14 +1,15 @@
-import type { CriterionResult, ReferenceValue } from "../../core/criteria/criterion.ts";
+import type { CriterionResult } from "../../core/criteria/criterion.ts";
 import { comparisonOf } from "../../core/criteria/criterion-comparison.ts";
 import { latestReference } from "../../core/criteria/reference-value.ts";
 import { percentOf } from "../../core/criteria/threshold.ts";
 import { oppositeSide } from "../../core/ground/limb.ts";
 import { fullLabel, measureEntry } from "../../core/ground/measures/catalogue.ts";
 import type { UcumUnit } from "../../core/ground/units.ts";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import type { SymmetryLine } from "../../core/sheet/document.ts";
 import { boxHeightText } from "../../core/sides/box-height.ts";
 import type { Comparison, Interval } from "../../core/sides/comparison.ts";
+import type { ReferenceValue } from "../../core/stated/reference-value.ts";
 import { dateWords, testWords } from "../shell/words.ts";
 
 /** One line of the symmetry table. */

@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import type { CurveOverlay } from "../../core/sides/curves.ts";
 import type { HostApi } from "../../electron/boundary/host-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";

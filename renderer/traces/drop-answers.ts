@@ -1,5 +1,5 @@
 import type { Side } from "../../core/ground/limb.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import type { RecordingAnswers } from "../../electron/boundary/host-api.ts";
 import { boxHeightFrom } from "../shell/box-height.ts";
 

@@ -1,7 +1,7 @@
 import { Button, NativeSelect, Radio, TextInput } from "@mantine/core";
 import { useId, useRef, useState } from "react";
 import type { InvolvedSide } from "../../core/ground/limb.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { boxHeightText, startsFromBox } from "../../core/sides/box-height.ts";
 import { limbRole } from "../shell/limb-role.ts";
 import { useWorkspace } from "../shell/workspace.tsx";

@@ -1,5 +1,7 @@
 import { leastApartSeconds } from "../../core/events/edit-events.ts";
-import { type EventEdit, type EventName, isOfLimb, type TrialEvent } from "../../core/events/event.ts";
+import { isOfLimb, type TrialEvent } from "../../core/events/event.ts";
+import type { EventName } from "../../core/ground/event-name.ts";
+import type { EventEdit } from "../../core/stated/event-edit.ts";
 
 /** Moved events are kept to 0.1 ms. */
 export const keptSeconds = 0.0001;

@@ -1,6 +1,6 @@
 import { useRef } from "react";
 import type { TrialEvent } from "../../core/events/event.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { chartMargins } from "../charts/axis-layout.ts";
 import type { TimeScale } from "../charts/time-scale.ts";
 import { keyStepSeconds, movableEvents, sameEvent, secondsText } from "./event-move.ts";

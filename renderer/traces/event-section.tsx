@@ -1,6 +1,6 @@
 import type { TrialEvent } from "../../core/events/event.ts";
 import type { InvolvedSide } from "../../core/ground/limb.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { movableEvents, moveKeysWords, withoutEdit } from "./event-move.ts";
 import { EventTable } from "./event-table.tsx";

@@ -1,7 +1,7 @@
 import type { TrialEvent } from "../../core/events/event.ts";
 import { roundTo } from "../../core/ground/format-number.ts";
 import { type Bearer, bearerName, type Side } from "../../core/ground/limb.ts";
-import type { HopResult, TrialResult } from "../../core/result/result.ts";
+import type { HopResult, TrialResult } from "../../core/result/trial-result.ts";
 import { settingsCatalogue } from "../../core/settings/settings.ts";
 import { movableEvents } from "./event-move.ts";
 

@@ -1,6 +1,6 @@
 import type { TrialEvent } from "../../core/events/event.ts";
 import { bearerName, type InvolvedSide } from "../../core/ground/limb.ts";
-import type { HopResult, TrialResult } from "../../core/result/result.ts";
+import type { HopResult, TrialResult } from "../../core/result/trial-result.ts";
 import { bearerRole } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
 import { EventOrigin } from "./event-origin.tsx";

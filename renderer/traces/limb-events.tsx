@@ -1,6 +1,6 @@
 import { isOfLimb, type TrialEvent } from "../../core/events/event.ts";
 import { type Bearer, bearerName, type InvolvedSide } from "../../core/ground/limb.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { bearerRole } from "../shell/limb-role.ts";
 import { sentenceCase } from "../shell/words.ts";
 import { secondsText } from "./event-move.ts";

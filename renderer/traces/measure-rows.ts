@@ -6,8 +6,8 @@ import {
   measureGroups,
 } from "../../core/ground/measures/catalogue.ts";
 import type { Measure } from "../../core/measures/measure.ts";
-import type { TrialResult } from "../../core/result/result.ts";
 import { trialBearer } from "../../core/result/trial-bearer.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 
 /** One measure of a trial with its value for each column. */
 export interface MeasureRow {

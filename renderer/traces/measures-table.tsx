@@ -3,7 +3,7 @@ import { type Bearer, bearerName, type InvolvedSide } from "../../core/ground/li
 import { groupLabel, type MeasureEntry } from "../../core/ground/measures/catalogue.ts";
 import { displayUnit } from "../../core/ground/units.ts";
 import type { Measure } from "../../core/measures/measure.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { bearerRole, orderedSides } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
 import { isCount, type MeasureRow, measureColumns, measureRows } from "./measure-rows.ts";

@@ -1,4 +1,4 @@
-import type { TrialPhase } from "../../core/session/analysis.ts";
+import type { TrialPhase } from "../../core/session/trace-trial.ts";
 import { chartMargins } from "../charts/axis-layout.ts";
 import type { TimeScale } from "../charts/time-scale.ts";
 import { holdsItsWords, placeLabels, type RibbonLabel, type RibbonPiece, textPixels } from "./ribbon-labels.ts";

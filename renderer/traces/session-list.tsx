@@ -1,8 +1,8 @@
 import { bearerName, type InvolvedSide } from "../../core/ground/limb.ts";
 import { measureEntry } from "../../core/ground/measures/catalogue.ts";
 import { countsInMeans, isHeld } from "../../core/result/held-trial.ts";
-import type { TrialResult } from "../../core/result/result.ts";
 import { ownMeasure, trialBearer } from "../../core/result/trial-bearer.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { headlineOf } from "../shell/headline.ts";
 import { bearerRole, limbRole } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";

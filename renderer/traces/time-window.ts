@@ -1,5 +1,5 @@
 import { isOfLimb } from "../../core/events/event.ts";
-import type { TrialTrace } from "../../core/session/analysis.ts";
+import type { TrialTrace } from "../../core/session/trace-trial.ts";
 import type { TimeRange } from "../charts/plot.tsx";
 
 const marginSeconds = 0.4;

@@ -1,7 +1,7 @@
 import { useElementSize } from "@mantine/hooks";
 import { useMemo } from "react";
 import type { InvolvedSide } from "../../core/ground/limb.ts";
-import type { TrialTrace } from "../../core/session/analysis.ts";
+import type { TrialTrace } from "../../core/session/trace-trial.ts";
 import { useChartColours } from "../charts/chart-colours.ts";
 import { Plot, type TimeRange } from "../charts/plot.tsx";
 import { timeScale } from "../charts/time-scale.ts";

@@ -1,7 +1,7 @@
 import type { Annotation, Data, Layout, Shape } from "plotly.js";
 import type { InvolvedSide } from "../../core/ground/limb.ts";
 import { displayUnit } from "../../core/ground/units.ts";
-import type { TrialTrace } from "../../core/session/analysis.ts";
+import type { TrialTrace } from "../../core/session/trace-trial.ts";
 import { axis, baseLayout, chartMargins } from "../charts/axis-layout.ts";
 import { type ChartColours, limbLine } from "../charts/chart-colours.ts";
 import { decimate } from "../charts/decimate.ts";

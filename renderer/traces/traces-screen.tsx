@@ -3,7 +3,7 @@ import "./event-table.css";
 import "./hop-table.css";
 import "./measures-table.css";
 import { useCallback, useEffect, useMemo, useState } from "react";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { WhichFootWasWhere } from "../shell/which-foot-was-where.tsx";
 import { dateWords } from "../shell/words.ts";

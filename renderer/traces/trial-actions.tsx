@@ -1,7 +1,7 @@
 import { Button } from "@mantine/core";
 import { useRef, useState } from "react";
 import { isHeld } from "../../core/result/held-trial.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { ExcludeForm } from "./exclude-form.tsx";
 import type { SeenMark } from "./use-seen-mark.ts";

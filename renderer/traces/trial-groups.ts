@@ -1,8 +1,8 @@
 import type { Finding } from "../../core/ground/finding.ts";
 import { bearerName } from "../../core/ground/limb.ts";
 import type { TestKind } from "../../core/ground/test-kind.ts";
-import type { TrialResult } from "../../core/result/result.ts";
 import { trialBearer } from "../../core/result/trial-bearer.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { groupName, trialGroups } from "../../core/sheet/sheet-trials.ts";
 import { sentenceCase } from "../shell/words.ts";
 

@@ -1,7 +1,7 @@
 import { bearerName, type InvolvedSide, plateName } from "../../core/ground/limb.ts";
-import type { TrialResult } from "../../core/result/result.ts";
 import { trialBearer } from "../../core/result/trial-bearer.ts";
-import type { TrialTrace } from "../../core/session/analysis.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
+import type { TrialTrace } from "../../core/session/trace-trial.ts";
 import { bearerRole, bearerWords, plateBearer } from "../shell/limb-role.ts";
 import { legsOf, proofWords, testWords } from "../shell/words.ts";
 import type { ListedTrial } from "./trial-groups.ts";

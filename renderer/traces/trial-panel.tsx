@@ -1,8 +1,8 @@
 import { Button, Checkbox } from "@mantine/core";
 import { useState } from "react";
 import type { InvolvedSide } from "../../core/ground/limb.ts";
-import type { TrialTrace } from "../../core/session/analysis.ts";
 import { suggestLeavingOut } from "../../core/session/leave-out.ts";
+import type { TrialTrace } from "../../core/session/trace-trial.ts";
 import type { TimeRange } from "../charts/plot.tsx";
 import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
 import { TakeAsRecognised } from "../shell/take-as-recognised.tsx";

@@ -1,6 +1,6 @@
 import { useCallback, useEffect, useRef, useState } from "react";
 import { isOfLimb, type TrialEvent } from "../../core/events/event.ts";
-import type { TrialTrace } from "../../core/session/analysis.ts";
+import type { TrialTrace } from "../../core/session/trace-trial.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { clampEvent, type EventBounds, eventBounds, sameEvent, withEdit } from "./event-move.ts";
 import { clampedWords, eventWords, noTimeWords, secondsFrom } from "./event-words.ts";

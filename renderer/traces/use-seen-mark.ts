@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from "react";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { type CurveOnScreen, curveOnScreen, leastCurvePixels, notSeenWords } from "./curve-on-screen.ts";
 import { trialKey } from "./trial-groups.ts";

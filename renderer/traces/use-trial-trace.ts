@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
-import type { TrialResult } from "../../core/result/result.ts";
-import type { TrialTrace } from "../../core/session/analysis.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
+import type { TrialTrace } from "../../core/session/trace-trial.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 
 /**

@@ -1,6 +1,6 @@
 import { formatValue, joinNumberText } from "../../core/ground/format-number.ts";
 import { keepUnits, sentences } from "../../core/ground/plain-words.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 
 type WeightSource = NonNullable<TrialResult["weight"]>["from"];
 

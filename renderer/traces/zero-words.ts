@@ -1,7 +1,7 @@
 import { roundTo } from "../../core/ground/format-number.ts";
 import { keepUnits, listInWords } from "../../core/ground/plain-words.ts";
 import { inPlateWords } from "../../core/recording/plate-words.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 
 /** What the empty plates read and was taken off, plate by plate; "" where nothing was that rounds to a tenth of a newton. */
 export function zeroWords({ plates }: Pick<TrialResult, "plates">): string {

@@ -11,10 +11,10 @@
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
-import type { SessionStatements } from "../../core/session/analysis.ts";
 import { analyzeTrial } from "../../core/session/analyze-trial.ts";
 import { draftTrials } from "../../core/session/draft-trials.ts";
 import { readSessionRecording } from "../../core/session/read-session-recording.ts";
+import type { SessionStatements } from "../../core/session/session-input.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
 import { noOtherTrials } from "../../core/weight/session-weighing.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { expectedMeasures } from "../../core/measures/expected-measures.ts";
 import { isHeld } from "../../core/result/held-trial.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
 import { analyzeSamples } from "./simulated/session.ts";
 import { eventTime, measured } from "./simulated/simulated-trial.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { testKinds } from "../../core/ground/test-kind.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { recordActs } from "../../core/simulate/act.ts";
 import { simulateBrokenOffJump } from "../../core/simulate/broken-off-jump.ts";
 import { countermovementAct } from "../../core/simulate/countermovement-act.ts";

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { analyzeSession } from "../../core/analyze.ts";
 import type { Finding } from "../../core/ground/finding.ts";
 import { sha256Hex } from "../../core/ground/sha256.ts";
-import type { SessionResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
 import { rightAnswers } from "./bad-trials-answers.ts";
 import { faultyKinds } from "./simulate/faulty/faulty-kinds.ts";

@@ -1,11 +1,11 @@
 import { describe, expect, test } from "vitest";
 import { isOfLimb } from "../../core/events/event.ts";
-import type { TrialResult } from "../../core/result/result.ts";
-import type { StatedOptions } from "../../core/session/analysis.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";
 import { simulateDropJump } from "../../core/simulate/drop-jump.ts";
 import { simulateHops } from "../../core/simulate/repeated-hops.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
+import type { StatedOptions } from "../../core/stated/stated-options.ts";
 import { analyzeBytes } from "../worked/worked-example.ts";
 import { measured } from "./simulated/simulated-trial.ts";
 

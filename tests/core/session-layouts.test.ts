@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { readTable } from "../../core/bytes/read-table.ts";
 import { layoutShape } from "../../core/recording/layout-shape.ts";
-import type { SessionInput } from "../../core/session/analysis.ts";
 import { readSessionRecording } from "../../core/session/read-session-recording.ts";
+import type { SessionInput } from "../../core/session/session-input.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
 import type { Layout } from "../../core/stated/layout.ts";
 import { jumpText } from "./recording/jump-text.ts";

@@ -1,5 +1,6 @@
-import type { TrialTrace } from "../../core/session/analysis.ts";
-import type { HostRequestName, Workspace } from "../../electron/boundary/host-api.ts";
+import type { TrialTrace } from "../../core/session/trace-trial.ts";
+import type { HostRequestName } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import type { HostHandlers } from "../../electron/handlers/host-handlers.ts";
 import { noRegisterHandlers } from "../../electron/handlers/register-handlers.ts";
 

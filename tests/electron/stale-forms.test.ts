@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { defaultSettings } from "../../core/settings/settings.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
-import type { Host, Workspace } from "../../electron/boundary/host-api.ts";
+import type { Host } from "../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { makeHandlers } from "../../electron/handlers/host-handlers.ts";
 import { WorkspaceState } from "../../electron/workspace/workspace.ts";
 import { directHost } from "./direct-host.ts";

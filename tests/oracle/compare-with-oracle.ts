@@ -1,4 +1,4 @@
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import type { PlainEvent, PlainMeasure, PlainResult } from "./plain-values.ts";
 
 /** What differs between the program and the oracle, one line each; empty where they agree. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
 import { drawJump } from "../../core/simulate/draw-jump.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { finding } from "../../core/ground/finding.ts";
-import type { RecordingView, Workspace } from "../../electron/boundary/host-api.ts";
+import type { RecordingView, Workspace } from "../../electron/boundary/workspace-view.ts";
 import {
   failedFiles,
   leftAsideOf,

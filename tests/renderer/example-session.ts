@@ -5,7 +5,8 @@ import { finding } from "../../core/ground/finding.ts";
 import type { Limb } from "../../core/ground/limb.ts";
 import { measureCatalogue } from "../../core/ground/measures/catalogue.ts";
 import type { Measure } from "../../core/measures/measure.ts";
-import type { SessionResult, TrialResult } from "../../core/result/result.ts";
+import type { SessionResult } from "../../core/result/session-result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import type { Comparison } from "../../core/sides/comparison.ts";
 import { openGate } from "../core/gate/gates.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { TrialEvent } from "../../core/events/event.ts";
-import type { HopResult } from "../../core/result/result.ts";
+import type { HopResult } from "../../core/result/trial-result.ts";
 import { differenceText, hopRows } from "../../renderer/traces/hop-rows.ts";
 import { exampleTrial } from "./example-session.ts";
 

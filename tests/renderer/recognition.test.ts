@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { finding } from "../../core/ground/finding.ts";
-import type { TrialResult } from "../../core/result/result.ts";
+import type { TrialResult } from "../../core/result/trial-result.ts";
 import { recognitionOffer } from "../../renderer/shell/recognition.ts";
 import { exampleTrial } from "./example-session.ts";
 

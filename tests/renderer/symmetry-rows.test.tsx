@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import type { ReferenceValue } from "../../core/criteria/criterion.ts";
 import { statusLabel } from "../../core/criteria/status.ts";
 import type { Comparison } from "../../core/sides/comparison.ts";
+import type { ReferenceValue } from "../../core/stated/reference-value.ts";
 import { CriteriaPanel } from "../../renderer/sides/criteria-panel.tsx";
 import { criterionRows, informationRows, symmetryLine } from "../../renderer/sides/symmetry-rows.ts";
 import { SymmetryTable } from "../../renderer/sides/symmetry-table.tsx";

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { TrialTrace } from "../../core/session/analysis.ts";
+import type { TrialTrace } from "../../core/session/trace-trial.ts";
 import { jumpOnly, panned, wholeTrial, zoomed } from "../../renderer/traces/time-window.ts";
 import { exampleTrial } from "./example-session.ts";
 

@@ -3,9 +3,10 @@ import { existsSync, readFileSync } from "node:fs";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 import { analyzeSession } from "../../core/analyze.ts";
-import type { SessionAnalysis, StatedOptions } from "../../core/session/analysis.ts";
+import type { SessionAnalysis } from "../../core/session/session-analysis.ts";
 import { defaultSettings, type Settings } from "../../core/settings/settings.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
+import type { StatedOptions } from "../../core/stated/stated-options.ts";
 
 /** The folder of examples that are tried where they are at hand, beside the project. */
 export const sharedFolder = join(dirname(fileURLToPath(import.meta.url)), "../../../shared");

@@ -1,4 +1,5 @@
-import type { ColumnKey, ForceUnit } from "../../stated/session.ts";
+import type { ColumnKey } from "../column-key.ts";
+import type { ForceUnit } from "../force-units.ts";
 
 /** What a person has said about a C3D file; platforms stand where a table has columns. */
 export interface C3dAnswers {

@@ -1,7 +1,7 @@
 import type { AnalogChannel, C3dFile } from "../../bytes/c3d/c3d-file.ts";
 import type { ByteOrder } from "../../bytes/c3d/words.ts";
 import type { Limb } from "../../ground/limb.ts";
-import type { ForceUnit } from "../../stated/session.ts";
+import type { ForceUnit } from "../force-units.ts";
 import { type C3dHint, readHints } from "./c3d-hints.ts";
 import type { ForcePlatform } from "./force-platform.ts";
 import type { LaboratoryAxis } from "./platform-axes.ts";

@@ -1,5 +1,5 @@
 import type { C3dFile } from "../../bytes/c3d/c3d-file.ts";
-import type { ForceUnit } from "../../stated/session.ts";
+import type { ForceUnit } from "../force-units.ts";
 import { isOtherQuantity, isVoltage } from "../force-units.ts";
 import type { ForcePlatform } from "./force-platform.ts";
 

@@ -2,11 +2,8 @@ import type { OtherKind } from "../../../core/recording/other-kinds.ts";
 import { entriesOfFile } from "../../../core/stated/entries-by-file.ts";
 import type { SessionDescription } from "../../../core/stated/session.ts";
 import { isOwnResult } from "../recording-names.ts";
-import { fileSignature } from "./file-signature.ts";
+import { fileSignature, headBytes } from "./file-signature.ts";
 import { holdsNoRows } from "./rowless-text.ts";
-
-/** So much of a file's beginning is looked at. */
-export const headBytes = 65_536;
 
 /**
  * What a file is, where its content shows that it cannot be a recording; undefined for whatever may be one, readable or

@@ -5,7 +5,7 @@ import { isMissing } from "../../../core/bytes/number-text.ts";
 import { readTable } from "../../../core/bytes/read-table.ts";
 import { readText, type TextBytes, textBetween } from "../../../core/bytes/text-bytes.ts";
 import { readColumnHints } from "../../../core/recording/column-hint.ts";
-import { headBytes } from "./other-kind.ts";
+import { headBytes } from "./file-signature.ts";
 
 const delimiters: readonly Delimiter[] = ["semicolon", "tab", "pipe", "comma", "spaces"];
 

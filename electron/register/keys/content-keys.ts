@@ -2,7 +2,7 @@ import { randomBytes } from "node:crypto";
 import { sameBytes, sha256Of } from "../checksum.ts";
 import { bytesOf, type Connection, type Row, textOf } from "../connection.ts";
 import { copyOfSecret, decrypt, encrypt, keyBytes, newKey } from "./encryption.ts";
-import { locked } from "./field-protection.ts";
+import { locked } from "./locked.ts";
 
 /** Whose content key is meant by what belongs to nobody. */
 export const nobody = "";

@@ -1,6 +1,6 @@
-import { RequestRefused } from "../../refusals/request-refused.ts";
 import type { ContentKeys } from "./content-keys.ts";
 import { copyOfSecret, decrypt } from "./encryption.ts";
+import { locked } from "./locked.ts";
 
 /** How a field is written to the file and read from it. The place is bound to what is written there. */
 export interface FieldProtection {
@@ -103,8 +103,4 @@ export function directFields(dataKey: Uint8Array): FieldProtection {
       key = undefined;
     },
   };
-}
-
-export function locked(): RequestRefused {
-  return new RequestRefused("The register is locked: give its passphrase to read it.");
 }

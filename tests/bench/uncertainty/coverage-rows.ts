@@ -1,5 +1,5 @@
 import type { MeasureSide } from "../../../core/ground/limb.ts";
-import type { TrialResult } from "../../../core/result/result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { quantile } from "../../core/simulated/simulated-trial.ts";
 import type { DroppedJump, StandingJump } from "./simulated-jumps.ts";
 

@@ -1,4 +1,4 @@
-import type { TrialResult } from "../../../core/result/result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { measured, quantile } from "../../core/simulated/simulated-trial.ts";
 import { type Population, type StandingJump, standingJumps } from "./simulated-jumps.ts";
 

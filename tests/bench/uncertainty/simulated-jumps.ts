@@ -1,5 +1,5 @@
 import type { Limb } from "../../../core/ground/limb.ts";
-import type { TrialResult } from "../../../core/result/result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import { type SimulatedRecording, simulateCountermovementJump } from "../../../core/simulate/countermovement-jump.ts";

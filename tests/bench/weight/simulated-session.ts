@@ -1,12 +1,13 @@
 import { analyzeSession } from "../../../core/analyze.ts";
 import type { Limb, Side } from "../../../core/ground/limb.ts";
 import { sha256Hex } from "../../../core/ground/sha256.ts";
-import type { SessionAnalysis, StatedOptions } from "../../../core/session/analysis.ts";
+import type { SessionAnalysis } from "../../../core/session/session-analysis.ts";
 import { defaultSettings, type Settings } from "../../../core/settings/settings.ts";
 import { type SimulatedRecording, simulateCountermovementJump } from "../../../core/simulate/countermovement-jump.ts";
 import { simulateDropJump } from "../../../core/simulate/drop-jump.ts";
 import { createRandom, type Random } from "../../../core/simulate/random.ts";
 import type { SessionDescription } from "../../../core/stated/session.ts";
+import type { StatedOptions } from "../../../core/stated/stated-options.ts";
 
 /** Gain of each plate: what it reads over what acts on it. */
 export interface PlateGainOfEach {

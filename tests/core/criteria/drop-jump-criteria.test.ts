@@ -7,8 +7,8 @@ import { statusWords } from "../../../core/criteria/status.ts";
 import { thresholdWords } from "../../../core/criteria/threshold.ts";
 import type { InvolvedSide, Side } from "../../../core/ground/limb.ts";
 import { defaultSettings, settingsWith } from "../../../core/settings/settings.ts";
+import type { ComparableTrial } from "../../../core/sides/comparable-trial.ts";
 import { compareSides } from "../../../core/sides/compare-sides.ts";
-import type { ComparableTrial } from "../../../core/sides/comparison.ts";
 import { openGate, stoppedGate } from "../gate/gates.ts";
 import { makeMeasure, singleLegDropJump, twoLegDropJump } from "../sides/make-trials.ts";
 

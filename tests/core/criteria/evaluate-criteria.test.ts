@@ -1,14 +1,15 @@
 import { describe, expect, it } from "vitest";
 import { intervalCaution, standingCautions } from "../../../core/criteria/cautions.ts";
 import type { CriteriaInput } from "../../../core/criteria/criteria-input.ts";
-import type { CriterionResult, ReferenceValue, Status } from "../../../core/criteria/criterion.ts";
+import type { CriterionResult, Status } from "../../../core/criteria/criterion.ts";
 import { evaluateCriteria } from "../../../core/criteria/evaluate-criteria.ts";
 import { returnToPivotingSport } from "../../../core/criteria/return-to-pivoting-sport.ts";
 import { statusLabel, statusWords } from "../../../core/criteria/status.ts";
 import type { InvolvedSide, Side } from "../../../core/ground/limb.ts";
 import { defaultSettings, type Settings, settingsWith } from "../../../core/settings/settings.ts";
+import type { ComparableTrial } from "../../../core/sides/comparable-trial.ts";
 import { compareSides } from "../../../core/sides/compare-sides.ts";
-import type { ComparableTrial } from "../../../core/sides/comparison.ts";
+import type { ReferenceValue } from "../../../core/stated/reference-value.ts";
 import { openGate, stoppedGate } from "../gate/gates.ts";
 import { singleLegTrial, twoLegTrial } from "../sides/make-trials.ts";
 

@@ -1,6 +1,7 @@
 import { readRecording } from "../../../core/recording/read-recording.ts";
+import type { RememberedAnswers } from "../../../core/recording/request.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
-import type { Layout, RememberedAnswers } from "../../../core/stated/layout.ts";
+import type { Layout } from "../../../core/stated/layout.ts";
 import { parseLayout, writeLayout } from "../../../core/stated/layout-file.ts";
 import { jumpText } from "../recording/jump-text.ts";
 import { goodText } from "../recording/recording-text.ts";

@@ -1,8 +1,8 @@
 import type { FindingCode } from "../../../core/ground/finding.ts";
-import type { SessionResult } from "../../../core/result/result.ts";
-import type { StatedOptions } from "../../../core/session/analysis.ts";
+import type { SessionResult } from "../../../core/result/session-result.ts";
 import { defaultSettings, type Settings } from "../../../core/settings/settings.ts";
 import type { SessionDescription } from "../../../core/stated/session.ts";
+import type { StatedOptions } from "../../../core/stated/stated-options.ts";
 import { analyzeBytes } from "../../worked/worked-example.ts";
 import { readText } from "../recording/recording-text.ts";
 import { faultyKinds } from "../simulate/faulty/faulty-kinds.ts";

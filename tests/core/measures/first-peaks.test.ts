@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { TrialResult } from "../../../core/result/result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import { analyzeBytes } from "../../worked/worked-example.ts";
 import { withEarlyPeak } from "../findings/jump-pairs.ts";

@@ -5,7 +5,8 @@ import { askedAnswers, type LikelyAnswer } from "../../../core/protocol/asked-an
 import { countsFor } from "../../../core/protocol/counting.ts";
 import { sessionProgress } from "../../../core/protocol/session-progress.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
-import type { SessionResult, TrialResult } from "../../../core/result/result.ts";
+import type { SessionResult } from "../../../core/result/session-result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import type { Protocol } from "../../../core/stated/protocol.ts";
 import { makeSession, makeTrial, makeTrials } from "./make-session.ts";
 

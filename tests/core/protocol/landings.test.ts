@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { landingsLeft, landingsOf, landingsOfTrial } from "../../../core/protocol/landings.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
-import type { TrialResult } from "../../../core/result/result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { makeTrial, makeTrials } from "./make-session.ts";
 
 const touchdown = (contactIndex: number, side?: "left") =>

@@ -7,7 +7,7 @@ import { missingLines, progressLine, tooEarlyLines } from "../../../core/protoco
 import { type ProgressSession, protocolProgress } from "../../../core/protocol/protocol-progress.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
 import { trialVerdict } from "../../../core/protocol/trial-verdict.ts";
-import type { TrialResult } from "../../../core/result/result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import { legsInOrder, type Protocol } from "../../../core/stated/protocol.ts";
 import { openGate, stoppedGate } from "../gate/gates.ts";

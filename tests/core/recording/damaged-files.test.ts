@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import type { ReadRecording } from "../../../core/session/analysis.ts";
+import type { ReadRecording } from "../../../core/recording/recording-as-read.ts";
 import { codesOf, goodText, lines, readText } from "./recording-text.ts";
 
 const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);

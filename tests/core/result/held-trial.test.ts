@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { trialVerdict } from "../../../core/protocol/trial-verdict.ts";
 import { countsInMeans, isHeld } from "../../../core/result/held-trial.ts";
-import type { TrialResult } from "../../../core/result/result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 
 const trial: TrialResult = {
   file: "countermovement-left-1.csv",

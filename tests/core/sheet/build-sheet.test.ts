@@ -5,7 +5,7 @@ import { fullLabel } from "../../../core/ground/measures/catalogue.ts";
 import { engineVersion } from "../../../core/ground/version.ts";
 import { withTestAdded } from "../../../core/protocol/added-tests.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
-import type { SessionResult } from "../../../core/result/result.ts";
+import type { SessionResult } from "../../../core/result/session-result.ts";
 import { defaultSettings, settingsHash, settingsWith } from "../../../core/settings/settings.ts";
 import { buildSheet } from "../../../core/sheet/build-sheet.ts";
 import type { Protocol } from "../../../core/stated/protocol.ts";

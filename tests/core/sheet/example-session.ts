@@ -1,13 +1,15 @@
-import type { CriteriaSet, Criterion, CriterionResult, ReferenceValue } from "../../../core/criteria/criterion.ts";
+import type { CriteriaSet, Criterion, CriterionResult } from "../../../core/criteria/criterion.ts";
 import { kneeRows } from "../../../core/criteria/knee-rows.ts";
 import type { TrialEvent } from "../../../core/events/event.ts";
 import { gateOf } from "../../../core/gate/gate.ts";
 import { finding } from "../../../core/ground/finding.ts";
 import type { Limb, Side } from "../../../core/ground/limb.ts";
 import type { Measure } from "../../../core/measures/measure.ts";
-import type { SessionResult, TrialResult } from "../../../core/result/result.ts";
+import type { SessionResult } from "../../../core/result/session-result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import type { Comparison } from "../../../core/sides/comparison.ts";
+import type { ReferenceValue } from "../../../core/stated/reference-value.ts";
 import type { SessionDescription } from "../../../core/stated/session.ts";
 import { answersOf, changeAnswersOf, notKnown, readingOf } from "../gate/gates.ts";
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { Limb } from "../../../core/ground/limb.ts";
 import type { TestKind } from "../../../core/ground/test-kind.ts";
-import type { TrialResult, WeightUsed } from "../../../core/result/result.ts";
+import type { TrialResult, WeightUsed } from "../../../core/result/trial-result.ts";
 import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
 import { defaultSettings, settingsWith } from "../../../core/settings/settings.ts";
 import { methodsParagraph } from "../../../core/sheet/methods-paragraph.ts";

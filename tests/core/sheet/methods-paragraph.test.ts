@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { engineVersion } from "../../../core/ground/version.ts";
-import type { SessionResult } from "../../../core/result/result.ts";
+import type { SessionResult } from "../../../core/result/session-result.ts";
 import { defaultSettings, type Settings, settingsHash, settingsWith } from "../../../core/settings/settings.ts";
 import { methodReferences } from "../../../core/sheet/method-references.ts";
 import { methodsParagraph } from "../../../core/sheet/methods-paragraph.ts";

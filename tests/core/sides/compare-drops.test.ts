@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import type { InvolvedSide } from "../../../core/ground/limb.ts";
 import { defaultSettings, settingsWith } from "../../../core/settings/settings.ts";
+import type { ComparableTrial } from "../../../core/sides/comparable-trial.ts";
 import { compareSides } from "../../../core/sides/compare-sides.ts";
-import type { ComparableTrial, Comparison } from "../../../core/sides/comparison.ts";
+import type { Comparison } from "../../../core/sides/comparison.ts";
 import { makeMeasure, singleLegDropJump, singleLegTrial, twoLegDropJump, twoLegTrial } from "./make-trials.ts";
 
 /** Rounding of a few operations. */

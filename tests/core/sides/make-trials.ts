@@ -1,7 +1,7 @@
 import type { Limb, Side } from "../../../core/ground/limb.ts";
 import { measureEntry } from "../../../core/ground/measures/catalogue.ts";
 import type { Measure } from "../../../core/measures/measure.ts";
-import type { ComparableTrial } from "../../../core/sides/comparison.ts";
+import type { ComparableTrial } from "../../../core/sides/comparable-trial.ts";
 
 /** A measure as the analysis would give it. */
 export function makeMeasure(id: string, side: Limb, value: number, uncertainty?: number): Measure {

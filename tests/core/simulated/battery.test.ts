@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import type { Limb } from "../../../core/ground/limb.ts";
 import type { TestKind } from "../../../core/ground/test-kind.ts";
 import { expectedMeasures } from "../../../core/measures/expected-measures.ts";
-import type { TrialResult } from "../../../core/result/result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import type { SimulatedRecording } from "../../../core/simulate/countermovement-jump.ts";

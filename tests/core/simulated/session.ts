@@ -2,10 +2,11 @@ import { createHash } from "node:crypto";
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { analyzeSession } from "../../../core/analyze.ts";
-import type { SessionAnalysis, StatedOptions } from "../../../core/session/analysis.ts";
+import type { SessionAnalysis } from "../../../core/session/session-analysis.ts";
 import { defaultSettings, type Settings } from "../../../core/settings/settings.ts";
 import type { SessionDescription } from "../../../core/stated/session.ts";
 import { parseSessionFile } from "../../../core/stated/session-file.ts";
+import type { StatedOptions } from "../../../core/stated/stated-options.ts";
 import { projectRoot } from "../../architecture/imports.ts";
 
 /** Analyses one folder of sample-traces, as it lies there or with another description or other bytes. */

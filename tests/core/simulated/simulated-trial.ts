@@ -1,7 +1,7 @@
-import type { EventName } from "../../../core/events/event.ts";
+import type { EventName } from "../../../core/ground/event-name.ts";
 import type { Limb } from "../../../core/ground/limb.ts";
 import type { Recording } from "../../../core/recording/recording.ts";
-import type { TrialResult } from "../../../core/result/result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
 import { defaultSettings, type Settings } from "../../../core/settings/settings.ts";
 import type { SimulatedRecording } from "../../../core/simulate/countermovement-jump.ts";

@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import { brokenOffMovements } from "../../../core/trial/broken-off.ts";
+import type { CutInput } from "../../../core/trial/cut-input.ts";
 import { cutLandings } from "../../../core/trial/cut-landings.ts";
-import { type CutInput, cutJumps } from "../../../core/trial/cut-trials.ts";
+import { cutJumps } from "../../../core/trial/cut-trials.ts";
 import { prepareRecording } from "../../../core/trial/prepare-recording.ts";
 import { flightBeyondPeople, recogniseTest } from "../../../core/trial/recognise-test.ts";
 import { segmentLoad } from "../../../core/trial/segment-load.ts";

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { isHeld } from "../../../core/result/held-trial.ts";
-import type { TrialResult } from "../../../core/result/result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { analyzeSimulated, type SimulatedTrial, simulateSession } from "../../bench/weight/simulated-session.ts";
 
 const even = { left: 1, right: 1 };

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { SessionResult } from "../../../core/result/result.ts";
+import type { SessionResult } from "../../../core/result/session-result.ts";
 import { analyzeSimulated, type PlateGainOfEach, simulateSession } from "../../bench/weight/simulated-session.ts";
 
 const athlete = {

@@ -1,6 +1,7 @@
 import { onTestFinished } from "vitest";
 import { defaultSettings } from "../../../core/settings/settings.ts";
-import type { Host, Workspace } from "../../../electron/boundary/host-api.ts";
+import type { Host } from "../../../electron/boundary/host-api.ts";
+import type { Workspace } from "../../../electron/boundary/workspace-view.ts";
 import { makeHandlers } from "../../../electron/handlers/host-handlers.ts";
 import type { Circumstances } from "../../../electron/register/register-writes.ts";
 import { RegisterHome } from "../../../electron/register-host/register-home.ts";

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
-import type { Host, Workspace } from "../../../electron/boundary/host-api.ts";
+import type { Host } from "../../../electron/boundary/host-api.ts";
 import type { WrittenRecord } from "../../../electron/boundary/register-api.ts";
+import type { Workspace } from "../../../electron/boundary/workspace-view.ts";
 import { ownWorld } from "./host-world.ts";
 
 /** One record of each kind a form writes, and how two windows change it: beside each other, and in the same place. */

@@ -1,7 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { analyzeSession } from "../../../core/analyze.ts";
-import type { SessionAnalysis, SessionInput } from "../../../core/session/analysis.ts";
 import { draftFile } from "../../../core/session/file-trials.ts";
+import type { SessionAnalysis } from "../../../core/session/session-analysis.ts";
+import type { SessionInput } from "../../../core/session/session-input.ts";
 import { traceTrial } from "../../../core/session/trace-trial.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import type { Layout } from "../../../core/stated/layout.ts";

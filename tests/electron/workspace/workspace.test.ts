@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, beforeEach, describe, expect, test } from "vitest";
-import type { SessionResult, TrialResult } from "../../../core/result/result.ts";
+import type { SessionResult } from "../../../core/result/session-result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import { parseSessionFile } from "../../../core/stated/session-file.ts";
 import type { Host } from "../../../electron/boundary/host-api.ts";

@@ -1,4 +1,4 @@
-import type { TrialResult } from "../../../core/result/result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import { drawDropJump } from "../../../core/simulate/draw-drop.ts";

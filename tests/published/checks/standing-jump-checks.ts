@@ -1,5 +1,5 @@
 import { integrate, velocityAt, withWeight } from "../../../core/events/kinematics.ts";
-import type { TrialResult } from "../../../core/result/result.ts";
+import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { simulateCountermovementJump } from "../../../core/simulate/countermovement-jump.ts";
 import { drawJump } from "../../../core/simulate/draw-jump.ts";
 import { measured, onlyTrial, uncertaintyOf } from "../../core/simulated/simulated-trial.ts";

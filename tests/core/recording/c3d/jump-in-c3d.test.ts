@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { analyzeSession } from "../../../../core/analyze.ts";
-import type { TrialResult } from "../../../../core/result/result.ts";
-import type { SessionInput } from "../../../../core/session/analysis.ts";
+import type { TrialResult } from "../../../../core/result/trial-result.ts";
+import type { SessionInput } from "../../../../core/session/session-input.ts";
 import { defaultSettings } from "../../../../core/settings/settings.ts";
 import { simulateCountermovementJump } from "../../../../core/simulate/countermovement-jump.ts";
 import { standingFile } from "../../bytes/c3d/standing-file.ts";

@@ -1,8 +1,5 @@
-import type { CriteriaSet, CriterionResult } from "../criteria/criterion.ts";
-import type { KneeRow } from "../criteria/knee-rows.ts";
 import type { EndMismatch } from "../events/end-mismatch.ts";
-import type { EventEdit, TrialEvent } from "../events/event.ts";
-import type { Gate } from "../gate/gate.ts";
+import type { TrialEvent } from "../events/event.ts";
 import type { Finding } from "../ground/finding.ts";
 import type { Limb, Side } from "../ground/limb.ts";
 import type { TestKind } from "../ground/test-kind.ts";
@@ -10,12 +7,10 @@ import type { LimbContactTime } from "../measures/hop-limb-times.ts";
 import type { Hop } from "../measures/hops.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { PlateProof } from "../recording/recording.ts";
-import type { Comparison, FeetInDoubt } from "../sides/comparison.ts";
-import type { SessionDescription } from "../stated/session.ts";
+import type { FeetInDoubt } from "../sides/comparison.ts";
+import type { EventEdit } from "../stated/event-edit.ts";
 import type { RecognisedTest } from "../trial/recognise-test.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
-import type { AthleteQuestion } from "../weight/another-athlete.ts";
-import type { PlateDifference } from "../weight/plate-gains.ts";
 
 /** How body weight of a trial was found. */
 export interface WeightUsed {
@@ -99,27 +94,4 @@ export interface TrialResult {
   readonly practice?: true;
   readonly seen: boolean;
   readonly edits: readonly EventEdit[];
-}
-
-/** One folder of recordings with what was said about it, analysed. */
-export interface SessionResult {
-  /** Folder relative to the argument it was found under; empty for loose files. */
-  readonly folder: string;
-  readonly description: SessionDescription;
-  /** Gravity the session was analysed with, m/s²: stated, else from its description, else from the settings. */
-  readonly gravity?: number;
-  readonly trials: readonly TrialResult[];
-  readonly comparisons: readonly Comparison[];
-  readonly criteriaSet: CriteriaSet;
-  readonly criteria: readonly CriterionResult[];
-  /** What closes jump tests today, and what was answered and read. */
-  readonly gate: Gate;
-  /** The knee's own rows: they stand whatever is closed. */
-  readonly knee: readonly KneeRow[];
-  /** The plates against each other, as the session's standing tells; absent where one plate or none was used. */
-  readonly plateDifferences?: readonly PlateDifference[];
-  /** Weights that no one person can have, until somebody says whose they are; absent where nothing is asked. */
-  readonly athleteQuestion?: AthleteQuestion;
-  /** About the session as a whole (session.json entries nobody used, plates that contradict, weights that differ). */
-  readonly findings: readonly Finding[];
 }
