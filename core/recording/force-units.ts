@@ -72,6 +72,6 @@ export function isOtherQuantity(text: string): boolean {
     text.trim(),
   );
 }
-/** Units a force column may be in. Volts are refused: without a scale they say nothing. */
 
+/** Units a force column may be in. Volts are refused: without a scale they say nothing. */
 export type ForceUnit = "N" | "kN" | "kgf" | "lbf";

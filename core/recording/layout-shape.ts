@@ -17,8 +17,8 @@ export function layoutShape(table: Table): LayoutShape {
 export function saysLittle({ columns, headerKeys }: LayoutShape): boolean {
   return headerKeys.length === 0 && columns.every(({ name }) => name === "");
 }
-/** What files of one kind have in common, whatever was measured in them. */
 
+/** What files of one kind have in common, whatever was measured in them. */
 export interface LayoutShape {
   readonly delimiter: "comma" | "semicolon" | "tab" | "pipe" | "spaces" | "none";
   readonly decimalMark: DecimalMark;

@@ -23,3 +23,9 @@ export interface Recording {
   /** One or two plates, in the order of the file. */
   readonly plates: readonly Plate[];
 }
+
+/**
+ * Why it is not known which foot stood on which plate: nothing proves it, or a stated limb or single-leg trials say
+ * otherwise than the layout.
+ */
+export type FeetInDoubt = "unproved" | "contradicted";

@@ -93,8 +93,8 @@ export interface TableReading {
   /** The saved layout that was applied. */
   readonly layout?: string;
 }
-/** What a person said once about files of a shape. */
 
+/** What a person said once about files of a shape. */
 export interface RememberedAnswers {
   readonly rateHz?: number;
   readonly unit?: ForceUnit;

@@ -1,11 +1,11 @@
 import { type Finding, finding } from "../ground/finding.ts";
 import type { Side } from "../ground/limb.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
+import type { FeetInDoubt } from "../recording/recording.ts";
 import { countsInMeans } from "../result/held-trial.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { ComparableTrial } from "../sides/comparable-trial.ts";
-import type { FeetInDoubt } from "../sides/comparison.ts";
 import {
   contradictionAction,
   type FeetAnswered,

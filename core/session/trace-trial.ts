@@ -89,8 +89,8 @@ function hopPhases(
     ...(contact.takeoff === undefined ? [] : [phase("contact", contact.touchdown, contact.takeoff)]),
   ]);
 }
-/** Curves of one trial for drawing. All arrays span `startSample` to the end of the trial, one value a sample. */
 
+/** Curves of one trial for drawing. All arrays span `startSample` to the end of the trial, one value a sample. */
 export interface TrialTrace {
   readonly trial: TrialResult;
   readonly rateHz: number;
@@ -109,8 +109,8 @@ export interface TrialTrace {
   readonly power: Float64Array;
   readonly phases: readonly TrialPhase[];
 }
-/** One phase of a trial, from event to event. */
 
+/** One phase of a trial, from event to event. */
 export interface TrialPhase {
   readonly name: "weighing" | "unweighting" | "braking" | "propulsion" | "flight" | "landing" | "contact";
   readonly startSeconds: number;

@@ -13,18 +13,17 @@ import type { GainDifference } from "../weight/plate-gains.ts";
  * events and contact times carry `plate`, the place from 1 in `plates`, and no `side`. `limb` is as stated; it is absent
  * where only the loaded plate's unproved name told it. `legs` says how many legs jumped in any case.
  */
-
 export type DocumentTrial = Omit<TrialResult, "seen" | "sha256" | "measures"> & {
   readonly legs?: "both" | "single";
   readonly measures: readonly DocumentMeasure[];
   /** Absent where the bytes could not be read at all. */
   readonly sha256?: string;
 };
+
 /** One measure as published. */
-
 export type DocumentMeasure = Measure & { readonly unit: PublishedUnit };
-/** One side, or one plate while feet are in doubt, of a comparison as published. */
 
+/** One side, or one plate while feet are in doubt, of a comparison as published. */
 export type DocumentSide = Bearer<Side> & DocumentValues;
 interface DocumentValues {
   /** Number of trials used. */
@@ -35,11 +34,11 @@ interface DocumentValues {
   readonly mean?: number;
   readonly meanPerBodyMass?: number;
 }
+
 /**
  * One comparison as published: `involved` and `uninvolved`, `left` and `right` where nobody or both are injured, or
  * `plate1` and `plate2` while feet are in doubt.
  */
-
 export interface DocumentComparison {
   /** The session's folder. */
   readonly session: string;
@@ -80,8 +79,8 @@ export interface DocumentComparison {
   readonly qualifier?: string;
   readonly reason: string;
 }
-/** One criterion as it stands, as published. */
 
+/** One criterion as it stands, as published. */
 export interface DocumentCriterion {
   readonly session: string;
   readonly set: { readonly id: string; readonly version: number };

@@ -1,10 +1,9 @@
 import type { Limb, Side } from "../ground/limb.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import type { Measure } from "../measures/measure.ts";
-import type { FeetInDoubt } from "./comparison.ts";
+import type { FeetInDoubt } from "../recording/recording.ts";
 
 /** What the comparison of sides needs of one trial. */
-
 export interface ComparableTrial {
   readonly test: TestKind;
   readonly limb: Limb;

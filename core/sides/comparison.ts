@@ -1,15 +1,10 @@
 import type { Bearer, InvolvedSide, Side } from "../ground/limb.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import type { UcumUnit } from "../ground/units.ts";
+import type { FeetInDoubt } from "../recording/recording.ts";
 import type { PlateGains } from "../weight/plate-gains.ts";
 import type { ComparableTrial } from "./comparable-trial.ts";
 import type { PlateShareOfIndex } from "./plate-share.ts";
-
-/**
- * Why it is not known which foot stood on which plate: nothing proves it, or a stated limb or single-leg trials say
- * otherwise than the layout.
- */
-export type FeetInDoubt = "unproved" | "contradicted";
 
 /** The trials of one side, or of one plate while feet are in doubt. */
 export type SideSummary = Bearer<Side> & TrialsSummary;

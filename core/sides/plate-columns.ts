@@ -1,7 +1,8 @@
 import type { Measure } from "../measures/measure.ts";
+import type { FeetInDoubt } from "../recording/recording.ts";
 import type { ComparableMeasure } from "./comparable-measures.ts";
 import type { ComparableTrial } from "./comparable-trial.ts";
-import type { Comparison, FeetInDoubt, SideSummary } from "./comparison.ts";
+import type { Comparison, SideSummary } from "./comparison.ts";
 import { standingValue, type TrialStatistic } from "./trial-statistic.ts";
 
 /** What feet in doubt cost a comparison, and what ends it. */

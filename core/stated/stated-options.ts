@@ -3,7 +3,6 @@ import type { TestKind } from "../ground/test-kind.ts";
 import type { LayoutAnswers } from "../recording/request.ts";
 
 /** What was stated outside the files (command line options); it outranks session.json. */
-
 export interface StatedOptions {
   readonly test?: TestKind;
   readonly limb?: Limb;
@@ -19,8 +18,8 @@ export interface StatedOptions {
   /** Local gravity in m/s², stated or from latitude and altitude. */
   readonly gravity?: number;
 }
-/** A trial that a person keeps; every trial of the file where none is named. */
 
+/** A trial that a person keeps; every trial of the file where none is named. */
 export interface KeptTrial {
   /** Relative to its session's folder, forward slashes. */
   readonly file: string;

@@ -2,10 +2,8 @@ import type { DecimalMark } from "../../core/bytes/number-text.ts";
 import type { Limb, Side } from "../../core/ground/limb.ts";
 import type { TestKind } from "../../core/ground/test-kind.ts";
 import type { ForceUnit } from "../../core/recording/force-units.ts";
-import type { LayoutShape } from "../../core/recording/layout-shape.ts";
 import type { OtherKind } from "../../core/recording/other-kinds.ts";
 import type { PlateOutline } from "../../core/recording/outline-plate.ts";
-import type { RememberedAnswers } from "../../core/recording/request.ts";
 import type { TrialTrace } from "../../core/session/trace-trial.ts";
 import type { SheetDocument } from "../../core/sheet/document.ts";
 import type { Alignment, CurveOverlay } from "../../core/sides/curves.ts";
@@ -48,13 +46,6 @@ export interface TrialAssignment {
 export interface AssignedRow extends TrialAssignment {
   readonly file: string;
   readonly trial?: number;
-}
-
-/** A saved layout in the list of those that are kept. */
-export interface SavedLayout {
-  readonly name: string;
-  readonly shape: LayoutShape;
-  readonly answers: RememberedAnswers;
 }
 
 /** A stretch of a file as text. */

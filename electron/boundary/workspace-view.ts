@@ -1,13 +1,13 @@
 import type { Finding } from "../../core/ground/finding.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
+import type { LayoutShape } from "../../core/recording/layout-shape.ts";
+import type { RememberedAnswers } from "../../core/recording/request.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { FieldConflict } from "../refusals/field-conflict.ts";
 import type { FileOutcome } from "./file-outcome.ts";
-import type { SavedLayout } from "./host-api.ts";
 import type { RegisterView } from "./register-view.ts";
 
 /** One imported file and what was understood of it. */
-
 export interface RecordingView {
   readonly file: string;
   readonly byteLength: number;
@@ -18,8 +18,8 @@ export interface RecordingView {
   /** Recordings with the same bytes in other sessions, "month-6/jump-1.csv". */
   readonly sameAs: readonly string[];
 }
-/** The state every screen draws from. */
 
+/** The state every screen draws from. */
 export interface Workspace {
   readonly demo: boolean;
   /** Every session at hand, in order. */
@@ -60,8 +60,8 @@ export interface Workspace {
   /** The register that is open; absent where the host has none. */
   readonly register?: RegisterView;
 }
-/** What undo or redo would do while a session is shown: its newest step, or a newer one that reaches beyond it. */
 
+/** What undo or redo would do while a session is shown: its newest step, or a newer one that reaches beyond it. */
 export interface OfferedStep {
   readonly step: number;
   /** What it changes beyond the session shown, in words; it is only done after a person agreed to that. */
@@ -69,12 +69,19 @@ export interface OfferedStep {
   /** The newest step of the session alone, where the offered one reaches beyond it. */
   readonly within?: { readonly step: number; readonly words: string };
 }
-/** Which step is meant; without a number the one that is offered, whatever it is. */
 
+/** Which step is meant; without a number the one that is offered, whatever it is. */
 export interface StepRequest {
   /** The session the asking screen shows; absent: the one shown last. */
   readonly folder?: string;
   readonly step?: number;
   /** The person agreed that it changes more than the session shown. */
   readonly agreed?: boolean;
+}
+
+/** A saved layout in the list of those that are kept. */
+export interface SavedLayout {
+  readonly name: string;
+  readonly shape: LayoutShape;
+  readonly answers: RememberedAnswers;
 }

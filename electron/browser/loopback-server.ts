@@ -1,10 +1,10 @@
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from "node:http";
 import { encodeMessage } from "../boundary/host-codec.ts";
+import type { HostHandlers } from "../boundary/host-handlers.ts";
 import { combinedWithPad, padHeader, passphrasesOf } from "../boundary/masked-passphrases.ts";
 import { readRequestBody } from "../boundary/request-body.ts";
 import { BeyondLimits } from "../bounded-json/read-json.ts";
 import { handleRequest, type Outcome } from "../handlers/handle-request.ts";
-import type { HostHandlers } from "../handlers/host-handlers.ts";
 import { readRendererFile } from "../program/renderer-files.ts";
 import { securityHeaders } from "../program/security-headers.ts";
 import { ConnectionGuard, type ConnectionLimits, usualLimits } from "./connection-guard.ts";

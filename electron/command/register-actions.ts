@@ -24,23 +24,6 @@ import { UsageError } from "./usage-error.ts";
 /** So many of the newest entries of the journal are printed. */
 const entriesShown = 200;
 
-export const registerOptionNames = [
-  "register",
-  "format",
-  "passphrase-file",
-  "file-passphrase-file",
-  "new-passphrase-file",
-  "out",
-  "athlete",
-  "search",
-  "confirm",
-  "cautions",
-  "by",
-  "code",
-  "verify",
-  "gone",
-] as const;
-
 interface RegisterAction {
   readonly takesPaths?: boolean;
   /** Works on a register whose passphrase was not given. */

@@ -63,8 +63,8 @@ export function copiesOf(file: RecordingFile, folder: string, sessions: Iterable
       session.files.filter((each) => each.sha256 === file.sha256).map((each) => joinPath(session.folder, each.path)),
     );
 }
-/** What is said about a session, with what was found while reading it. */
 
+/** What is said about a session, with what was found while reading it. */
 export interface Stated {
   readonly description: SessionDescription;
   readonly findings: readonly Finding[];

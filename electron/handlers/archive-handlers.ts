@@ -1,4 +1,5 @@
 import { readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import type { RegisterHandlers } from "../boundary/host-handlers.ts";
 import type { RegisterApi } from "../boundary/register-api.ts";
 import { fileStem } from "../files/recording-names.ts";
 import { RequestRefused, telling } from "../refusals/request-refused.ts";
@@ -10,7 +11,6 @@ import { passingPath } from "../register/register-folder.ts";
 import { requireStrength } from "../register/strength/passphrase-strength.ts";
 import type { RegisterHome } from "../register-host/register-home.ts";
 import { wholePath } from "./backup-handlers.ts";
-import type { RegisterHandlers } from "./register-handlers.ts";
 
 /** An archive beyond this is written to a place of the person's choice instead of being handed to the page. */
 const mostBytesHanded = 256 * 1024 * 1024;

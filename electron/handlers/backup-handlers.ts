@@ -1,11 +1,11 @@
 import { isAbsolute } from "node:path";
+import type { RegisterHandlers } from "../boundary/host-handlers.ts";
 import type { BackupChoice } from "../boundary/register-api.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { backUpTo, makeDailyBackup } from "../register/backups.ts";
 import { previewBackup, restoreBackup } from "../register/restore-backup.ts";
 import { requireStrength } from "../register/strength/passphrase-strength.ts";
 import type { RegisterHome } from "../register-host/register-home.ts";
-import type { RegisterHandlers } from "./register-handlers.ts";
 
 type Names = "backups.make" | "backups.preview" | "backups.restore";
 

@@ -1,8 +1,8 @@
+import type { RegisterHandlers } from "../boundary/host-handlers.ts";
 import { checkCopy } from "../register/copies/check-copy.ts";
 import { forgetCopy } from "../register/copies/forget-copy.ts";
 import { listCopies } from "../register/copies/list-copies.ts";
 import type { RegisterHome } from "../register-host/register-home.ts";
-import type { RegisterHandlers } from "./register-handlers.ts";
 
 type Names = "copies.read" | "copies.verify" | "copies.forget";
 

@@ -1,8 +1,8 @@
 import type { HostApi, HostRequestName } from "../boundary/host-api.ts";
+import type { HostHandlers } from "../boundary/host-handlers.ts";
 import { isRequestName } from "../boundary/request-names.ts";
 import { requestSchemas } from "../boundary/request-schemas.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
-import type { HostHandlers } from "./host-handlers.ts";
 import { brokenSentence } from "./whole-requests.ts";
 
 /** What came of a request: a reply, or a sentence for the person. */

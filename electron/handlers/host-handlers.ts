@@ -5,7 +5,8 @@ import { resultCsv } from "../../core/sheet/result-csv.ts";
 import { resultDocument, resultJson } from "../../core/sheet/result-document.ts";
 import { sheetHtml } from "../../core/sheet/sheet-html.ts";
 import { writeSessionFile } from "../../core/stated/session-file.ts";
-import type { HostApi, HostRequestName } from "../boundary/host-api.ts";
+import type { HostApi } from "../boundary/host-api.ts";
+import type { HostHandlers } from "../boundary/host-handlers.ts";
 import type { MadeFile } from "../boundary/made-file.ts";
 import type { WatchView } from "../boundary/watch-view.ts";
 import type { Workspace } from "../boundary/workspace-view.ts";
@@ -17,13 +18,6 @@ import { SessionWatch } from "../watch/session-watch.ts";
 import type { WorkspaceState } from "../workspace/workspace.ts";
 import { noRegisterHandlers, registerHandlers } from "./register-handlers.ts";
 import { attended, doneWhole } from "./whole-requests.ts";
-
-/** One function a request; the payload has been checked before it is called. */
-export type HostHandlers = {
-  readonly [Name in HostRequestName]: (
-    request: HostApi[Name]["request"],
-  ) => HostApi[Name]["reply"] | Promise<HostApi[Name]["reply"]>;
-};
 
 /** Implements the boundary once, for window and browser alike. */
 export function makeHandlers(

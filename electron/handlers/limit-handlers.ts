@@ -1,8 +1,8 @@
+import type { RegisterHandlers } from "../boundary/host-handlers.ts";
 import { writtenTime } from "../cautions/add-cautions.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { readLimits, writeLimits } from "../register/clinic-limits.ts";
 import type { RegisterHome } from "../register-host/register-home.ts";
-import type { RegisterHandlers } from "./register-handlers.ts";
 
 /** The clinic's limits for jump testing: read, and set by name. */
 export function limitHandlers(home: RegisterHome): Pick<RegisterHandlers, "limits.read" | "limits.set"> {

@@ -1,3 +1,4 @@
+import type { RegisterHandlers } from "../boundary/host-handlers.ts";
 import type { BinnedRecord, WrittenKind, WrittenRecord } from "../boundary/register-api.ts";
 import type { Workspace } from "../boundary/workspace-view.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
@@ -12,7 +13,6 @@ import { withoutRecent, withRecent } from "../register-host/preferences.ts";
 import { binnedTitle } from "../register-host/record-titles.ts";
 import type { RegisterHome } from "../register-host/register-home.ts";
 import type { StepReach } from "../workspace/edit-history.ts";
-import type { RegisterHandlers } from "./register-handlers.ts";
 
 type Names =
   | "athletes.list"

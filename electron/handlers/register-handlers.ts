@@ -1,4 +1,4 @@
-import type { RegisterApi } from "../boundary/register-api.ts";
+import type { RegisterHandlers } from "../boundary/host-handlers.ts";
 import { registerRequestNames } from "../boundary/register-request-names.ts";
 import type { Workspace } from "../boundary/workspace-view.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
@@ -8,13 +8,9 @@ import type { RegisterHome } from "../register-host/register-home.ts";
 import { archiveHandlers } from "./archive-handlers.ts";
 import { backupHandlers } from "./backup-handlers.ts";
 import { copyHandlers } from "./copy-handlers.ts";
-import type { HostHandlers } from "./host-handlers.ts";
 import { limitHandlers } from "./limit-handlers.ts";
 import { recordHandlers } from "./record-handlers.ts";
 import { sessionHandlers } from "./session-handlers.ts";
-
-/** The part of the host's handlers that serves the register. */
-export type RegisterHandlers = Pick<HostHandlers, keyof RegisterApi>;
 
 /** Implements the register's requests. */
 export function registerHandlers(home: RegisterHome): RegisterHandlers {

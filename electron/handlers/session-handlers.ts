@@ -1,3 +1,4 @@
+import type { RegisterHandlers } from "../boundary/host-handlers.ts";
 import type { RegisterApi, SessionNotes } from "../boundary/register-api.ts";
 import { writtenCautions } from "../cautions/add-cautions.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
@@ -9,7 +10,6 @@ import { describedAthlete } from "../register/session-conversion.ts";
 import { editedContent } from "../register-host/edited-content.ts";
 import { freeFolder, keptSession } from "../register-host/kept-session.ts";
 import type { RegisterHome } from "../register-host/register-home.ts";
-import type { RegisterHandlers } from "./register-handlers.ts";
 
 type Names = "sessions.open" | "sessions.start" | "sessions.note" | "sessions.keep";
 

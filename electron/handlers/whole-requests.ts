@@ -1,9 +1,9 @@
 import type { HostApi, HostRequestName } from "../boundary/host-api.ts";
+import type { HostHandlers } from "../boundary/host-handlers.ts";
 import type { Workspace } from "../boundary/workspace-view.ts";
 import { ChangeConflict } from "../refusals/field-conflict.ts";
 import type { RegisterHome } from "../register-host/register-home.ts";
 import type { WorkspaceState } from "../workspace/workspace.ts";
-import type { HostHandlers } from "./host-handlers.ts";
 
 /** Requests that take files in or change what is stated or kept, within one turn: all of each is done, or nothing. */
 export const wholeRequests = [

@@ -1,5 +1,6 @@
 import type { RecordingFile } from "../../core/recording/file.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
+import type { RegisterView } from "../boundary/register-view.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { describeSession } from "../register/describe-session.ts";
 import type { RecordContent } from "../register/record-schemas.ts";
@@ -7,10 +8,16 @@ import type { Register } from "../register/register.ts";
 import { descriptionOf } from "../register/session-conversion.ts";
 import type { KeptChange, SessionKeeper } from "../workspace/session-keeper.ts";
 import { readKeptSession } from "./kept-session.ts";
-import type { RegisterHome } from "./register-home.ts";
+
+/** Whichever register is open, as far as keeping sessions in it needs it. */
+interface OpenRegister {
+  readonly register: Register;
+  whole<Result>(work: () => Result): Result;
+  view(): RegisterView;
+}
 
 /** Keeps the workspace's sessions in whichever register is open. */
-export function registerKeeper(home: RegisterHome): SessionKeeper {
+export function registerKeeper(home: OpenRegister): SessionKeeper {
   return {
     describe: (id, description, change) => wrote(home.register, () => describe(home.register, id, description, change)),
     addRecording: (id, file, stated) => wrote(home.register, () => addRecording(home.register, id, file, stated)),

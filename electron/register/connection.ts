@@ -237,3 +237,10 @@ function wrongColumn(): RequestRefused {
     "A row does not hold what it must: the register's file is damaged. Restore the newest backup.",
   );
 }
+
+/** How SQLite keeps what it acknowledged, and leaves nothing behind of what is deleted. */
+export function settle(connection: Connection): void {
+  connection.execute(
+    "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA secure_delete = ON; PRAGMA trusted_schema = OFF;",
+  );
+}

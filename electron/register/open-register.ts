@@ -4,8 +4,9 @@ import { basename } from "node:path";
 import { pathToFileURL } from "node:url";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { hasAthleteLines } from "./athlete-lines.ts";
-import { Connection } from "./connection.ts";
+import { Connection, settle } from "./connection.ts";
 import { checkSchema, checkStructure, checkTables, copyDatabase, fileBytes } from "./copy-database.ts";
+import { finishErasure } from "./erasing/erase-for-good.ts";
 import { diskTrouble } from "./file-sink.ts";
 import { contentsOf } from "./keys/contents.ts";
 import { finishCleaning, whereFree } from "./leave-nothing-behind.ts";
@@ -60,13 +61,21 @@ export async function openRegister(path: string, options: OpenOptions = {}): Pro
   const right = rightToWrite(file, isNew, options.waitMilliseconds ?? defaultWaitMilliseconds);
   if (typeof right === "string" && isNew) throw new RequestRefused(right);
   if (typeof right === "string") {
-    const register = new Register(file, openForReading(file), circumstances, right, () => undefined);
+    const register = new Register(file, openForReading(file), circumstances, right, () => undefined, finishing);
     return unlocked(register, options.passphrase);
   }
   let connection: Connection | undefined;
   try {
     connection = await openForWriting(file, circumstances);
-    const register = new Register(file, connection, circumstances, undefined, right.release, options.convertLater);
+    const register = new Register(
+      file,
+      connection,
+      circumstances,
+      undefined,
+      right.release,
+      finishing,
+      options.convertLater,
+    );
     whereFree(() => finishCleaning(register.connection));
     unlocked(register, options.passphrase);
     if (!register.encrypted) finishWhatWasBrokenOff(register);
@@ -77,6 +86,8 @@ export async function openRegister(path: string, options: OpenOptions = {}): Pro
     throw error;
   }
 }
+
+const finishing = { brokenOff: finishWhatWasBrokenOff, erasure: finishErasure };
 
 function unlocked(register: Register, passphrase: Uint8Array | undefined): Register {
   if (passphrase !== undefined) register.unlock(passphrase);
@@ -160,13 +171,6 @@ async function openForWriting(file: string, circumstances: Circumstances): Promi
     connection.close();
     throw error;
   }
-}
-
-/** How SQLite keeps what it acknowledged, and leaves nothing behind of what is deleted. */
-export function settle(connection: Connection): void {
-  connection.execute(
-    "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL; PRAGMA foreign_keys = ON; PRAGMA secure_delete = ON; PRAGMA trusted_schema = OFF;",
-  );
 }
 
 /** Brings an older register up to date, after a copy of it was made and checked. */

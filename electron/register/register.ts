@@ -1,7 +1,6 @@
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { AthleteIndex } from "./athlete-index.ts";
 import type { Connection } from "./connection.ts";
-import { finishErasure } from "./erasing/erase-for-good.ts";
 import { headCode } from "./head-code.ts";
 import type { BackupTrouble } from "./kept-backups.ts";
 import { hasContentKeys } from "./keys/content-keys.ts";
@@ -12,7 +11,6 @@ import { readFact } from "./register-facts.ts";
 import { RegisterReads } from "./register-reads.ts";
 import type { ErasureCertificate, Verification } from "./register-views.ts";
 import { type Circumstances, RegisterWrites } from "./register-writes.ts";
-import { finishWhatWasBrokenOff } from "./unfinished.ts";
 import { verifyRegister } from "./verify-register.ts";
 
 /** What exists only while the contents can be read. */
@@ -20,6 +18,14 @@ interface Unlocked extends Contents {
   readonly index: AthleteIndex;
   readonly reads: RegisterReads;
   readonly writes: RegisterWrites;
+}
+
+/** What was left undone by an earlier opening and is gone on with at this one. */
+interface Finishing {
+  /** Everything; also asks for the erasure, by `finishEarlierErasure`. */
+  brokenOff(register: Register): void;
+  /** @returns undefined where no erasure is unfinished */
+  erasure(register: Register): ErasureCertificate | undefined;
 }
 
 /** An open register: locked or unlocked, for reading alone or for writing too. `openRegister` makes one. */
@@ -33,6 +39,7 @@ export class Register {
   /** Kept backups that could not be brought under the register's protection, or not be rid of what was erased. */
   backupTroubles: readonly BackupTrouble[] = [];
   readonly #releaseLock: () => void;
+  readonly #finishing: Finishing;
   #connection: Connection;
   #dataKey: Uint8Array | undefined;
   #unlocked: Unlocked | undefined;
@@ -44,6 +51,7 @@ export class Register {
     circumstances: Circumstances,
     readOnlyBecause: string | undefined,
     releaseLock: () => void,
+    finishing: Finishing,
     convertsLater = false,
   ) {
     this.convertsLater = convertsLater;
@@ -52,6 +60,7 @@ export class Register {
     this.circumstances = circumstances;
     this.readOnlyBecause = readOnlyBecause;
     this.#releaseLock = releaseLock;
+    this.#finishing = finishing;
     if (!this.encrypted) this.#openContents();
   }
 
@@ -78,7 +87,7 @@ export class Register {
     }
     this.#dataKey = this.readOnlyBecause === undefined ? this.#freshDataKey(dataKey, passphrase) : dataKey;
     this.#openContents();
-    finishWhatWasBrokenOff(this);
+    this.#finishing.brokenOff(this);
   }
 
   /** The data key, after another one took its place where one is due. */
@@ -125,7 +134,7 @@ export class Register {
 
   /** Goes on with an erasure that was broken off before this opening. */
   finishEarlierErasure(): void {
-    this.#earlierErasure = finishErasure(this) ?? this.#earlierErasure;
+    this.#earlierErasure = this.#finishing.erasure(this) ?? this.#earlierErasure;
   }
 
   /** What became, since it was opened, of an erasure that was broken off before; undefined where none was. */

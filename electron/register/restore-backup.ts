@@ -1,6 +1,6 @@
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { previewOf, withBackup } from "./backups.ts";
-import { Connection } from "./connection.ts";
+import { Connection, settle } from "./connection.ts";
 import { carryNotes, notesToCarry } from "./copies/carry-notes.ts";
 import { copyDatabase, copyInto } from "./copy-database.ts";
 import { bringBackupsUnder, ownKeyOf } from "./kept-backups.ts";
@@ -9,7 +9,6 @@ import { contentsOf } from "./keys/contents.ts";
 import { awaitPassphrase, changeDataKey } from "./keys/conversion.ts";
 import { newKey } from "./keys/encryption.ts";
 import { migrate } from "./migrations.ts";
-import { settle } from "./open-register.ts";
 import { unwrapKey, wrapKey } from "./passphrase-key.ts";
 import type { Register } from "./register.ts";
 import { readFact, removeFact, writeFact } from "./register-facts.ts";

@@ -1,7 +1,7 @@
 import type { IpcMain, IpcMainInvokeEvent } from "electron";
+import type { HostHandlers } from "../boundary/host-handlers.ts";
 import { channelOf, requestNames } from "../boundary/request-names.ts";
 import { handleRequest } from "../handlers/handle-request.ts";
-import type { HostHandlers } from "../handlers/host-handlers.ts";
 import { isOwnPage } from "./own-pages.ts";
 
 /** One channel a request, none besides; each message must come from the top frame of an own page. */

@@ -1,6 +1,6 @@
 import { chmodSync, existsSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import type { HostHandlers } from "../boundary/host-handlers.ts";
 import type { Workspace } from "../boundary/workspace-view.ts";
-import type { HostHandlers } from "../handlers/host-handlers.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { passphraseBytes } from "../register/passphrase-bytes.ts";
 

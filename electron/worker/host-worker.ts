@@ -1,6 +1,7 @@
 import { parentPort, workerData } from "node:worker_threads";
 import { defaultSettings } from "../../core/settings/settings.ts";
-import { type HostHandlers, makeHandlers, openWatch } from "../handlers/host-handlers.ts";
+import type { HostHandlers } from "../boundary/host-handlers.ts";
+import { makeHandlers, openWatch } from "../handlers/host-handlers.ts";
 import { LayoutShelf } from "../layouts/layout-shelf.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { RegisterHome } from "../register-host/register-home.ts";

@@ -1,6 +1,6 @@
 import type { HostRequestName } from "../boundary/host-api.ts";
+import type { HostHandlers } from "../boundary/host-handlers.ts";
 import { requestNames } from "../boundary/request-names.ts";
-import type { HostHandlers } from "../handlers/host-handlers.ts";
 import { onlyTells } from "../handlers/whole-requests.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { type WorkBudgets, workBudgets } from "./budgets.ts";

@@ -1,4 +1,4 @@
-import type { SavedLayout } from "../../electron/boundary/host-api.ts";
+import type { SavedLayout } from "../../electron/boundary/workspace-view.ts";
 
 /** What a layout answers: "1000 Hz · N · left 2+3, right 4 · plates exchanged". */
 export function layoutWords({ answers }: SavedLayout): string {

@@ -1,7 +1,6 @@
 import { Button, TextInput } from "@mantine/core";
 import { useRef, useState } from "react";
-import type { SavedLayout } from "../../electron/boundary/host-api.ts";
-import type { Workspace } from "../../electron/boundary/workspace-view.ts";
+import type { SavedLayout, Workspace } from "../../electron/boundary/workspace-view.ts";
 import { saveFile } from "../shell/save-file.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { layoutWords, shapeWords } from "./layout-words.ts";

@@ -1,90 +1,81 @@
 import { readdirSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
+import { circlesAmong } from "./circles.ts";
+import { apart, floors, ground, loose } from "./floors.ts";
 import { describeImport, type ImportLine, importsOf, projectRoot, sourceFiles } from "./imports.ts";
-
-/** The walk: a stage imports only itself and earlier stages. */
-const stages = [
-  "bytes",
-  "recording",
-  "trial",
-  "events",
-  "weight",
-  "measures",
-  "sides",
-  "trend",
-  "gate",
-  "criteria",
-  "protocol",
-  "sheet",
-  "study",
-];
-/** Imports no stage, and no stage imports it. */
-const apart = "simulate";
-
-/**
- * Files at the top of the core that every stage may use: words, units, settings and the types of what is stated and
- * returned. The recipes that join the stages stand there too, and no stage may import those.
- */
-const common = [
-  "analysis",
-  "finding",
-  "format-number",
-  "gravity",
-  "limb",
-  "plain-words",
-  "result",
-  "session",
-  "session-expectation",
-  "settings",
-  "sha256",
-  "test-kind",
-  "trial-bearer",
-  "units",
-  "version",
-].map((name) => `core/${name}.ts`);
 
 /** Packages the pure core may use; each runs anywhere and touches nothing. */
 const corePackages = ["papaparse", "fili", "zod", "@noble/hashes/sha2.js"];
 
-function stageOf(path: string): string | undefined {
+const houses = ["core", "electron", "renderer"] as const;
+type House = (typeof houses)[number];
+
+const importsWithin: Readonly<Record<House, readonly ImportLine[]>> = {
+  core: sourceFiles("core").flatMap(importsOf),
+  electron: sourceFiles("electron").flatMap(importsOf),
+  renderer: sourceFiles("renderer").flatMap(importsOf),
+};
+const coreImports = importsWithin.core;
+
+/** Undefined for what stands at the top of a house, and outside it. */
+function roomOf(house: House, path: string): string | undefined {
   const parts = path.split("/");
-  return parts[0] === "core" && parts.length > 2 ? parts[1] : undefined;
+  return parts[0] === house && parts.length > 2 ? parts[1] : undefined;
 }
 
-const coreImports = sourceFiles("core").flatMap(importsOf);
-
-function breaksOrder(each: ImportLine): boolean {
-  const from = stageOf(each.file);
-  if (from === undefined || each.isPackage) return false;
-  const to = stageOf(each.target);
-  if (to === undefined) return !common.includes(each.target);
-  if (from === apart || to === apart) return from !== to;
-  return stages.indexOf(to) > stages.indexOf(from);
+/** True where an import leads to a room above its own, into or out of what stands apart, or to a recipe. */
+function runsUpwards(house: House, { file, target, isPackage }: ImportLine): boolean {
+  const from = roomOf(house, file);
+  if (from === undefined || isPackage || !target.startsWith(`${house}/`)) return false;
+  const to = roomOf(house, target);
+  if (to === undefined) return true;
+  if (house === "core" && from === apart) return to !== apart && to !== ground;
+  if (house === "core" && to === apart) return true;
+  return floors[house].indexOf(to) > floors[house].indexOf(from);
 }
+
+describe.each(houses)("the house %s", (house) => {
+  test("has every folder on one of its floors, and nothing loose but what is listed", () => {
+    const entries = readdirSync(join(projectRoot, house), { withFileTypes: true });
+    const rooms = entries.filter((entry) => entry.isDirectory()).map(({ name }) => name);
+    expect(rooms.filter((name) => !floors[house].includes(name) && !(house === "core" && name === apart))).toEqual([]);
+    expect(
+      floors[house].filter((name) => !rooms.includes(name)),
+      "floors without a room",
+    ).toEqual([]);
+    expect(
+      entries
+        .filter((entry) => entry.isFile())
+        .map(({ name }) => name)
+        .sort(),
+    ).toEqual(loose[house]);
+  });
+
+  test("has no arrow upwards: no room imports one above it, the simulator, or a recipe", () => {
+    expect(importsWithin[house].length).toBeGreaterThan(100);
+    expect(importsWithin[house].filter((each) => runsUpwards(house, each)).map(describeImport)).toEqual([]);
+  });
+
+  test("has no circle of files", () => {
+    expect(circlesAmong(importsWithin[house])).toEqual([]);
+  });
+});
 
 describe("the walk of the core", () => {
-  test("has every folder of the core in its order", () => {
-    const folders = readdirSync(join(projectRoot, "core"), { withFileTypes: true })
-      .filter((entry) => entry.isDirectory())
-      .map((entry) => entry.name);
-    expect(folders.filter((name) => !stages.includes(name) && name !== apart)).toEqual([]);
-    expect(coreImports.length).toBeGreaterThan(100);
-  });
-
-  test("goes forwards only: no stage imports a later one, the simulator, or a recipe", () => {
-    expect(coreImports.filter(breaksOrder).map(describeImport)).toEqual([]);
-  });
-
-  test("would be caught going backwards", () => {
-    const backwards: ImportLine = {
-      file: "core/trial/made-up.ts",
+  test("would be caught going backwards, into a recipe, and in a circle", () => {
+    const made = (file: string, target: string): ImportLine => ({
+      file,
       line: 1,
-      target: "core/sides/symmetry.ts",
+      target,
       isPackage: false,
       typeOnly: true,
-    };
-    expect(breaksOrder(backwards)).toBe(true);
+    });
+    expect(runsUpwards("core", made("core/trial/made-up.ts", "core/sides/symmetry.ts"))).toBe(true);
+    expect(runsUpwards("core", made("core/trial/made-up.ts", "core/analyze.ts"))).toBe(true);
+    expect(runsUpwards("core", made("core/simulate/made-up.ts", "core/trial/cut-trials.ts"))).toBe(true);
+    const circle = [made("core/trial/a.ts", "core/trial/b.ts"), made("core/trial/b.ts", "core/trial/a.ts")];
+    expect(circlesAmong(circle)).toEqual([["core/trial/a.ts", "core/trial/b.ts"]]);
   });
 
   test("stays inside the core and its few packages", () => {

@@ -1,6 +1,6 @@
 import type { Host, HostApi, HostRequestName } from "../../electron/boundary/host-api.ts";
+import type { HostHandlers } from "../../electron/boundary/host-handlers.ts";
 import { handleRequest } from "../../electron/handlers/handle-request.ts";
-import type { HostHandlers } from "../../electron/handlers/host-handlers.ts";
 
 /** A host that calls the handlers through the same checks as window and browser, without a channel between. */
 export function directHost(handlers: HostHandlers): Host {

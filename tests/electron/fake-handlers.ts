@@ -1,7 +1,7 @@
 import type { TrialTrace } from "../../core/session/trace-trial.ts";
 import type { HostRequestName } from "../../electron/boundary/host-api.ts";
+import type { HostHandlers } from "../../electron/boundary/host-handlers.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
-import type { HostHandlers } from "../../electron/handlers/host-handlers.ts";
 import { noRegisterHandlers } from "../../electron/handlers/register-handlers.ts";
 
 const trace: TrialTrace = {

@@ -94,6 +94,6 @@ function holds(head: Uint8Array, at: number, text: string): boolean {
 function latin(bytes: Uint8Array): string {
   return Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength).toString("latin1");
 }
-/** So much of a file's beginning is looked at. */
 
+/** So much of a file's beginning is looked at. */
 export const headBytes = 65536;

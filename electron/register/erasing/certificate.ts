@@ -1,4 +1,4 @@
-import { settle } from "../open-register.ts";
+import { settle } from "../connection.ts";
 import type { Register } from "../register.ts";
 import type { CountedKind, ErasureCertificate, SearchedFile, SearchedKind } from "../register-views.ts";
 import type { CleanedUp } from "./clean-up.ts";
