@@ -1,11 +1,11 @@
 import type { FindingCode } from "../ground/finding.ts";
 import type { Limb, Side } from "../ground/limb.ts";
-import type { TestKind } from "../ground/test-kind.ts";
+import { startsFromBox, type TestKind } from "../ground/test-kind.ts";
 import type { FileReading } from "../recording/file-reading.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import { entryOf } from "../session/session-entries.ts";
-import { sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
+import { sameBoxHeight } from "../sides/box-height.ts";
 import type { FileEntry } from "../stated/session.ts";
 import { type AssignmentOffers, assignmentOffers, type Offer } from "./assignment-offers.ts";
 

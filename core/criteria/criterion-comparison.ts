@@ -1,5 +1,5 @@
-import { testLabel } from "../ground/test-kind.ts";
-import { boxHeightText, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
+import { startsFromBox, testLabel } from "../ground/test-kind.ts";
+import { boxHeightText, sameBoxHeight } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import type { Criterion } from "./criterion.ts";
 

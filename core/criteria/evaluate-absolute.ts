@@ -1,8 +1,9 @@
 import { type Limb, oppositeSide } from "../ground/limb.ts";
 import { fullLabel } from "../ground/measures/catalogue.ts";
 import { asSentence, sentences } from "../ground/plain-words.ts";
+import { startsFromBox } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
-import { boxHeights, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
+import { boxHeights, sameBoxHeight } from "../sides/box-height.ts";
 import type { ComparableTrial } from "../sides/comparable-trial.ts";
 import { feetOf } from "../sides/plate-columns.ts";
 import { standingValue, trialStatisticOf } from "../sides/trial-statistic.ts";

@@ -1,8 +1,9 @@
 import { formatPercent, roundTo } from "../ground/format-number.ts";
 import { bearerName } from "../ground/limb.ts";
 import { asSentence, sentences } from "../ground/plain-words.ts";
+import { startsFromBox } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
-import { boxHeightText, startsFromBox } from "../sides/box-height.ts";
+import { boxHeightText } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { indexMoments, spreadIsKnown } from "../sides/index-moments.ts";
 

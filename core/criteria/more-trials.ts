@@ -1,6 +1,7 @@
 import type { Limb } from "../ground/limb.ts";
+import { startsFromBox } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
-import { sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
+import { sameBoxHeight } from "../sides/box-height.ts";
 import type { AskedTrials, CriteriaInput } from "./criteria-input.ts";
 
 const words = ["no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten"];

@@ -1,6 +1,7 @@
 import type { Side } from "../ground/limb.ts";
+import { startsFromBox } from "../ground/test-kind.ts";
 import { displayUnit, type UcumUnit } from "../ground/units.ts";
-import { sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
+import { sameBoxHeight } from "../sides/box-height.ts";
 import type { ReferenceValue } from "../stated/reference-value.ts";
 import type { Criterion } from "./criterion.ts";
 

@@ -1,3 +1,4 @@
+import { testFacts } from "../ground/test-kind.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 import { anchorMotion } from "./anchor-motion.ts";
 import { emptyLevel } from "./contact-edge.ts";
@@ -39,7 +40,7 @@ export function detectMidMovement(input: DetectionInput): JumpMotion | Undetecte
     weight.still === undefined ? { kind: "flight" } : { kind: "still", window: weight.still, positionZero: "window" };
   const motion = anchorMotion(unanchored, anchor, edges);
   const isKnown = knowsVelocity(motion);
-  const turning = isKnown && test === "countermovementJump" ? turningPoints(motion, takeoff, edits) : {};
+  const turning = isKnown && testFacts(test).turn === "dip" ? turningPoints(motion, takeoff, edits) : {};
   const landingEnd = isKnown && touchdown !== undefined ? placeLandingEnd(motion, touchdown, edits) : undefined;
   const events = { ...turning, ...edges, ...(landingEnd === undefined ? {} : { landingEnd }) };
   return { test, motion, anchor, events, contacts: limbContacts(input, pushPeak) };

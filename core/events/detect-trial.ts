@@ -1,4 +1,5 @@
-import type { TestKind } from "../ground/test-kind.ts";
+import type { TestCourse } from "../ground/test-course.ts";
+import { testFacts } from "../ground/test-kind.ts";
 import { detectCountermovement } from "./detect-countermovement.ts";
 import { detectDropJump } from "./detect-drop-jump.ts";
 import { detectDropLanding } from "./detect-drop-landing.ts";
@@ -12,12 +13,12 @@ import { withOnsetDoubt } from "./onset-doubt.ts";
 
 type Detector = (input: DetectionInput) => JumpMotion | Undetected;
 
-const detectors: Readonly<Record<TestKind, Detector>> = {
-  countermovementJump: fromStanding(detectCountermovement),
-  squatJump: fromStanding(detectSquatJump),
-  dropJump: detectDropJump,
-  repeatedHops: detectHops,
-  dropLanding: detectDropLanding,
+const detectors: Readonly<Record<TestCourse, Detector>> = {
+  dipAndJump: fromStanding(detectCountermovement),
+  holdAndJump: fromStanding(detectSquatJump),
+  dropAndJump: detectDropJump,
+  hops: detectHops,
+  dropAndLand: detectDropLanding,
 };
 
 /**
@@ -36,6 +37,6 @@ function fromStanding(detect: Detector): Detector {
 
 /** Finds motion and events of a trial by the rules of its test (METHODS §3, §6). */
 export function detectTrial(input: DetectionInput): JumpMotion | Undetected {
-  const jump = detectors[input.test](input);
+  const jump = detectors[testFacts(input.test).course](input);
   return "missing" in jump ? jump : withOnsetDoubt(withSpreads(jump, input), input.settings);
 }

@@ -1,5 +1,5 @@
 import type { EventName } from "../ground/event-name.ts";
-import type { TestKind } from "../ground/test-kind.ts";
+import { startsFromBox, type TestKind, testFacts } from "../ground/test-kind.ts";
 import type { EventEdit } from "../stated/event-edit.ts";
 import type { EventKey } from "./jump-events.ts";
 
@@ -13,8 +13,10 @@ export interface PublishedEvent {
 export function publishedEvent(test: TestKind, key: EventKey): PublishedEvent {
   if (key === "contactTouchdown") return { name: "touchdown", contactIndex: 1 };
   if (key !== "touchdown") return { name: key };
-  if (test === "dropJump") return { name: "touchdown", contactIndex: 2 };
-  return test === "dropLanding" ? { name: "touchdown", contactIndex: 1 } : { name: "touchdown" };
+  const { landings } = testFacts(test);
+  return startsFromBox(test) && landings !== "each contact"
+    ? { name: "touchdown", contactIndex: landings }
+    : { name: "touchdown" };
 }
 
 /** True when an edit moves this event; an edit without a contact's number means the landing. */

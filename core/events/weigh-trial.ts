@@ -1,5 +1,5 @@
 import { type Finding, finding } from "../ground/finding.ts";
-import type { TestKind } from "../ground/test-kind.ts";
+import { startsFromStanding, type TestKind, testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
@@ -39,7 +39,7 @@ export interface TrialWeighing {
  * the landing too, else after the landing alone; drop jumps, drop landings and hops after the landing, else where somebody stood on the plate earlier.
  */
 export function weighTrial(total: ForceSignal, cut: JumpCut, test: TestKind, settings: Settings): TrialWeighing {
-  if (test === "countermovementJump" || test === "squatJump") return weighStanding(total, cut, test, settings);
+  if (startsFromStanding(test)) return weighStanding(total, cut, test, settings);
   const after = weighAfter(total, cut, settings.weighingShortSeconds, settings);
   const earlier = weighOver(total, [...cut.quietEarlier, ...cut.quietBefore], "before", settings);
   const { rateHz } = total;
@@ -82,7 +82,8 @@ function weighStanding(total: ForceSignal, cut: JumpCut, test: TestKind, setting
     window.end - window.start >= settings.quietSecondsAfter * total.rateHz;
   const balance = agrees ? balanceMomentum(total.force, total.rateHz, weighing, after, settings) : undefined;
   // A squat jump starts from its hold, whichever stretch weighed the athlete.
-  const hold = test === "squatJump" ? weighOver(total, cut.quietBefore.slice(-1), "before", settings) : undefined;
+  const hold =
+    testFacts(test).start === "hold" ? weighOver(total, cut.quietBefore.slice(-1), "before", settings) : undefined;
   const place = "before the jump";
   return {
     weighing,

@@ -1,6 +1,6 @@
 import type { Limb } from "../ground/limb.ts";
-import type { TestKind } from "../ground/test-kind.ts";
-import { startsFromBox } from "../sides/box-height.ts";
+import type { CourseFacts } from "../ground/test-course.ts";
+import { type TestKind, testFacts } from "../ground/test-kind.ts";
 
 /** Tests by how hard they are on a knee: what a limit, a gate or a week speaks of. */
 export const testLoads = ["twoLegJump", "twoLegDropOrHops", "singleLegJump", "singleLegDrop"] as const;
@@ -17,9 +17,14 @@ export interface LoadingTest {
 }
 
 /** Hops on one leg count with single-leg jumps: they fall from no box. */
+const loads: Readonly<Record<CourseFacts["load"], Readonly<Record<LoadingTest["legs"], TestLoad>>>> = {
+  jump: { both: "twoLegJump", single: "singleLegJump" },
+  hops: { both: "twoLegDropOrHops", single: "singleLegJump" },
+  drop: { both: "twoLegDropOrHops", single: "singleLegDrop" },
+};
+
 export function testLoad({ test, legs }: LoadingTest): TestLoad {
-  if (legs === "single") return startsFromBox(test) ? "singleLegDrop" : "singleLegJump";
-  return startsFromBox(test) || test === "repeatedHops" ? "twoLegDropOrHops" : "twoLegJump";
+  return loads[testFacts(test).load][legs];
 }
 
 /** The load of a trial's test; undefined while its test or limb is unknown. */

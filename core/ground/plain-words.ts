@@ -34,8 +34,8 @@ export function countOf(count: number, noun: string): string {
 }
 
 /** A list in words: "a", "a and b", "a, b and c". */
-export function listInWords(items: readonly string[]): string {
-  return items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} and ${items.at(-1)}`;
+export function listInWords(items: readonly string[], last: "and" | "or" = "and"): string {
+  return items.length < 2 ? (items[0] ?? "") : `${items.slice(0, -1).join(", ")} ${last} ${items.at(-1)}`;
 }
 
 /** A stated text as a sentence: first letter large, full stop at the end; empty stays empty. */

@@ -1,6 +1,7 @@
 import type { JumpMotion } from "../events/jump-events.ts";
 import { type Finding, finding } from "../ground/finding.ts";
 import { measureCatalogue } from "../ground/measures/catalogue.ts";
+import { testFacts } from "../ground/test-kind.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 
@@ -33,7 +34,7 @@ export function clippingFindings(prepared: PreparedRecording, jump: JumpMotion):
       return [finding("clipped", "refusal", `${seen} before take-off, so no velocity can be made.`, action, { where })];
     }
     if (touchdown === undefined || span.end <= touchdown || span.start > (landingEnd ?? span.start)) return [];
-    if (test === "dropLanding") {
+    if (testFacts(test).flights === "none") {
       return [finding("clipped", "refusal", `${seen} in the landing, so no velocity can be made.`, action, { where })];
     }
     return [

@@ -1,6 +1,7 @@
 import { integralNoise } from "../events/integral-noise.ts";
 import { velocityAt } from "../events/kinematics.ts";
 import { velocityNoise } from "../events/velocity-noise.ts";
+import { testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import { integrateForce } from "../trial/force-signal.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
@@ -13,7 +14,7 @@ export function measureContact(context: MeasureContext, settings: Settings): Raw
   const { jump, limb: side } = context;
   const { motion, anchor, events, test } = jump;
   const { contactTouchdown, takeoff, touchdown } = events;
-  const fallen = test === "dropLanding" ? touchdown : contactTouchdown;
+  const fallen = testFacts(test).flights === "none" ? touchdown : contactTouchdown;
   if (fallen === undefined) return [];
   const { gravity } = motion;
   const { rateHz } = motion.signal;

@@ -1,5 +1,7 @@
 import { type Finding, finding } from "../ground/finding.ts";
 import type { Side } from "../ground/limb.ts";
+import { startsFromBox } from "../ground/test-kind.ts";
+import { hasTrait } from "../ground/test-traits.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { Measure } from "./measure.ts";
 import type { MeasureContext } from "./raw-measure.ts";
@@ -20,7 +22,7 @@ export function dropFindings(
   settings: Settings,
 ): readonly Finding[] {
   const { test } = context.jump;
-  if (test !== "dropJump" && test !== "dropLanding") return [];
+  if (!startsFromBox(test)) return [];
   const value = (id: string): number | undefined => measures.find((measure) => measure.id === id)?.value;
   const findings: Finding[] = [];
   findings.push(...heightFindings(stated.dropHeightMetres, value("dropHeightEffective"), settings));
@@ -35,7 +37,7 @@ export function dropFindings(
       ),
     );
   }
-  if (test === "dropJump" && context.limbs.length === 2 && stated.leadingLeg === undefined) {
+  if (hasTrait(test, "contact") && context.limbs.length === 2 && stated.leadingLeg === undefined) {
     findings.push(
       finding(
         "leading-leg-missing",

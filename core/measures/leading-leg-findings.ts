@@ -1,7 +1,7 @@
 import type { TrialEvent } from "../events/event.ts";
 import { type Finding, finding } from "../ground/finding.ts";
 import { oppositeSide, type Side } from "../ground/limb.ts";
-import type { TestKind } from "../ground/test-kind.ts";
+import { startsFromBox, type TestKind } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 
 /**
@@ -14,7 +14,7 @@ export function leadingLegFindings(
   test: TestKind,
   settings: Settings,
 ): readonly Finding[] {
-  if (stated === undefined || (test !== "dropJump" && test !== "dropLanding")) return [];
+  if (stated === undefined || !startsFromBox(test)) return [];
   const landed = (side: Side): TrialEvent | undefined =>
     events.find((event) => event.name === "touchdown" && event.contactIndex === 1 && event.side === side);
   const lead = landed(stated);

@@ -1,5 +1,6 @@
 import { positionAt } from "../events/kinematics.ts";
 import { type Finding, finding } from "../ground/finding.ts";
+import { testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { MeasureContext } from "./raw-measure.ts";
 
@@ -14,7 +15,7 @@ export function squatFindings(
 ): readonly Finding[] {
   const { test, motion, anchor, events } = context.jump;
   const { onset, takeoff } = events;
-  if (test !== "squatJump" || onset === undefined || takeoff === undefined) return [];
+  if (testFacts(test).start !== "hold" || onset === undefined || takeoff === undefined) return [];
   const { rateHz } = motion.signal;
   const from = anchor.kind === "still" ? anchor.window.end - 1 : Math.ceil(onset);
   let lowest = 0;

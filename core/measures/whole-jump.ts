@@ -1,5 +1,6 @@
 import { positionAt, velocityAt } from "../events/kinematics.ts";
 import { velocityNoise } from "../events/velocity-noise.ts";
+import { testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import { positionNoise } from "./position-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
@@ -16,7 +17,7 @@ export function measureWholeJump(context: MeasureContext, settings: Settings): R
   ];
   if (takeoff !== undefined) measures.push(...takeoffMeasures(context, takeoff, settings));
   // Position is counted from standing; where only the flight gives the velocity nobody is known to stand.
-  if (jump.test === "countermovementJump" && lowestPosition !== undefined && jump.anchor.kind !== "flight") {
+  if (testFacts(jump.test).turn === "dip" && lowestPosition !== undefined && jump.anchor.kind !== "flight") {
     const noise = positionNoise(context, lowestPosition, settings);
     measures.push({ id: "countermovementDepth", side, value: -positionAt(motion, lowestPosition), noise });
   }
@@ -55,7 +56,7 @@ function takeoffMeasures(context: MeasureContext, takeoff: number, settings: Set
     { id: "jumpHeightImpulse", side, value: height, noise: heightNoise },
   ];
   // The position of a squat jump counts from its hold, not from standing.
-  if (test !== "squatJump") {
+  if (testFacts(test).start !== "hold") {
     const value = height + positionAt(motion, takeoff);
     const ofPosition = positionNoise(context, takeoff, settings);
     measures.push({ id: "jumpHeightFromStanding", side, value, noise: Math.hypot(heightNoise, ofPosition) });

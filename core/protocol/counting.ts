@@ -1,10 +1,10 @@
 import { fullLabel } from "../ground/measures/catalogue.ts";
 import { listInWords } from "../ground/plain-words.ts";
-import type { TestKind } from "../ground/test-kind.ts";
+import { startsFromBox, type TestKind, testFacts } from "../ground/test-kind.ts";
 import { countsInMeans } from "../result/held-trial.ts";
 import { ownMeasure } from "../result/trial-bearer.ts";
 import type { TrialResult } from "../result/trial-result.ts";
-import { boxHeightText, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
+import { boxHeightText, sameBoxHeight } from "../sides/box-height.ts";
 import { comparableMeasures } from "../sides/comparable-measures.ts";
 import { trialVerdict } from "./trial-verdict.ts";
 
@@ -69,15 +69,6 @@ function neededAnswers(trial: TrialResult, test: TestKind): readonly NeededAnswe
   ];
 }
 
-/** The value of both legs together by which a test is judged. */
-const wholeBody: Readonly<Record<TestKind, string>> = {
-  countermovementJump: "jumpHeightImpulse",
-  squatJump: "jumpHeightImpulse",
-  dropJump: "reactiveStrengthIndex",
-  repeatedHops: "reactiveStrengthIndexBestFive",
-  dropLanding: "peakLandingForce",
-};
-
 /** Measures that the comparison needs and the trial has not. While feet are in doubt no side is asked for one. */
 function missingMeasures(trial: TrialResult, test: TestKind): readonly string[] {
   const { limb, measures } = trial;
@@ -86,7 +77,8 @@ function missingMeasures(trial: TrialResult, test: TestKind): readonly string[] 
     (each) => each.role === "criterion" && each.legs === legs && each.tests.includes(test),
   );
   const has = (id: string, side: string | undefined) => measures.some((each) => each.id === id && each.side === side);
-  const own = compared.length === 0 || legs === "both" ? [wholeBody[test]] : compared.map((each) => each.measure);
+  const own =
+    compared.length === 0 || legs === "both" ? [testFacts(test).judgedBy] : compared.map((each) => each.measure);
   const sided =
     onTwoPlates(trial) && trial.feet === undefined
       ? compared.filter(({ measure }) => !has(measure, "left") || !has(measure, "right"))

@@ -1,5 +1,6 @@
 import { isOfLimb } from "../events/event.ts";
 import type { Limb } from "../ground/limb.ts";
+import { testFacts } from "../ground/test-kind.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import type { Protocol } from "../stated/protocol.ts";
 
@@ -39,7 +40,8 @@ export function landingsOfTrial({ span, test, recognised, status, events }: Tria
   if (span === undefined) return 0;
   const kind = test ?? recognised?.test;
   if (kind === undefined) return undefined;
-  if (kind !== "repeatedHops") return kind === "dropJump" ? 2 : 1;
+  const { landings } = testFacts(kind);
+  if (landings !== "each contact") return landings;
   if (status === "refused") return undefined;
   return events.filter((event) => event.name === "touchdown" && !isOfLimb(event)).length;
 }

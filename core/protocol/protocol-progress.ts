@@ -1,7 +1,8 @@
 import type { InvolvedSide, Limb, Side } from "../ground/limb.ts";
+import { startsFromBox, testFacts } from "../ground/test-kind.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import type { TrialResult } from "../result/trial-result.ts";
-import { boxHeights, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
+import { boxHeights, sameBoxHeight } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { limbsOf, type Protocol, type ProtocolExclusion, type ProtocolTest } from "../stated/protocol.ts";
 import { type Counting, countsFor, onTwoPlates } from "./counting.ts";
@@ -108,7 +109,8 @@ function allowedOf(protocol: Protocol, entry: ProtocolTest, limb: Limb, trials: 
 
 /** What one more trial lands at least; of repeated hops nobody knows before. */
 function landingsEach({ test }: ProtocolTest): number {
-  return test === "dropJump" ? 2 : 1;
+  const { landings } = testFacts(test);
+  return landings === "each contact" ? 1 : landings;
 }
 
 function isAttempt(trial: TrialResult, entry: ProtocolTest, limb: Limb, protocol: Protocol): boolean {

@@ -1,4 +1,6 @@
-import type { Protocol, ProtocolTest } from "../stated/protocol.ts";
+import type { CourseFacts } from "../ground/test-course.ts";
+import { testFacts, testKinds } from "../ground/test-kind.ts";
+import type { Protocol, ProtocolExclusion, ProtocolTest } from "../stated/protocol.ts";
 
 /** Stop rules that hold at every stage; common practice, a clinic adds its own. */
 const stopRules: readonly string[] = [
@@ -42,22 +44,24 @@ export const shippedProtocols: readonly Protocol[] = [
     mayAdd: [
       { test: "countermovementJump", legs: "single", trials: 3, mostAttempts: 4, practice: 1, only: "uninvolved" },
     ],
-    notYet: [
-      { test: "countermovementJump", legs: "both", reason: "the involved knee does not jump before the operation" },
+    notYet: everyTestOf(
+      {
+        jump: {
+          both: "the involved knee does not jump before the operation",
+          single: "jumps on one leg wait for the operation",
+        },
+        drop: {
+          both: "landing from a box waits for the operation",
+          single: "landing from a box waits for the operation",
+        },
+        hops: { both: "hopping waits for the operation", single: "hopping waits for the operation" },
+      },
       {
         test: "countermovementJump",
         legs: "single",
         reason: "only the uninvolved leg may, where a named clinician adds it",
       },
-      { test: "squatJump", legs: "both", reason: "the involved knee does not jump before the operation" },
-      { test: "squatJump", legs: "single", reason: "jumps on one leg wait for the operation" },
-      { test: "dropJump", legs: "both", reason: "landing from a box waits for the operation" },
-      { test: "dropJump", legs: "single", reason: "landing from a box waits for the operation" },
-      { test: "repeatedHops", legs: "both", reason: "hopping waits for the operation" },
-      { test: "repeatedHops", legs: "single", reason: "hopping waits for the operation" },
-      { test: "dropLanding", legs: "both", reason: "landing from a box waits for the operation" },
-      { test: "dropLanding", legs: "single", reason: "landing from a box waits for the operation" },
-    ],
+    ),
     stopRules,
     landingsADay: { twoLeg: 0, perLeg: 5 },
     rest,
@@ -68,16 +72,11 @@ export const shippedProtocols: readonly Protocol[] = [
     version: 2,
     stage: "Return to running",
     tests: [twoLegJump],
-    notYet: [
-      { test: "countermovementJump", legs: "single", reason: "landing on one leg comes after running" },
-      { test: "squatJump", legs: "single", reason: "landing on one leg comes after running" },
-      { test: "dropJump", legs: "both", reason: "landing from a box comes after running" },
-      { test: "dropJump", legs: "single", reason: "landing on one leg from a box comes last" },
-      { test: "repeatedHops", legs: "both", reason: "hopping comes after running" },
-      { test: "repeatedHops", legs: "single", reason: "hopping on one leg comes after running" },
-      { test: "dropLanding", legs: "both", reason: "landing from a box comes after running" },
-      { test: "dropLanding", legs: "single", reason: "landing on one leg from a box comes last" },
-    ],
+    notYet: everyTestOf({
+      jump: { single: "landing on one leg comes after running" },
+      drop: { both: "landing from a box comes after running", single: "landing on one leg from a box comes last" },
+      hops: { both: "hopping comes after running", single: "hopping on one leg comes after running" },
+    }),
     stopRules,
     landingsADay: { twoLeg: 20, perLeg: 0 },
     rest,
@@ -97,6 +96,23 @@ export const shippedProtocols: readonly Protocol[] = [
     ...everyTest,
   },
 ];
+
+/**
+ * Every test that loads a knee in one of these ways, with the reason why not yet. What a stage holds off is the load, so
+ * a kind of test that joins the program is held off with its like, which is no new version.
+ */
+function everyTestOf(
+  reasons: Readonly<Record<CourseFacts["load"], Readonly<Partial<Record<ProtocolTest["legs"], string>>>>>,
+  except?: ProtocolExclusion,
+): readonly ProtocolExclusion[] {
+  return testKinds.flatMap((test) =>
+    (["both", "single"] as const).flatMap((legs) => {
+      if (except?.test === test && except.legs === legs) return [except];
+      const reason = reasons[testFacts(test).load][legs];
+      return reason === undefined ? [] : [{ test, legs, reason }];
+    }),
+  );
+}
 
 /** A shipped protocol by its identifier; undefined where none is called so. */
 export function shippedProtocol(id: string): Protocol | undefined {

@@ -70,7 +70,7 @@ export function analyzeTrial(
           settings,
         );
   if (rateHz < settings.rateRefuseHz) {
-    return used === undefined ? withoutWeight() : weightOnly(draft, used, weightFindings, settings);
+    return used === undefined ? withoutWeight() : weightOnly({ ...draft, test }, used, weightFindings, settings);
   }
 
   const measured = measureTrial({ draft, prepared, cut, test, limb, trial }, used, undefined, settings);
@@ -172,11 +172,14 @@ function refused(draft: TrialDraft, findings: readonly Finding[]): AnalyzedTrial
 }
 
 /** Below the least rate only weight and mass remain; every other measure is named as removed (METHODS §7). */
-function weightOnly(draft: TrialDraft, used: WeightUsed, more: readonly Finding[], settings: Settings): AnalyzedTrial {
+function weightOnly(
+  draft: TrialDraft & Required<Pick<TrialDraft, "test">>,
+  used: WeightUsed,
+  more: readonly Finding[],
+  settings: Settings,
+): AnalyzedTrial {
   const onTwoPlates = limbSignals(draft).length === 2;
-  const removes = expectedMeasures(draft.test ?? "countermovementJump", onTwoPlates).filter(
-    (id) => id !== "bodyWeight" && id !== "bodyMass",
-  );
+  const removes = expectedMeasures(draft.test, onTwoPlates).filter((id) => id !== "bodyWeight" && id !== "bodyMass");
   const side = draft.limb ?? "both";
   const uncertainty = Math.hypot(used.uncertainty, ...(draft.prepared?.zeroUncertainties ?? []));
   const measures: readonly Measure[] = [

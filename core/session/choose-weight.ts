@@ -1,4 +1,5 @@
 import type { Weighing, WeightEstimate } from "../events/weigh.ts";
+import { startsFromStanding } from "../ground/test-kind.ts";
 import { trialKey } from "../ground/trial-key.ts";
 import type { WeightUsed } from "../result/trial-result.ts";
 import type { Settings } from "../settings/settings.ts";
@@ -52,8 +53,7 @@ export function chooseWeight(
 ): WeightUsed | undefined {
   const { file, trial, weighing, balance, place } = draft;
   if (weighing === undefined) {
-    const standing = draft.test === "countermovementJump" || draft.test === "squatJump";
-    const predicted = standing ? undefined : session.predictions[trialKey(file.path, trial)];
+    const predicted = startsFromStanding(draft.test) ? undefined : session.predictions[trialKey(file.path, trial)];
     if (predicted === undefined) return enteredWeight(enteredMassKg, settings);
     const { newtons, uncertainty, trials, samePlates } = predicted;
     return {

@@ -1,7 +1,7 @@
 import { weighTrial } from "../events/weigh-trial.ts";
 import { type Finding, finding, isRefused } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
-import type { TestKind } from "../ground/test-kind.ts";
+import { startsFromBox, type TestKind, testFacts } from "../ground/test-kind.ts";
 import { headerMass } from "../recording/body-mass.ts";
 import type { ReadRecording } from "../recording/recording-as-read.ts";
 import type { Settings } from "../settings/settings.ts";
@@ -58,8 +58,8 @@ export function draftTrials(read: ReadRecording, input: SessionStatements, setti
 
 /** The attempts of a recording that may be of the stated test. */
 function attemptsFor({ jumps, landings }: PreparedRecording, test: TestKind | undefined): readonly JumpCut[] {
-  if (test === "dropLanding") return landings.length > 0 ? landings : jumps;
-  const mayLand = test === undefined || test === "dropJump";
+  if (test !== undefined && testFacts(test).flights === "none") return landings.length > 0 ? landings : jumps;
+  const mayLand = test === undefined || startsFromBox(test);
   return jumps.length > 0 || !mayLand ? jumps : landings;
 }
 
@@ -136,7 +136,7 @@ function known(
   | "practice"
   | "excluded"
 > {
-  const drops = test === "dropJump" || test === "dropLanding";
+  const drops = test !== undefined && startsFromBox(test);
   const dropHeightMetres = drops
     ? (stated.dropHeightMetres ?? said.dropHeightMetres ?? description.dropHeightMetres)
     : undefined;
@@ -177,7 +177,7 @@ function otherFootCarries(
 
 /** Movements that were broken off before this jump; the descent into a squat jump's hold is none. */
 function brokenOffBefore(prepared: PreparedRecording, cut: JumpCut, test: TestKind | undefined): readonly Finding[] {
-  if (cut.kind !== "standing" || test === "squatJump") return [];
+  if (cut.kind !== "standing" || (test !== undefined && testFacts(test).start === "hold")) return [];
   return prepared.brokenOff
     .filter((span) => span.start >= cut.span.start && span.end <= cut.flight.start)
     .map((span) => brokenOffFinding(span, prepared.total.rateHz, "note"));

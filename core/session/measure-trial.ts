@@ -7,6 +7,7 @@ import type { JumpMotion } from "../events/jump-events.ts";
 import { publishEvents } from "../events/publish-events.ts";
 import { plateNoise, type WeightEstimate } from "../events/weigh.ts";
 import type { Finding } from "../ground/finding.ts";
+import { testFacts } from "../ground/test-kind.ts";
 import { hopLimbTimes } from "../measures/hop-limb-times.ts";
 import { bestHops, type Hop, hopsOf } from "../measures/hops.ts";
 import { measureJump } from "../measures/measure-jump.ts";
@@ -108,7 +109,8 @@ function hopResult(hop: Hop, used: readonly number[], events: readonly TrialEven
  * between the flight and that standing.
  */
 function stillWindow({ test, prepared, cut, still }: TrialDraft): TrialDraft["still"] {
-  if (test === "dropLanding" || test === "repeatedHops" || still === undefined || cut === undefined) return still;
+  if (still === undefined || cut === undefined || (test !== undefined && testFacts(test).flights !== "one"))
+    return still;
   const clipped = prepared?.clipped.some(({ span }) => span.start >= cut.flight.end && span.end <= still.window.start);
   return clipped === true ? undefined : still;
 }

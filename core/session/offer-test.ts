@@ -1,13 +1,14 @@
 import { detectTrial } from "../events/detect-trial.ts";
 import { velocityAt } from "../events/kinematics.ts";
 import { weighTrial } from "../events/weigh-trial.ts";
-import { startsFromStanding } from "../ground/test-kind.ts";
+import { startsFromStanding, withArticle } from "../ground/test-kind.ts";
+import { hasTrait } from "../ground/test-traits.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import { meanOf } from "../trial/force-signal.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 import { flightBeyondPeople, type NotOffered, type RecognisedTest } from "../trial/recognise-test.ts";
-import { testContradictions, withArticle } from "../trial/test-contradictions.ts";
+import { testContradictions } from "../trial/test-contradictions.ts";
 
 /** What a trace looks like, offered only where the checks that would refuse it as that test have been passed. */
 export function offerTest(
@@ -51,7 +52,7 @@ function unlikeItsFlight(
 ): NotOffered | undefined {
   const { weighing, still } = weighTrial(prepared.total, cut, test, settings);
   if (weighing === undefined) return undefined;
-  if (test === "dropJump") return stepsAcross(prepared, cut, weighing.newtons);
+  if (hasTrait(test, "contact")) return stepsAcross(prepared, cut, weighing.newtons);
   if (!startsFromStanding(test)) return undefined;
   const { newtons, deviation } = weighing;
   const weight = { newtons, deviation, ...(still === undefined ? {} : { still: still.window }) };

@@ -1,6 +1,6 @@
 import type { JumpMotion } from "../events/jump-events.ts";
 import { oppositeSide, type Side } from "../ground/limb.ts";
-import type { TestKind } from "../ground/test-kind.ts";
+import { type TestKind, testFacts } from "../ground/test-kind.ts";
 import { trialKey } from "../ground/trial-key.ts";
 import { countsInMeans } from "../result/held-trial.ts";
 import type { TrialResult } from "../result/trial-result.ts";
@@ -84,7 +84,7 @@ function stretchesOf(trial: TrialResult, jump: JumpMotion, alignedAt: Alignment)
       return used ? between(touchdown, ended, alignedAt === "takeoff" ? takeoff : touchdown) : [];
     });
   }
-  if (test === "dropLanding") {
+  if (testFacts(test).flights === "none") {
     const ended = events.landingEnd === undefined ? undefined : events.landingEnd + afterLandingSeconds * rateHz;
     return between(events.touchdown, ended, events.touchdown);
   }

@@ -1,4 +1,5 @@
 import type { Finding } from "../ground/finding.ts";
+import { testFacts } from "../ground/test-kind.ts";
 import { unnamedAbsences, unnamedMeasures } from "../measures/absent-measures.ts";
 import { clippingFindings } from "../measures/clipping-findings.ts";
 import { consistencyFindings } from "../measures/consistency-findings.ts";
@@ -63,7 +64,9 @@ export function trialFindings(trial: MeasuredTrial, settings: Settings): SaidOfT
     ...firstPeaks,
     ...(jump.hops === undefined ? laterFlightFindings(cut, rateHz, settings) : []),
     ...singleLegFindings(context, otherFoot, settings),
-    ...(jump.test === "squatJump" ? squatFindings(context, leastLoadFraction(prepared, cut, settings), settings) : []),
+    ...(testFacts(jump.test).start === "hold"
+      ? squatFindings(context, leastLoadFraction(prepared, cut, settings), settings)
+      : []),
     ...dropFindings(context, draft, all, settings),
     ...velocityFindings(context, expected, all),
     ...hopFindings(context, expected, all, settings),

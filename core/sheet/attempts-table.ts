@@ -2,12 +2,12 @@ import { formatSheetValue, noValue } from "../ground/format-number.ts";
 import { bearerName, type InvolvedSide, type Limb } from "../ground/limb.ts";
 import { measureEntry } from "../ground/measures/catalogue.ts";
 import { capitalised, sentences } from "../ground/plain-words.ts";
-import type { TestKind } from "../ground/test-kind.ts";
+import type { TestCourse } from "../ground/test-course.ts";
+import { startsFromBox, testFacts } from "../ground/test-kind.ts";
 import { displayUnit } from "../ground/units.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import { ownMeasure, trialBearer } from "../result/trial-bearer.ts";
 import type { TrialResult } from "../result/trial-result.ts";
-import { startsFromBox } from "../sides/box-height.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
 import { groupName, type TrialGroup, trialGroups, trialName } from "./sheet-trials.ts";
 
@@ -45,19 +45,19 @@ const standing: readonly ShownMeasure[] = [
 ];
 
 /** The measures by which the attempts of a test are told apart. */
-const shown: Readonly<Record<TestKind, readonly ShownMeasure[]>> = {
-  countermovementJump: standing,
-  squatJump: standing,
-  dropJump: [
+const shown: Readonly<Record<TestCourse, readonly ShownMeasure[]>> = {
+  dipAndJump: standing,
+  holdAndJump: standing,
+  dropAndJump: [
     ["jumpHeightFlightTime", "Height by flight time"],
     ["contactTime", "Contact time"],
     ["reactiveStrengthIndex", "Reactive strength index"],
   ],
-  repeatedHops: [
+  hops: [
     ["reactiveStrengthIndexBestFive", "Reactive strength index, best five"],
     ["hopsUsed", "Hops used"],
   ],
-  dropLanding: [
+  dropAndLand: [
     ["peakLandingForce", "Peak landing force"],
     ["timeToStabilisation", "Time to stabilisation"],
   ],
@@ -71,7 +71,7 @@ function heading([id, label]: ShownMeasure): string {
 function attemptsTable(group: TrialGroup, session: SessionResult): SheetBlock {
   const single = group.legs === "single";
   const led = !single && startsFromBox(group.test);
-  const measures = shown[group.test];
+  const measures = shown[testFacts(group.test).course];
   const states = group.trials.map(stateInWords);
   const [state = ""] = states;
   // Said once where nothing else is to be said of any attempt.

@@ -2,7 +2,8 @@ import { isOfLimb } from "../events/event.ts";
 import type { EventName } from "../ground/event-name.ts";
 import { percentDigits } from "../ground/format-number.ts";
 import { countOf, listInWords } from "../ground/plain-words.ts";
-import type { TestKind } from "../ground/test-kind.ts";
+import type { CourseFacts } from "../ground/test-course.ts";
+import { testFacts } from "../ground/test-kind.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import { methodReferences } from "./method-references.ts";
@@ -11,8 +12,13 @@ import type { Cite } from "./methods-of-weighing.ts";
 /** How events were found, each sentence only where a trial has such an event. */
 export function eventSentences(trials: readonly TrialResult[], settings: Settings, cite: Cite): readonly string[] {
   const onsets = [
-    ...(hasEvent(ofTest(trials, "countermovementJump"), "onset") ? ["the least force of the unweighting"] : []),
-    ...(hasEvent(ofTest(trials, "squatJump"), "onset") ? ["the largest force of a squat jump's rise"] : []),
+    ...(hasEvent(
+      where(trials, ({ turn }) => turn === "dip"),
+      "onset",
+    )
+      ? ["the least force of the unweighting"]
+      : []),
+    ...(hasEvent(where(trials, isHeld), "onset") ? ["the largest force of a squat jump's rise"] : []),
   ];
   const level = `the level of the empty plate plus the larger of ${settings.contactSd} of its standard deviations and ${settings.contactMinimumNewtons} N`;
   const hold = `${milliseconds(settings.contactHoldSeconds)} ms`;
@@ -48,9 +54,12 @@ function carriedSentence(trials: readonly TrialResult[], settings: Settings): st
 /** What is particular to a test, only where a trial of it is there. */
 export function testSentences(trials: readonly TrialResult[], settings: Settings): readonly string[] {
   return [
-    ...squatSentences(ofTest(trials, "squatJump"), settings),
+    ...squatSentences(where(trials, isHeld), settings),
     ...dropSentences(trials),
-    ...hopSentences(ofTest(trials, "repeatedHops"), settings),
+    ...hopSentences(
+      where(trials, ({ flights }) => flights === "many"),
+      settings,
+    ),
     ...landingSentences(trials, settings),
     ...singleLegSentences(trials, settings),
   ];
@@ -65,8 +74,8 @@ function squatSentences(trials: readonly TrialResult[], settings: Settings): rea
 }
 
 function dropSentences(trials: readonly TrialResult[]): readonly string[] {
-  const jumps = ofTest(trials, "dropJump");
-  const drops = [...jumps, ...ofTest(trials, "dropLanding")];
+  const drops = where(trials, ({ start }) => start === "box");
+  const jumps = where(drops, ({ flights }) => flights === "one");
   const fromFlight = drops.filter((trial) => trial.findings.some((each) => each.code === "velocity-from-flight"));
   const backwards = drops.length > fromFlight.length;
   return [
@@ -119,8 +128,12 @@ function singleLegSentences(trials: readonly TrialResult[], settings: Settings):
   ];
 }
 
-function ofTest(trials: readonly TrialResult[], test: TestKind): readonly TrialResult[] {
-  return trials.filter((trial) => trial.test === test);
+function where(trials: readonly TrialResult[], is: (facts: CourseFacts) => boolean): readonly TrialResult[] {
+  return trials.filter(({ test }) => test !== undefined && is(testFacts(test)));
+}
+
+function isHeld({ start }: CourseFacts): boolean {
+  return start === "hold";
 }
 
 /** True where any of the trials has the measure. */

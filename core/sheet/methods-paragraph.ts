@@ -1,12 +1,12 @@
 import { eventLabel } from "../events/event.ts";
 import { percentDigits } from "../ground/format-number.ts";
 import { countOf, listInWords, sentences } from "../ground/plain-words.ts";
+import { startsFromBox } from "../ground/test-kind.ts";
 import { engineVersion } from "../ground/version.ts";
 import { countsInMeans, isHeld } from "../result/held-trial.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import { type Settings, settingsHash } from "../settings/settings.ts";
-import { startsFromBox } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { type MethodReference, methodReferences } from "./method-references.ts";
 import { eventSentences, hasMeasure, testSentences } from "./methods-of-tests.ts";

@@ -1,6 +1,6 @@
-import { type TestKind, testKinds, testLabel } from "../ground/test-kind.ts";
+import { startsFromBox, type TestKind, testKinds, testLabel } from "../ground/test-kind.ts";
 import type { TrialResult } from "../result/trial-result.ts";
-import { boxHeights, boxHeightText, sameBoxHeight, startsFromBox } from "../sides/box-height.ts";
+import { boxHeights, boxHeightText, sameBoxHeight } from "../sides/box-height.ts";
 
 /** The trials of one test, one number of legs and, off a box, one box height, in the order of the session. */
 export interface TrialGroup {

@@ -1,14 +1,5 @@
-import type { TestKind } from "../ground/test-kind.ts";
-
-const fromBox: ReadonlySet<TestKind> = new Set<TestKind>(["dropJump", "dropLanding"]);
-
 /** Heights that differ by less than this are one box, written in different ways. */
 const sameBoxMetres = 0.0005;
-
-/** True for tests that start by stepping off a box; only there a box height means anything. */
-export function startsFromBox(test: TestKind): boolean {
-  return fromBox.has(test);
-}
 
 /** True when two trials were from the same box. A height nobody stated is the same as no other but an unstated one. */
 export function sameBoxHeight(first: number | undefined, second: number | undefined): boolean {

@@ -1,4 +1,5 @@
 import type { TestKind } from "../ground/test-kind.ts";
+import { type TestTrait, testsWith } from "../ground/test-traits.ts";
 
 /** What may be compared between sides, and how (METHODS §8). */
 export interface ComparableMeasure {
@@ -36,10 +37,8 @@ const load = (measure: string, rest: Rest): ComparableMeasure => ({
 
 const difference = (measure: string, rest: Rest): ComparableMeasure => ({ ...load(measure, rest), as: "difference" });
 
-const both = (...tests: readonly TestKind[]): Rest => ({ legs: "both", tests });
-const single = (...tests: readonly TestKind[]): Rest => ({ legs: "single", tests });
-
-const landings = ["countermovementJump", "squatJump", "dropJump", "dropLanding"] as const;
+const both = (trait: TestTrait): Rest => ({ legs: "both", tests: testsWith(trait) });
+const single = (trait: TestTrait): Rest => ({ legs: "single", tests: testsWith(trait) });
 
 /**
  * In the order of screens. Gross impulse is compared within a two-leg trial only, because both limbs share its
@@ -48,22 +47,22 @@ const landings = ["countermovementJump", "squatJump", "dropJump", "dropLanding"]
  * impulse where a jump starts from standing, the height of choice where it starts from a box. Landings inform only.
  */
 export const comparableMeasures: readonly ComparableMeasure[] = [
-  criterion("brakingImpulse", both("countermovementJump", "dropJump")),
-  criterion("propulsionImpulse", both("countermovementJump", "squatJump", "dropJump")),
-  information("brakingLimbNetImpulse", both("countermovementJump", "dropJump")),
-  information("propulsionLimbNetImpulse", both("countermovementJump", "squatJump", "dropJump")),
-  load("peakLandingForce", both(...landings)),
-  load("landingImpulse", both(...landings)),
-  criterion("jumpHeightImpulse", single("countermovementJump", "squatJump")),
-  information("jumpHeightFlightTime", single("countermovementJump", "squatJump")),
-  criterion("jumpHeightFlightTime", single("dropJump")),
-  information("jumpHeightImpulse", single("dropJump")),
-  criterion("reactiveStrengthIndex", single("dropJump")),
-  criterion("reactiveStrengthIndexBestFive", single("repeatedHops")),
-  information("brakingNetImpulse", single("countermovementJump")),
-  information("propulsionNetImpulse", single("countermovementJump", "squatJump")),
-  load("peakLandingForce", single(...landings)),
-  difference("timeToTakeoff", single("countermovementJump", "squatJump")),
-  difference("contactTime", single("dropJump")),
-  difference("timeToStabilisation", single(...landings)),
+  criterion("brakingImpulse", both("turn")),
+  criterion("propulsionImpulse", both("flight")),
+  information("brakingLimbNetImpulse", both("turn")),
+  information("propulsionLimbNetImpulse", both("flight")),
+  load("peakLandingForce", both("landing")),
+  load("landingImpulse", both("landing")),
+  criterion("jumpHeightImpulse", single("start from standing")),
+  information("jumpHeightFlightTime", single("start from standing")),
+  criterion("jumpHeightFlightTime", single("contact")),
+  information("jumpHeightImpulse", single("contact")),
+  criterion("reactiveStrengthIndex", single("contact")),
+  criterion("reactiveStrengthIndexBestFive", single("hops")),
+  information("brakingNetImpulse", single("dip")),
+  information("propulsionNetImpulse", single("start from standing")),
+  load("peakLandingForce", single("landing")),
+  difference("timeToTakeoff", single("start from standing")),
+  difference("contactTime", single("contact")),
+  difference("timeToStabilisation", single("landing")),
 ];

@@ -1,10 +1,10 @@
 import { bearerName, type Side } from "../ground/limb.ts";
 import { measureEntry } from "../ground/measures/catalogue.ts";
 import { capitalised, countOf, sentences } from "../ground/plain-words.ts";
-import { type TestKind, testKinds } from "../ground/test-kind.ts";
+import { startsFromBox, type TestKind, testKinds } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import { gainsUnknown } from "../weight/plate-gains.ts";
-import { boxHeights, boxHeightText, sameBoxHeight, startsFromBox } from "./box-height.ts";
+import { boxHeights, boxHeightText, sameBoxHeight } from "./box-height.ts";
 import { type ComparableMeasure, comparableMeasures } from "./comparable-measures.ts";
 import type { ComparableTrial } from "./comparable-trial.ts";
 import type { Comparison, SidesInput } from "./comparison.ts";

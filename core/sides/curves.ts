@@ -1,22 +1,23 @@
 import type { Bearer, Side } from "../ground/limb.ts";
-import type { TestKind } from "../ground/test-kind.ts";
+import type { TestCourse } from "../ground/test-course.ts";
+import { type TestKind, testFacts } from "../ground/test-kind.ts";
 
 /** The events that curves can be aligned at. */
 export const alignments = ["takeoff", "onset", "touchdown"] as const;
 
 export type Alignment = (typeof alignments)[number];
 
-const alignmentsByTest: Readonly<Record<TestKind, readonly [Alignment, ...Alignment[]]>> = {
-  countermovementJump: ["takeoff", "onset"],
-  squatJump: ["takeoff", "onset"],
-  dropJump: ["touchdown", "takeoff"],
-  repeatedHops: ["touchdown", "takeoff"],
-  dropLanding: ["touchdown"],
+const alignmentsByCourse: Readonly<Record<TestCourse, readonly [Alignment, ...Alignment[]]>> = {
+  dipAndJump: ["takeoff", "onset"],
+  holdAndJump: ["takeoff", "onset"],
+  dropAndJump: ["touchdown", "takeoff"],
+  hops: ["touchdown", "takeoff"],
+  dropAndLand: ["touchdown"],
 };
 
 /** Where the curves of a test can be aligned, the usual event first. `touchdown` is that of the contact. */
 export function alignmentsOf(test: TestKind): readonly [Alignment, ...Alignment[]] {
-  return alignmentsByTest[test];
+  return alignmentsByCourse[testFacts(test).course];
 }
 
 /** Curves of one side, or of one plate while feet are in doubt, on a common time axis. */

@@ -1,8 +1,8 @@
 import { type Finding, finding } from "../ground/finding.ts";
 import type { Side } from "../ground/limb.ts";
-import { type TestKind, testKinds, testLabel } from "../ground/test-kind.ts";
+import { startsFromBox, type TestKind, testKinds, testLabel } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
-import { boxHeights, boxHeightText, sameBoxHeight, startsFromBox } from "./box-height.ts";
+import { boxHeights, boxHeightText, sameBoxHeight } from "./box-height.ts";
 import type { ComparableTrial } from "./comparable-trial.ts";
 import { mean } from "./trial-statistic.ts";
 

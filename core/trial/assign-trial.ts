@@ -1,9 +1,8 @@
 import { type Finding, finding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
-import { type TestKind, testKinds, testLabel } from "../ground/test-kind.ts";
+import { type TestKind, testKinds, testLabel, withArticle } from "../ground/test-kind.ts";
 import { foldWord } from "../recording/column-words.ts";
 import type { NotOffered, RecognisedTest } from "./recognise-test.ts";
-import { withArticle } from "./test-contradictions.ts";
 
 /** What was stated about a trial, strongest first: command line option, session.json. */
 export interface TrialStatement {
@@ -59,7 +58,7 @@ export function assignTrial(
         "test-not-stated",
         "refusal",
         `Nothing says which jump test this is${traceInWords(recognised)}.`,
-        `Choose the test (--test ${recognised?.test ?? "countermovementJump"}, or in session.json or in the file name).`,
+        `Choose the test (--test ${recognised?.test ?? testKinds[0]}, or in session.json or in the file name).`,
       ),
     );
   } else if (limb === undefined) {

@@ -1,5 +1,5 @@
 import { type Finding, finding } from "../ground/finding.ts";
-import type { TestKind } from "../ground/test-kind.ts";
+import { type TestKind, testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import { type ForceSignal, totalForce } from "./force-signal.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
@@ -29,7 +29,7 @@ export function noAttempt(
       ),
     ];
   }
-  if (test === "dropLanding") {
+  if (test !== undefined && testFacts(test).flights === "none") {
     return [
       finding(
         "no-landing",

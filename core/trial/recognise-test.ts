@@ -1,4 +1,4 @@
-import type { TestKind } from "../ground/test-kind.ts";
+import { kindOfTrace, type TestKind } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
@@ -30,25 +30,26 @@ export function recogniseTest(prepared: PreparedRecording, cut: JumpCut, setting
     `${((span.end - span.start) / rateHz).toFixed(2)} s`;
   const before = cut.kind === "standing" ? "standing on the plate" : "empty plate";
   if (cut.kind === "landing") {
-    return { test: "dropLanding", reason: `${before}, an impact, no flight after it` };
+    return { test: kindOfTrace("dropAndLand"), reason: `${before}, an impact, no flight after it` };
   }
   if (cut.laterFlights.length >= hopFlights) {
     return {
-      test: "repeatedHops",
+      test: kindOfTrace("hops"),
       reason: `${before}, ${cut.laterFlights.length + 1} flights without standing between`,
     };
   }
   if (cut.kind === "drop") {
-    return { test: "dropJump", reason: `${before}, contact ${seconds(cut.contact)}, flight ${seconds(cut.flight)}` };
+    const reason = `${before}, contact ${seconds(cut.contact)}, flight ${seconds(cut.flight)}`;
+    return { test: kindOfTrace("dropAndJump"), reason };
   }
   const least = leastLoadFraction(prepared, cut, settings);
   const percent = Math.round(100 * least);
   return least < 1 - settings.squatDipFraction
     ? {
-        test: "countermovementJump",
+        test: kindOfTrace("dipAndJump"),
         reason: `${before}, a dip to ${percent} % of body weight before the push, flight ${seconds(cut.flight)}`,
       }
-    : { test: "squatJump", reason: `${before}, no dip before the push, flight ${seconds(cut.flight)}` };
+    : { test: kindOfTrace("holdAndJump"), reason: `${before}, no dip before the push, flight ${seconds(cut.flight)}` };
 }
 
 /**

@@ -1,5 +1,6 @@
 import { type Finding, finding } from "../ground/finding.ts";
-import { type TestKind, testLabel } from "../ground/test-kind.ts";
+import type { TestCourse } from "../ground/test-course.ts";
+import { type TestKind, testFacts, testLabel, withArticle } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import type { RecognisedTest } from "./recognise-test.ts";
@@ -11,7 +12,7 @@ export function testContradictions(
   recognised: RecognisedTest,
   settings: Settings,
 ): readonly Finding[] {
-  const why = reasonAgainst(test, cut, recognised, settings);
+  const why = reasonsAgainst[testFacts(test).course](cut, recognised, settings);
   if (why === undefined) return [];
   return [
     finding(
@@ -23,42 +24,38 @@ export function testContradictions(
   ];
 }
 
-/** The trade's name of a test behind its article: "a drop jump", "repeated hops". */
-export function withArticle(test: TestKind): string {
-  return test === "repeatedHops" ? testLabel(test) : `a ${testLabel(test)}`;
-}
+type ReasonAgainst = (cut: JumpCut, recognised: RecognisedTest, settings: Settings) => string | undefined;
 
-function reasonAgainst(
-  test: TestKind,
-  cut: JumpCut,
-  recognised: RecognisedTest,
-  settings: Settings,
-): string | undefined {
-  const onThePlate = "the athlete is on the plate before the contact, so nobody drops onto it";
-  switch (test) {
-    case "countermovementJump":
-      if (cut.kind === "landing") return "no flight follows the contact with the plate";
-      if (cut.kind === "drop") return "the plate is empty before the contact";
-      return recognised.test === "squatJump" && cut.quietBefore.length > 0
-        ? `force never dips by ${Math.round(100 * settings.squatDipFraction)} % of body weight before the push`
-        : undefined;
-    case "squatJump":
-      if (cut.kind === "landing") return "no flight follows the contact with the plate";
-      return cut.kind === "drop" ? "the plate is empty before the contact" : undefined;
-    case "dropJump":
-      if (cut.kind === "landing") return "no flight follows the contact with the plate";
-      return cut.kind === "standing" ? onThePlate : undefined;
-    case "dropLanding":
-      if (cut.kind === "standing") return onThePlate;
-      return cut.kind === "drop" ? "the athlete jumps again after the landing" : undefined;
-    case "repeatedHops": {
-      if (cut.kind === "landing") return "no flight follows the contact with the plate";
-      // From standing, the first flight is the entry jump's.
-      const hops = cut.laterFlights.length + (cut.kind === "drop" ? 1 : 0);
-      if (hops === 0) return "no contact is followed by another flight";
-      return recognised.test !== test && cut.laterFlights.length === 0
-        ? "there is only one flight, so no hop follows another"
-        : undefined;
-    }
-  }
-}
+const onThePlate = "the athlete is on the plate before the contact, so nobody drops onto it";
+const noFlight = "no flight follows the contact with the plate";
+const emptyBefore = "the plate is empty before the contact";
+
+const reasonsAgainst: Readonly<Record<TestCourse, ReasonAgainst>> = {
+  dipAndJump: (cut, recognised, settings) => {
+    if (cut.kind !== "standing") return cut.kind === "landing" ? noFlight : emptyBefore;
+    return testFacts(recognised.test).start === "hold" && cut.quietBefore.length > 0
+      ? `force never dips by ${Math.round(100 * settings.squatDipFraction)} % of body weight before the push`
+      : undefined;
+  },
+  holdAndJump: ({ kind }) => {
+    if (kind === "landing") return noFlight;
+    return kind === "drop" ? emptyBefore : undefined;
+  },
+  dropAndJump: ({ kind }) => {
+    if (kind === "landing") return noFlight;
+    return kind === "standing" ? onThePlate : undefined;
+  },
+  dropAndLand: ({ kind }) => {
+    if (kind === "standing") return onThePlate;
+    return kind === "drop" ? "the athlete jumps again after the landing" : undefined;
+  },
+  hops: (cut, recognised) => {
+    if (cut.kind === "landing") return noFlight;
+    // From standing, the first flight is the entry jump's.
+    const hops = cut.laterFlights.length + (cut.kind === "drop" ? 1 : 0);
+    if (hops === 0) return "no contact is followed by another flight";
+    return testFacts(recognised.test).flights !== "many" && cut.laterFlights.length === 0
+      ? "there is only one flight, so no hop follows another"
+      : undefined;
+  },
+};

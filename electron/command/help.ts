@@ -1,6 +1,9 @@
+import { listInWords } from "../../core/ground/plain-words.ts";
+import { testKinds } from "../../core/ground/test-kind.ts";
+
 /** Options shared by the commands, as help shows them. */
 const statingHelp = `What a recording does not say (each outranks session.json):
-  --test TEST          countermovementJump, squatJump, dropJump, repeatedHops or dropLanding
+  --test TEST          ${listInWords(testKinds, "or")}
   --limb LIMB          both, left or right: the leg or legs that jumped
   --involved SIDE      left, right, both or none
   --rate HZ            sampling rate, for files without a time column

@@ -1,8 +1,8 @@
 import { assignmentOffers } from "../../core/assignment/assignment-offers.ts";
+import { startsFromBox } from "../../core/ground/test-kind.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { entryOf } from "../../core/session/session-entries.ts";
-import { startsFromBox } from "../../core/sides/box-height.ts";
 import type { NextRecordings } from "../boundary/watch-view.ts";
 
 /**

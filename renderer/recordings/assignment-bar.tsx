@@ -2,7 +2,7 @@ import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { type AssignmentRow, acceptedOffers, filledDown, placeOf } from "../../core/assignment/assignment-rows.ts";
 import { countOf } from "../../core/ground/plain-words.ts";
-import { availableTests, testLabel } from "../../core/ground/test-kind.ts";
+import { testKinds, testLabel } from "../../core/ground/test-kind.ts";
 import type { AssignedRow, TrialAssignment } from "../../electron/boundary/host-api.ts";
 import { boxHeightFrom } from "../shell/box-height.ts";
 import { TakeOutButton } from "../shell/take-out-button.tsx";
@@ -42,12 +42,12 @@ export function AssignmentBar({ rows, onAssign, folder }: AssignmentBarProps) {
         value={test === "several" ? test : (test ?? "")}
         onChange={(event) => {
           const chosen = event.currentTarget.value;
-          if (chosen !== "several") state({ test: availableTests.find((each) => each === chosen) ?? null });
+          if (chosen !== "several") state({ test: testKinds.find((each) => each === chosen) ?? null });
         }}
         data={[
           ...(test === "several" ? [several] : []),
           nothing(test),
-          ...availableTests.map((each) => ({ value: each, label: testLabel(each) })),
+          ...testKinds.map((each) => ({ value: each, label: testLabel(each) })),
         ]}
       />
       <NativeSelect

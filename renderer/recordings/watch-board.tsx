@@ -1,6 +1,6 @@
 import { Button } from "@mantine/core";
 import { measureEntry } from "../../core/ground/measures/catalogue.ts";
-import { withArticle } from "../../core/trial/test-contradictions.ts";
+import { withArticle } from "../../core/ground/test-kind.ts";
 import type { WatchedTrial, WatchView } from "../../electron/boundary/watch-view.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { AskedAnswers } from "../shell/asked-answers.tsx";

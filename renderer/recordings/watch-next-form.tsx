@@ -1,7 +1,6 @@
 import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
-import { availableTests, testLabel } from "../../core/ground/test-kind.ts";
-import { startsFromBox } from "../../core/sides/box-height.ts";
+import { startsFromBox, testKinds, testLabel } from "../../core/ground/test-kind.ts";
 import type { NextRecordings } from "../../electron/boundary/watch-view.ts";
 import { boxHeightFrom } from "../shell/box-height.ts";
 import { sentenceCase } from "../shell/words.ts";
@@ -23,7 +22,7 @@ export function WatchNextForm({ next, change }: WatchNextFormProps) {
   const [lead, setLead] = useState<string>(next.leadingLeg ?? "");
   const [isPractice, setIsPractice] = useState(next.practice === true);
   const [problem, setProblem] = useState("");
-  const kind = availableTests.find((each) => each === test);
+  const kind = testKinds.find((each) => each === test);
   const fromBox = kind !== undefined && startsFromBox(kind);
   const leads = fromBox && limb === "both";
   return (
@@ -54,7 +53,7 @@ export function WatchNextForm({ next, change }: WatchNextFormProps) {
         onChange={(event) => setTest(event.currentTarget.value)}
         data={[
           { value: "", label: "not stated" },
-          ...availableTests.map((each) => ({ value: each, label: sentenceCase(testLabel(each)) })),
+          ...testKinds.map((each) => ({ value: each, label: sentenceCase(testLabel(each)) })),
         ]}
       />
       <NativeSelect

@@ -1,4 +1,5 @@
-import type { TestKind } from "../../core/ground/test-kind.ts";
+import type { TestCourse } from "../../core/ground/test-course.ts";
+import { type TestKind, testFacts } from "../../core/ground/test-kind.ts";
 
 /** The measure by which a trial of a test is told from the others at a glance. */
 export interface Headline {
@@ -11,18 +12,18 @@ export interface Headline {
 
 const height: Headline = { id: "jumpHeightImpulse", words: "jump height by impulse" };
 
-const headlines: Readonly<Record<TestKind, Headline>> = {
-  countermovementJump: height,
-  squatJump: height,
-  dropJump: {
+const headlines: Readonly<Record<TestCourse, Headline>> = {
+  dipAndJump: height,
+  holdAndJump: height,
+  dropAndJump: {
     id: "reactiveStrengthIndex",
     words: "reactive strength index",
     beside: { id: "contactTime", words: "contact" },
   },
-  repeatedHops: { id: "reactiveStrengthIndexBestFive", words: "reactive strength index, best five hops" },
-  dropLanding: { id: "peakLandingForcePerBodyWeight", words: "peak force in body weights" },
+  hops: { id: "reactiveStrengthIndexBestFive", words: "reactive strength index, best five hops" },
+  dropAndLand: { id: "peakLandingForcePerBodyWeight", words: "peak force in body weights" },
 };
 
 export function headlineOf(test: TestKind): Headline {
-  return headlines[test];
+  return headlines[testFacts(test).course];
 }

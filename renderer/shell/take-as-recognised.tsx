@@ -1,7 +1,7 @@
 import { Button } from "@mantine/core";
 import type { Finding } from "../../core/ground/finding.ts";
 import { countOf } from "../../core/ground/plain-words.ts";
-import { withArticle } from "../../core/trial/test-contradictions.ts";
+import { withArticle } from "../../core/ground/test-kind.ts";
 import { recognitionOffer } from "./recognition.ts";
 import { useWorkspace } from "./workspace.tsx";
 

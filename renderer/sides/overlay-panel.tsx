@@ -3,6 +3,7 @@ import { useElementSize } from "@mantine/hooks";
 import { useMemo, useState } from "react";
 import type { InvolvedSide, Side } from "../../core/ground/limb.ts";
 import { countOf } from "../../core/ground/plain-words.ts";
+import { testFacts } from "../../core/ground/test-kind.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import { groupName, type TrialGroup, trialGroups } from "../../core/sheet/sheet-trials.ts";
 import { type Alignment, alignmentsOf, type CurveOverlay, type SideCurves } from "../../core/sides/curves.ts";
@@ -95,7 +96,7 @@ export function OverlayPanel({ session }: { readonly session: SessionResult }) {
           overlay={reply.overlay}
           involved={involved}
           title={shown?.words ?? ""}
-          curveNoun={shown?.test === "repeatedHops" ? "hop" : "trial"}
+          curveNoun={shown !== undefined && testFacts(shown.test).flights === "many" ? "hop" : "trial"}
         />
       )}
     </section>

@@ -1,8 +1,9 @@
 import { Button, NativeSelect, Radio, TextInput } from "@mantine/core";
 import { useId, useRef, useState } from "react";
 import type { InvolvedSide } from "../../core/ground/limb.ts";
+import { startsFromBox } from "../../core/ground/test-kind.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
-import { boxHeightText, startsFromBox } from "../../core/sides/box-height.ts";
+import { boxHeightText } from "../../core/sides/box-height.ts";
 import { limbRole } from "../shell/limb-role.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { dropAnswersFrom, writtenDrop } from "./drop-answers.ts";

@@ -1,11 +1,11 @@
 import { eventLabel, type TrialEvent } from "../../core/events/event.ts";
-import type { TestKind } from "../../core/ground/test-kind.ts";
+import { type TestKind, testFacts } from "../../core/ground/test-kind.ts";
 import { sentenceCase } from "../shell/words.ts";
 import { type EventBounds, keptSeconds, secondsText } from "./event-move.ts";
 
 /** The event's name, numbered where its test counts contacts: "touchdown 2". A landing's only touchdown needs none. */
 export function eventWords({ name, contactIndex }: Pick<TrialEvent, "name" | "contactIndex">, test?: TestKind): string {
-  return contactIndex === undefined || test === "dropLanding"
+  return contactIndex === undefined || (test !== undefined && testFacts(test).landings === 1)
     ? eventLabel(name)
     : `${eventLabel(name)} ${contactIndex}`;
 }

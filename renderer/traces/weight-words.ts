@@ -1,5 +1,6 @@
 import { formatValue, joinNumberText } from "../../core/ground/format-number.ts";
 import { keepUnits, sentences } from "../../core/ground/plain-words.ts";
+import { startsFromStanding, testFacts } from "../../core/ground/test-kind.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 
 type WeightSource = NonNullable<TrialResult["weight"]>["from"];
@@ -18,7 +19,7 @@ export function weightWords({ weight, endMismatch, test }: TrialResult): string 
   const mismatch =
     endMismatch === undefined
       ? ""
-      : `By the standing before the jump alone, velocity in the standing after it ends at ${joinNumberText(formatValue(endMismatch.velocity, undefined, "m/s"))}, position at ${joinNumberText(formatValue(endMismatch.position, undefined, "m"))}${test === "squatJump" ? " above the hold" : ""}.`;
+      : `By the standing before the jump alone, velocity in the standing after it ends at ${joinNumberText(formatValue(endMismatch.velocity, undefined, "m/s"))}, position at ${joinNumberText(formatValue(endMismatch.position, undefined, "m"))}${test !== undefined && testFacts(test).start === "hold" ? " above the hold" : ""}.`;
   return keepUnits(sentences(`Body weight ${sourceWords(weight.from)}${other}.`, mismatch));
 }
 
@@ -29,5 +30,5 @@ export function weightText({ newtons, uncertainty }: NonNullable<TrialResult["we
 
 /** True where the curves cross the line of body weight too soon for words on it, so that the legend names it. */
 export function legendNamesWeight({ test }: TrialResult): boolean {
-  return test === "repeatedHops" || test === "dropJump" || test === "dropLanding";
+  return test !== undefined && !startsFromStanding(test);
 }

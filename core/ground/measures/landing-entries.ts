@@ -1,7 +1,7 @@
-import type { TestKind } from "../test-kind.ts";
+import { testsWith } from "../test-traits.ts";
 import { ownChoice, type PlainEntry } from "./measure-entry.ts";
 
-const landings: readonly TestKind[] = ["countermovementJump", "squatJump", "dropJump", "dropLanding"];
+const landings = testsWith("landing");
 
 /** Measures of the landing, in the order of screens. */
 export const landingEntries: readonly PlainEntry[] = [

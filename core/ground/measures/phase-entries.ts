@@ -1,9 +1,9 @@
-import type { TestKind } from "../test-kind.ts";
+import { testsWith } from "../test-traits.ts";
 import { ownChoice, type PlainEntry } from "./measure-entry.ts";
 
-const countermovement: readonly TestKind[] = ["countermovementJump"];
-const braked: readonly TestKind[] = ["countermovementJump", "dropJump"];
-const oneFlight: readonly TestKind[] = ["countermovementJump", "squatJump", "dropJump"];
+const countermovement = testsWith("dip");
+const braked = testsWith("turn");
+const oneFlight = testsWith("flight");
 
 /** Measures of unweighting, braking and propulsion, in the order of screens. */
 export const phaseEntries: readonly PlainEntry[] = [

@@ -1,13 +1,13 @@
-import { type TestKind, testKinds } from "../test-kind.ts";
+import { testsWith } from "../test-traits.ts";
 import { ownChoice, type PlainEntry } from "./measure-entry.ts";
 
-const countermovement: readonly TestKind[] = ["countermovementJump"];
-const standingStarts: readonly TestKind[] = ["countermovementJump", "squatJump"];
-const braked: readonly TestKind[] = ["countermovementJump", "dropJump"];
-const oneFlight: readonly TestKind[] = ["countermovementJump", "squatJump", "dropJump"];
-const dropJump: readonly TestKind[] = ["dropJump"];
-const drops: readonly TestKind[] = ["dropJump", "dropLanding"];
-const hops: readonly TestKind[] = ["repeatedHops"];
+const countermovement = testsWith("dip");
+const standingStarts = testsWith("start from standing");
+const braked = testsWith("turn");
+const oneFlight = testsWith("flight");
+const oneContact = testsWith("contact");
+const drops = testsWith("drop");
+const hops = testsWith("hops");
 
 /** Measures of the whole trial, in the order of screens. */
 export const wholeEntries: readonly PlainEntry[] = [
@@ -40,7 +40,7 @@ export const wholeEntries: readonly PlainEntry[] = [
   },
   {
     id: "reactiveStrengthIndex",
-    tests: dropJump,
+    tests: oneContact,
     label: "Reactive strength index",
     unit: "m/s",
     group: "whole",
@@ -49,7 +49,7 @@ export const wholeEntries: readonly PlainEntry[] = [
   },
   {
     id: "contactTime",
-    tests: dropJump,
+    tests: oneContact,
     label: "Contact time",
     unit: "s",
     group: "whole",
@@ -107,7 +107,7 @@ export const wholeEntries: readonly PlainEntry[] = [
   },
   {
     id: "dropHeightByFlightTime",
-    tests: dropJump,
+    tests: oneContact,
     label: "Drop height, by flight time",
     unit: "m",
     group: "whole",
@@ -118,7 +118,7 @@ export const wholeEntries: readonly PlainEntry[] = [
   },
   {
     id: "dropHeightDifference",
-    tests: dropJump,
+    tests: oneContact,
     label: "Drop height, difference of the two",
     unit: "m",
     group: "whole",
@@ -183,7 +183,7 @@ export const wholeEntries: readonly PlainEntry[] = [
   },
   {
     id: "bodyWeight",
-    tests: testKinds,
+    tests: testsWith("athlete"),
     label: "Body weight",
     unit: "N",
     group: "whole",
@@ -193,7 +193,7 @@ export const wholeEntries: readonly PlainEntry[] = [
   },
   {
     id: "bodyMass",
-    tests: testKinds,
+    tests: testsWith("athlete"),
     label: "Body mass",
     unit: "kg",
     group: "whole",

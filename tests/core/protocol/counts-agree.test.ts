@@ -1,12 +1,13 @@
 import { describe, expect, test } from "vitest";
 import type { InvolvedSide, Limb } from "../../../core/ground/limb.ts";
+import { startsFromBox } from "../../../core/ground/test-kind.ts";
 import { countsFor } from "../../../core/protocol/counting.ts";
 import { belongsTo, protocolProgress } from "../../../core/protocol/protocol-progress.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../../core/result/session-result.ts";
 import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
-import { sameBoxHeight, startsFromBox } from "../../../core/sides/box-height.ts";
+import { sameBoxHeight } from "../../../core/sides/box-height.ts";
 import type { Comparison } from "../../../core/sides/comparison.ts";
 import { limbsOf, type Protocol, type ProtocolTest } from "../../../core/stated/protocol.ts";
 import { uniform } from "../sides/random-numbers.ts";

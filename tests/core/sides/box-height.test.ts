@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { boxHeights, boxHeightText, sameBoxHeight, startsFromBox } from "../../../core/sides/box-height.ts";
+import { startsFromBox } from "../../../core/ground/test-kind.ts";
+import { boxHeights, boxHeightText, sameBoxHeight } from "../../../core/sides/box-height.ts";
 
 describe("box heights", () => {
   it("belong to the tests that start from a box", () => {
