@@ -1,4 +1,5 @@
-import type { FindingCode, Severity } from "../../core/ground/finding.ts";
+import type { Severity } from "../../core/ground/finding.ts";
+import type { FindingCode } from "../../core/ground/finding-codes.ts";
 import { recordActs } from "../../core/simulate/act.ts";
 import { countermovementAct } from "../../core/simulate/countermovement-act.ts";
 import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";

@@ -1,4 +1,5 @@
-import type { FindingCode, Severity } from "../../core/ground/finding.ts";
+import type { Severity } from "../../core/ground/finding.ts";
+import type { FindingCode } from "../../core/ground/finding-codes.ts";
 import { simulateBrokenOffJump } from "../../core/simulate/broken-off-jump.ts";
 import type { SimulatedRecording } from "../../core/simulate/countermovement-jump.ts";
 import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";

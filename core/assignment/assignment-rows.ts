@@ -1,4 +1,4 @@
-import type { FindingCode } from "../ground/finding.ts";
+import type { FindingCode } from "../ground/finding-codes.ts";
 import type { Limb, Side } from "../ground/limb.ts";
 import { startsFromBox, type TestKind } from "../ground/test-kind.ts";
 import type { FileReading } from "../recording/file-reading.ts";
@@ -7,6 +7,8 @@ import type { TrialResult } from "../result/trial-result.ts";
 import { entryOf } from "../session/session-entries.ts";
 import { sameBoxHeight } from "../sides/box-height.ts";
 import type { FileEntry } from "../stated/session.ts";
+import { english } from "../words/english.ts";
+import { findingInWords } from "../words/finding-in-words.ts";
 import { type AssignmentOffers, assignmentOffers, type Offer } from "./assignment-offers.ts";
 
 /** One thing a trial is, where that comes from, and what else it may be. */
@@ -86,7 +88,9 @@ function rowOf(
     leadingLeg: cell(trial.leadingLeg, leadFrom, offers.leadingLeg, fromBox && (limb === undefined || limb === "both")),
     practice: trial.practice === true,
     contradictions: [
-      ...trial.findings.flatMap((each) => (contradicting.has(each.code) ? [each.message] : [])),
+      ...trial.findings.flatMap((each) =>
+        contradicting.has(each.code) ? [findingInWords(each, english).message] : [],
+      ),
       ...otherAthlete(offers, description.athlete),
     ],
   };

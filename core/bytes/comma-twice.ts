@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Dialect } from "./dialect.ts";
 import type { Header } from "./header.ts";
 
@@ -19,7 +19,7 @@ export function commaTwice(
   const areWhole = columns.every((column) => column?.subarray(0, rowsLookedAt).every(Number.isInteger) ?? false);
   if (!areWhole) return [];
   return [
-    finding(
+    proseFinding(
       "decimal-mark-unclear",
       "refusal",
       `Line ${misfit.line} names ${misfit.count} columns, but the commas of the rows make ${dialect.columnCount} of whole numbers: the comma seems to separate columns and decimals alike.`,

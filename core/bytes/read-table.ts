@@ -1,4 +1,4 @@
-import { type Finding, finding, isRefused } from "../ground/finding.ts";
+import { type Finding, isRefused, proseFinding } from "../ground/finding.ts";
 import { commaTwice } from "./comma-twice.ts";
 import { detectDialect } from "./dialect.ts";
 import { countDroppedRows } from "./dropped-rows.ts";
@@ -118,9 +118,9 @@ function isBinary(bytes: Uint8Array): boolean {
 }
 
 function emptyFile(): Finding {
-  return finding("empty", "refusal", "The file is empty.", "Export the recording again.");
+  return proseFinding("empty", "refusal", "The file is empty.", "Export the recording again.");
 }
 
 function notData(message: string): Finding {
-  return finding("not-data", "refusal", message, "Choose a recording: rows of numbers with one row a sample.");
+  return proseFinding("not-data", "refusal", message, "Choose a recording: rows of numbers with one row a sample.");
 }

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { TextField } from "./table.ts";
 
 const words = (list: string): ReadonlySet<string> => new Set(list.split(" "));
@@ -52,7 +52,7 @@ export function countFindings(fields: readonly TextField[], rows: number): Findi
   const says = `Line ${field.line} says "${field.key}: ${field.value}", but the file holds ${rows} rows`;
   if (rows < count) {
     return [
-      finding(
+      proseFinding(
         "truncated",
         "warning",
         `${says}: ${count - rows} of ${count} are missing.`,
@@ -62,7 +62,7 @@ export function countFindings(fields: readonly TextField[], rows: number): Findi
     ];
   }
   return [
-    finding(
+    proseFinding(
       "rows-contradict",
       "warning",
       `${says}, ${rows - count} more.`,

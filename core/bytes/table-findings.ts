@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { DecimalDoubt } from "./column-marks.ts";
 import type { DetectedDialect, Dialect } from "./dialect.ts";
 import type { Header } from "./header.ts";
@@ -11,7 +11,7 @@ import type { TextBytes } from "./text-bytes.ts";
 
 /** The file stops inside a line. */
 export function cutLine(line: number, why: string): Finding {
-  return finding(
+  return proseFinding(
     "truncated",
     "warning",
     `The file ends in the middle of line ${line}: ${why}. The line was left out.`,
@@ -22,7 +22,7 @@ export function cutLine(line: number, why: string): Finding {
 
 /** The file stops inside a UTF-16 character. */
 export function cutCharacter(): Finding {
-  return finding(
+  return proseFinding(
     "truncated",
     "warning",
     "The file ends in the middle of a character.",
@@ -46,7 +46,7 @@ export function encodingFindings(text: TextBytes): Finding[] {
 }
 
 function encodingGuessed(message: string, where: string): Finding {
-  return finding(
+  return proseFinding(
     "encoding-guessed",
     "note",
     message,
@@ -60,7 +60,7 @@ export function decimalMarkUnclear({ line, cell, column }: DecimalDoubt): Findin
   const digits = cell.replace(/[^\d+-]/g, "");
   const decimal = cell.replace(",", ".");
   const place = line === 0 ? `column ${column + 1}` : `column ${column + 1}, line ${line}`;
-  return finding(
+  return proseFinding(
     "decimal-mark-unclear",
     "refusal",
     `"${cell}" in ${place} may be ${decimal} or ${digits}: no number of the column shows whether its mark starts the decimals or separates thousands.`,
@@ -97,7 +97,7 @@ export function decimalMarkFindings({ dialect, againstStated }: DetectedDialect,
 }
 
 function marksDiffer(severity: "note" | "warning", message: string): Finding {
-  return finding("decimal-marks-differ", severity, message, "Look at one number of each column.");
+  return proseFinding("decimal-marks-differ", severity, message, "Look at one number of each column.");
 }
 
 function columnNames(columns: readonly number[]): string {
@@ -113,7 +113,7 @@ export function headerFindings(
   const findings: Finding[] = [];
   if (misfit !== undefined) {
     findings.push(
-      finding(
+      proseFinding(
         "columns-unclear",
         "warning",
         `Line ${misfit.line} names ${misfit.count} columns, but the rows have ${dialect.columnCount}; the names were not used.`,
@@ -128,7 +128,7 @@ export function headerFindings(
     findings.push(otherColumnCount(firstStray, strayRows.length, dialect, strayRows.length > 1));
   } else if (doubtful !== undefined) {
     findings.push(
-      finding(
+      proseFinding(
         "lines-skipped",
         "warning",
         `Line ${doubtful}, right above the first row, is neither a row nor column names and was skipped.`,
@@ -162,7 +162,7 @@ export function isOtherRow(line: string, dialect: Dialect): boolean {
 
 function otherColumnCount(line: number, count: number, dialect: Dialect, isRefused: boolean): Finding {
   const others = count > 1 ? ` and ${count - 1} more` : "";
-  return finding(
+  return proseFinding(
     "columns-unclear",
     isRefused ? "refusal" : "warning",
     `Line ${line}${others} does not have the ${dialect.columnCount} columns of the other rows${isRefused ? "" : " and was left out"}.`,
@@ -178,7 +178,7 @@ function oddInside(odd: readonly OddLine[], dialect: Dialect): Finding {
   const named = odd.slice(0, linesNamed).map((each) => `line ${each.line} has ${each.fieldCount}`);
   const more = odd.length > linesNamed ? ` and ${odd.length - linesNamed} more lines differ` : "";
   const columns = dialect.columnCount === 1 ? "1 column" : `${dialect.columnCount} columns`;
-  return finding(
+  return proseFinding(
     "columns-unclear",
     "refusal",
     `The rows have ${columns}, but ${named.join(", ")}${more}.`,
@@ -190,7 +190,7 @@ function oddInside(odd: readonly OddLine[], dialect: Dialect): Finding {
 /** A row that a comment mark takes out of the recording. */
 function rowsBehindComments(odd: readonly OddLine[]): Finding {
   const others = odd.length > 1 ? ` and ${odd.length - 1} more` : "";
-  return finding(
+  return proseFinding(
     "lines-skipped",
     "refusal",
     `Line ${odd[0]!.line}${others} between the rows is marked as a comment but holds a row of numbers.`,
@@ -247,7 +247,7 @@ export function bodyFindings(body: NumericBody, dialect: Dialect): Finding[] {
 }
 
 function skipped(line: number, message: string): Finding {
-  return finding("lines-skipped", "note", message, "Look at the file if a sample could stand there.", {
+  return proseFinding("lines-skipped", "note", message, "Look at the file if a sample could stand there.", {
     where: `line ${line}`,
   });
 }

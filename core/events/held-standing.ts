@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
@@ -48,7 +48,7 @@ export function heldStanding(
   const heightOf = (speed: number): string => `${((100 * speed * speed) / 2 / settings.gravity).toFixed(0)} cm`;
   const place = ({ start, end }: SampleSpan): string =>
     `${(start / rateHz).toFixed(2)} s to ${(end / rateHz).toFixed(2)} s`;
-  return finding(
+  return proseFinding(
     "held-while-weighed",
     "warning",
     `Standing before the jump carries ${before.newtons.toFixed(0)} N and standing after it ${after.newtons.toFixed(0)} N: a hand on a rail, or something else, held ${missing.toFixed(0)} N until the athlete moved. By the standing before, the jump would be ${heightOf(forward)} high; the flight tells ${heightOf(fall)}. Weight and velocity are taken from the standing after, and nothing is counted from the first movement on.`,

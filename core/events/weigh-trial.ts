@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { startsFromStanding, type TestKind, testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
@@ -136,7 +136,7 @@ function weighingFindings(
   const next = place === "before the jump" ? "before the next jump" : "after the next landing";
   if (seconds < settings.weighingShortSeconds) {
     findings.push(
-      finding(
+      proseFinding(
         "weighing-short",
         "warning",
         `Quiet standing ${place} lasts only ${seconds.toFixed(2)} s: body weight is uncertain by ${percent} %, and every number that rests on it is coarse.`,
@@ -146,7 +146,7 @@ function weighingFindings(
     );
   } else if (seconds < settings.weighingSeconds) {
     findings.push(
-      finding(
+      proseFinding(
         "weighing-short",
         "warning",
         `Quiet standing ${place} lasts ${seconds.toFixed(2)} s instead of ${settings.weighingSeconds.toFixed(1)} s: body weight is uncertain by ${percent} %.`,
@@ -157,7 +157,7 @@ function weighingFindings(
   }
   if (weighing.deviation > settings.weighingRestlessFraction * weighing.newtons) {
     findings.push(
-      finding(
+      proseFinding(
         "weighing-restless",
         "warning",
         `Force varies by ${weighing.deviation.toFixed(0)} N (standard deviation) while the athlete is weighed.`,

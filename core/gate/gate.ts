@@ -5,6 +5,8 @@ import type { Settings } from "../settings/settings.ts";
 import type { GateOpening } from "../stated/cautions-schema.ts";
 import type { SessionDescription } from "../stated/session.ts";
 import { wholeDocument } from "../stated/session-expectation.ts";
+import { english } from "../words/english.ts";
+import { findingInWords } from "../words/finding-in-words.ts";
 import { type AnsweredCautions, answeredCautions } from "./answered-cautions.ts";
 import type { Closure } from "./closure.ts";
 import { closuresOf, type GatedTrial } from "./closures.ts";
@@ -45,7 +47,9 @@ const gateEntries: readonly (readonly [spellings: RegExp, words: string])[] = [
 
 /** Entries of the session's description that would decide the gate but could not be read; empty where there is none. */
 function unreadEntries(findings: readonly Finding[]): string {
-  const unread = findings.filter((each) => each.code === "session-unreadable").map((each) => each.where);
+  const unread = findings
+    .filter((each) => each.code === "session-unreadable")
+    .map((each) => findingInWords(each, english).where);
   if (unread.includes(wholeDocument)) return "the cautions, pain, effusion and a stop";
   return listInWords(
     gateEntries

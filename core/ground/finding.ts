@@ -1,138 +1,94 @@
+import type { Answer } from "./answer.ts";
+import type { FindingCode } from "./finding-codes.ts";
+import type { BytesFindings } from "./findings/bytes-findings.ts";
+import type { EventsFindings } from "./findings/events-findings.ts";
+import type { MeasureFindings } from "./findings/measures-findings.ts";
+import type { RecordingFindings } from "./findings/recording-findings.ts";
+import type { SessionFindings } from "./findings/session-findings.ts";
+import type { SidesFindings } from "./findings/sides-findings.ts";
+import type { StatedFindings } from "./findings/stated-findings.ts";
+import type { TrialFindings } from "./findings/trial-findings.ts";
+import type { WeightFindings } from "./findings/weight-findings.ts";
+import type { Place } from "./place.ts";
+
 /** How much a finding weighs: a note informs, a warning asks for eyes, a refusal means no measure could be made. */
 export type Severity = "note" | "warning" | "refusal";
 
-/** Stable public codes (METHODS §7). A code never changes its meaning; new ones may join in the same style. */
-export const findingCodes = [
-  "weighing-short",
-  "weighing-restless",
-  "weight-differs",
-  "weight-implausible",
-  "load-changes",
-  "plate-offset",
-  "plate-drift",
-  "plate-noisy",
-  "plate-dead",
-  "plate-turned",
-  "held-while-weighed",
-  "heights-contradict",
-  "several-athletes",
-  "plates-equal",
-  "plates-disagree",
-  "another-athlete",
-  "mass-changed",
-  "clipped",
-  "rate-low",
-  "rate-missing",
-  "rate-contradicts",
-  "rate-not-real",
-  "time-uneven",
-  "time-left-out",
-  "resampled",
-  "gap",
-  "spikes",
-  "samples-lost",
-  "samples-held",
-  "smoothed",
-  "cells-unreadable",
-  "columns-unclear",
-  "decimal-mark-unclear",
-  "decimal-marks-differ",
-  "rows-contradict",
-  "columns-disagree",
-  "plates-summed",
-  "plates-swapped",
-  "encoding-guessed",
-  "lines-skipped",
-  "plate-derived",
-  "unit-contradicts",
-  "unit-from-mass",
-  "mass-missing",
-  "sign-turned",
-  "sign-changes",
-  "unit-not-stated",
-  "no-takeoff",
-  "no-landing",
-  "broken-off",
-  "no-quiet-standing",
-  "several-flights",
-  "bounce-after-landing",
-  "landing-off-plate",
-  "landing-other-plate",
-  "landing-short",
-  "landing-restless",
-  "no-first-peak",
-  "first-peaks-differ",
-  "starts-moving",
-  "heights-differ",
-  "velocity-from-flight",
-  "dip-in-squat-jump",
-  "slow-contact",
-  "drop-height-off",
-  "drop-height-not-stated",
-  "leading-leg-missing",
-  "leading-leg-contradicted",
-  "hops-few",
-  "drop-height-legs-differ",
-  "other-foot-touching",
-  "leg-swing",
-  "limb-not-stated",
-  "test-not-stated",
-  "test-from-name",
-  "test-contradicts",
-  "test-not-available",
-  "plates-unproved",
-  "plates-contradict",
-  "one-leg-standing",
-  "event-moved",
-  "event-not-found",
-  "measure-not-made",
-  "self-check-broken",
-  "recording-repeated",
-  "truncated",
-  "unreadable",
-  "empty",
-  "not-data",
-  "parts-contradict",
-  "parameters-damaged",
-  "scaling-assumed",
-  "no-force-platform",
-  "platform-unreadable",
-  "platform-tilted",
-  "platforms-left-out",
-  "session-unreadable",
-  "session-entry-unused",
-  "layout-unclear",
-  "layout-unreadable",
-] as const;
-
-export type FindingCode = (typeof findingCodes)[number];
-
 /**
- * Something a person should know about a recording, a trial or a session. Bad input becomes a finding, never an
- * exception: an exception is our own mistake.
+ * The figures of each kind of finding. A kind is a code, or a code and, behind a slash, which of its cases it is:
+ * "truncated", "time-uneven/jumps-back". Its sentence stands in `core/words`.
  */
-export interface Finding {
-  readonly code: FindingCode;
+export interface FindingFigures
+  extends BytesFindings,
+    RecordingFindings,
+    StatedFindings,
+    TrialFindings,
+    EventsFindings,
+    WeightFindings,
+    MeasureFindings,
+    SidesFindings,
+    SessionFindings {
+  /** Sentences made where the finding was. */
+  readonly prose: { readonly message: string; readonly action: string };
+}
+
+export type FindingKind = keyof FindingFigures;
+
+type CodeOf<Kind extends string> = Kind extends `${infer Code extends FindingCode}/${string}`
+  ? Code
+  : Kind extends FindingCode
+    ? Kind
+    : FindingCode;
+
+interface Circumstances {
   readonly severity: Severity;
-  /** One plain sentence: what was seen, with the figures. */
-  readonly message: string;
-  /** The place in words: "line 812", "2.31 s to 2.44 s", "plate left"; empty when it concerns the whole. */
-  readonly where: string;
+  readonly place: Place;
   /** Identifiers of the measures that could not be made because of it. */
   readonly removes: readonly string[];
-  /** What to do about it, one plain sentence. */
-  readonly action: string;
+  /** Statements of which each would settle it; empty where no statement can. */
+  readonly answers: readonly Answer[];
+}
+
+export type FindingOf<Kind extends FindingKind> = Circumstances & {
+  readonly kind: Kind;
+  readonly code: CodeOf<Kind>;
+  readonly figures: FindingFigures[Kind];
+};
+
+/**
+ * Something a person should know about a recording, a trial or a session, as data without a sentence. Bad input becomes a
+ * finding, never an exception: an exception is our own mistake.
+ */
+export type Finding = { readonly [Kind in FindingKind]: FindingOf<Kind> }[FindingKind];
+
+/** Where a finding is, what it removes and what would settle it; each may be left out. */
+interface OptionalParts {
+  readonly place?: Place;
+  readonly removes?: readonly string[];
+  readonly answers?: readonly Answer[];
 }
 
 /** Makes a finding with its optional parts filled in. */
-export function finding(
+export function finding<Kind extends Exclude<FindingKind, "prose">>(
+  kind: Kind,
+  severity: Severity,
+  figures: FindingFigures[Kind],
+  { place = { at: "whole" }, removes = [], answers = [] }: OptionalParts = {},
+): FindingOf<Kind> {
+  const [code] = String(kind).split("/") as [CodeOf<Kind>];
+  return { code, kind, severity, figures, place, removes, answers };
+}
+
+/** Makes a finding whose sentences are made where it is. */
+export function proseFinding(
   code: FindingCode,
   severity: Severity,
   message: string,
   action: string,
-  optional: { readonly where?: string; readonly removes?: readonly string[] } = {},
+  { where = "", removes = [] }: { readonly where?: string; readonly removes?: readonly string[] } = {},
 ): Finding {
-  return { code, severity, message, where: optional.where ?? "", removes: optional.removes ?? [], action };
+  const place: Place = where === "" ? { at: "whole" } : { at: "words", words: where };
+  return { code, kind: "prose", severity, figures: { message, action }, place, removes, answers: [] };
 }
 
 /** True when any of the findings refuses. */

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { fullLabel } from "../ground/measures/catalogue.ts";
 import type { Measure } from "./measure.ts";
 
@@ -31,7 +31,7 @@ export function unnamedAbsences(
   if (removes.length === 0) return [];
   const labels = removes.map(fullLabel).join("; ");
   return [
-    finding(
+    proseFinding(
       "measure-not-made",
       "warning",
       `The recording does not give these measures: ${labels}.`,

@@ -1,5 +1,5 @@
 import type { JumpMotion } from "../events/jump-events.ts";
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { measureCatalogue } from "../ground/measures/catalogue.ts";
 import { testFacts } from "../ground/test-kind.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
@@ -28,17 +28,21 @@ export function clippingFindings(prepared: PreparedRecording, jump: JumpMotion):
     const seen = `Force stays at its largest value for ${span.end - span.start} samples: the plate's range was exceeded`;
     const action = "Widen the measuring range of the plate, then record again.";
     if (hops !== undefined) {
-      return [finding("clipped", "note", `${seen}; the times of the hops do not rest on it.`, action, { where })];
+      return [proseFinding("clipped", "note", `${seen}; the times of the hops do not rest on it.`, action, { where })];
     }
     if (began !== undefined && takeoff !== undefined && span.end > began && span.start < takeoff) {
-      return [finding("clipped", "refusal", `${seen} before take-off, so no velocity can be made.`, action, { where })];
+      return [
+        proseFinding("clipped", "refusal", `${seen} before take-off, so no velocity can be made.`, action, { where }),
+      ];
     }
     if (touchdown === undefined || span.end <= touchdown || span.start > (landingEnd ?? span.start)) return [];
     if (testFacts(test).flights === "none") {
-      return [finding("clipped", "refusal", `${seen} in the landing, so no velocity can be made.`, action, { where })];
+      return [
+        proseFinding("clipped", "refusal", `${seen} in the landing, so no velocity can be made.`, action, { where }),
+      ];
     }
     return [
-      finding("clipped", "warning", `${seen} in the landing, whose measures are left out.`, action, {
+      proseFinding("clipped", "warning", `${seen} in the landing, whose measures are left out.`, action, {
         where,
         removes: landingForceMeasures,
       }),

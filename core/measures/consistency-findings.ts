@@ -1,5 +1,5 @@
 import { knowsVelocity, velocityAt } from "../events/kinematics.ts";
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import { integrateForce } from "../trial/force-signal.ts";
 import type { Measure } from "./measure.ts";
@@ -19,7 +19,7 @@ export function consistencyFindings(
     const difference = byFlight / byImpulse - 1;
     if (Math.abs(difference) > settings.heightsDifferFraction) {
       findings.push(
-        finding(
+        proseFinding(
           "heights-differ",
           "warning",
           `Jump height is ${(100 * byImpulse).toFixed(1)} cm by impulse and ${(100 * byFlight).toFixed(1)} cm by flight time.`,
@@ -32,7 +32,7 @@ export function consistencyFindings(
   const error = selfCheckError(context);
   if (error > settings.selfCheckFraction) {
     findings.push(
-      finding(
+      proseFinding(
         "self-check-broken",
         "warning",
         `Impulses summed from force differ from mass times velocity change by ${error.toExponential(1)} of the push.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Side } from "../ground/limb.ts";
 import { startsFromBox } from "../ground/test-kind.ts";
 import { hasTrait } from "../ground/test-traits.ts";
@@ -29,7 +29,7 @@ export function dropFindings(
   const contactTime = value("contactTime");
   if (context.limb === "both" && contactTime !== undefined && contactTime > settings.slowContactSeconds) {
     findings.push(
-      finding(
+      proseFinding(
         "slow-contact",
         "note",
         `The contact lasts ${contactTime.toFixed(3)} s, above ${settings.slowContactSeconds.toFixed(3)} s: slow stretch-shortening.`,
@@ -39,7 +39,7 @@ export function dropFindings(
   }
   if (hasTrait(test, "contact") && context.limbs.length === 2 && stated.leadingLeg === undefined) {
     findings.push(
-      finding(
+      proseFinding(
         "leading-leg-missing",
         "warning",
         "Nothing says which leg stepped off the box first; it lands first and harder, so left and right cannot be compared.",
@@ -57,7 +57,7 @@ function heightFindings(
 ): readonly Finding[] {
   if (stated === undefined) {
     return [
-      finding(
+      proseFinding(
         "drop-height-not-stated",
         "note",
         "Nothing says how high the box is, so the effective drop height is held against nothing.",
@@ -69,7 +69,7 @@ function heightFindings(
   const off = effective / stated - 1;
   if (Math.abs(off) <= settings.dropHeightTolerance) return [];
   return [
-    finding(
+    proseFinding(
       "drop-height-off",
       "warning",
       `The athlete fell ${(100 * effective).toFixed(1)} cm from a box of ${(100 * stated).toFixed(1)} cm: ${Math.abs(100 * off).toFixed(0)} % ${off < 0 ? "less" : "more"}.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import { firstPeakTimes } from "./landing.ts";
 import type { Measure } from "./measure.ts";
@@ -21,7 +21,7 @@ export function firstPeakFindings(context: MeasureContext, settings: Settings): 
   if (!(late.seconds > settings.firstPeaksApartFactor * early.seconds)) return [];
   const milliseconds = (seconds: number) => `${(1000 * seconds).toFixed(0)}\u00a0ms`;
   return [
-    finding(
+    proseFinding(
       "first-peaks-differ",
       "note",
       `The first landing peak comes ${milliseconds(early.seconds)} after touchdown on one plate and ${milliseconds(late.seconds)} on the other: one limb has an early peak that the other lacks, so their loading rates are of different kinds and are left out.`,

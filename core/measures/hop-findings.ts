@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { countOf } from "../ground/plain-words.ts";
 import type { Settings } from "../settings/settings.ts";
 import { absentMeasures } from "./absent-measures.ts";
@@ -19,7 +19,7 @@ export function hopFindings(
   const limit = `a contact below ${Math.round(1000 * settings.slowContactSeconds)} ms`;
   const stand = `${settings.bestHops} are wanted, and ${used === 1 ? "it stands" : "these stand"} for the bout.`;
   return [
-    finding(
+    proseFinding(
       "hops-few",
       "warning",
       used === 0

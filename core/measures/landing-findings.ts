@@ -1,5 +1,5 @@
 import { knowsVelocity } from "../events/kinematics.ts";
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { measureCatalogue } from "../ground/measures/catalogue.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { ClippedSpan } from "../trial/clipping.ts";
@@ -58,7 +58,7 @@ export function landingFindings(
   const secondsOf = (sample: number): string => `${(sample / rateHz).toFixed(2)} s`;
   if (events.touchdown === undefined) {
     return [
-      finding(
+      proseFinding(
         "landing-off-plate",
         "warning",
         `No landing on the plate follows the take-off at ${secondsOf(events.takeoff ?? cut.flight.start)}.`,
@@ -83,13 +83,13 @@ export function landingFindings(
         ? endNotFound.cutShort(seconds)
         : endNotFound.unexplained;
     const optional = { where: secondsOf(touchdown), removes: absent(landingMeasures) };
-    return [finding(code, "warning", message, action, optional)];
+    return [proseFinding(code, "warning", message, action, optional)];
   }
   const findings: Finding[] = [];
   const missing = absent(["loadingRate"]);
   if (missing.length > 0) {
     findings.push(
-      finding(
+      proseFinding(
         "no-first-peak",
         "note",
         "The landing has no first peak of at least body weight, so it has no loading rate.",
@@ -103,7 +103,7 @@ export function landingFindings(
     const lasts = (cut.span.end - 1 - events.touchdown) / rateHz;
     const tooShort = lasts < settings.stabilisationNeedsSeconds;
     findings.push(
-      finding(
+      proseFinding(
         tooShort ? "landing-short" : "landing-restless",
         "note",
         tooShort

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
 import type { Settings } from "../settings/settings.ts";
@@ -20,7 +20,7 @@ export function landingPlateFindings(
   if (landed === undefined || pushPlate === undefined) return [];
   const where = `${(cut.landing.start / prepared.recording.rateHz).toFixed(2)} s`;
   return [
-    finding(
+    proseFinding(
       "landing-other-plate",
       "warning",
       `The push is on ${inPlateWords(pushPlate)} alone, the landing at ${where} on ${inPlateWords(landed)} alone: the athlete landed on the other leg, or the two columns changed places in the flight. Landing measures of the ${limb} leg are left out.`,

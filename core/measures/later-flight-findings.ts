@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
@@ -12,7 +12,7 @@ export function laterFlightFindings(cut: JumpCut, rateHz: number, settings: Sett
   const bounces = cut.laterFlights
     .filter(isBounce)
     .map((flight) =>
-      finding(
+      proseFinding(
         "bounce-after-landing",
         "note",
         `The athlete leaves the plate again for ${secondsOf(flight)} s after the landing; this is taken as a bounce, not a jump.`,
@@ -34,6 +34,6 @@ export function laterFlightFindings(cut: JumpCut, rateHz: number, settings: Sett
           "Call the trial repeated hops if it is a bout of hops; record jumps apart, with quiet standing between them.",
         ];
   const message = `${what} without quiet standing in between; the first one was analysed.`;
-  const several = finding("several-flights", "warning", message, action, { where: jumps.map(placeOf).join(", ") });
+  const several = proseFinding("several-flights", "warning", message, action, { where: jumps.map(placeOf).join(", ") });
   return [...bounces, several];
 }

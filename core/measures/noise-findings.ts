@@ -1,5 +1,5 @@
 import { emptyLevel } from "../events/contact-edge.ts";
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
@@ -10,7 +10,7 @@ export function noiseFindings({ total }: PreparedRecording, cut: JumpCut, settin
   if (deviation <= settings.plateNoisyNewtons) return [];
   const where = `${(cut.flight.start / total.rateHz).toFixed(2)} s to ${(cut.flight.end / total.rateHz).toFixed(2)} s`;
   return [
-    finding(
+    proseFinding(
       "plate-noisy",
       "warning",
       `Force varies by ${deviation.toFixed(1)} N (standard deviation) while nobody is on the plate: take-off and touchdown are coarse, and their uncertainties are large.`,

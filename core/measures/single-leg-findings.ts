@@ -1,6 +1,6 @@
 import type { JumpMotion } from "../events/jump-events.ts";
 import type { Phase } from "../events/phases.ts";
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
 import type { Settings } from "../settings/settings.ts";
 import { runningMean } from "../trial/segment-load.ts";
@@ -26,7 +26,7 @@ export function singleLegFindings(
     let most = 0;
     for (let index = from; index < to; index += 1) most = Math.max(most, otherFoot[index]!);
     findings.push(
-      finding(
+      proseFinding(
         "other-foot-touching",
         "warning",
         `The other foot carried up to ${most.toFixed(0)} N for ${(touching / rateHz).toFixed(2)} s ${events.takeoff === undefined && context.jump.hops === undefined ? "in the landing" : "before take-off"}.`,
@@ -48,7 +48,7 @@ export function singleLegFindings(
         );
   if (dips > 1) {
     findings.push(
-      finding(
+      proseFinding(
         "leg-swing",
         "warning",
         `Force dips ${dips} times before take-off: the free leg was swung, or the athlete started twice.`,

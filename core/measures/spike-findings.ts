@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
@@ -16,7 +16,7 @@ export function spikeFindings(prepared: PreparedRecording, span: SampleSpan): re
     .map(({ plate, sample }) => `${inPlateWords(plates[plate]?.name ?? "")} at ${(sample / rateHz).toFixed(3)} s`);
   const more = spikes.length > namedPlaces ? `, and ${spikes.length - namedPlaces} more` : "";
   return [
-    finding(
+    proseFinding(
       "spikes",
       "warning",
       `${spikes.length === 1 ? "One sample stands" : `${spikes.length} samples stand`} alone, far from the force around: a disturbance of the recording.`,

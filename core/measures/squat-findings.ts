@@ -1,5 +1,5 @@
 import { positionAt } from "../events/kinematics.ts";
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { MeasureContext } from "./raw-measure.ts";
@@ -24,7 +24,7 @@ export function squatFindings(
   const dip = 1 - leastLoadFraction;
   if (dip <= settings.squatDipFraction && sunk <= settings.squatDipMetres) return [];
   return [
-    finding(
+    proseFinding(
       "dip-in-squat-jump",
       "warning",
       `Before the rise force dips by ${Math.max(0, 100 * dip).toFixed(0)} % of body weight and the body sinks by ${Math.max(0, 100 * sunk).toFixed(1)} cm: a countermovement.`,

@@ -6,6 +6,8 @@ import { ownMeasure } from "../result/trial-bearer.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import { boxHeightText, sameBoxHeight } from "../sides/box-height.ts";
 import { comparableMeasures } from "../sides/comparable-measures.ts";
+import { english } from "../words/english.ts";
+import { findingInWords } from "../words/finding-in-words.ts";
 import { trialVerdict } from "./trial-verdict.ts";
 
 /** What a person can say of a trial that it needs before its comparison can use it. */
@@ -88,7 +90,7 @@ function missingMeasures(trial: TrialResult, test: TestKind): readonly string[] 
 
 function whyMissing({ findings }: TrialResult, missing: readonly string[]): string {
   const cause = findings.find((each) => each.removes.some((id) => missing.includes(id)));
-  if (cause !== undefined) return cause.message;
+  if (cause !== undefined) return findingInWords(cause, english).message;
   return `Missing from it: ${missing.map((id) => lowered(fullLabel(id))).join("; ")}.`;
 }
 

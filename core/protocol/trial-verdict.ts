@@ -1,5 +1,7 @@
 import { countsInMeans } from "../result/held-trial.ts";
 import type { TrialResult } from "../result/trial-result.ts";
+import { english } from "../words/english.ts";
+import { findingInWords } from "../words/finding-in-words.ts";
 
 /** Whether a trial counts, in a word and a reason that fits on one line. */
 export interface TrialVerdict {
@@ -21,5 +23,6 @@ function reasonOf({ status, excluded, practice, held, findings }: TrialResult): 
   if (practice === true) return "A practice jump: its landings count, the jump does not.";
   if (held !== undefined && status !== "refused") return `Held: ${held.reason}`;
   const heaviest = status === "refused" ? "refusal" : "warning";
-  return findings.find((each) => each.severity === heaviest)?.message ?? "";
+  const finding = findings.find((each) => each.severity === heaviest);
+  return finding === undefined ? "" : findingInWords(finding, english).message;
 }

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { LayoutShape } from "./layout-shape.ts";
 import { saysLittle } from "./layout-shape.ts";
 import type { LayoutAnswers, RememberedAnswers } from "./request.ts";
@@ -30,7 +30,7 @@ export function applyLayout(shape: LayoutShape, layouts: readonly KnownShape[], 
   const saying = new Set(fitting.map((each) => JSON.stringify(Object.entries(each.answers).sort())));
   if (saying.size > 1) {
     const names = fitting.map((each) => `"${each.name}"`).join(" and ");
-    const warning = finding(
+    const warning = proseFinding(
       "layout-unclear",
       "warning",
       `Saved layouts ${names} fit this file and say different things; none was applied.`,
@@ -66,7 +66,7 @@ function joined(layout: KnownShape, answers: LayoutAnswers): LayoutAnswers {
 }
 
 function littleKnown({ name }: KnownShape): Finding {
-  return finding(
+  return proseFinding(
     "layout-unclear",
     "note",
     `The file names nothing, so that the layout "${name}" was applied by the look of its rows alone.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding, isRefused } from "../ground/finding.ts";
+import { type Finding, isRefused, proseFinding } from "../ground/finding.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import { type ColumnRoles, type Columns, columnsExample, columnsUnclear, type RoleReason } from "./column-roles.ts";
 import { recogniseForces } from "./recognise-forces.ts";
@@ -99,7 +99,7 @@ function exchanged(roles: ColumnRoles, { swapPlates }: LayoutAnswers, hints: rea
   if (swapPlates !== true) return roles;
   const { left, right } = roles;
   if (left.length + right.length === 0) {
-    const warning = finding(
+    const warning = proseFinding(
       "plates-swapped",
       "warning",
       "The plates were stated to be exchanged, but no column is the plate of one foot alone.",
@@ -116,7 +116,7 @@ function exchanged(roles: ColumnRoles, { swapPlates }: LayoutAnswers, hints: rea
     ...(right.length > 0 ? [`${columnLabels(right, hints)} is left`] : []),
     ...(left.length > 0 ? [`${columnLabels(left, hints)} is right`] : []),
   ];
-  const note = finding(
+  const note = proseFinding(
     "plates-swapped",
     "note",
     `Left and right were exchanged as stated: ${now.join(", ")}.`,
@@ -127,7 +127,7 @@ function exchanged(roles: ColumnRoles, { swapPlates }: LayoutAnswers, hints: rea
 
 function timeLeftOut(source: string, hints: readonly ColumnHint[]): Finding {
   const index = hints.findIndex((hint) => hint.kind === "time");
-  return finding(
+  return proseFinding(
     "time-left-out",
     "warning",
     `The time in column ${columnLabel(hints[index]!, index)} was not used, as ${source}; missing samples cannot be seen without it.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { HeaderHint } from "./header-hint.ts";
 import { hintSource } from "./stated-rate.ts";
@@ -27,7 +27,7 @@ export function massContradiction(
   if (mass === undefined || header === undefined) return [];
   if (mass.massKg < settings.bodyMassMinimumKg || mass.massKg > settings.bodyMassMaximumKg) {
     return [
-      finding(
+      proseFinding(
         "weight-implausible",
         "refusal",
         `A mass of ${mass.massKg} kg (${mass.source}) is outside ${settings.bodyMassMinimumKg} to ${settings.bodyMassMaximumKg} kg.`,
@@ -37,7 +37,7 @@ export function massContradiction(
   }
   if (Math.abs(mass.massKg - header.massKg) <= settings.weightToleranceEnteredKg) return [];
   return [
-    finding(
+    proseFinding(
       "weight-differs",
       "warning",
       `The header says ${header.massKg} kg (${header.source}), but ${mass.massKg} kg was stated and used.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Confidence } from "./request.ts";
 
 /** Why a column plays its part, and how sure that is. */
@@ -30,5 +30,5 @@ export const columnsExample = "--columns time=1,left=2,right=3";
 
 /** Refuses because it is not clear which column is which. */
 export function columnsUnclear(message: string, action = `State which column is which (${columnsExample}).`): Finding {
-  return finding("columns-unclear", "refusal", message, action);
+  return proseFinding("columns-unclear", "refusal", message, action);
 }

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { ForceUnit } from "./force-units.ts";
 import { type ForceColumnUnit, forceUnitOf, isVoltage } from "./force-units.ts";
@@ -41,7 +41,7 @@ export function decideUnit(
 }
 
 function voltage(name: string, unit: string): Finding {
-  return finding(
+  return proseFinding(
     "unit-not-stated",
     "refusal",
     `Column ${name} is a voltage (${unit}); without its scale it says nothing about force.`,
@@ -51,7 +51,7 @@ function voltage(name: string, unit: string): Finding {
 }
 
 function unitContradicts(name: string, source: string, stated: ForceUnit): Finding {
-  return finding(
+  return proseFinding(
     "unit-contradicts",
     "refusal",
     `${source}, but ${stated} was stated.`,
@@ -65,7 +65,7 @@ function headerContradicts(
   unit: string,
   header: { readonly unit: ForceColumnUnit; readonly source: string },
 ): Finding {
-  return finding(
+  return proseFinding(
     "unit-contradicts",
     "refusal",
     `Column ${name} says ${unit}, but the header says ${header.unit} (${header.source}).`,

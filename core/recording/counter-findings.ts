@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { Columns } from "./column-roles.ts";
 import { columnLabel } from "./stated-columns.ts";
@@ -32,7 +32,7 @@ export function counterFindings(
     const where = `line ${lineOfRow[first]}`;
     const others = skips.length > 1 ? ` (and at ${skips.length - 1} more)` : "";
     return [
-      finding(
+      proseFinding(
         "gap",
         "warning",
         `The counter in column ${columnLabel(hint, index)} goes from ${counter[first - 1]} to ${counter[first]} at ${where}${others}, although time runs on: samples may be missing.`,

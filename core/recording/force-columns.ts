@@ -1,5 +1,5 @@
 import type { Table } from "../bytes/table.ts";
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { BodyMass } from "./body-mass.ts";
@@ -121,7 +121,7 @@ function pointsDown(force: Float64Array, settings: Settings): boolean {
 
 function platesSummed(limb: Limb, names: readonly string[]): Finding {
   const whose = limb === "both" ? "The plates" : `The plates under the ${limb} foot`;
-  return finding(
+  return proseFinding(
     "plates-summed",
     "note",
     `${whose} were added: ${names.join(" + ")}.`,
@@ -132,14 +132,14 @@ function platesSummed(limb: Limb, names: readonly string[]): Finding {
 
 function massFinding(mass: BodyMass | undefined): Finding {
   if (mass === undefined) {
-    return finding(
+    return proseFinding(
       "mass-missing",
       "refusal",
       "The forces are given in body weights or per kilogram, which are no newtons without the athlete's mass.",
       "State the body mass (--mass 70).",
     );
   }
-  return finding(
+  return proseFinding(
     "unit-from-mass",
     "note",
     `Body weights were turned into newtons with a mass of ${mass.massKg} kg (${mass.source}); body mass measured from them only repeats it.`,
@@ -148,7 +148,7 @@ function massFinding(mass: BodyMass | undefined): Finding {
 }
 
 function unitNotStated(names: readonly string[]): Finding {
-  return finding(
+  return proseFinding(
     "unit-not-stated",
     "refusal",
     `The file does not say in which unit of force ${names.length === 1 ? "its column is" : "its columns are"}: ${names.join(", ")}.`,
@@ -159,7 +159,7 @@ function unitNotStated(names: readonly string[]): Finding {
 }
 
 function signTurned(names: readonly string[]): Finding {
-  return finding(
+  return proseFinding(
     "sign-turned",
     "note",
     `${names.length === 1 ? "Column" : "Columns"} ${names.join(" and ")} counted downward force as positive and ${names.length === 1 ? "was" : "were"} turned.`,

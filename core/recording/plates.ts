@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { oppositeSide } from "../ground/limb.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { ForceColumn } from "./force-columns.ts";
@@ -31,7 +31,7 @@ export function makePlates(
       proof,
       force: total.force.map((value, row) => value - side.force[row]!),
     };
-    const note = finding(
+    const note = proseFinding(
       "plate-derived",
       "note",
       `The ${derived.limb} plate was calculated as ${total.name} less ${side.name}.`,
@@ -65,7 +65,7 @@ function disagreement(
   if (largestDifference <= settings.columnsDisagreeFraction * largestLoad) return [];
   const seconds = (worstRow / rateHz).toFixed(3);
   return [
-    finding(
+    proseFinding(
       "columns-disagree",
       "warning",
       `Column ${total.name} differs from the sum of the plates by up to ${largestDifference.toFixed(0)} N; the sum was used.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import { hertz } from "./stated-rate.ts";
 
@@ -55,7 +55,7 @@ export function resample(values: Float64Array, { toHz, fromHz, seconds }: EvenTa
 /** Says that samples were put on another time base. */
 export function resampled({ toHz, fromHz, seconds }: EvenTarget): Finding {
   const from = seconds === undefined ? `at ${hertz(fromHz)}` : `at uneven times, ${hertz(fromHz)} on average,`;
-  return finding(
+  return proseFinding(
     "resampled",
     "note",
     `Samples ${from} were put on an even time base of ${hertz(toHz)} by straight lines between them, as asked.`,

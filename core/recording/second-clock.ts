@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { Columns } from "./column-roles.ts";
 import { printedResolution, typicalStep } from "./stamps.ts";
@@ -52,7 +52,7 @@ export function secondClockFindings(
 }
 
 function disagree(what: string): Finding {
-  return finding(
+  return proseFinding(
     "columns-disagree",
     "warning",
     `The file has two clocks: ${what}. Every row was read as one instant, that of the latter column.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { ForceColumn } from "./force-columns.ts";
 import type { ForceUnit } from "./force-units.ts";
@@ -90,7 +90,7 @@ export function unitDoubt(columns: readonly ForceColumn[], settings: Settings): 
   const names = columns.map((column) => column.name).join(", ");
   const source = first.unitFrom === "stated" ? "stated as" : "called";
   return [
-    finding(
+    proseFinding(
       "weight-implausible",
       load.moves ? "refusal" : "warning",
       `The forces are ${source} ${unit}, but standing shows ${Number(figure.toPrecision(3))} ${unit}, which would be an athlete of ${kilogramsText(load.newtons / settings.gravity)}${would.length === 0 ? "" : `; the figures may be ${would.join(" or ")}`}.`,
@@ -120,7 +120,7 @@ export function overrulesWritten(
   const share = leastMassShare(columns);
   const asStated = (load.newtons / per) * (newtonsIn(stated, undefined, settings.gravity) ?? 0);
   if (isPersons(load.newtons, share, settings) || !isPersons(asStated, share, settings)) return undefined;
-  return finding(
+  return proseFinding(
     "unit-contradicts",
     "warning",
     `The file says ${first.unit}, in which nobody could stand on the plates; ${stated} was used as stated.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { HeaderHint } from "./header-hint.ts";
 
@@ -73,8 +73,10 @@ function headerContradiction(
       ? `--rate ${plainHertz(used.rateHz)} keeps the time column; --rate ${plainHertz(rate.rateHz)} with --columns time=none keeps the header`
       : `--rate ${plainHertz(used.rateHz)} or --rate ${plainHertz(rate.rateHz)}`;
   return isRefused
-    ? finding("rate-contradicts", "refusal", `${message}.`, `State which rate is right (${options}).`, { where })
-    : finding("rate-contradicts", "warning", `${message}, which was used.`, "Check the rate at the source.", { where });
+    ? proseFinding("rate-contradicts", "refusal", `${message}.`, `State which rate is right (${options}).`, { where })
+    : proseFinding("rate-contradicts", "warning", `${message}, which was used.`, "Check the rate at the source.", {
+        where,
+      });
 }
 
 /** A header line that speaks of the rate without saying it in full is named in the question. */
@@ -97,7 +99,7 @@ export function unitlessContradictions(
     const number = hint.kind === "rate" ? hint.numberWithoutUnit : undefined;
     if (number === undefined || agree(number, rateHz, settings) || agree(1000 * number, rateHz, settings)) return [];
     return [
-      finding(
+      proseFinding(
         "rate-contradicts",
         "warning",
         `The header gives a rate of ${number} without a unit (${hintSource(hint)}), but ${hertz(rateHz)} was used.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import { isMultiple, isRoundingCoarse } from "./even-rate.ts";
 import type { TimeUnit } from "./time-units.ts";
@@ -91,7 +91,7 @@ function andMore(rows: readonly number[]): string {
 function backwardTime(column: StampColumn, rows: readonly number[]): Finding {
   const row = rows[0] ?? 0;
   const where = lineWhere(column, row);
-  return finding(
+  return proseFinding(
     "time-uneven",
     "refusal",
     `Time stands still or runs backwards in ${where}: ${column.stamps[row - 1]} is followed by ${column.stamps[row]}${andMore(rows)}.`,
@@ -103,7 +103,7 @@ function backwardTime(column: StampColumn, rows: readonly number[]): Finding {
 function gap(column: StampColumn, rows: readonly number[]): Finding {
   const row = rows[0] ?? 0;
   const where = lineWhere(column, row);
-  return finding(
+  return proseFinding(
     "gap",
     "refusal",
     `Samples are missing before ${where}: time goes from ${column.stamps[row - 1]} to ${column.stamps[row]}${andMore(rows)}.`,
@@ -114,7 +114,7 @@ function gap(column: StampColumn, rows: readonly number[]): Finding {
 
 function unevenSteps(column: StampColumn, rows: readonly number[], isResampled: boolean): Finding {
   const where = lineWhere(column, rows[0] ?? 0);
-  return finding(
+  return proseFinding(
     "time-uneven",
     "warning",
     `The time step before ${where} differs from the others${andMore(rows)}${isResampled ? "" : "; an even time base was used"}.`,
@@ -125,7 +125,7 @@ function unevenSteps(column: StampColumn, rows: readonly number[], isResampled: 
 
 function noEvenBase(column: StampColumn, row: number, samples: number, isResampled: boolean): Finding {
   const where = lineWhere(column, row);
-  return finding(
+  return proseFinding(
     "time-uneven",
     isResampled ? "warning" : "refusal",
     `The stamps fit no even time base: ${where} lies ${samples.toFixed(1)} samples off.`,
@@ -138,7 +138,7 @@ function noEvenBase(column: StampColumn, row: number, samples: number, isResampl
 
 /** Refuses stamps among which a missing sample could not be seen. */
 export function tooCoarse(resolution: number): Finding {
-  return finding(
+  return proseFinding(
     "time-uneven",
     "refusal",
     `The stamps are printed to ${resolution}, coarser than the time step, so that missing samples cannot be seen.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding, isRefused } from "../ground/finding.ts";
+import { type Finding, isRefused, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import { type EvenRate, findEvenRate } from "./even-rate.ts";
 import { type EvenTarget, evenTarget } from "./resample.ts";
@@ -146,7 +146,7 @@ function coarseFindings(even: EvenRate, step: number, resolution: number, unit: 
   const showsMissing = even.isWhole && step > leastCoarseStep * resolution;
   if (!even.explainsAll || !showsMissing) return [tooCoarse(resolution)];
   return [
-    finding(
+    proseFinding(
       "time-uneven",
       "note",
       `The stamps are printed to ${resolution} ${unit}, coarser than the time step; ${hertz(even.rateHz)} explains every one of them.`,
@@ -161,7 +161,7 @@ function refused(first: Finding): TimeBase {
 }
 
 function rateMissing(message: string): Finding {
-  return finding(
+  return proseFinding(
     "rate-missing",
     "refusal",
     `The sampling rate is not known. ${message}`,
@@ -170,7 +170,7 @@ function rateMissing(message: string): Finding {
 }
 
 function implausible(subject: string, settings: Settings, action: string): Finding {
-  return finding(
+  return proseFinding(
     "rate-contradicts",
     "refusal",
     `${subject} is outside ${settings.rateLeastHz} to ${settings.rateMostHz} Hz.`,
@@ -188,7 +188,7 @@ function wrongUnit(rateHz: number, unit: TimeUnit, settings: Settings): Finding 
   });
   const readings = others.map(({ other, otherHz }) => `as ${unitNames[other]} it would be ${hertz(otherHz)}`);
   const rate = Number((others[0]?.otherHz ?? 1000).toPrecision(7));
-  return finding(
+  return proseFinding(
     "rate-contradicts",
     "refusal",
     `The time column in ${unitNames[unit]} gives ${hertz(rateHz)}, outside ${settings.rateLeastHz} to ${settings.rateMostHz} Hz${readings.length === 0 ? "" : `; ${readings.join(", ")}`}.`,
@@ -199,7 +199,7 @@ function wrongUnit(rateHz: number, unit: TimeUnit, settings: Settings): Finding 
 
 function contradiction({ rateHz, from, source }: StatedRate, columnHz: number): Finding {
   const said = from === "stated" ? wasStated(rateHz, source) : `The header says ${hertz(rateHz)} (${source})`;
-  return finding(
+  return proseFinding(
     "rate-contradicts",
     "refusal",
     `${said}, but the time column gives ${hertz(columnHz)}.`,
@@ -216,7 +216,7 @@ function wasStated(rateHz: number, source: string): string {
 }
 
 function smallContradiction({ rateHz, source }: StatedRate, columnHz: number): Finding {
-  return finding(
+  return proseFinding(
     "rate-contradicts",
     "warning",
     `${wasStated(rateHz, source)}, but the time column gives ${hertz(columnHz)}, which was used.`,
@@ -226,7 +226,7 @@ function smallContradiction({ rateHz, source }: StatedRate, columnHz: number): F
 }
 
 function sampleMayBeMissing(resolution: number, unit: string): Finding {
-  return finding(
+  return proseFinding(
     "time-uneven",
     "refusal",
     `No sampling rate explains all stamps, which are printed to ${resolution} ${unit}: a sample may be missing.`,
@@ -236,7 +236,7 @@ function sampleMayBeMissing(resolution: number, unit: string): Finding {
 }
 
 function unordered(column: StampColumn): Finding {
-  return finding(
+  return proseFinding(
     "time-uneven",
     "refusal",
     "The time column does not rise from row to row.",

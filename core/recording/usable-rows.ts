@@ -1,5 +1,5 @@
 import type { Table } from "../bytes/table.ts";
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { ColumnHint } from "./column-hint.ts";
 
 /** Rows `[start, end)` in which every used column holds a number. */
@@ -32,7 +32,7 @@ export function findUsableRows(table: Table, usedColumns: readonly number[], hin
       return `line ${cell.line}, ${column} (${cell.text === "" ? "empty" : `"${cell.text}"`})`;
     });
     const more = inside.length > placesNamed ? ` and ${inside.length - placesNamed} more` : "";
-    const refusal = finding(
+    const refusal = proseFinding(
       "cells-unreadable",
       "refusal",
       `Inside the recording no number stands in ${places.join("; ")}${more}.`,
@@ -47,7 +47,7 @@ export function findUsableRows(table: Table, usedColumns: readonly number[], hin
     ...(start > 0 ? [`${rowCount(start)} at the start`] : []),
     ...(end < table.rows ? [`${rowCount(table.rows - end)} at the end`] : []),
   ];
-  const warning = finding(
+  const warning = proseFinding(
     "cells-unreadable",
     "warning",
     `${parts.join(" and ")} without readable numbers (from line ${cells[0]!.line}) ${dropped === 1 ? "was" : "were"} left out.`,
@@ -62,7 +62,7 @@ function rowCount(count: number): string {
 }
 
 function noNumbers(line: number): Finding {
-  return finding(
+  return proseFinding(
     "cells-unreadable",
     "refusal",
     "No row holds a number in every column that is needed.",

@@ -1,5 +1,5 @@
 import { weighTrial } from "../events/weigh-trial.ts";
-import { type Finding, finding, isRefused } from "../ground/finding.ts";
+import { type Finding, isRefused, proseFinding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
 import { startsFromBox, type TestKind, testFacts } from "../ground/test-kind.ts";
 import { headerMass } from "../recording/body-mass.ts";
@@ -187,7 +187,7 @@ function limbContradictions(limb: Limb | undefined, loaded: Limb | undefined, pl
   if (plates < 2 || limb === undefined) return [];
   if (limb === "both" && loaded !== "both") {
     return [
-      finding(
+      proseFinding(
         "test-contradicts",
         "refusal",
         "The trial is called a two-leg jump, but only one plate carried the push.",
@@ -197,7 +197,7 @@ function limbContradictions(limb: Limb | undefined, loaded: Limb | undefined, pl
   }
   if (limb !== "both" && loaded === "both") {
     return [
-      finding(
+      proseFinding(
         "test-contradicts",
         "refusal",
         `The trial is called a single-leg jump (${limb}), but both plates carried the push.`,

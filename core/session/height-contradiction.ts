@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
@@ -25,7 +25,7 @@ export function heightContradiction(
     above > 0
       ? "nobody lands that much higher than one leaves, so the weight is too small (a hand on a rail, a foot beside the plate, another person) or force was added before take-off"
       : "no landing is that low, so the weight is too large or a part of the force before take-off is missing";
-  return finding(
+  return proseFinding(
     "heights-contradict",
     "warning",
     `Jump height is ${(100 * byImpulse).toFixed(1)} cm by impulse and ${(100 * byFlight).toFixed(1)} cm by flight time: ${why}. What rests on weight or velocity is left out.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { countOf } from "../ground/plain-words.ts";
 import { trialKey } from "../ground/trial-key.ts";
 import type { TrialResult } from "../result/trial-result.ts";
@@ -52,7 +52,7 @@ function differsFinding(result: TrialResult, own: DifferingWeight, { gravity }: 
   const { weight } = result;
   const mass = weight === undefined ? "" : ` weighs the athlete at ${(weight.newtons / gravity).toFixed(1)} kg,`;
   const sure = `${percentOf(own.jointUncertainty)} %`;
-  return finding(
+  return proseFinding(
     "weight-differs",
     "warning",
     `This trial${mass} ${percentOf(own.difference)} % ${own.difference < 0 ? "below" : "above"} what the session's other standing says (${countOf(own.trials, "trial")}, ± ${sure} with its own): ${result.kept ? "a person keeps it." : "it is held out of means."}`,

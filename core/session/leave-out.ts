@@ -1,4 +1,5 @@
-import type { Finding, FindingCode } from "../ground/finding.ts";
+import type { Finding } from "../ground/finding.ts";
+import type { FindingCode } from "../ground/finding-codes.ts";
 
 /** Refusals whose remedy is to leave the recording out of the session. */
 const leavingOut: ReadonlySet<FindingCode> = new Set(["no-takeoff", "no-landing", "broken-off", "recording-repeated"]);

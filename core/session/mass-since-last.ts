@@ -28,12 +28,13 @@ export function massSinceLast(
   const change = now / earlier.massKg - 1;
   if (!(Math.abs(change) > settings.massChangeFraction)) return [];
   return [
-    finding(
-      "mass-changed",
-      "warning",
-      `Body mass is ${now.toFixed(1)} kg, ${Math.abs(100 * change).toFixed(1)} % ${change < 0 ? "below" : "above"} the ${earlier.massKg.toFixed(1)} kg ${earlier.from} ${days} days before (${earlier.date}).`,
-      "Ask whether these are this athlete's recordings and whether the mass changed so much; check force unit and plates.",
-    ),
+    finding("mass-changed", "warning", {
+      massKg: now,
+      earlierKg: earlier.massKg,
+      earlierFrom: earlier.from,
+      earlierDate: earlier.date,
+      days,
+    }),
   ];
 }
 

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Side } from "../ground/limb.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
 import type { FeetInDoubt } from "../recording/recording.ts";
@@ -174,7 +174,7 @@ function standingOf(draft: TrialDraft, settings: Settings): OneLegStanding | und
 
 function stoodOn({ plate, span }: OneLegStanding, { limb, rate = Number.NaN }: TrialResult): Finding {
   const where = `${(span.start / rate).toFixed(2)} s to ${(span.end / rate).toFixed(2)} s`;
-  return finding(
+  return proseFinding(
     "one-leg-standing",
     "note",
     `Standing on the ${limb} leg from ${where} shows which foot stood on ${inPlateWords(plate)}.`,
@@ -183,21 +183,21 @@ function stoodOn({ plate, span }: OneLegStanding, { limb, rate = Number.NaN }: T
   );
 }
 
-const layoutUnproved = finding(
+const layoutUnproved = proseFinding(
   "plates-unproved",
   "warning",
   "Nothing proves which foot stood on which plate (the columns' names alone do not), so values are those of plate 1 and plate 2.",
   "Say which foot stood on which plate (--columns left=…,right=…, or plates in session.json), or record a single-leg trial on the same plates.",
 );
 
-const limbUnproved = finding(
+const limbUnproved = proseFinding(
   "plates-unproved",
   "warning",
   "Only the name of the loaded plate says which leg jumped, and nothing proves which foot stood on it, so values carry the plate and no side.",
   "Say which leg jumped (--limb left or right, or limb in session.json), or which foot stood on which plate.",
 );
 
-const layoutContradicted = finding(
+const layoutContradicted = proseFinding(
   "plates-contradict",
   "warning",
   "Single-leg trials contradict which foot stood on which plate, so values are those of plate 1 and plate 2.",
@@ -205,7 +205,7 @@ const layoutContradicted = finding(
 );
 
 function limbContradicted(limb: Side, foot: Side, plate: number | undefined): Finding {
-  return finding(
+  return proseFinding(
     "plates-contradict",
     "warning",
     `The ${limb} leg is said to have jumped, but only plate ${plate} was loaded, and that is said to be the ${foot} foot's: values carry the plate and no side.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { oppositeSide } from "../ground/limb.ts";
 import type { RecordingFile } from "../recording/file.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
@@ -67,7 +67,7 @@ function statedFoot(plate: Plate, feet: readonly StatedPlate[]): Plate {
 
 function unknownPlate({ column }: StatedPlate, plates: readonly Plate[]): Finding {
   const names = plates.filter((plate) => plate.limb !== "both").map((plate) => `"${plate.name}"`);
-  return finding(
+  return proseFinding(
     "session-entry-unused",
     "warning",
     `It is stated which foot stood on "${column}", which is not a plate of this recording.`,

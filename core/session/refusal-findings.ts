@@ -1,6 +1,6 @@
 import type { Undetected } from "../events/detection.ts";
 import { eventLabel, type TrialEvent } from "../events/event.ts";
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { type TestKind, testLabel } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { EventEdit } from "../stated/event-edit.ts";
@@ -9,7 +9,7 @@ import type { EventEdit } from "../stated/event-edit.ts";
 export function undetectedFinding({ missing, atSample }: Undetected, test: TestKind, rateHz: number): Finding {
   const where = `${(atSample / rateHz).toFixed(2)} s`;
   if (missing === "onset") {
-    return finding(
+    return proseFinding(
       "starts-moving",
       "refusal",
       "The recording starts in mid-movement: force never was at body weight before the movement.",
@@ -17,7 +17,7 @@ export function undetectedFinding({ missing, atSample }: Undetected, test: TestK
       { where },
     );
   }
-  return finding(
+  return proseFinding(
     "event-not-found",
     "refusal",
     `No ${missing} is found near ${where}.`,
@@ -34,7 +34,7 @@ export function movedFindings(edits: readonly EventEdit[], events: readonly Tria
     const label = `${eventLabel(edit.name)}${edit.contactIndex === undefined ? "" : ` of contact ${edit.contactIndex}`}`;
     const wanted = `${edit.time.toFixed(4)} s`;
     if (event === undefined || own.slice(at + 1).some((later) => later.event === event)) {
-      return finding(
+      return proseFinding(
         "session-entry-unused",
         "warning",
         `The ${label} moved to ${wanted} ${event === undefined ? "is no event of this trial" : "was moved again later"}; this edit was not used.`,
@@ -43,7 +43,7 @@ export function movedFindings(edits: readonly EventEdit[], events: readonly Tria
       );
     }
     const stands = `${event.time.toFixed(4)} s`;
-    return finding(
+    return proseFinding(
       "event-moved",
       "note",
       stands === wanted
@@ -65,7 +65,7 @@ function movedBy(moved: readonly TrialEvent[], { name, contactIndex }: EventEdit
 /** Says that a standing load is no athlete's, so that its unit or scale is wrong. */
 export function implausibleWeight(massKg: number, settings: Settings): Finding | undefined {
   if (massKg <= settings.bodyMassMaximumKg) return undefined;
-  return finding(
+  return proseFinding(
     "weight-implausible",
     "refusal",
     `The standing load would be an athlete of ${massKg.toFixed(0)} kg, so the unit of force or its scale is wrong.`,

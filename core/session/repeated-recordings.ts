@@ -1,4 +1,4 @@
-import { finding } from "../ground/finding.ts";
+import { proseFinding } from "../ground/finding.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import { refusedFile } from "./refused-file.ts";
 
@@ -33,7 +33,7 @@ export function withoutRepeats<File extends HashedFile>(all: readonly File[]): D
 }
 
 function repeatedTrial(file: HashedFile, known: string): TrialResult {
-  const reason = finding(
+  const reason = proseFinding(
     "recording-repeated",
     "refusal",
     `This is the same recording as ${known}, byte for byte; it counts once.`,

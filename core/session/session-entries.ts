@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { listInWords } from "../ground/plain-words.ts";
 import { trialKey } from "../ground/trial-key.ts";
 import type { TrialResult } from "../result/trial-result.ts";
@@ -49,7 +49,7 @@ export function unusedKept(keep: readonly KeptTrial[] = [], trials: readonly Tri
 }
 
 function unusedEntry(message: string, action: string, where: string): Finding {
-  return finding("session-entry-unused", "warning", message, action, { where });
+  return proseFinding("session-entry-unused", "warning", message, action, { where });
 }
 
 function entryName({ file, trial }: FileEntry): string {

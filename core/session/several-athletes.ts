@@ -1,5 +1,5 @@
 import type { WeightEstimate } from "../events/weigh.ts";
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { TrialDraft } from "./trial-draft.ts";
 
@@ -26,7 +26,7 @@ export function withSeveralAthletes(
   const said = (draft: TrialDraft): Finding => {
     const own = draft.weighing?.newtons;
     const weighs = own === undefined ? "" : `; this one ${kilograms(own)}`;
-    return finding(
+    return proseFinding(
       "several-athletes",
       "refusal",
       `Athletes who stood before and after their jumps in this file weigh from ${kilograms(lightest.newtons)} to ${kilograms(heaviest.newtons)}${weighs}: no one person weighs both, so more than one jumped.`,

@@ -1,6 +1,6 @@
 import type { JumpMotion } from "../events/jump-events.ts";
 import { knowsVelocity } from "../events/kinematics.ts";
-import { type Finding, finding, type Severity } from "../ground/finding.ts";
+import { type Finding, proseFinding, type Severity } from "../ground/finding.ts";
 import { startsFromStanding, type TestKind } from "../ground/test-kind.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 
@@ -33,7 +33,7 @@ export function weightUnknown(
   const cost = severity === "refusal" ? "so body weight is unknown" : `so ${needsNoWeight}`;
   const where = secondsOf(cut.flight.end, rateHz);
   if (otherFootWeighed) {
-    return finding(
+    return proseFinding(
       "other-foot-touching",
       severity,
       `The other foot carries load in the standing after the landing at ${where}, and ${notPooled === undefined ? "no other trial of the session bears that weight out" : `no other trial may bear that weight out, because ${notPooled}`}, ${cost}.`,
@@ -43,7 +43,7 @@ export function weightUnknown(
   }
   if (startsFromStanding(test)) {
     const until = secondsOf(cut.flight.start, rateHz);
-    return finding(
+    return proseFinding(
       "starts-moving",
       severity,
       `Nobody stands still before the jump at ${until}${cut.landed ? " or long enough after its landing" : ""}, ${cost}.`,
@@ -52,7 +52,7 @@ export function weightUnknown(
     );
   }
   const landed = cut.landed ? `Nobody stands still after the landing at ${where}` : "No landing on the plate follows";
-  return finding(
+  return proseFinding(
     cut.landed ? "no-quiet-standing" : "landing-off-plate",
     severity,
     `${landed}, and ${notPooled === undefined ? "no other trial of the session tells the body weight" : `no other trial may tell the body weight, because ${notPooled}`}, ${cost}.`,
@@ -64,7 +64,7 @@ export function weightUnknown(
 /** A jump from standing whose first movement is not in the recording. */
 function beganMoving({ cut, rateHz }: UnknownMotion): Finding {
   const until = secondsOf(cut.flight.start, rateHz);
-  return finding(
+  return proseFinding(
     "starts-moving",
     "warning",
     `Nobody stands still before the jump at ${until}: the recording starts in mid-movement, so nothing is counted from the first movement on.`,
@@ -77,14 +77,14 @@ function beganMoving({ cut, rateHz }: UnknownMotion): Finding {
 function velocityUnknown({ cut, rateHz }: UnknownMotion): Finding {
   const where = secondsOf(cut.flight.end, rateHz);
   return cut.landed
-    ? finding(
+    ? proseFinding(
         "no-quiet-standing",
         "warning",
         `Nobody stands still after the landing at ${where}, so its velocity is unknown.`,
         "Have the athlete stand still for two seconds after the next landing.",
         { where },
       )
-    : finding(
+    : proseFinding(
         "landing-off-plate",
         "warning",
         `No landing on the plate follows the take-off at ${secondsOf(cut.flight.start, rateHz)}, and no quiet standing gives a velocity.`,

@@ -1,11 +1,11 @@
-import { finding } from "../ground/finding.ts";
+import { proseFinding } from "../ground/finding.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import { refusedFile } from "./refused-file.ts";
 import type { UnreadableFile } from "./session-input.ts";
 
 /** A file that could not even be opened, as a refused trial: it is reported and costs nothing else. */
 export function unreadableTrial(file: UnreadableFile): TrialResult {
-  const reason = finding(
+  const reason = proseFinding(
     "unreadable",
     "refusal",
     `The file could not be read because it ${file.reason}.`,

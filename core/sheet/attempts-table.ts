@@ -8,6 +8,8 @@ import { displayUnit } from "../ground/units.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import { ownMeasure, trialBearer } from "../result/trial-bearer.ts";
 import type { TrialResult } from "../result/trial-result.ts";
+import { english } from "../words/english.ts";
+import { findingInWords } from "../words/finding-in-words.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
 import { groupName, type TrialGroup, trialGroups, trialName } from "./sheet-trials.ts";
 
@@ -150,7 +152,7 @@ const used = "used";
 function stateInWords(trial: TrialResult): string {
   if (trial.status === "refused") {
     const refusals = trial.findings.filter((finding) => finding.severity === "refusal");
-    return sentences("Not analysed.", ...refusals.map((finding) => finding.message));
+    return sentences("Not analysed.", ...refusals.map((finding) => findingInWords(finding, english).message));
   }
   if (trial.excluded !== undefined) return `excluded: ${trial.excluded.reason}`;
   if (trial.held !== undefined) return `held out of means: ${trial.held.reason}`;

@@ -5,6 +5,7 @@ import type { Measure } from "../measures/measure.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import type { Comparison, Interval, IntervalSource } from "../sides/comparison.ts";
 import type { GainDifference } from "../weight/plate-gains.ts";
+import type { WrittenFinding } from "../words/written-finding.ts";
 
 /**
  * One trial as published. Beside the keys of METHODS §10 it carries `timeOrigin`, `span` and `weight` (how the numbers
@@ -13,7 +14,8 @@ import type { GainDifference } from "../weight/plate-gains.ts";
  * events and contact times carry `plate`, the place from 1 in `plates`, and no `side`. `limb` is as stated; it is absent
  * where only the loaded plate's unproved name told it. `legs` says how many legs jumped in any case.
  */
-export type DocumentTrial = Omit<TrialResult, "seen" | "sha256" | "measures"> & {
+export type DocumentTrial = Omit<TrialResult, "seen" | "sha256" | "measures" | "findings"> & {
+  readonly findings: readonly WrittenFinding[];
   readonly legs?: "both" | "single";
   readonly measures: readonly DocumentMeasure[];
   /** Absent where the bytes could not be read at all. */

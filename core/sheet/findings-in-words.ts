@@ -1,6 +1,8 @@
 import type { Finding } from "../ground/finding.ts";
 import { asSentence, sentences, withoutOptions } from "../ground/plain-words.ts";
 import type { SessionResult } from "../result/session-result.ts";
+import { english } from "../words/english.ts";
+import { findingInWords } from "../words/finding-in-words.ts";
 import { trialName } from "./sheet-trials.ts";
 
 /** Everything found about the session and its trials, one line a finding; equal ones name all their trials. */
@@ -15,7 +17,9 @@ export function findingsInWords(session: SessionResult): readonly string[] {
   const texts = [...new Set(placed.map((each) => each.text))];
   return [
     ...findings.map((finding) =>
-      finding.where === "" ? inWords(finding) : `${placeInWords("", finding)}: ${inWords(finding)}`,
+      findingInWords(finding, english).where === ""
+        ? inWords(finding)
+        : `${placeInWords("", finding)}: ${inWords(finding)}`,
     ),
     ...texts.map((text) => {
       const names = placed.filter((each) => each.text === text).map((each) => each.name);
@@ -24,10 +28,12 @@ export function findingsInWords(session: SessionResult): readonly string[] {
   ];
 }
 
-function placeInWords(name: string, { where }: Finding): string {
+function placeInWords(name: string, finding: Finding): string {
+  const { where } = findingInWords(finding, english);
   return [name, where].filter((part) => part !== "").join(", ");
 }
 
-function inWords({ message, action }: Finding): string {
+function inWords(finding: Finding): string {
+  const { message, action } = findingInWords(finding, english);
   return sentences(asSentence(message), asSentence(withoutOptions(action)));
 }

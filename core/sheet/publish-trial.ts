@@ -1,10 +1,11 @@
 import type { TrialEvent } from "../events/event.ts";
-import type { Finding } from "../ground/finding.ts";
 import type { Bearer, MeasureSide } from "../ground/limb.ts";
 import { publishedUnit } from "../ground/units.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import type { HopResult, TrialResult } from "../result/trial-result.ts";
+import { english } from "../words/english.ts";
+import { writtenFinding } from "../words/written-finding.ts";
 import type { DocumentMeasure, DocumentTrial } from "./document-shapes.ts";
 
 /** One trial as the result document shows it. */
@@ -52,7 +53,7 @@ export function documentTrial(session: SessionResult, trial: TrialResult): Docum
     ...(trial.endMismatch && {
       endMismatch: { velocity: trial.endMismatch.velocity, position: trial.endMismatch.position },
     }),
-    findings: trial.findings.map(documentFinding),
+    findings: trial.findings.map((each) => writtenFinding(each, english)),
     ...(trial.excluded && { excluded: { reason: trial.excluded.reason } }),
     ...(trial.held && { held: { reason: trial.held.reason } }),
     ...(trial.kept && { kept: true }),
@@ -111,9 +112,4 @@ function documentHop(hop: HopResult): HopResult {
     used: hop.used,
     ...(hop.limbs && { limbs: hop.limbs.map((each) => ({ ...bearerOf(each), contactTime: each.contactTime })) }),
   };
-}
-
-/** One finding as the result document shows it, keys in the published order. */
-export function documentFinding({ code, severity, message, where, removes, action }: Finding): Finding {
-  return { code, severity, message, where, removes: [...removes], action };
 }

@@ -1,15 +1,16 @@
 import type { KneeRow } from "../criteria/knee-rows.ts";
 import type { Closure } from "../gate/closure.ts";
 import type { Gate } from "../gate/gate.ts";
-import type { Finding } from "../ground/finding.ts";
 import type { InvolvedSide, Limb } from "../ground/limb.ts";
 import { engineVersion } from "../ground/version.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import { type SettingName, type Settings, settingsCatalogue, settingsHash } from "../settings/settings.ts";
 import type { WeightGroup } from "../weight/another-athlete.ts";
+import { english } from "../words/english.ts";
+import { type WrittenFinding, writtenFinding } from "../words/written-finding.ts";
 import type { DocumentComparison, DocumentCriterion, DocumentTrial } from "./document-shapes.ts";
 import { documentComparison, documentCriterion } from "./publish-comparison.ts";
-import { documentFinding, documentTrial } from "./publish-trial.ts";
+import { documentTrial } from "./publish-trial.ts";
 
 /** Raised when a key changes its meaning or leaves; new optional keys do not raise it. */
 const resultSchemaVersion = 2;
@@ -46,7 +47,7 @@ interface DocumentSession {
   readonly plateDifferences?: SessionResult["plateDifferences"];
   /** Two groups of trials whose weights no one person can have; present until somebody says whose they are. */
   readonly anotherAthlete?: { readonly groups: readonly WeightGroup[] };
-  readonly findings: readonly Finding[];
+  readonly findings: readonly WrittenFinding[];
 }
 
 /** The public result document (METHODS §10). Its JSON Schema is `result.schema.json` beside this file. */
@@ -149,6 +150,6 @@ function documentSession(session: SessionResult): DocumentSession {
         })),
       },
     }),
-    findings: session.findings.map(documentFinding),
+    findings: session.findings.map((each) => writtenFinding(each, english)),
   };
 }

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Side } from "../ground/limb.ts";
 import { startsFromBox, type TestKind, testKinds, testLabel } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
@@ -56,7 +56,7 @@ export function dropHeightMismatchText({ left, right }: DropHeightMismatch): str
 export function dropHeightFindings(trials: readonly ComparableTrial[], settings: Settings): readonly Finding[] {
   return dropHeightMismatches(trials, settings).map((mismatch) => {
     const box = mismatch.dropHeightMetres === undefined ? "" : ` from ${boxHeightText(mismatch.dropHeightMetres)}`;
-    return finding(
+    return proseFinding(
       "drop-height-legs-differ",
       "warning",
       `In single-leg ${testLabel(mismatch.test)}s${box} ${dropHeightMismatchText(mismatch)}: the legs are not comparable.`,

@@ -1,7 +1,9 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { type Limb, oppositeSide, type Side } from "../ground/limb.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
 import type { PlateProof } from "../recording/recording.ts";
+import { english } from "../words/english.ts";
+import { findingInWords } from "../words/finding-in-words.ts";
 
 /** What the proof of plates needs of one trial. */
 export interface PlateTrial {
@@ -74,7 +76,7 @@ export const contradictionAction =
 /** True for a single-leg trial whose name a contradiction gives as its ground. */
 export function isNamedBy(contradiction: Finding, trial: Pick<PlateTrial, "file" | "trial">): boolean {
   const name = nameOf(trial);
-  const { message } = contradiction;
+  const { message } = findingInWords(contradiction, english);
   return ["(", ", "].some((before) => [")", ", "].some((after) => message.includes(`${before}${name}${after}`)));
 }
 
@@ -87,7 +89,7 @@ function contradictionFinding(against: readonly Witness[], inFavour: number): Fi
   const claims = [...new Set(direct.map((each) => `the ${each.foot} foot on ${inPlateWords(each.plate)}`))];
   const agreeing = inFavour === 1 ? "1 other single-leg trial agrees" : `${inFavour} other single-leg trials agree`;
   const split = inFavour === 0 ? "" : ` ${agreeing} with those: the athlete may have turned round.`;
-  return finding(
+  return proseFinding(
     "plates-contradict",
     "warning",
     `Single-leg trials put ${claims.join(" and ")} (${direct.map((each) => nameOf(each.trial)).join(", ")}); the columns' names or the stated plates say otherwise.${split}`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { formatPercent, roundTo } from "../ground/format-number.ts";
 import { fullLabel } from "../ground/measures/catalogue.ts";
 import { countOf, listInWords } from "../ground/plain-words.ts";
@@ -24,7 +24,7 @@ export function platesDisagree(
     if (!(size > resolvedBeyond * uncertainty && size > settings.plateGainFinding)) return [];
     const [more, less] = difference > 0 ? [first, second] : [second, first];
     return [
-      finding(
+      proseFinding(
         "plates-disagree",
         "warning",
         `${plateWordsFirst(more)} reads ${roundTo(100 * size, 2)} % ± ${roundTo(100 * uncertainty, 2)} % more than ${inPlateWords(less)}, by the standing in ${countOf(trials, "trial")}. ${moved(comparisons, settings)}`,

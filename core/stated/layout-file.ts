@@ -1,6 +1,6 @@
 import { beyondJsonLimits, beyondWords, layoutLimits } from "../bytes/json-bounds.ts";
 import { readText, textBetween } from "../bytes/text-bytes.ts";
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Layout } from "./layout.ts";
 import { layoutSchema } from "./layout-schema.ts";
 import { expectationOf, foundText, pathText, valueAt } from "./session-expectation.ts";
@@ -56,5 +56,7 @@ export function writeLayout(layout: Layout): string {
 }
 
 function unreadable(message: string, where: string): Finding {
-  return finding("layout-unreadable", "warning", message, "Save the layout again from a file of its kind.", { where });
+  return proseFinding("layout-unreadable", "warning", message, "Save the layout again from a file of its kind.", {
+    where,
+  });
 }

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import { beyondJsonLimits, beyondWords, sessionFileLimits } from "../bytes/json-bounds.ts";
 import { readText, textBetween } from "../bytes/text-bytes.ts";
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { gateOpeningSchema, kneeReadingSchema } from "./cautions-schema.ts";
 import { jsonErrorOffset } from "./json-error.ts";
 import type { SessionDescription } from "./session.ts";
@@ -24,7 +24,7 @@ const entrySchemas: Readonly<Record<string, z.ZodType>> = {
 };
 
 function unreadable(message: string, action: string, where: string): Finding {
-  return finding("session-unreadable", "warning", message, action, { where });
+  return proseFinding("session-unreadable", "warning", message, action, { where });
 }
 
 function issueFindings(error: z.ZodError, document: unknown, before: readonly PropertyKey[]): readonly Finding[] {
@@ -185,7 +185,7 @@ export function parseSessionFile(bytes: Uint8Array): SessionFileReading {
   const text = textBetween(decoded, 0, decoded.bytes.length);
   if (decoded.encoding === "Windows-1252") {
     findings.push(
-      finding(
+      proseFinding(
         "encoding-guessed",
         "warning",
         "session.json is not UTF-8; it was read as Windows-1252.",

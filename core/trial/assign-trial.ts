@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
 import { type TestKind, testKinds, testLabel, withArticle } from "../ground/test-kind.ts";
 import { foldWord } from "../recording/column-words.ts";
@@ -54,7 +54,7 @@ export function assignTrial(
   const findings: Finding[] = [];
   if (test === undefined) {
     findings.push(
-      finding(
+      proseFinding(
         "test-not-stated",
         "refusal",
         `Nothing says which jump test this is${traceInWords(recognised)}.`,
@@ -63,7 +63,7 @@ export function assignTrial(
     );
   } else if (limb === undefined) {
     findings.push(
-      finding(
+      proseFinding(
         "limb-not-stated",
         "refusal",
         "One plate does not tell which leg jumped, and nothing else says it.",
@@ -77,7 +77,7 @@ export function assignTrial(
   ];
   if (fromName.length > 0) {
     findings.push(
-      finding(
+      proseFinding(
         "test-from-name",
         "note",
         `Taken from the file name: ${fromName.join(", ")}.`,

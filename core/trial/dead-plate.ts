@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
@@ -34,7 +34,7 @@ export function deadPlateFindings(
     const refuses = !weighed || dead.start < cut.flight.start || cut.kind !== "standing";
     const where = `${inPlateWords(own.name)}, ${(dead.start / rateHz).toFixed(2)} s to ${(dead.end / rateHz).toFixed(2)} s`;
     return [
-      finding(
+      proseFinding(
         "plate-dead",
         refuses ? "refusal" : "warning",
         `${plateWordsFirst(own.name)} shows ${own.force[dead.start]!.toFixed(1)} N without any change for ${((dead.end - dead.start) / rateHz).toFixed(2)} s while ${inPlateWords(other.name)} carries the athlete: the plate went dead, or no foot was on it.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
 
@@ -19,7 +19,7 @@ export function equalPlatesFindings({ recording }: PreparedRecording): readonly 
   if (first.force.some((newtons, index) => newtons !== second.force[index])) return [];
   if (noiseFromSampleToSample(first.force) < leastNoiseNewtons) return [];
   return [
-    finding(
+    proseFinding(
       "plates-equal",
       "refusal",
       `${plateWordsFirst(first.name)} and ${inPlateWords(second.name)} show the same force in every one of ${first.force.length} samples, noise included: one plate was exported twice, or one force was divided in two.`,

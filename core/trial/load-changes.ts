@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import { passingLoad } from "./passing-load.ts";
@@ -43,7 +43,7 @@ export function loadChanges(
   const { rateHz } = prepared.recording;
   const where = placeOf(changed.span, rateHz);
   return [
-    finding(
+    proseFinding(
       "load-changes",
       refuses ? "refusal" : "warning",
       `The plates carry a steady ${changed.newtons.toFixed(0)} N from ${where}, ${Math.abs(changed.newtons - newtons).toFixed(0)} N ${off(changed) > 0 ? "more" : "less"} than the ${newtons.toFixed(0)} N the athlete was weighed at from ${placeOf(window, rateHz)}: ${causes}.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { type TestKind, testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import { type ForceSignal, totalForce } from "./force-signal.ts";
@@ -21,7 +21,7 @@ export function noAttempt(
     const light = lightLoad({ rateHz: total.rateHz, force: recorded }, settings);
     if (light !== undefined) return [lightFinding(light, settings)];
     return [
-      finding(
+      proseFinding(
         "no-quiet-standing",
         "refusal",
         `Nobody stands still on the plate in these ${seconds} s of recording.`,
@@ -31,7 +31,7 @@ export function noAttempt(
   }
   if (test !== undefined && testFacts(test).flights === "none") {
     return [
-      finding(
+      proseFinding(
         "no-landing",
         "refusal",
         `Nobody lands on the empty plate in these ${seconds} s of recording.`,
@@ -43,7 +43,7 @@ export function noAttempt(
   const left = segments.empty.find(({ start }) => start > 0);
   const where = left === undefined ? "" : `${(left.start / total.rateHz).toFixed(2)} s`;
   return [
-    finding(
+    proseFinding(
       "no-takeoff",
       "refusal",
       left === undefined
@@ -59,7 +59,7 @@ export function noAttempt(
 export function brokenOffFinding(span: SampleSpan, rateHz: number, severity: "note" | "refusal"): Finding {
   const from = (span.start / rateHz).toFixed(2);
   const to = (span.end / rateHz).toFixed(2);
-  return finding(
+  return proseFinding(
     "broken-off",
     severity,
     `A movement from ${from} s to ${to} s dips and rises but never leaves the plate: it is not counted as a jump.`,
@@ -91,7 +91,7 @@ function lightFinding(newtons: number, settings: Settings): Finding {
   const mass = newtons / settings.gravity;
   const least = settings.bodyMassMinimumKg * settings.gravity;
   const most = settings.bodyMassMaximumKg * settings.gravity;
-  return finding(
+  return proseFinding(
     "weight-implausible",
     "refusal",
     `The load at rest is ${newtons.toPrecision(2)}, which in newtons would be an athlete of ${mass.toPrecision(2)} kg; a person weighs ${least.toFixed(0)} to ${most.toFixed(0)} N. These figures are not newtons: kilonewtons, volts, or another scale.`,

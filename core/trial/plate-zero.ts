@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
 import type { Plate } from "../recording/recording.ts";
 import type { Settings } from "../settings/settings.ts";
@@ -170,7 +170,7 @@ function driftLine(readings: readonly EmptyReading[], settings: Settings): ZeroL
 }
 
 function offsetFinding(plate: string, newtons: number): Finding {
-  return finding(
+  return proseFinding(
     "plate-offset",
     "warning",
     `${plateWordsFirst(plate)} shows ${newtons.toFixed(1)} N while nobody stands on it; this zero was removed.`,
@@ -181,7 +181,7 @@ function offsetFinding(plate: string, newtons: number): Finding {
 
 function driftFinding(plate: string, newtons: number, from: number, to: number, rateHz: number): Finding {
   const seconds = `${(from / rateHz).toFixed(1)} s to ${(to / rateHz).toFixed(1)} s`;
-  return finding(
+  return proseFinding(
     "plate-drift",
     "warning",
     `The zero of ${inPlateWords(plate)} moves by ${newtons.toFixed(1)} N from ${seconds}; this drift was removed as a straight line.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Plate } from "../recording/recording.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { ForceSignal } from "./force-signal.ts";
@@ -39,7 +39,7 @@ function noiseRefusal(total: ForceSignal, segments: LoadSegments, settings: Sett
   const hum = humHz();
   const kind = hum === undefined ? "noise" : `hum of ${hum} Hz, as the mains make it`;
   return [
-    finding(
+    proseFinding(
       "plate-noisy",
       "refusal",
       `Force varies by ${newtons.toFixed(0)} N (standard deviation) even where it is steadiest: ${kind}. Neither an empty plate nor quiet standing can be told in it.`,
@@ -55,7 +55,7 @@ function signChange(rateHz: number, segments: LoadSegments, settings: Settings):
   if (newtons >= -settings.signChangesFraction * load) return [];
   const where = `${(sample / rateHz).toFixed(2)} s`;
   return [
-    finding(
+    proseFinding(
       "sign-changes",
       "refusal",
       `Force has both signs: a load of ${load.toFixed(0)} N at rest, and ${newtons.toFixed(0)} N at ${where}. Nobody pulls on a plate, so the sign changed in mid-recording, or the plate was zeroed under a load.`,
@@ -75,7 +75,7 @@ function rateNotReal(
   if (times === 1) return [];
   const real = rateHz / times;
   return [
-    finding(
+    proseFinding(
       "rate-not-real",
       "refusal",
       `Each value stands ${times.toFixed(times < 3 ? 1 : 0)} times in a row where force moves fast: the recording holds about ${real.toFixed(0)} values a second, not ${rateHz.toFixed(0)}, and between them force is a staircase.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import { converterStep } from "./converter-step.ts";
 import type { JumpCut } from "./cut-trials.ts";
@@ -19,7 +19,7 @@ export function smoothedFindings(prepared: PreparedRecording, cut: JumpCut, sett
   if (feet === undefined || feet.takeoff <= settings.smoothedFootSeconds || (feet.touchdown ?? 1) <= 0) return [];
   if (hasSampleNoise(total, cut, settings)) return [];
   return [
-    finding(
+    proseFinding(
       "smoothed",
       "warning",
       `Force runs out over ${(1000 * feet.takeoff).toFixed(0)} ms at take-off where a plate shows a corner, and the empty plate shows no noise from sample to sample: the recording was smoothed before it was exported.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
@@ -28,14 +28,14 @@ export function stuckFindings(
       const place = span.end <= cut.flight.start ? "before the athlete was weighed" : "in or after the landing";
       const cost = refuses ? "so no velocity can be made" : place;
       return kind === "lost"
-        ? finding(
+        ? proseFinding(
             "samples-lost",
             refuses ? "refusal" : "warning",
             `The loaded ${name} falls to ${newtons.toFixed(0)} N from one sample to the next, stays there for ${count} samples and comes back as suddenly: these samples are missing, ${cost}.`,
             "Check the cable and the transmission, then record again.",
             { where },
           )
-        : finding(
+        : proseFinding(
             "samples-held",
             refuses ? "refusal" : "warning",
             `The loaded ${name} repeats ${newtons.toFixed(1)} N for ${count} samples, which its own noise forbids: these samples were not measured, ${cost}.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { TestCourse } from "../ground/test-course.ts";
 import { type TestKind, testFacts, testLabel, withArticle } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
@@ -15,7 +15,7 @@ export function testContradictions(
   const why = reasonsAgainst[testFacts(test).course](cut, recognised, settings);
   if (why === undefined) return [];
   return [
-    finding(
+    proseFinding(
       "test-contradicts",
       "refusal",
       `The trial is called a ${testLabel(test)}, but ${why}.`,

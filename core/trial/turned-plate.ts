@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
 import type { Plate } from "../recording/recording.ts";
 import type { Settings } from "../settings/settings.ts";
@@ -57,7 +57,7 @@ function turnedFrom(
   ].flatMap(({ plate, range: { down, up }, other, otherUp }) => {
     if (down <= least || up >= upwardPart * down || otherUp <= least) return [];
     return [
-      finding(
+      proseFinding(
         "plate-turned",
         "refusal",
         `${plateWordsFirst(plate.name)} shows ${down.toFixed(0)} N downwards and never carries load, while ${inPlateWords(other.name)} carries up to ${otherUp.toFixed(0)} N: nobody pulls on a plate, so the sign of ${inPlateWords(plate.name)} is turned.`,

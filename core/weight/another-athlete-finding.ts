@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import { countOf } from "../ground/plain-words.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { AthleteQuestion, WeightGroup } from "./another-athlete.ts";
@@ -16,7 +16,7 @@ export function anotherAthleteFindings(question: AthleteQuestion | undefined, se
       ? "all of these are held out of means"
       : `the ${countOf(groups[held[0] ?? 1].trials.length, "trial")} of one group ${groups[held[0] ?? 1].trials.length === 1 ? "is" : "are"} held out of means (${(groups[held[0] ?? 1].newtons / settings.gravity).toFixed(1)} kg)`;
   return [
-    finding(
+    proseFinding(
       "another-athlete",
       "warning",
       `Another athlete? ${larger}; ${smaller}: ${(100 * difference).toFixed(1)} % apart, more than one person's weight can be. Until that is answered no weight is pooled, and ${meanwhile}.`,

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../ground/finding.ts";
+import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { BodyMass } from "../recording/body-mass.ts";
 import type { Settings } from "../settings/settings.ts";
 
@@ -18,7 +18,7 @@ export function compareSaidMasses(
   const findings: Finding[] = [];
   if (enteredMassKg !== undefined && Math.abs(massKg - enteredMassKg) > settings.weightToleranceEnteredKg) {
     findings.push(
-      finding(
+      proseFinding(
         "weight-differs",
         "warning",
         `This trial weighs the athlete at ${massKg.toFixed(1)} kg; the entered mass is ${enteredMassKg.toFixed(1)} kg.`,
@@ -28,7 +28,7 @@ export function compareSaidMasses(
   }
   if (header !== undefined && Math.abs(massKg - header.massKg) > settings.weightToleranceEnteredKg) {
     findings.push(
-      finding(
+      proseFinding(
         "weight-differs",
         "warning",
         `This trial weighs the athlete at ${massKg.toFixed(1)} kg; the header says ${header.massKg.toFixed(1)} kg (${header.source}).`,

@@ -1,4 +1,5 @@
-import type { Finding, FindingCode } from "../../core/ground/finding.ts";
+import type { Finding } from "../../core/ground/finding.ts";
+import type { FindingCode } from "../../core/ground/finding-codes.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 
 /** How an imported file stands. `asks`: something must be stated before it can be analysed. */

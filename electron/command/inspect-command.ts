@@ -1,6 +1,8 @@
 import { engineVersion } from "../../core/ground/version.ts";
 import { inspectFile } from "../../core/recording/inspect-file.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
+import { english } from "../../core/words/english.ts";
+import { writtenFinding } from "../../core/words/written-finding.ts";
 import { readSession } from "../files/read-folder.ts";
 import { joinPath } from "../files/recording-names.ts";
 import { withVisibleTexts } from "../terminal/visible-text.ts";
@@ -66,7 +68,11 @@ export function inspectCommand(typed: readonly string[], streams: Streams): numb
 }
 
 function inspectionJson(files: readonly InspectedFile[]): string {
-  const document = { schemaVersion: inspectionSchemaVersion, engine: { version: engineVersion }, files };
+  const written = files.map((file) => ({
+    ...file,
+    findings: file.findings.map((each) => writtenFinding(each, english)),
+  }));
+  const document = { schemaVersion: inspectionSchemaVersion, engine: { version: engineVersion }, files: written };
   return `${JSON.stringify(document, undefined, 2)}\n`;
 }
 

@@ -4,6 +4,8 @@ import type { C3dInspection, InspectedPlatform } from "../../core/recording/c3d/
 import type { SeriesFigures } from "../../core/recording/c3d/series-figures.ts";
 import { decimalMarkWords, rowCountWords } from "../../core/recording/decimal-mark-words.ts";
 import type { TableInspection } from "../../core/recording/file-inspection.ts";
+import { english } from "../../core/words/english.ts";
+import { findingInWords } from "../../core/words/finding-in-words.ts";
 import { columnsOfText } from "./columns-of-text.ts";
 import type { InspectedFile } from "./inspected-file.ts";
 
@@ -102,6 +104,8 @@ function figures({ minimum, maximum, mean, unreadable, values }: SeriesFigures):
   return [number(minimum), number(maximum), number(mean), String(unreadable), values.map(number).join(" ")];
 }
 
-function findingLine({ severity, code, where, message, action }: Finding): string {
+function findingLine(finding: Finding): string {
+  const { severity, code } = finding;
+  const { message, action, where } = findingInWords(finding, english);
   return `  ${severity} ${code}${where === "" ? "" : ` (${where})`}: ${`${message} ${action}`.trim()}`;
 }

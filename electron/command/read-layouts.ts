@@ -1,6 +1,8 @@
 import { layoutLimits } from "../../core/bytes/json-bounds.ts";
 import type { Layout } from "../../core/stated/layout.ts";
 import { parseLayout } from "../../core/stated/layout-file.ts";
+import { english } from "../../core/words/english.ts";
+import { findingInWords } from "../../core/words/finding-in-words.ts";
 import { readUpTo } from "../bounded-json/read-up-to.ts";
 import { UsageError } from "./usage-error.ts";
 
@@ -18,5 +20,5 @@ export function readLayouts(file: string | undefined): readonly Layout[] {
   }
   const { layout, findings } = parseLayout(bytes);
   if (layout !== undefined) return [layout];
-  throw new UsageError(`--layout ${file}: ${findings.map(({ message }) => message).join(" ")}`);
+  throw new UsageError(`--layout ${file}: ${findings.map((each) => findingInWords(each, english).message).join(" ")}`);
 }

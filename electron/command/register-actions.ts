@@ -1,4 +1,6 @@
 import { lstatSync, statSync } from "node:fs";
+import { english } from "../../core/words/english.ts";
+import { findingInWords } from "../../core/words/finding-in-words.ts";
 import { type FoundSession, readSession } from "../files/read-folder.ts";
 import { MachineTrouble, RequestRefused, telling } from "../refusals/request-refused.ts";
 import { type MergedArchive, mergeArchive } from "../register/archive/merge-archive.ts";
@@ -170,7 +172,10 @@ function withReadingFindings(
   findings: FoundSession["descriptionFindings"],
 ): ImportedSession {
   const folder = imported.folder || "loose recordings";
-  return { ...imported, notes: [...imported.notes, ...findings.map(({ message }) => `${folder}: ${message}`)] };
+  return {
+    ...imported,
+    notes: [...imported.notes, ...findings.map((each) => `${folder}: ${findingInWords(each, english).message}`)],
+  };
 }
 
 /**

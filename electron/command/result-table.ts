@@ -13,6 +13,8 @@ import { trialBearer } from "../../core/result/trial-bearer.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { groupName } from "../../core/sheet/sheet-trials.ts";
 import type { Comparison } from "../../core/sides/comparison.ts";
+import { english } from "../../core/words/english.ts";
+import { findingInWords } from "../../core/words/finding-in-words.ts";
 import { joinPath } from "../files/recording-names.ts";
 import { columnsOfText } from "./columns-of-text.ts";
 
@@ -168,7 +170,9 @@ function comparisonRow(comparison: Comparison): readonly string[] {
   ];
 }
 
-function findingText({ severity, code, where, message, action }: Finding): string {
+function findingText(finding: Finding): string {
+  const { severity, code } = finding;
+  const { message, action, where } = findingInWords(finding, english);
   const at = where === "" ? "" : ` (${where})`;
   return `  ${severity} ${code}${at}: ${[message, action].filter((part) => part !== "").join(" ")}`;
 }

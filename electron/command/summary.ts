@@ -1,6 +1,8 @@
 import type { Finding } from "../../core/ground/finding.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
+import { english } from "../../core/words/english.ts";
+import { findingInWords, tellFinding } from "../../core/words/finding-in-words.ts";
 import { fileOutcome } from "../boundary/file-outcome.ts";
 import { joinPath } from "../files/recording-names.ts";
 
@@ -40,8 +42,7 @@ function filesOf({ folder, trials }: SessionResult) {
     return {
       path: joinPath(folder, file),
       outcome: fileOutcome(findings, ofFile),
-      reason:
-        refusal === undefined ? "holds no trial that can be used." : `${refusal.message} ${refusal.action}`.trim(),
+      reason: refusal === undefined ? "holds no trial that can be used." : tellFinding(refusal, english),
     };
   });
 }
@@ -56,7 +57,9 @@ export function findingLines(results: readonly SessionResult[]): readonly string
   ]);
 }
 
-function findingLine(place: string, { severity, code, where, message, action }: Finding): string {
+function findingLine(place: string, finding: Finding): string {
+  const { severity, code } = finding;
+  const { message, action, where } = findingInWords(finding, english);
   const at = where === "" ? place : `${place}, ${where}`;
   return `${severity} ${code}, ${at}: ${[message, action].filter((part) => part !== "").join(" ")}`;
 }

@@ -1,4 +1,4 @@
-import { finding } from "../../core/ground/finding.ts";
+import { proseFinding } from "../../core/ground/finding.ts";
 import { analyzeDrafts, draftFile, sessionSettings } from "../../core/session/file-trials.ts";
 import type { WitnessedTrial } from "../../core/session/prove-trial-plates.ts";
 import { refusedFile } from "../../core/session/refused-file.ts";
@@ -79,7 +79,7 @@ export class SessionWork {
 
 /** A file that is no longer what it was at the first pass cannot be part of one result. */
 function changedMeanwhile(path: string, sha256: string): WitnessedTrial {
-  const reason = finding(
+  const reason = proseFinding(
     "unreadable",
     "refusal",
     "The file was changed or removed while the session was being analysed.",

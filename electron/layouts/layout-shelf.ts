@@ -5,6 +5,8 @@ import { layoutLimits } from "../../core/bytes/json-bounds.ts";
 import { isSameShape } from "../../core/recording/same-shape.ts";
 import type { Layout } from "../../core/stated/layout.ts";
 import { parseLayout, writeLayout } from "../../core/stated/layout-file.ts";
+import { english } from "../../core/words/english.ts";
+import { findingInWords } from "../../core/words/finding-in-words.ts";
 import { readUpTo } from "../bounded-json/read-up-to.ts";
 import { comparePaths } from "../files/recording-names.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
@@ -84,7 +86,8 @@ export class LayoutShelf {
    */
   take(bytes: Uint8Array): Layout {
     const { layout, findings } = parseLayout(bytes);
-    if (layout === undefined) throw new RequestRefused(findings.map(({ message }) => message).join(" "));
+    if (layout === undefined)
+      throw new RequestRefused(findings.map((each) => findingInWords(each, english).message).join(" "));
     this.save(layout);
     return layout;
   }
@@ -130,7 +133,7 @@ export class LayoutShelf {
       try {
         const { layout, findings } = parseLayout(readUpTo(join(this.#folder, file), layoutLimits.bytes));
         if (layout !== undefined) layouts.push(layout);
-        else unusable.push({ file, reason: findings.map(({ message }) => message).join(" ") });
+        else unusable.push({ file, reason: findings.map((each) => findingInWords(each, english).message).join(" ") });
       } catch {
         unusable.push({ file, reason: "The file could not be read." });
       }

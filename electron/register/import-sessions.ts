@@ -1,5 +1,7 @@
 import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
+import { english } from "../../core/words/english.ts";
+import { writtenFinding } from "../../core/words/written-finding.ts";
 import { isNamed, otherKindOfFile } from "../files/left-aside/other-kind.ts";
 import type { FoundSession } from "../files/read-folder.ts";
 import type { ChangeSet } from "./change-set.ts";
@@ -41,7 +43,7 @@ export function importSession(register: Register, given: FoundSession): Imported
     const own = athlete === undefined ? undefined : register.reads.record("athletes", athlete)?.content;
     const paths = new Set(found.files.map(({ path }) => path));
     const { whole, trials, others } = statedFiles(description.files ?? [], paths);
-    const readingFindings = found.descriptionFindings;
+    const readingFindings = found.descriptionFindings.map((each) => writtenFinding(each, english));
     const content = {
       ...sessionContent({ folder }, description, own, others),
       ...(description.operation !== undefined && { operation: description.operation }),

@@ -1,7 +1,8 @@
-import type { Finding } from "../../core/ground/finding.ts";
+import { type Finding, proseFinding } from "../../core/ground/finding.ts";
 import { involvedSideAt, otherInjuriesAt, type RecordedInjury } from "../../core/sides/involvement.ts";
 import { type EffusionGrade, effusionGrades } from "../../core/stated/cautions-schema.ts";
 import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
+import type { WrittenFinding } from "../../core/words/written-finding.ts";
 import { earlierAnswers } from "./earlier-cautions.ts";
 import { operationAt } from "./operation-at.ts";
 import type { RecordContent } from "./record-schemas.ts";
@@ -152,8 +153,11 @@ export function statedFiles(entries: readonly FileEntry[], paths: ReadonlySet<st
 
 /** The findings made when the session's own file was read. */
 export function readingFindingsOf(session: StoredRecord<"sessions">): readonly Finding[] {
-  // They were findings of the core when they were stored.
-  return (session.content.readingFindings ?? []) as readonly Finding[];
+  // They were findings of the core when they were stored, and are kept as they then read.
+  const kept = (session.content.readingFindings ?? []) as readonly WrittenFinding[];
+  return kept.map(({ code, severity, message, action, ...parts }) =>
+    proseFinding(code, severity, message, action, parts),
+  );
 }
 
 function entriesOf({ session, recordings, trials }: SessionRecords): readonly FileEntry[] {

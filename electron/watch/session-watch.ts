@@ -1,6 +1,5 @@
 import { statSync } from "node:fs";
 import { basename, isAbsolute } from "node:path";
-
 import { trialLoad } from "../../core/gate/test-load.ts";
 import { withoutOptions } from "../../core/ground/plain-words.ts";
 import { afterTrial } from "../../core/protocol/after-trial.ts";
@@ -15,6 +14,8 @@ import type { SessionResult } from "../../core/result/session-result.ts";
 import { trialBearer } from "../../core/result/trial-bearer.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { suggestLeavingOut } from "../../core/session/leave-out.ts";
+import { english } from "../../core/words/english.ts";
+import { findingInWords, tellFinding } from "../../core/words/finding-in-words.ts";
 import type { NextRecordings, WatchedTrial, WatchView } from "../boundary/watch-view.ts";
 import { joinPath, sessionFileName, splitPath } from "../files/recording-names.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
@@ -291,7 +292,7 @@ export class SessionWatch {
     const trials = trialsOf(analysis, file).map((trial) => watchedTrial(trial, analysis.result));
     const asked = analysis.result.findings.find(({ code }) => code === "another-athlete");
     return {
-      ...(asked !== undefined && { anotherAthlete: `${asked.message} ${asked.action}` }),
+      ...(asked !== undefined && { anotherAthlete: tellFinding(asked, english) }),
       newest: { session, file, problem: trials.length > 0 ? "" : problem, trials },
       questions: askedAnswers(analysis.result),
       ...progressView(analysis.result),
@@ -322,7 +323,7 @@ function watchedTrial(trial: TrialResult, session: SessionResult): WatchedTrial 
   const { test, limb, recognised } = trial;
   const bearer = trialBearer(trial);
   const { protocol } = session.description;
-  const said = trial.findings.find((each) => each.message === reason);
+  const said = trial.findings.find((each) => findingInWords(each, english).message === reason);
   return {
     trial: trial.trial,
     ...(test !== undefined && { test }),
@@ -332,7 +333,7 @@ function watchedTrial(trial: TrialResult, session: SessionResult): WatchedTrial 
     counts,
     waits: waitsFor.length > 0,
     reason,
-    action: withoutOptions(said?.action ?? ""),
+    action: said === undefined ? "" : withoutOptions(findingInWords(said, english).action),
     leaveOut: suggestLeavingOut(trial.findings),
     next: protocol === undefined ? "" : afterTrial(protocol, trial, session),
     measures: trial.measures.filter(({ side, plate }) => side === bearer?.side && plate === bearer?.plate),

@@ -4,6 +4,8 @@ import { leftAsideMessage } from "../../core/recording/left-aside-words.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { SessionAnalysis } from "../../core/session/session-analysis.ts";
 import { parseSessionFile } from "../../core/stated/session-file.ts";
+import { english } from "../../core/words/english.ts";
+import { tellFinding } from "../../core/words/finding-in-words.ts";
 import type { HostApi, RecordingAnswers, TakenFile } from "../boundary/host-api.ts";
 import { isNamed, otherKindOfFile } from "../files/left-aside/other-kind.ts";
 import { joinPath, sessionFileName, splitPath } from "../files/recording-names.ts";
@@ -154,7 +156,7 @@ export class RecordingIntake {
     const { description, findings } = parseSessionFile(bytes);
     this.#open.describe(session, { description, findings });
     const first = findings[0];
-    const message = first === undefined ? "Describes the session." : `${first.message} ${first.action}`;
+    const message = first === undefined ? "Describes the session." : tellFinding(first, english);
     return { folder, outcome: "session", message, sameAs: [] };
   }
 
@@ -211,8 +213,6 @@ function lookAt(alone: SessionAnalysis, file: RecordingFile): Pick<TakenFile, "o
   const view = viewRecording(file, alone, []);
   const refusal = view.findings.find((each) => each.severity === "refusal");
   const message =
-    refusal === undefined
-      ? `${view.trials} ${view.trials === 1 ? "trial" : "trials"}.`
-      : `${refusal.message} ${refusal.action}`;
+    refusal === undefined ? `${view.trials} ${view.trials === 1 ? "trial" : "trials"}.` : tellFinding(refusal, english);
   return { outcome: view.outcome, message };
 }

@@ -2,6 +2,8 @@ import type { Finding } from "../../core/ground/finding.ts";
 import type { RecordingFile } from "../../core/recording/file.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import type { SessionAnalysis } from "../../core/session/session-analysis.ts";
+import { english } from "../../core/words/english.ts";
+import { writtenFinding } from "../../core/words/written-finding.ts";
 import { fileOutcome } from "../boundary/file-outcome.ts";
 import type { RecordingView } from "../boundary/workspace-view.ts";
 
@@ -50,6 +52,9 @@ function groupedByFile(trials: readonly TrialResult[]): ReadonlyMap<string, read
 const trialsByFile = new WeakMap<readonly TrialResult[], ReadonlyMap<string, readonly TrialResult[]>>();
 
 function distinct(findings: readonly Finding[]): readonly Finding[] {
-  const key = ({ code, where, message }: Finding) => `${code}\n${where}\n${message}`;
+  const key = (each: Finding) => {
+    const { code, where, message } = writtenFinding(each, english);
+    return `${code}\n${where}\n${message}`;
+  };
   return [...new Map(findings.map((each) => [key(each), each])).values()];
 }

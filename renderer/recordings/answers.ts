@@ -1,4 +1,4 @@
-import type { FindingCode } from "../../core/ground/finding.ts";
+import type { FindingCode } from "../../core/ground/finding-codes.ts";
 import { type Limb, oppositeSide } from "../../core/ground/limb.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
 import type { ForceUnit } from "../../core/recording/force-units.ts";

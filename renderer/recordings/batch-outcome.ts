@@ -1,7 +1,9 @@
 import { countOf, withoutOptions } from "../../core/ground/plain-words.ts";
 import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
+import { tellFinding } from "../../core/words/finding-in-words.ts";
 import type { MadeFile } from "../../electron/boundary/made-file.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
+import { words } from "../words/words.ts";
 import type { BatchFile, TakenIn } from "./take-in.ts";
 
 /** How the files of a batch are told apart. */
@@ -35,7 +37,7 @@ export function outcomeLines({ files }: TakenIn, workspace: Workspace): readonly
     if (view === undefined || outcome === "not read") return [{ ...place, kind: outcome, message }];
     const refusal = view.findings.find((each) => each.severity === "refusal");
     const said = view.outcome === outcome ? message : refusal === undefined ? countOf(view.trials, "trial") : "";
-    const now = refusal === undefined || view.outcome === outcome ? said : `${refusal.message} ${refusal.action}`;
+    const now = refusal === undefined || view.outcome === outcome ? said : tellFinding(refusal, words);
     return [{ ...place, kind: view.outcome, message: now }];
   });
 }

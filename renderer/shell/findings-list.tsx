@@ -1,6 +1,8 @@
 import type { Finding } from "../../core/ground/finding.ts";
 import { fullLabel } from "../../core/ground/measures/catalogue.ts";
 import { sentences, withoutOptions } from "../../core/ground/plain-words.ts";
+import { findingInWords } from "../../core/words/finding-in-words.ts";
+import { words } from "../words/words.ts";
 
 /** Findings in words, each with its place and what to do. Warnings and refusals stand out; notes are quiet. */
 export function FindingsList({ findings }: { readonly findings: readonly Finding[] }) {
@@ -8,21 +10,25 @@ export function FindingsList({ findings }: { readonly findings: readonly Finding
   return (
     <ul className="findings">
       {findings.map((each) => (
-        <li
-          key={`${each.code} ${each.where} ${each.message}`}
-          className={each.severity === "note" ? "finding finding-note" : "finding caution"}
-        >
-          {withoutOptions(sentences(each.message, each.action))}
-          {each.where !== "" && <span className="finding-where"> ({each.where})</span>}
-          {each.removes.length > 0 && (
-            <span className="finding-where">
-              {" "}
-              Not made because of it: {each.removes.map((id) => fullLabel(id)).join("; ")}.
-            </span>
-          )}
-        </li>
+        <FindingLine key={JSON.stringify(each)} finding={each} />
       ))}
     </ul>
+  );
+}
+
+function FindingLine({ finding }: { readonly finding: Finding }) {
+  const { message, action, where } = findingInWords(finding, words);
+  return (
+    <li className={finding.severity === "note" ? "finding finding-note" : "finding caution"}>
+      {withoutOptions(sentences(message, action))}
+      {where !== "" && <span className="finding-where"> ({where})</span>}
+      {finding.removes.length > 0 && (
+        <span className="finding-where">
+          {" "}
+          Not made because of it: {finding.removes.map((id) => fullLabel(id)).join("; ")}.
+        </span>
+      )}
+    </li>
   );
 }
 

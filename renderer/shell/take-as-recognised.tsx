@@ -2,6 +2,8 @@ import { Button } from "@mantine/core";
 import type { Finding } from "../../core/ground/finding.ts";
 import { countOf } from "../../core/ground/plain-words.ts";
 import { withArticle } from "../../core/ground/test-kind.ts";
+import { tellFinding } from "../../core/words/finding-in-words.ts";
+import { words } from "../words/words.ts";
 import { recognitionOffer } from "./recognition.ts";
 import { useWorkspace } from "./workspace.tsx";
 
@@ -22,7 +24,7 @@ export function TakeAsRecognised({ folder, file, said }: TakeAsRecognisedProps) 
   const same = others.length === 1 ? "the other that looks the same" : `the ${others.length} others that look the same`;
   return (
     <section className="recognition" aria-label="What the trace looks like">
-      {!said.some(({ message, action }) => `${message} ${action}`.includes(reason)) && (
+      {!said.some((each) => tellFinding(each, words).includes(reason)) && (
         <p>
           The trace looks like {withArticle(test)}: {reason}.
         </p>

@@ -3,6 +3,8 @@ import { useState } from "react";
 import { countOf } from "../../core/ground/plain-words.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
+import { tellFinding } from "../../core/words/finding-in-words.ts";
+import { words } from "../words/words.ts";
 import { namedByContradiction } from "./named-by-contradiction.ts";
 import { OtherLeg } from "./other-leg.tsx";
 import { StateFeet } from "./state-feet.tsx";
@@ -29,9 +31,7 @@ export function WhichFootWasWhere({ session }: WhichFootWasWhereProps) {
   const done = () => setAsking(undefined);
   return (
     <section className="caution finding plates-question" aria-label="Which foot was where">
-      <p>
-        {contradiction === undefined ? unprovedWords(unproved) : `${contradiction.message} ${contradiction.action}`}
-      </p>
+      <p>{contradiction === undefined ? unprovedWords(unproved) : tellFinding(contradiction, words)}</p>
       <div className="plates-answers">
         {contradiction !== undefined && (
           <Button variant="default" size="xs" onClick={() => setAsking("turned round")}>

@@ -3,9 +3,11 @@ import { measureEntry } from "../../core/ground/measures/catalogue.ts";
 import { countsInMeans, isHeld } from "../../core/result/held-trial.ts";
 import { ownMeasure, trialBearer } from "../../core/result/trial-bearer.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
+import { findingInWords } from "../../core/words/finding-in-words.ts";
 import { headlineOf } from "../shell/headline.ts";
 import { bearerRole, limbRole } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
+import { words } from "../words/words.ts";
 import { foremostFinding, type ListedTrial, type TrialGroup, trialKey } from "./trial-groups.ts";
 import { traceKeysWords } from "./use-trace-keys.ts";
 
@@ -81,7 +83,7 @@ function TrialItem({ listed, involved }: TrialItemProps) {
       {trial.practice === true && <span className="trial-remark">practice jump</span>}
       {trial.held !== undefined && <span className="trial-remark">held: {trial.held.reason}</span>}
       {trial.excluded === undefined && trial.held === undefined && finding !== undefined && (
-        <span className="trial-remark">{finding.message}</span>
+        <span className="trial-remark">{findingInWords(finding, words).message}</span>
       )}
     </>
   );

@@ -5,6 +5,7 @@
 export const floors: Readonly<Record<"core" | "electron" | "renderer", readonly string[]>> = {
   core: [
     "ground",
+    "words",
     "settings",
     "bytes",
     "recording",
@@ -44,7 +45,7 @@ export const floors: Readonly<Record<"core" | "electron" | "renderer", readonly 
     "window",
     "command",
   ],
-  renderer: ["charts", "shell", "cautions", "recordings", "traces", "sides", "athletes", "sheet"],
+  renderer: ["words", "charts", "shell", "cautions", "recordings", "traces", "sides", "athletes", "sheet"],
 };
 
 /** What everything stands on. */

@@ -12,6 +12,7 @@ import { anyInput, differInOneCellAtMost, isFound, leavesWhole } from "../core/b
 import { goodTables } from "../core/bytes/good-tables.ts";
 import { numberText } from "../core/bytes/number-texts.ts";
 import { anyC3d, complaintAboutC3d } from "../core/recording/c3d/damaged-c3d.ts";
+import { told } from "../told.ts";
 
 function option(name: string, otherwise: number): number {
   const index = process.argv.indexOf(`--${name}`);
@@ -64,7 +65,7 @@ function tryNumbers(count: number): void {
   const texts = fc.sample(numberText, { numRuns: count, seed });
   const bytes = new TextEncoder().encode(`0.5,0.5\n0.5,0.5\n${texts.map((text) => `${text},0.5\n`).join("")}`);
   const { table, findings } = readTable(bytes);
-  if (findings.length > 0) failures.push(`numbers: ${findings[0]!.message}`);
+  if (findings.length > 0) failures.push(`numbers: ${told(findings[0]!).message}`);
   let different = 0;
   texts.forEach((text, row) => {
     const value = table?.columns[0]?.[row + 2];

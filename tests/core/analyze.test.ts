@@ -3,6 +3,7 @@ import { expectedMeasures } from "../../core/measures/expected-measures.ts";
 import { isHeld } from "../../core/result/held-trial.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
+import { told } from "../told.ts";
 import { analyzeSamples } from "./simulated/session.ts";
 import { eventTime, measured } from "./simulated/simulated-trial.ts";
 
@@ -149,8 +150,8 @@ describe("what a person decides", () => {
     const touchdown = eventTime(trial, "touchdown");
     expect(eventTime(trial, "takeoff")).toBeCloseTo(touchdown - 0.001, 9);
     const [moved] = trial.findings.filter((each) => each.code === "event-moved");
-    expect(moved?.message).toContain("9999.0000 s, beyond its neighbours");
-    expect(moved?.where).toBe(`${eventTime(trial, "takeoff").toFixed(4)} s`);
+    expect(told(moved)?.message).toContain("9999.0000 s, beyond its neighbours");
+    expect(told(moved)?.where).toBe(`${eventTime(trial, "takeoff").toFixed(4)} s`);
   });
 
   test("makes no height from a fall: a take-off moved to the end of the flight has none, by name", () => {
@@ -179,7 +180,7 @@ describe("what a person decides", () => {
       ],
     });
     const unused = trial.findings.filter((each) => each.code === "session-entry-unused");
-    expect(unused.map((each) => each.where)).toEqual(["3.0000 s", "1.5000 s"]);
+    expect(unused.map((each) => told(each).where)).toEqual(["3.0000 s", "1.5000 s"]);
     expect(trial.events.find((each) => each.name === "touchdown" && each.side === undefined)?.from).toBe("detected");
   });
 
@@ -196,7 +197,7 @@ describe("what a person decides", () => {
       description: (own) => ({ ...own, files: [...(own.files ?? []), { file: "gone.csv", seen: true }] }),
     });
     const unused = result.findings.filter((each) => each.code === "session-entry-unused");
-    expect(unused.map((each) => each.where)).toEqual(["gone.csv"]);
+    expect(unused.map((each) => told(each).where)).toEqual(["gone.csv"]);
   });
 
   test("may name many files that are not there, which is said once with their names", () => {
@@ -207,10 +208,10 @@ describe("what a person decides", () => {
         files: (name) => name === "countermovement-both-1.csv",
       }).result.findings.filter((each) => each.code === "session-entry-unused");
     expect(saidOf(2)).toHaveLength(2);
-    expect(saidOf(3).map((each) => each.message)).toEqual([
+    expect(saidOf(3).map((each) => told(each).message)).toEqual([
       "session.json speaks of 3 files or trials which are not in this session: gone-1.csv, gone-2.csv and gone-3.csv.",
     ]);
-    expect(saidOf(22).map((each) => each.message)).toEqual([
+    expect(saidOf(22).map((each) => told(each).message)).toEqual([
       `session.json speaks of 22 files or trials which are not in this session: ${names.slice(0, 20).join(", ")} and 2 more.`,
     ]);
   });
@@ -260,5 +261,5 @@ test("Newtons under a header of kilonewtons are no athlete: the trial is refused
   expect(trial?.measures).toEqual([]);
   const [said] = trial?.findings.filter((each) => each.code === "weight-implausible") ?? [];
   // 68.6 kg in the demo world's table, a thousand times.
-  expect(said?.message).toMatch(/68\d{3} kg/);
+  expect(told(said)?.message).toMatch(/68\d{3} kg/);
 });

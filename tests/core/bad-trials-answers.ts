@@ -1,4 +1,4 @@
-import type { FindingCode } from "../../core/ground/finding.ts";
+import type { FindingCode } from "../../core/ground/finding-codes.ts";
 
 /**
  * What the program is to say about each kind of bad trial: any one of these codes tells the reader the true cause. A

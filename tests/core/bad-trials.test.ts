@@ -4,6 +4,7 @@ import type { Finding } from "../../core/ground/finding.ts";
 import { sha256Hex } from "../../core/ground/sha256.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
+import { told } from "../told.ts";
 import { rightAnswers } from "./bad-trials-answers.ts";
 import { faultyKinds } from "./simulate/faulty/faulty-kinds.ts";
 import type { FaultyFile } from "./simulate/faulty/faulty-trial.ts";
@@ -49,7 +50,7 @@ describe.each(faultyKinds)("$kind: $fault", ({ kind, bad, near }) => {
     // Slow stretch-shortening is a kind of contact, not a fault: METHODS §6 names it, and a note does that.
     const least = kind === "slow-contact" ? ["note", "warning", "refusal"] : ["warning", "refusal"];
     expect(right.filter(({ severity }) => least.includes(severity))).not.toEqual([]);
-    for (const { message, action } of right) {
+    for (const { message, action } of right.map((each) => told(each))) {
       expect(message).not.toBe("");
       expect(action).not.toBe("");
     }
@@ -72,14 +73,16 @@ describe.each(faultyKinds)("$kind: $fault", ({ kind, bad, near }) => {
 test("A wrong limb is said of the session's plates, and the message names the trial", () => {
   const kind = faultyKinds.find((each) => each.kind === "wrong-limb")!;
   const said = analyzed(kind.bad(1)).findings.find(({ code }) => code === "plates-contradict");
-  expect(`${said?.message} ${said?.where}`).toContain(name);
+  expect(`${told(said)?.message} ${told(said)?.where}`).toContain(name);
 });
 
 test("Hum and noise are refused with their figure, and hum of the mains with its frequency", () => {
   const messageOf = (kind: string): string =>
-    allFindings(analyzed(faultyKinds.find((each) => each.kind === kind)!.bad(1))).find(
-      ({ code }) => code === "plate-noisy",
-    )!.message;
+    told(
+      allFindings(analyzed(faultyKinds.find((each) => each.kind === kind)!.bad(1))).find(
+        ({ code }) => code === "plate-noisy",
+      )!,
+    ).message;
   // Two plates with 60 N of amplitude, 0.618 of a turn apart (by hand): 2·60·|cos(0.309 turns)|/√2 = 31 N. White noise
   // of 60 N on each: √2·60 = 85 N, read where it is small, within 10 %.
   expect(messageOf("hum")).toMatch(/varies by 3[012] N .* 50 Hz/);

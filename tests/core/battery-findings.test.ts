@@ -9,6 +9,7 @@ import { simulateDropJump } from "../../core/simulate/drop-jump.ts";
 import { addSpikes } from "../../core/simulate/recording-faults.ts";
 import { simulateHops } from "../../core/simulate/repeated-hops.ts";
 import { simulateSquatJump } from "../../core/simulate/squat-jump.ts";
+import { told } from "../told.ts";
 import { asRecording, measured } from "./simulated/simulated-trial.ts";
 
 // For each finding one simulated trial that has it and one near it that has not.
@@ -69,7 +70,7 @@ describe("a drop jump", () => {
       return analyzeRecording(asRecording(simulated), statement, defaultSettings)[0]!.result;
     };
     const contradicted = led(0.012, "right").findings.find((each) => each.code === "leading-leg-contradicted");
-    expect(contradicted?.message).toMatch(
+    expect(told(contradicted)?.message).toMatch(
       /^The right leg is stated to lead, but the plate called the left foot's is met 1[12]\.\d ms before the other/,
     );
     expect(codes(led(0.012, "left"))).not.toContain("leading-leg-contradicted");
@@ -84,7 +85,7 @@ describe("a drop jump", () => {
     expect(trial.weight).toBeUndefined();
     expect(trial.measures.map((each) => each.id)).toContain("reactiveStrengthIndex");
     const cause = trial.findings.find((each) => each.code === "no-quiet-standing");
-    expect(cause?.action).toContain("--mass");
+    expect(told(cause)?.action).toContain("--mass");
     expect(cause?.removes).toContain("bodyWeight");
     expect(cause?.removes).toContain("jumpHeightImpulse");
   });
@@ -110,7 +111,7 @@ describe("a landing without an end", () => {
     expect(codes(trial)).not.toContain("landing-short");
     expect(
       saidOf(trial)
-        .map((each) => each.message)
+        .map((each) => told(each).message)
         .join(" "),
     ).toContain("Force beyond the plate's range is missing");
   });
@@ -119,7 +120,7 @@ describe("a landing without an end", () => {
     const short = simulateCountermovementJump({ ...jump, endsAfterTouchdownSeconds: 0.1 });
     const trial = trialOf(short, "countermovementJump");
     expect(saidOf(trial).map((each) => each.code)).toEqual(["landing-short"]);
-    expect(saidOf(trial)[0]?.message).toMatch(/^The recording ends 0\.1\d? s after touchdown/);
+    expect(told(saidOf(trial)[0])?.message).toMatch(/^The recording ends 0\.1\d? s after touchdown/);
   });
 });
 

@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
-import { type FindingCode, findingCodes } from "../../core/ground/finding.ts";
+import { type FindingCode, findingCodes } from "../../core/ground/finding-codes.ts";
 import { projectRoot } from "../architecture/imports.ts";
 import { jumpPairs } from "./findings/jump-pairs.ts";
 import { layoutPairs } from "./findings/layout-pairs.ts";
@@ -24,7 +24,7 @@ const pairedIn: Partial<Record<FindingCode, string>> = {
   "platform-tilted": "recording/c3d/platform-direction.test.ts",
   "platforms-left-out": "recording/c3d/read-c3d-recording.test.ts",
   "plates-disagree": "weight/plate-scaling.test.ts",
-  "mass-changed": "weight/mass-since-last.test.ts",
+  "mass-changed": "session/mass-since-last.test.ts",
   "another-athlete": "weight/mixed-folder.test.ts",
 };
 
@@ -42,7 +42,7 @@ test("No code has two pairs", () => {
 
 test("A code that is said nowhere stands in no source of the core but the catalogue", () => {
   const sources = readdirSync(join(projectRoot, "core"), { recursive: true, encoding: "utf8" }).filter(
-    (path) => path.endsWith(".ts") && path !== "finding.ts",
+    (path) => path.endsWith(".ts") && path !== "ground/finding-codes.ts",
   );
   for (const path of sources) {
     const text = readFileSync(join(projectRoot, "core", path), "utf8");

@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { told } from "../told.ts";
 import { analyzeBytes } from "../worked/worked-example.ts";
 import { seed } from "./findings/pair.ts";
 import { jumpOf, saidJump, written } from "./simulate/faulty/faulty-trial.ts";
@@ -12,7 +13,10 @@ function saidOfWeight(header: string, massKg?: number): readonly string[] {
   const description = { files: [{ file: "jump.csv", ...said }], ...(massKg !== undefined && { massKg }) };
   const { result } = analyzeBytes(bytes, {}, description);
   return result.trials.flatMap(({ findings }) =>
-    findings.filter(({ code }) => code === "weight-differs").map(({ message }) => message),
+    findings
+      .filter(({ code }) => code === "weight-differs")
+      .map((each) => told(each))
+      .map(({ message }) => message),
   );
 }
 

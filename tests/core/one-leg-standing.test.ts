@@ -6,6 +6,7 @@ import { analyzeSession } from "../../core/analyze.ts";
 import { defaultSettings, settingsWith } from "../../core/settings/settings.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
 import { projectRoot } from "../architecture/imports.ts";
+import { told } from "../told.ts";
 
 const jump = "countermovement-both-1.csv";
 const sample = readFileSync(join(projectRoot, "sample-traces/maren-tveitlund/4-month-7", jump));
@@ -69,7 +70,7 @@ describe("standing on one leg", () => {
     const note = standing?.findings.find((each) => each.code === "one-leg-standing");
     expect(note?.severity).toBe("note");
     // Made up to stand alone from 2.5 s to 5.0 s; the running mean of 50 ms shortens it by its half at either end.
-    expect(note?.message).toMatch(
+    expect(told(note)?.message).toMatch(
       /^Standing on the right leg from 2\.5[0-4] s to (4\.9[5-9]|5\.00) s shows which foot stood on plate right\.$/,
     );
   });

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
+import { told } from "../told.ts";
 import { notKnown } from "./gate/gates.ts";
 import { analyzeSamples } from "./simulated/session.ts";
 
@@ -71,7 +72,7 @@ describe("feet stated for chosen trials", () => {
   test("on a column the recording does not have are said to be of no use", () => {
     const wrong = analyzed([{ file: "countermovement-both-1.csv", plates: [{ column: "Fz 3", foot: "left" }] }]);
     const trial = wrong.trials.find((each) => each.file === "countermovement-both-1.csv");
-    expect(trial?.findings).toContainEqual(
+    expect(trial?.findings.map((each) => told(each))).toContainEqual(
       expect.objectContaining({
         code: "session-entry-unused",
         message: 'It is stated which foot stood on "Fz 3", which is not a plate of this recording.',

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { finding } from "../../core/ground/finding.ts";
+import { proseFinding } from "../../core/ground/finding.ts";
 import type { TableReading } from "../../core/recording/request.ts";
 import { askedQuestions, columnsAnswer, rateFrom, readRole } from "../../renderer/recordings/answers.ts";
 import { sessionChangeFrom, writtenSession } from "../../renderer/recordings/session-answers.ts";
@@ -54,9 +54,9 @@ describe("answers about a file", () => {
 
   it("are asked for by the file's refusals, not by what is only noted", () => {
     const findings = [
-      finding("rate-missing", "refusal", "m", "a"),
-      finding("unit-not-stated", "refusal", "m", "a"),
-      finding("columns-unclear", "warning", "m", "a"),
+      proseFinding("rate-missing", "refusal", "m", "a"),
+      proseFinding("unit-not-stated", "refusal", "m", "a"),
+      proseFinding("columns-unclear", "warning", "m", "a"),
     ];
     const view = { file: "a", byteLength: 1, outcome: "asks", findings, trials: 0, sameAs: [] } as const;
     expect([...askedQuestions(view)]).toEqual(["rate", "unit"]);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { finding } from "../../core/ground/finding.ts";
+import { proseFinding } from "../../core/ground/finding.ts";
 import type { RecordingView, Workspace } from "../../electron/boundary/workspace-view.ts";
 import {
   failedFiles,
@@ -34,7 +34,7 @@ const view = (name: string, outcome: RecordingView["outcome"], refusal = ""): Re
   file: name,
   byteLength: 1,
   outcome,
-  findings: refusal === "" ? [] : [finding("test-not-stated", "refusal", refusal, "State it.")],
+  findings: refusal === "" ? [] : [proseFinding("test-not-stated", "refusal", refusal, "State it.")],
   trials: 2,
   sameAs: [],
 });

@@ -1,7 +1,7 @@
 import type { CriterionResult } from "../../core/criteria/criterion.ts";
 import { returnToPivotingSport } from "../../core/criteria/return-to-pivoting-sport.ts";
 import type { TrialEvent } from "../../core/events/event.ts";
-import { finding } from "../../core/ground/finding.ts";
+import { proseFinding } from "../../core/ground/finding.ts";
 import type { Limb } from "../../core/ground/limb.ts";
 import { measureCatalogue } from "../../core/ground/measures/catalogue.ts";
 import type { Measure } from "../../core/measures/measure.ts";
@@ -104,7 +104,7 @@ export function exampleSession(parts: Partial<SessionResult> = {}): SessionResul
   };
 }
 
-export const shortWeighing = finding(
+export const shortWeighing = proseFinding(
   "weighing-short",
   "warning",
   "Quiet standing lasts 0.3 s.",

@@ -1,10 +1,10 @@
 import { describe, expect, it } from "vitest";
-import { finding } from "../../core/ground/finding.ts";
+import { proseFinding } from "../../core/ground/finding.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { recognitionOffer } from "../../renderer/shell/recognition.ts";
 import { exampleTrial } from "./example-session.ts";
 
-const asks = finding("test-not-stated", "refusal", "Nothing says which jump test this is.", "Choose the test.");
+const asks = proseFinding("test-not-stated", "refusal", "Nothing says which jump test this is.", "Choose the test.");
 const drop = { test: "dropJump", reason: "empty plate, contact 0.21 s, flight 0.52 s" } as const;
 const hops = { test: "repeatedHops", reason: "standing on the plate, 9 flights without standing between" } as const;
 

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../../ground/finding.ts";
+import { type Finding, proseFinding } from "../../ground/finding.ts";
 import type { FrameLayout } from "./c3d-file.ts";
 import type { C3dHeader } from "./header.ts";
 import { numberOf } from "./parameter-values.ts";
@@ -64,5 +64,5 @@ function hertz(rateHz: number): string {
 }
 
 function contradicts(message: string, where: string): Finding {
-  return finding("rate-contradicts", "warning", message, "Check the rate of the recording.", { where });
+  return proseFinding("rate-contradicts", "warning", message, "Check the rate of the recording.", { where });
 }

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../../ground/finding.ts";
+import { type Finding, proseFinding } from "../../ground/finding.ts";
 import { listInWords } from "../../ground/plain-words.ts";
 import type { ParameterDefect } from "./parameters.ts";
 
@@ -8,12 +8,12 @@ const placesNamed = 3;
 
 /** Two places of the file state different things. */
 export function contradiction(message: string, where: string): Finding {
-  return finding("parts-contradict", "warning", message, exportAgain, { where });
+  return proseFinding("parts-contradict", "warning", message, exportAgain, { where });
 }
 
 /** A factor or offset is missing, and the file's values were taken as if it were not needed. */
 export function scalingAssumed(message: string, where: string): Finding {
-  return finding("scaling-assumed", "warning", message, exportAgain, { where });
+  return proseFinding("scaling-assumed", "warning", message, exportAgain, { where });
 }
 
 export function parametersDamaged(defects: readonly ParameterDefect[]): Finding[] {
@@ -22,7 +22,7 @@ export function parametersDamaged(defects: readonly ParameterDefect[]): Finding[
   const named = listInWords(defects.slice(0, placesNamed).map(({ at, what }) => `${what} (byte ${at})`));
   const more = defects.length > placesNamed ? `, and ${defects.length - placesNamed} more` : "";
   return [
-    finding(
+    proseFinding(
       "parameters-damaged",
       "note",
       `The parameter section is not quite in order: ${named}${more}.`,
@@ -33,17 +33,17 @@ export function parametersDamaged(defects: readonly ParameterDefect[]): Finding[
 }
 
 export function unreadableC3d(message: string, where: string): Finding {
-  return finding("unreadable", "refusal", message, copyAgain, { where });
+  return proseFinding("unreadable", "refusal", message, copyAgain, { where });
 }
 
 /** The file ends before its data begin, or within its first frame. */
 export function nothingLeft(message: string): Finding {
-  return finding("truncated", "refusal", message, copyAgain, { where: "end of the file" });
+  return proseFinding("truncated", "refusal", message, copyAgain, { where: "end of the file" });
 }
 
 export function framesMissing(stated: number, held: number, rateHz: number | undefined): Finding {
   const missing = stated - held;
-  return finding(
+  return proseFinding(
     "truncated",
     "warning",
     `The file states ${stated} frames and holds ${held}: the last ${missing === 1 ? "one is" : `${missing} are`} missing.`,
@@ -54,7 +54,7 @@ export function framesMissing(stated: number, held: number, rateHz: number | und
 
 /** More frames than are stated: part of the recording would pass unseen. */
 export function framesLeftOver(stated: number, surplus: number): Finding {
-  return finding(
+  return proseFinding(
     "parts-contradict",
     "warning",
     `Behind the ${stated} stated frames the file holds room for ${surplus} more, which were not read.`,
@@ -64,5 +64,5 @@ export function framesLeftOver(stated: number, surplus: number): Finding {
 }
 
 export function c3dWithoutForces(message: string, action: string): Finding {
-  return finding("no-force-platform", "refusal", message, action);
+  return proseFinding("no-force-platform", "refusal", message, action);
 }

@@ -1,5 +1,5 @@
 import type { C3dFile } from "../../bytes/c3d/c3d-file.ts";
-import { type Finding, finding } from "../../ground/finding.ts";
+import { type Finding, proseFinding } from "../../ground/finding.ts";
 import type { Settings } from "../../settings/settings.ts";
 import { rateFindings } from "../rate-findings.ts";
 
@@ -31,7 +31,7 @@ export function decideRate(file: C3dFile, statedHz: number | undefined, settings
     const action = "Leave the stated rate out (--rate) to use the file's own.";
     if (difference > settings.timeUnevenFraction) return unknown("rate-contradicts", `${message}.`, action);
     if (difference > 1e-6) {
-      const note = finding("rate-contradicts", "warning", `${message}, which was used.`, action);
+      const note = proseFinding("rate-contradicts", "warning", `${message}, which was used.`, action);
       return { rateHz, rateFrom, findings: [note, ...rateFindings(rateHz, settings)] };
     }
   }
@@ -39,7 +39,7 @@ export function decideRate(file: C3dFile, statedHz: number | undefined, settings
 }
 
 function unknown(code: "rate-missing" | "rate-contradicts", message: string, action: string): C3dRate {
-  return { rateFrom: "unknown", findings: [finding(code, "refusal", message, action)] };
+  return { rateFrom: "unknown", findings: [proseFinding(code, "refusal", message, action)] };
 }
 
 function hertz(rateHz: number): string {

@@ -1,6 +1,6 @@
 import type { C3dFile } from "../../bytes/c3d/c3d-file.ts";
 import { c3dWithoutForces } from "../../bytes/c3d/c3d-findings.ts";
-import { type Finding, finding } from "../../ground/finding.ts";
+import { type Finding, proseFinding } from "../../ground/finding.ts";
 import { countOf, listInWords } from "../../ground/plain-words.ts";
 import { statedPlatforms } from "./force-platform.ts";
 import { platformAxes } from "./platform-axes.ts";
@@ -40,7 +40,7 @@ export function platformFindings(file: C3dFile, all: PlatformLoads): Finding[] {
 }
 
 function platformUnreadable(name: string, problem: string): Finding {
-  return finding(
+  return proseFinding(
     "platform-unreadable",
     "warning",
     `The forces of ${name} cannot be read: ${problem}.`,
@@ -54,15 +54,15 @@ function cornerFindings({ loads, upwardAxis }: PlatformLoads): Finding[] {
     const where = { where: name };
     if (platformAxes(corners) === undefined) {
       const message = `The corners of ${name} span no plane, so it was taken as level.`;
-      return [finding("platform-tilted", "warning", message, "Check that the plate is level.", where)];
+      return [proseFinding("platform-tilted", "warning", message, "Check that the plate is level.", where)];
     }
     if (tiltDegrees >= steepestDegrees) {
       const message = `The corners turn ${name} by ${tiltDegrees.toFixed(0)} degrees from the laboratory's ${upwardAxis}, which other platforms show as upwards, so it was taken as level.`;
-      return [finding("platform-tilted", "warning", message, "Check the order of the corners.", where)];
+      return [proseFinding("platform-tilted", "warning", message, "Check the order of the corners.", where)];
     }
     if (!isTilted) return [];
     const message = `The corners tilt ${name} by ${tiltDegrees.toFixed(1)} degrees; its force was taken along the laboratory's ${upwardAxis}.`;
-    return [finding("platform-tilted", "warning", message, "Check the corners of the plate.", where)];
+    return [proseFinding("platform-tilted", "warning", message, "Check the corners of the plate.", where)];
   });
 }
 
@@ -70,7 +70,7 @@ function calibrationFindings({ loads }: PlatformLoads): Finding[] {
   return loads
     .filter(({ platform }) => platform.type === 4 && platform.calibration.length === 0)
     .map(({ platform: { name } }) =>
-      finding(
+      proseFinding(
         "scaling-assumed",
         "warning",
         `The calibration matrix of ${name} is missing; its channels were taken as they are.`,
@@ -84,7 +84,7 @@ function signFindings({ loads, signToUp }: PlatformLoads): Finding[] {
   if (signToUp < 0) return [];
   const names = listInWords(loads.map(({ platform }) => platform.name));
   return [
-    finding(
+    proseFinding(
       "sign-turned",
       "note",
       `The file holds the force of the foot on the plate, downwards; ${names} ${loads.length === 1 ? "was" : "were"} turned.`,

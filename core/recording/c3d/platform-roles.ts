@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../../ground/finding.ts";
+import { type Finding, proseFinding } from "../../ground/finding.ts";
 import type { Limb } from "../../ground/limb.ts";
 import { listInWords } from "../../ground/plain-words.ts";
 import type { Settings } from "../../settings/settings.ts";
@@ -123,11 +123,11 @@ function names(loads: readonly PlatformLoad[]): string {
 }
 
 function unclear(message: string): Finding {
-  return finding("columns-unclear", "refusal", message, `State the platform of each foot (${example}).`);
+  return proseFinding("columns-unclear", "refusal", message, `State the platform of each foot (${example}).`);
 }
 
 function leftOut(loads: readonly PlatformLoad[]): Finding {
-  return finding(
+  return proseFinding(
     "platforms-left-out",
     "note",
     `No load comes onto ${names(loads)}, which ${loads.length === 1 ? "was" : "were"} left out.`,
@@ -136,7 +136,7 @@ function leftOut(loads: readonly PlatformLoad[]): Finding {
 }
 
 function footUnknown(first: PlatformLoad, second: PlatformLoad): Finding {
-  return finding(
+  return proseFinding(
     "plates-unproved",
     "note",
     `The file does not say which foot stood on which platform; ${first.platform.name} was taken as left and ${second.platform.name} as right.`,

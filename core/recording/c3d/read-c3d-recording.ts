@@ -1,6 +1,6 @@
 import type { C3dFile } from "../../bytes/c3d/c3d-file.ts";
 import { readC3d } from "../../bytes/c3d/read-c3d.ts";
-import { type Finding, finding, isRefused } from "../../ground/finding.ts";
+import { type Finding, isRefused, proseFinding } from "../../ground/finding.ts";
 import type { Settings } from "../../settings/settings.ts";
 import type { Recording } from "../recording.ts";
 import type { C3dAnswers } from "./c3d-answers.ts";
@@ -107,18 +107,18 @@ function unitFindings({ load: { platform }, unit }: UsedPlatform): Finding[] {
   const action = "State the unit: N, kN, kgf or lbf (--unit N).";
   if (unit.from === "unknown") {
     const message = `The vertical channel of ${platform.name} says ${unit.written}, which is no unit of force.`;
-    return [finding("unit-not-stated", "refusal", message, action, where)];
+    return [proseFinding("unit-not-stated", "refusal", message, action, where)];
   }
   if (unit.from === "format" && platform.type !== 4) {
     const says = unit.written === "" ? "names no unit" : `says "${unit.written}"`;
     const message = `The vertical channel of ${platform.name} ${says}; newtons were taken, as C3D force platforms are scaled to them.`;
-    return [finding("unit-not-stated", "warning", message, action, where)];
+    return [proseFinding("unit-not-stated", "warning", message, action, where)];
   }
   return [];
 }
 
 function timeNotUsed(): Finding {
-  return finding(
+  return proseFinding(
     "columns-unclear",
     "note",
     "A C3D file has no time column; what was stated about one was not used.",

@@ -1,4 +1,4 @@
-import { type Finding, finding } from "../../ground/finding.ts";
+import { type Finding, proseFinding } from "../../ground/finding.ts";
 import { countOf } from "../../ground/plain-words.ts";
 
 /** Samples `[start, end)` in which every used platform holds a number. */
@@ -41,7 +41,7 @@ export function findUsableSamples(forces: readonly Float64Array[], rateHz: numbe
   }
   const dropped = start + count - end;
   if (dropped === 0) return { start, end, findings: [] };
-  const warning = finding(
+  const warning = proseFinding(
     "cells-unreadable",
     "warning",
     `${countOf(dropped, "sample")} at the ends without numbers ${dropped === 1 ? "was" : "were"} left out.`,
@@ -52,7 +52,7 @@ export function findUsableSamples(forces: readonly Float64Array[], rateHz: numbe
 }
 
 function refusal(message: string, where: string): Finding {
-  return finding(
+  return proseFinding(
     "cells-unreadable",
     "refusal",
     message,

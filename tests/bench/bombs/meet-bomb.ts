@@ -7,6 +7,7 @@ import { readDescription } from "../../../electron/files/read-folder.ts";
 import { mergeArchive } from "../../../electron/register/archive/merge-archive.ts";
 import { openRegister } from "../../../electron/register/open-register.ts";
 import { readPreferences } from "../../../electron/register-host/preferences.ts";
+import { told } from "../../told.ts";
 import { type BombKind, placeOf } from "./make-bombs.ts";
 
 const [kind, folder = ""] = process.argv.slice(2) as [BombKind, string];
@@ -27,7 +28,7 @@ async function meet(): Promise<string> {
   if (kind === "preferences") return `the shipped preferences: ${JSON.stringify(readPreferences(folder))}`;
   if (kind === "request") return `${typeof readRequestBody(readFileSync(place))}`;
   const { descriptionFindings } = readDescription({ directory: folder, names: [], loose: false });
-  return `${descriptionFindings.at(-1)?.message}`;
+  return `${told(descriptionFindings.at(-1))?.message}`;
 }
 
 const sentence = await meet().catch((error: unknown) =>

@@ -1,4 +1,4 @@
-import type { FindingCode } from "../../../core/ground/finding.ts";
+import type { FindingCode } from "../../../core/ground/finding-codes.ts";
 import type { SimulatedJump, SimulatedRecording } from "../../../core/simulate/countermovement-jump.ts";
 import type { JumpOptions } from "../../../core/simulate/options.ts";
 import { createRandom, type Random } from "../../../core/simulate/random.ts";

@@ -6,6 +6,7 @@ import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
 import { draftTrials } from "../../../core/session/draft-trials.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import { asRecording } from "../../core/simulated/simulated-trial.ts";
+import { told } from "../../told.ts";
 import type { VariedTrial } from "./draw-trial.ts";
 import type { TrueValue } from "./true-values.ts";
 import { warnsOf } from "./warned-measures.ts";
@@ -54,7 +55,7 @@ export function judgeTrial(trial: VariedTrial): Verdict {
       ...read,
       outcome: "refused",
       codes: analysed.length === 1 ? codesOf(findings) : [`${analysed.length} trials`],
-      messages: findings.map((each) => each.message),
+      messages: findings.map((each) => told(each).message),
       compared: 0,
       unjudged: [],
       wrong: [],
@@ -73,7 +74,7 @@ export function judgeTrial(trial: VariedTrial): Verdict {
     ...read,
     outcome: warnings.length > 0 ? "warned" : "analysed",
     codes: codesOf(warnings),
-    messages: warnings.map((each) => each.message),
+    messages: warnings.map((each) => told(each).message),
     compared: compared.length,
     unjudged: measures.filter((each) => !compared.some(({ measure }) => measure === each)).map((each) => each.id),
     wrong: compared.flatMap(({ measure, truth, error }) =>

@@ -1,4 +1,4 @@
-import type { FindingCode } from "../../../core/ground/finding.ts";
+import type { FindingCode } from "../../../core/ground/finding-codes.ts";
 
 const weights = /^body(Weight|Mass)$/;
 /** Times and heights that follow from contact events alone. */

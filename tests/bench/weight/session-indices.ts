@@ -1,4 +1,5 @@
 import type { Side } from "../../../core/ground/limb.ts";
+import { told } from "../../told.ts";
 import { analyzeSimulated, type SimulatedTrial } from "./simulated-session.ts";
 
 /** What one simulated session says about the symmetry of single-leg height. */
@@ -41,7 +42,7 @@ export function sessionIndices(trials: readonly SimulatedTrial[], platesApartPer
         criterion.measure === "jumpHeightImpulse",
     )?.status ?? "";
   const [apart] = /[\d.]+\s?% ± [\d.]+/.exec(
-    result.findings.find((each) => (each.code as string) === "plates-disagree")?.message ?? "",
+    told(result.findings.find((each) => (each.code as string) === "plates-disagree"))?.message ?? "",
   ) ?? [""];
   return {
     platesApartPercent,

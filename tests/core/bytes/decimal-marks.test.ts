@@ -3,6 +3,7 @@ import { readTable, type TableOutcome } from "../../../core/bytes/read-table.ts"
 import { readRecording } from "../../../core/recording/read-recording.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import { simulateCountermovementJump } from "../../../core/simulate/countermovement-jump.ts";
+import { told } from "../../told.ts";
 
 const read = (text: string): TableOutcome => readTable(new TextEncoder().encode(text));
 const codes = (outcome: TableOutcome): string[] => outcome.findings.map((each) => `${each.code}:${each.severity}`);
@@ -76,7 +77,7 @@ test("a stated mark against what every column shows is said, and the numbers sta
   const stated = readTable(new TextEncoder().encode("t;F\n0.1;5.25\n0.2;6.25\n"), { decimalMark: "comma" });
   expect(column(stated, 1)).toEqual([5.25, 6.25]);
   expect(codes(stated)).toEqual(["decimal-marks-differ:warning"]);
-  expect(stated.findings[0]?.message).toBe(
+  expect(told(stated.findings[0])?.message).toBe(
     "A decimal comma was stated, but the numbers of columns 1, 2 show a point and were read with it.",
   );
 });
@@ -85,7 +86,7 @@ test("a row below the names is among the rows even where the line behind it is n
   const outcome = read("t;F\n0.1;5.5\nabc\n0.3;7.5\n0.4;8.5\n");
   expect(outcome.table).toMatchObject({ names: ["t", "F"], headerLines: 1, rows: 3, rowsDropped: 0 });
   expect(codes(outcome)).toEqual(["columns-unclear:refusal"]);
-  expect(outcome.findings[0]?.message).toContain("line 3 has 1");
+  expect(told(outcome.findings[0])?.message).toContain("line 3 has 1");
 });
 
 test.each([

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { readTable, type TableOutcome } from "../../../core/bytes/read-table.ts";
+import { told } from "../../told.ts";
 
 const read = (text: string): TableOutcome => readTable(new TextEncoder().encode(text));
 const codes = (outcome: TableOutcome): string[] => outcome.findings.map((each) => `${each.code}:${each.severity}`);
@@ -43,7 +44,7 @@ test.each([
 ])("a mark that may be a decimal or a thousands mark in every number is asked about: %s", (_, text, readings) => {
   const outcome = read(text);
   expect(codes(outcome)).toEqual(["decimal-mark-unclear:refusal"]);
-  expect(outcome.findings[0]?.message).toContain(readings);
+  expect(told(outcome.findings[0])?.message).toContain(readings);
 });
 
 test("one number with a single reading, or a comma between the columns, settles the decimal mark", () => {
@@ -202,7 +203,7 @@ test.each([
   const outcome = read(text);
   expect(outcome.table?.rows).toBe(rows);
   expect(codes(outcome)).toEqual(["lines-skipped:note"]);
-  expect(outcome.findings[0]?.where).toBe("line 5");
+  expect(told(outcome.findings[0])?.where).toBe("line 5");
 });
 
 test.each(["# a remark", "% a remark", "// a remark", "; a remark"])("%j is a comment", (remark) => {
@@ -214,13 +215,13 @@ test.each(["# a remark", "% a remark", "// a remark", "; a remark"])("%j is a co
 test("a row behind a comment mark between the rows is refused, because a sample is missing", () => {
   const outcome = read("312.5\n313.5\n#13.75\n314.5\n");
   expect(codes(outcome)).toEqual(["lines-skipped:refusal"]);
-  expect(outcome.findings[0]?.where).toBe("line 3");
+  expect(told(outcome.findings[0])?.where).toBe("line 3");
 });
 
 test("rows with too few and too many cells are refused with their lines and counts", () => {
   const outcome = read("t,l\n0.1,5\n0.2,6\n0.3\n0.4,7,8\n0.5,8\n");
   expect(codes(outcome)).toEqual(["columns-unclear:refusal"]);
-  expect(outcome.findings[0]?.message).toBe("The rows have 2 columns, but line 4 has 1, line 5 has 3.");
+  expect(told(outcome.findings[0])?.message).toBe("The rows have 2 columns, but line 4 has 1, line 5 has 3.");
 });
 
 test.each([
@@ -236,7 +237,7 @@ test.each([
   const rows = "0.001;5.25\n0.002;6.25\n0.003;7.25\n";
   const outcome = read(`${statement}\ntime;force\n${rows}`);
   expect(codes(outcome)).toEqual(["truncated:warning"]);
-  expect(outcome.findings[0]?.message).toContain("the file holds 3 rows: 2 of 5 are missing");
+  expect(told(outcome.findings[0])?.message).toContain("the file holds 3 rows: 2 of 5 are missing");
   expect(read(`${statement}\ntime;force\n${rows}0.004;7.5\n0.005;7.75\n`).findings).toEqual([]);
 });
 

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { beyondJsonLimits, type JsonLimits } from "../../../core/bytes/json-bounds.ts";
 import { parseLayout } from "../../../core/stated/layout-file.ts";
 import { parseSessionFile } from "../../../core/stated/session-file.ts";
+import { told } from "../../told.ts";
 
 const encode = (text: string): Uint8Array => Buffer.from(text);
 const limits: JsonLimits = { bytes: 1000, depth: 3, elements: 8, textBytes: 12 };
@@ -40,11 +41,16 @@ describe("documents that were made to fill the memory", () => {
   ])("%s as session.json is one finding", (_what, bytes, why) => {
     const { description, findings } = parseSessionFile(bytes);
     expect(description).toEqual({});
-    expect(findings.map(({ message }) => message)).toEqual([`session.json was not read: it ${why}.`]);
+    expect(findings.map((each) => told(each)).map(({ message }) => message)).toEqual([
+      `session.json was not read: it ${why}.`,
+    ]);
   });
 
   test("as a saved layout is one finding", () => {
-    const said = (bytes: Uint8Array) => parseLayout(bytes).findings.map(({ message }) => message);
+    const said = (bytes: Uint8Array) =>
+      parseLayout(bytes)
+        .findings.map((each) => told(each))
+        .map(({ message }) => message);
     expect(said(Buffer.alloc(20_000_000, "["))).toEqual(["The saved layout was not read: it is larger than 1 MB."]);
     expect(said(encode(`[${"1,".repeat(60_000)}1]`))).toEqual([
       "The saved layout was not read: it holds more than 50,000 values.",
@@ -54,7 +60,7 @@ describe("documents that were made to fill the memory", () => {
   test("thousands of entries that are not understood are counted, not listed one by one", () => {
     const { findings } = parseSessionFile(encode(`{"files":[${"{},".repeat(49_999)}{}]}`));
     expect(findings).toHaveLength(201);
-    expect(findings.at(-1)?.message).toBe("session.json is not understood at 49800 more places.");
+    expect(told(findings.at(-1))?.message).toBe("session.json is not understood at 49800 more places.");
   });
 });
 
@@ -76,7 +82,7 @@ test("a key twice counts as it stands last, and keys of the language itself chan
     encode('{"note":"first","note":"last","__proto__":{"massKg":50},"constructor":{"prototype":{"massKg":50}}}'),
   );
   expect(description).toEqual({ note: "last" });
-  expect(findings.map(({ message }) => message)).toEqual([
+  expect(findings.map((each) => told(each)).map(({ message }) => message)).toEqual([
     'session.json has an entry called "__proto__", which means nothing here.',
     'session.json has an entry called "constructor", which means nothing here.',
   ]);

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { readTable, type TableOutcome } from "../../../core/bytes/read-table.ts";
+import { told } from "../../told.ts";
 
 const read = (text: string): TableOutcome => readTable(new TextEncoder().encode(text));
 const codes = (outcome: TableOutcome): string[] => outcome.findings.map((each) => `${each.code}:${each.severity}`);
@@ -60,7 +61,7 @@ test("a header block, comments, a row of units and a footer are told from the ro
   });
   expect([...(outcome.table?.lineOfRow ?? [])]).toEqual([7, 9]);
   expect(codes(outcome)).toEqual(["lines-skipped:note"]);
-  expect(outcome.findings[0]?.where).toBe("line 11");
+  expect(told(outcome.findings[0])?.where).toBe("line 11");
 });
 
 test("column names in a comment line are used", () => {
@@ -146,7 +147,7 @@ test("an empty line inside a single column is an unreadable cell", () => {
 test("a row with another number of columns inside is refused with its line", () => {
   const outcome = read("t,l\n0.1,5\n0.2,6\n0.3,7,8\n0.4,8\n");
   expect(codes(outcome)).toEqual(["columns-unclear:refusal"]);
-  expect(outcome.findings[0]?.where).toBe("line 4");
+  expect(told(outcome.findings[0])?.where).toBe("line 4");
 });
 
 test("a file of two widths is refused whichever comes first", () => {
@@ -186,6 +187,6 @@ test.each(["v33.21\n628.46\n640.51\n", "0.1,6o3.2\n0.2,628.4\n0.3,640.5\n", "633
     const outcome = read(text);
     expect(outcome.table?.rows).toBe(2);
     expect(codes(outcome)).toEqual(["lines-skipped:warning"]);
-    expect(outcome.findings[0]?.where).toBe("line 1");
+    expect(told(outcome.findings[0])?.where).toBe("line 1");
   },
 );

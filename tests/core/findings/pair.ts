@@ -1,4 +1,4 @@
-import type { FindingCode } from "../../../core/ground/finding.ts";
+import type { FindingCode } from "../../../core/ground/finding-codes.ts";
 import type { SessionResult } from "../../../core/result/session-result.ts";
 import { defaultSettings, type Settings } from "../../../core/settings/settings.ts";
 import type { SessionDescription } from "../../../core/stated/session.ts";

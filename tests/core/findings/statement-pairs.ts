@@ -1,4 +1,4 @@
-import { finding } from "../../../core/ground/finding.ts";
+import { proseFinding } from "../../../core/ground/finding.ts";
 import { unnamedAbsences } from "../../../core/measures/absent-measures.ts";
 import { unreadableTrial } from "../../../core/session/unreadable-trial.ts";
 import type { FileEntry, SessionDescription } from "../../../core/stated/session.ts";
@@ -61,7 +61,7 @@ export const statementPairs: FindingPairs = {
       unnamedAbsences(
         ["flightTime"],
         [],
-        [finding("landing-off-plate", "warning", "", "", { removes: ["flightTime"] })],
+        [proseFinding("landing-off-plate", "warning", "", "", { removes: ["flightTime"] })],
       ).map(({ code }) => code),
   },
   unreadable: {

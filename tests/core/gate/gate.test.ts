@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from "vitest";
 import { closedFor, gateOf } from "../../../core/gate/gate.ts";
-import { finding } from "../../../core/ground/finding.ts";
+import { proseFinding } from "../../../core/ground/finding.ts";
 import { defaultSettings, settingsWith } from "../../../core/settings/settings.ts";
 import type { SessionDescription } from "../../../core/stated/session.ts";
 import { answersOf, askedAndOpen, changeAnswersOf, notKnown, readingOf } from "./gates.ts";
@@ -206,12 +206,12 @@ describe("the named clinician", () => {
 test.each(["Effusion", "efusion", "swelling", "painScore", "stoped", "reading", "caution", "limit", "operaton"])(
   "An entry called %s might have been meant to close the gate, so it does",
   (where) => {
-    const unread = finding("session-unreadable", "warning", "not understood", "correct it", { where });
+    const unread = proseFinding("session-unreadable", "warning", "not understood", "correct it", { where });
     expect(gateOf(asked, defaultSettings, [unread]).open).toBe(false);
   },
 );
 
 test("An unreadable entry that has nothing to do with the gate leaves it alone", () => {
-  const unread = finding("session-unreadable", "warning", "not understood", "correct it", { where: "milestone" });
+  const unread = proseFinding("session-unreadable", "warning", "not understood", "correct it", { where: "milestone" });
   expect(gateOf(asked, defaultSettings, [unread]).open).toBe(true);
 });

@@ -1,6 +1,7 @@
 import { expect, test } from "vitest";
 import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
+import { told } from "../../told.ts";
 import { analyzeBytes } from "../../worked/worked-example.ts";
 import { withEarlyPeak } from "../findings/jump-pairs.ts";
 
@@ -19,7 +20,7 @@ test("Loading rates to different first peaks are left out for the limbs, and the
   const trial = landed(1400);
   expect(rates(trial).map((each) => each.side)).toEqual(["both"]);
   const said = trial.findings.find((each) => each.code === "first-peaks-differ");
-  const [early, late] = (said?.message.match(/[\d.]+(?=\u00a0ms)/g) ?? []).map(Number);
+  const [early, late] = (told(said)?.message.match(/[\d.]+(?=\u00a0ms)/g) ?? []).map(Number);
   expect(early).toBeLessThan(20);
   expect(late).toBeGreaterThan(defaultSettings.firstPeaksApartFactor * early!);
   expect(said?.removes).toEqual(["loadingRate"]);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { finding } from "../../../core/ground/finding.ts";
+import { proseFinding } from "../../../core/ground/finding.ts";
 import { afterTrial } from "../../../core/protocol/after-trial.ts";
 import { askedAnswers, type LikelyAnswer } from "../../../core/protocol/asked-answers.ts";
 import { countsFor } from "../../../core/protocol/counting.ts";
@@ -136,7 +136,7 @@ describe("a trial that lacks what its comparison needs", () => {
 
   test("does not count without the measures of its comparison, says why, and no answer would help", () => {
     const sound = makeTrial({ test: "countermovementJump", limb: "left" });
-    const cause = finding("starts-moving", "warning", "The athlete was moving.", "Stand still.", {
+    const cause = proseFinding("starts-moving", "warning", "The athlete was moving.", "Stand still.", {
       removes: ["jumpHeightImpulse"],
     });
     const trial = { ...sound, status: "partial", measures: sound.measures.slice(1), findings: [cause] } as const;

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { gateOf } from "../../../core/gate/gate.ts";
-import { finding } from "../../../core/ground/finding.ts";
+import { proseFinding } from "../../../core/ground/finding.ts";
 import type { Side } from "../../../core/ground/limb.ts";
 import { afterTrial } from "../../../core/protocol/after-trial.ts";
 import { missingLines, progressLine, tooEarlyLines } from "../../../core/protocol/progress-words.ts";
@@ -37,7 +37,7 @@ const protocolOf = (changes: Partial<Protocol>): Protocol => ({
   ...changes,
 });
 
-const refusal = finding("no-takeoff", "refusal", "Nobody left the plate.", "Repeat the jump.");
+const refusal = proseFinding("no-takeoff", "refusal", "Nobody left the plate.", "Repeat the jump.");
 
 describe("progress through a protocol", () => {
   test("counts valid trials of each leg, the uninvolved leg first, and says what is missing", () => {
@@ -170,7 +170,7 @@ describe("after a trial", () => {
 
 describe("the verdict on a trial", () => {
   test("counts unless it was refused or excluded, and gives the reason", () => {
-    const warning = finding("weighing-short", "warning", "Standing was short.", "Stand longer.");
+    const warning = proseFinding("weighing-short", "warning", "Standing was short.", "Stand longer.");
     expect(trialVerdict(trial({}))).toEqual({ counts: true, reason: "" });
     expect(trialVerdict(trial({ findings: [warning] }))).toEqual({ counts: true, reason: "Standing was short." });
     expect(trialVerdict(trial({ status: "refused", findings: [warning, refusal] }))).toEqual({

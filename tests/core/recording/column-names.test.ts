@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { told } from "../../told.ts";
 import { jumpText } from "./jump-text.ts";
 import { codesOf, readText } from "./recording-text.ts";
 
@@ -71,7 +72,7 @@ test.each([
   ]);
   expect(recording).toBeUndefined();
   if (one !== "dx (N)" && one !== "Sol (N)") {
-    expect(findings[0]?.action).toContain("left=2,right=3 or left=3,right=2");
+    expect(told(findings[0])?.action).toContain("left=2,right=3 or left=3,right=2");
   }
 });
 
@@ -112,7 +113,7 @@ test("a share in per cent beside the force of a side is another quantity", () =>
 
 test("several forces without a side are asked about, and the answer says how to add them", () => {
   const { findings } = readText(jumpText("Time (s),Fz1 (N),Fz2 (N),Fz3 (N),Fz4 (N)", [175, 174, 170, 171]));
-  expect(findings[0]?.action).toContain("left=2+3");
+  expect(told(findings[0])?.action).toContain("left=2+3");
   const corners = readText(jumpText("Time (s),FL (N),FR (N),RL (N),RR (N)", [175, 174, 170, 171]));
   expect(codesOf(corners)).toEqual(["columns-unclear:refusal"]);
 });
@@ -165,7 +166,7 @@ test("the horizontal axes of two three-axis plates are never force", () => {
 test("a vertical column that carries nothing beside a horizontal one that carries the person is asked about", () => {
   const turned = readText(jumpText("t (s),Fx (N),Fy (N),Fz (N)", [12, 700, 25]));
   expect(codesOf(turned)).toEqual(["columns-unclear:refusal"]);
-  expect(turned.findings[0]?.message).toContain("column 3 (Fy (N)) carries the load");
+  expect(told(turned.findings[0])?.message).toContain("column 3 (Fy (N)) carries the load");
   // The person's word settles it.
   expect(readText(jumpText("t (s),Fx (N),Fy (N),Fz (N)", [12, 700, 25]), { total: "Fy" }).findings).toEqual([]);
 });
@@ -177,7 +178,7 @@ test("a third column that is the sum of two is named as that in the question", (
     return index === 0 || time === "" ? line : [time, one, other, (Number(one) + Number(other)).toFixed(6)].join(",");
   });
   const { findings } = readText(summed.join("\n"));
-  expect(findings[0]?.message).toContain("Column 4 (C (N)) is the sum of the others.");
+  expect(told(findings[0])?.message).toContain("Column 4 (C (N)) is the sum of the others.");
 });
 
 test("what is stated, said by a whole word, by a pair, by behaviour and by nothing differs in confidence", () => {

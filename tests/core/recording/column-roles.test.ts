@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import type { LayoutAnswers } from "../../../core/recording/request.ts";
+import { told } from "../../told.ts";
 import { codesOf, lines, readText } from "./recording-text.ts";
 
 /** What each column is read as: "time", "left", "right", "both" or "unused". */
@@ -93,7 +94,7 @@ test.each([
   );
   const read = readText(header + rows, { unit: "N" });
   expect(codesOf(read)).toEqual(["columns-unclear:refusal"]);
-  expect(read.findings[0]?.action).toContain("--columns");
+  expect(told(read.findings[0])?.action).toContain("--columns");
 });
 
 test("a column can be stated by position, by its whole name or by its name without unit, in any case", () => {
@@ -117,13 +118,13 @@ test.each([
   const rows = lines(50, (index) => `${(index / 1000).toFixed(3)};300.5;400.5`);
   const read = readText(`time;left;right\n${rows}`, { unit: "N", ...answers });
   expect(codesOf(read)).toEqual(["columns-unclear:refusal"]);
-  expect(read.findings[0]?.message).toContain(sentence);
+  expect(told(read.findings[0])?.message).toContain(sentence);
 });
 
 test("a name that two columns carry is not enough to state one", () => {
   const rows = lines(50, (index) => `${(index / 1000).toFixed(3)};300.5;400.5`);
   const read = readText(`time;Fz;Fz\n${rows}`, { unit: "N", left: "Fz", right: 3 });
-  expect(read.findings[0]?.message).toContain("Several columns");
+  expect(told(read.findings[0])?.message).toContain("Several columns");
   const byPosition = readText(`time;Fz;Fz\n${rows}`, { unit: "N", left: 2, right: 3 });
   expect(byPosition.recording?.plates.map((plate) => plate.name)).toEqual(["Fz (column 2)", "Fz (column 3)"]);
 });

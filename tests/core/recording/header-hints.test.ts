@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
+import { told } from "../../told.ts";
 import { codesOf, lines, readText } from "./recording-text.ts";
 
 const body = lines(50, (index) => `${(index / 1000).toFixed(3)};${300 + index}.5;${400 + index}.5`);
@@ -124,7 +125,7 @@ test("a stated rate outranks the header's, and the difference is a warning", () 
 test("a rate without a unit is not used, and the question names it", () => {
   const read = readText(`Sampling rate: 1200\n${forces}`);
   expect(codesOf(read)).toEqual(["rate-missing:refusal"]);
-  expect(read.findings[0]?.message).toContain("1200 without a unit (line 1: Sampling rate: 1200)");
+  expect(told(read.findings[0])?.message).toContain("1200 without a unit (line 1: Sampling rate: 1200)");
 });
 
 test("a number without a unit that contradicts the rate used is warned of, in hertz and in kilohertz", () => {
@@ -137,7 +138,7 @@ test("a number without a unit that contradicts the rate used is warned of, in he
 test("two rates in the header and no time column are asked about", () => {
   const read = readText(`Sampling rate: 1200 Hz\nFrequency: 1000 Hz\n${forces}`);
   expect(codesOf(read)).toEqual(["rate-contradicts:refusal"]);
-  expect(read.findings[0]?.action).toContain("--rate 1200 or --rate 1000");
+  expect(told(read.findings[0])?.action).toContain("--rate 1200 or --rate 1000");
 });
 
 test("a rate of the header that no force plate has is refused", () => {
@@ -148,9 +149,9 @@ test("a header against the time column is refused with both readings, and either
   const text = `Sampling rate: 500 Hz\n${names}${body}`;
   const read = readText(text);
   expect(codesOf(read)).toEqual(["rate-contradicts:refusal"]);
-  expect(read.findings[0]?.message).toContain("500 Hz (line 1: Sampling rate: 500 Hz)");
-  expect(read.findings[0]?.message).toContain("1000 Hz");
-  expect(read.findings[0]?.where).toBe("line 1");
+  expect(told(read.findings[0])?.message).toContain("500 Hz (line 1: Sampling rate: 500 Hz)");
+  expect(told(read.findings[0])?.message).toContain("1000 Hz");
+  expect(told(read.findings[0])?.where).toBe("line 1");
 
   const byColumn = readText(text, { rateHz: 1000 });
   expect(codesOf(byColumn)).toEqual(["rate-contradicts:warning"]);

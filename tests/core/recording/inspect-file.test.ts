@@ -190,7 +190,7 @@ test("any bytes and any answers are inspected without an exception, and the resu
 });
 
 // The rows of the sample traces, taken apart by splitting lines alone: a second, obvious reading of the same bytes.
-const folder = fileURLToPath(new URL("../../sample-traces/", import.meta.url));
+const folder = fileURLToPath(new URL("../../../sample-traces/", import.meta.url));
 const sampled = readdirSync(folder, { recursive: true, encoding: "utf8" })
   .filter((path) => path.endsWith(".csv") && !path.startsWith("doubtful"))
   .sort()

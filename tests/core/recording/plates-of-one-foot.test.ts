@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { told } from "../../told.ts";
 import { jumpText } from "./jump-text.ts";
 import { codesOf, readText } from "./recording-text.ts";
 
@@ -41,7 +42,7 @@ test.each([
 ])("columns named %j may be plates to add or readings to choose from: asked, with both answers", (header) => {
   const read = readText(jumpText(header, shares));
   expect(codesOf(read)).toEqual(["columns-unclear:refusal"]);
-  expect(read.findings[0]?.action).toContain("left=2+3 adds them, left=2 takes one");
+  expect(told(read.findings[0])?.action).toContain("left=2+3 adds them, left=2 takes one");
 });
 
 test("columns to add are stated with plus signs, by position or by name", () => {
@@ -64,7 +65,7 @@ test.each([
 ])("the statement %j is refused with the reason", (answers, sentence) => {
   const read = readText(jumpText("time (s),L1 (N),L2 (N),R1 (N),R2 (N)", shares), answers);
   expect(codesOf(read)).toEqual(["columns-unclear:refusal"]);
-  expect(read.findings[0]?.message).toContain(sentence);
+  expect(told(read.findings[0])?.message).toContain(sentence);
 });
 
 test("a name that holds a plus sign is a name", () => {

@@ -1,5 +1,6 @@
 import { existsSync, readFileSync } from "node:fs";
 import { expect, test } from "vitest";
+import { told } from "../../told.ts";
 import { codesOf, goodText, lines, readText } from "./recording-text.ts";
 
 // Expected values in this file are read off the texts by hand, unless another source stands beside them.
@@ -52,14 +53,14 @@ test("a column of one number a line needs rate and unit, and is one plate that c
 
 test("what is missing is asked for by the name of its option", () => {
   const [rate, unit] = readText(lines(50, (index) => (600 + index * 0.01).toFixed(2))).findings;
-  expect(rate?.action).toContain("--rate");
-  expect(unit?.action).toContain("--unit");
+  expect(told(rate)?.action).toContain("--rate");
+  expect(told(unit)?.action).toContain("--unit");
   const unclear = readText(
     lines(50, (index) => `${500 + (index % 3)}.5,${400 + (index % 5)}.5`),
     { rateHz: 1000, unit: "N" },
   );
   expect(codesOf(unclear)).toEqual(["columns-unclear:refusal"]);
-  expect(unclear.findings[0]?.action).toContain("--columns");
+  expect(told(unclear.findings[0])?.action).toContain("--columns");
 });
 
 test("the time of the first sample is kept as origin", () => {
@@ -117,7 +118,7 @@ test("a total beside left and right is compared and the sum of the plates is use
   expect(readText(table(() => 701)).findings).toEqual([]);
   const read = readText(table((index) => (index === 20 ? 721 : 701)));
   expect(codesOf(read)).toEqual(["columns-disagree:warning"]);
-  expect(read.findings[0]).toMatchObject({ where: "0.020 s" });
+  expect(told(read.findings[0])).toMatchObject({ where: "0.020 s" });
   expect(read.recording?.plates).toHaveLength(2);
 });
 
@@ -150,7 +151,7 @@ test.each(["", "NaN", "n/a", "35o.5"])(
     const rows = lines(50, (index) => `${(index / 1000).toFixed(3)},${index === 20 ? cell : "350.5"},360.5`);
     const read = readText(`time (s),left (N),right (N)\n${rows}`);
     expect(codesOf(read)).toEqual(["cells-unreadable:refusal"]);
-    expect(read.findings[0]?.where).toBe("line 22");
+    expect(told(read.findings[0])?.where).toBe("line 22");
     expect(read.recording).toBeUndefined();
   },
 );
@@ -165,9 +166,9 @@ test("an unreadable cell in a column that is not used does not matter", () => {
 test("100 Hz leaves weight and mass only, 400 Hz costs accuracy, 500 Hz is silent", () => {
   const at = (rateHz: number) => readText("700.5\n".repeat(50), { rateHz, unit: "N" });
   expect(codesOf(at(100))).toEqual(["rate-low:warning"]);
-  expect(at(100).findings[0]?.message).toContain("only body weight and mass");
+  expect(told(at(100).findings[0])?.message).toContain("only body weight and mass");
   expect(codesOf(at(400))).toEqual(["rate-low:warning"]);
-  expect(at(400).findings[0]?.message).toContain("lose accuracy");
+  expect(told(at(400).findings[0])?.message).toContain("lose accuracy");
   expect(at(500).findings).toEqual([]);
 });
 
@@ -175,7 +176,7 @@ test("a row with another number of columns inside is refused, a short last line 
   const text = goodText(50);
   const inside = text.replace("0.020,305.00,410.00", "0.020,305.00");
   expect(codesOf(readText(inside))).toEqual(["columns-unclear:refusal"]);
-  expect(readText(inside).findings[0]?.where).toBe("line 22");
+  expect(told(readText(inside).findings[0])?.where).toBe("line 22");
   const short = readText(text.slice(0, -10));
   expect(codesOf(short)).toEqual(["truncated:warning"]);
   expect(short.recording?.sampleCount).toBe(49);

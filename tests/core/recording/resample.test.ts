@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { resample } from "../../../core/recording/resample.ts";
+import { told } from "../../told.ts";
 import { codesOf, lines, readText } from "./recording-text.ts";
 
 const count = 2000;
@@ -19,8 +20,8 @@ test("uneven stamps are refused, and put on an even time base only when asked, w
   const text = rampText(drifting);
   const refused = readText(text);
   expect(codesOf(refused)).toEqual(["time-uneven:refusal"]);
-  expect(refused.findings[0]?.where).toMatch(/^line \d+$/);
-  expect(refused.findings[0]?.action).toContain("--resample");
+  expect(told(refused.findings[0])?.where).toMatch(/^line \d+$/);
+  expect(told(refused.findings[0])?.action).toContain("--resample");
 
   const read = readText(text, { resample: true });
   expect(codesOf(read)).toEqual(["time-uneven:warning", "resampled:note"]);
@@ -63,7 +64,7 @@ test("no line is drawn across a gap, over repeated or over backward stamps", () 
   const gap = rampText((index) => drifting(index) + (index > 900 ? 0.05 : 0));
   const read = readText(gap, { resample: true });
   expect(codesOf(read)).toEqual(["gap:refusal"]);
-  expect(read.findings[0]?.where).toBe("line 903");
+  expect(told(read.findings[0])?.where).toBe("line 903");
   expect(read.recording).toBeUndefined();
   const repeated = rampText((index) => (index === 900 ? drifting(899) : drifting(index)));
   expect(codesOf(readText(repeated, { resample: true }))).toContain("time-uneven:refusal");

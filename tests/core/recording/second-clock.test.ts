@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import { told } from "../../told.ts";
 import { codesOf, lines, readText } from "./recording-text.ts";
 
 /** Two plates at 1000 Hz, each with a time column; the second one is `other`, in seconds. */
@@ -21,14 +22,14 @@ test.each([
 test("plates whose clocks lie three samples apart are pointed out with the distance", () => {
   const read = twoClocks((row) => ((row + 3) / 1000).toFixed(3));
   expect(codesOf(read)).toEqual(["columns-disagree:warning"]);
-  expect(read.findings[0]?.message).toContain("column 3 (time (s)) and column 1 (time (s)) lie 3 ms apart");
+  expect(told(read.findings[0])?.message).toContain("column 3 (time (s)) and column 1 (time (s)) lie 3 ms apart");
 });
 
 test("plates whose clocks run at different rates are pointed out", () => {
   const read = twoClocks((row) => (row / 1010).toFixed(5));
   expect(codesOf(read)).toEqual(["columns-disagree:warning"]);
   // 199 steps of 1 ms against 199 of 1/1.01 ms, by hand: 199 − 197.03 = 1.97.
-  expect(read.findings[0]?.message).toContain("move apart by 1.97 ms");
+  expect(told(read.findings[0])?.message).toContain("move apart by 1.97 ms");
 });
 
 test("of very many columns a sentence names the first and counts the others", () => {
@@ -37,5 +38,5 @@ test("of very many columns a sentence names the first and counts the others", ()
     [(index / 1000).toFixed(3), ...names.map((_, plate) => `${300 + plate}.5`)].join(",");
   const read = readText(`time (s),${names.join(",")}\n${lines(50, row)}`);
   expect(codesOf(read)).toEqual(["columns-unclear:refusal"]);
-  expect(read.findings[0]?.message).toContain("column 12 (Plate 11 (N)) and 29 more");
+  expect(told(read.findings[0])?.message).toContain("column 12 (Plate 11 (N)) and 29 more");
 });

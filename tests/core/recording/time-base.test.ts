@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import type { LayoutAnswers } from "../../../core/recording/request.ts";
+import { told } from "../../told.ts";
 import { codesOf, readText } from "./recording-text.ts";
 
 /** Reads stamps beside a constant total force in newtons. */
@@ -67,7 +68,7 @@ test("a stated rate that agrees is silent, one that is slightly off is warned of
   expect(slightly.recording?.rateHz).toBe(1000);
   const other = readStamps(stampsAt(1000, 3), "time (s)", { rateHz: 500 });
   expect(codesOf(other)).toEqual(["rate-contradicts:refusal"]);
-  expect(other.findings[0]?.action).toContain("--rate");
+  expect(told(other.findings[0])?.action).toContain("--rate");
 });
 
 test("a missing sample is a gap with its line, also between rounded stamps", () => {
@@ -78,7 +79,7 @@ test("a missing sample is a gap with its line, also between rounded stamps", () 
     const stamps = stampsAt(rateHz, decimals).filter((_, index) => index !== 100);
     const read = readStamps(stamps);
     expect(codesOf(read)).toEqual(["gap:refusal"]);
-    expect(read.findings[0]?.where).toBe("line 102");
+    expect(told(read.findings[0])?.where).toBe("line 102");
   }
 });
 
@@ -95,7 +96,7 @@ test("a repeated or backward stamp is refused with its line", () => {
   const stamps = stampsAt(1000, 3);
   const repeated = readStamps([...stamps.slice(0, 101), ...stamps.slice(100)]);
   expect(codesOf(repeated)).toEqual(["time-uneven:refusal"]);
-  expect(repeated.findings[0]?.where).toBe("line 103");
+  expect(told(repeated.findings[0])?.where).toBe("line 103");
   const swapped = [...stamps];
   [swapped[50], swapped[51]] = [swapped[51]!, swapped[50]!];
   expect(codesOf(readStamps(swapped))).toContain("time-uneven:refusal");
@@ -124,11 +125,13 @@ test("a rate no force plate has is refused as a wrong unit", () => {
 test("a wrong unit is refused with the unit that fits, and no rate-low beside it", () => {
   // By hand: one row a second is 1 Hz; the same numbers in milliseconds are 1000 Hz, in microseconds 1 MHz.
   const { findings } = readStamps(numbers, "time (s)");
-  expect(findings.map(({ message }) => message)).toEqual([
+  expect(findings.map((each) => told(each)).map(({ message }) => message)).toEqual([
     "The time column in seconds gives 1 Hz, outside 10 to 20000 Hz; as milliseconds it would be 1000 Hz.",
   ]);
-  expect(findings[0]?.action).toContain("--rate 1000 --columns time=none");
-  expect(readStamps(stampsAt(1000, 3), "time (ms)").findings[0]?.message).toContain("as seconds it would be 1000 Hz");
+  expect(told(findings[0])?.action).toContain("--rate 1000 --columns time=none");
+  expect(told(readStamps(stampsAt(1000, 3), "time (ms)").findings[0])?.message).toContain(
+    "as seconds it would be 1000 Hz",
+  );
 });
 
 test("1200 Hz printed to the millisecond is found when one whole rate explains every stamp, and that is said", () => {
@@ -195,13 +198,13 @@ test("a counter that skips while time runs on is warned of with its line; one th
   expect(withCounter((index) => Math.floor(index / 10)).findings).toEqual([]);
   const skipping = withCounter((index) => (index < 100 ? index : index + 3));
   expect(codesOf(skipping)).toEqual(["gap:warning"]);
-  expect(skipping.findings[0]?.where).toBe("line 102");
+  expect(told(skipping.findings[0])?.where).toBe("line 102");
 });
 
 test("time that runs backwards once is named at its line and makes no gaps elsewhere", () => {
   const read = readStamps(Array.from({ length: 160 }, (_, row) => ((row < 100 ? row : row - 60) / 500).toFixed(3)));
   expect(codesOf(read)).toEqual(["time-uneven:refusal"]);
-  expect(read.findings[0]?.where).toBe("line 102"); // the names, 100 rising rows, then the step back
+  expect(told(read.findings[0])?.where).toBe("line 102"); // the names, 100 rising rows, then the step back
 });
 
 test("seconds since 1970 are read to the decimals they are printed with", () => {

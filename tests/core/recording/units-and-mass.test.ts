@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { defaultSettings } from "../../../core/settings/settings.ts";
+import { told } from "../../told.ts";
 import { jumpText } from "./jump-text.ts";
 import { codesOf, lines, readText } from "./recording-text.ts";
 
@@ -21,7 +22,7 @@ test.each([
   const text = jumpText(`time (s),${name}`, [share], { decimals: 6 });
   const asked = readText(text);
   expect(codesOf(asked)).toEqual(["mass-missing:refusal"]);
-  expect(asked.findings[0]?.action).toContain("--mass");
+  expect(told(asked.findings[0])?.action).toContain("--mass");
   const read = readText(text, { massKg: 70 });
   expect(codesOf(read)).toEqual(["unit-from-mass:note"]);
   expect(read.reading?.mass).toEqual({ massKg: 70, source: "stated" });
@@ -56,15 +57,15 @@ test.each([
   (unit, share, reading, option) => {
     const read = readText(jumpText(`time (s),force (${unit})`, [share], { decimals: 5 }));
     expect(codesOf(read)).toEqual(["weight-implausible:refusal"]);
-    expect(read.findings[0]?.message).toContain(reading);
-    expect(read.findings[0]?.action).toContain(option);
+    expect(told(read.findings[0])?.message).toContain(reading);
+    expect(told(read.findings[0])?.action).toContain(option);
   },
 );
 
 test("figures that are volts more likely than anything say so", () => {
   const read = readText(jumpText("time (s),force (N)", [2.3], { decimals: 5 }));
   expect(codesOf(read)).toEqual(["weight-implausible:refusal"]);
-  expect(read.findings[0]?.message).toContain("volts");
+  expect(told(read.findings[0])?.message).toContain("volts");
 });
 
 test("a person's unit is believed against a written one in which nobody could stand, and only then", () => {
@@ -103,6 +104,6 @@ test("an empty plate and a weight put on it are no jump in another unit: at most
 test("kilograms are no force, and the answer names the unit they may mean", () => {
   const read = readText(jumpText("time (s),force (kg)", [70]));
   expect(codesOf(read)).toEqual(["unit-not-stated:refusal"]);
-  expect(read.findings[0]?.action).toContain("--unit kgf");
+  expect(told(read.findings[0])?.action).toContain("--unit kgf");
   expectStanding(readText(jumpText("time (s),force (kg)", [70]), { unit: "kgf" }), 70 * 9.80665);
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { massSinceLast } from "../../../core/session/mass-since-last.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
+import { told } from "../../told.ts";
 
 const codes = (massKg: number, earlierDate: string) =>
   massSinceLast(
@@ -20,7 +21,9 @@ describe("body mass against the last session", () => {
       defaultSettings,
     );
     // By hand: 66/70 is 5.7 % below; 2 to 30 March are 28 days.
-    expect(said?.message).toBe("Body mass is 66.0 kg, 5.7 % below the 70.0 kg entered 28 days before (2026-03-02).");
+    expect(told(said)?.message).toBe(
+      "Body mass is 66.0 kg, 5.7 % below the 70.0 kg entered 28 days before (2026-03-02).",
+    );
   });
 
   test("less than that, or longer ago, is not", () => {

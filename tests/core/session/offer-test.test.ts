@@ -6,6 +6,7 @@ import { cutRecording } from "../../../core/simulate/recording-faults.ts";
 import { accuracyConditions } from "../../bench/varied/conditions.ts";
 import { drawVariedTrial } from "../../bench/varied/draw-trial.ts";
 import { judgeTrial } from "../../bench/varied/judge-trial.ts";
+import { told } from "../../told.ts";
 import { jumpOf } from "../simulate/faulty/faulty-trial.ts";
 import { asRecording } from "../simulated/simulated-trial.ts";
 
@@ -17,7 +18,7 @@ function offersOf(recording: Recording) {
   const input = { folder: "", files: [], unreadable: [], description: {}, descriptionFindings: [], stated: {} };
   return draftTrials({ file, recording, findings: [] }, input, defaultSettings).map((draft) => ({
     test: draft.recognised?.test,
-    message: draft.findings.find(({ code }) => code === "test-not-stated")?.message ?? "",
+    message: told(draft.findings.find(({ code }) => code === "test-not-stated"))?.message ?? "",
   }));
 }
 

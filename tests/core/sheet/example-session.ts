@@ -2,7 +2,7 @@ import type { CriteriaSet, Criterion, CriterionResult } from "../../../core/crit
 import { kneeRows } from "../../../core/criteria/knee-rows.ts";
 import type { TrialEvent } from "../../../core/events/event.ts";
 import { gateOf } from "../../../core/gate/gate.ts";
-import { finding } from "../../../core/ground/finding.ts";
+import { proseFinding } from "../../../core/ground/finding.ts";
 import type { Limb, Side } from "../../../core/ground/limb.ts";
 import type { Measure } from "../../../core/measures/measure.ts";
 import type { SessionResult } from "../../../core/result/session-result.ts";
@@ -151,7 +151,7 @@ export const refusedTrial: TrialResult = {
   events: [],
   measures: [],
   findings: [
-    finding(
+    proseFinding(
       "no-takeoff",
       "refusal",
       "The force never leaves the plate, so there is no jump to measure.",
@@ -168,7 +168,7 @@ export const exampleTrials: readonly TrialResult[] = [
     edits: [{ name: "takeoff", time: 1.7603 }],
     events: exampleEvents().map((event) => (event.name === "takeoff" ? { ...event, from: "edited" as const } : event)),
     findings: [
-      finding(
+      proseFinding(
         "event-moved",
         "note",
         "Take-off was moved by hand from 1.756 s to 1.760 s.",
@@ -180,7 +180,7 @@ export const exampleTrials: readonly TrialResult[] = [
   exampleTrial("two-leg-4.csv", "both", 0.269, {
     status: "partial",
     findings: [
-      finding(
+      proseFinding(
         "landing-short",
         "warning",
         "Quiet standing after landing lasts 0.3 s, so landing measures are missing.",
@@ -197,7 +197,7 @@ export const exampleTrials: readonly TrialResult[] = [
   exampleTrial("single-right-2.csv", "right", 0.119, {
     seen: false,
     findings: [
-      finding(
+      proseFinding(
         "other-foot-touching",
         "warning",
         "The other foot carried 34 N for 0.1 s during the push.",

@@ -10,6 +10,7 @@ import { simulateDropJump } from "../../../core/simulate/drop-jump.ts";
 import { simulateDropLanding } from "../../../core/simulate/drop-landing.ts";
 import { simulateHops } from "../../../core/simulate/repeated-hops.ts";
 import { simulateSquatJump } from "../../../core/simulate/squat-jump.ts";
+import { told } from "../../told.ts";
 import { asRecording } from "../simulated/simulated-trial.ts";
 import { exampleSession, exampleTrial } from "./example-session.ts";
 
@@ -20,7 +21,7 @@ const hop = { contactSeconds: 0.2, jumpHeightMetres: 0.2 } as const;
 function trialOf(simulated: SimulatedRecording, kind: TestKind, limb: Limb = "both", massKg?: number): TrialResult {
   const statement = { test: kind, limb, ...(massKg === undefined ? {} : { massKg }) };
   const { result } = analyzeRecording(asRecording(simulated), statement, defaultSettings)[0]!;
-  if (result.status === "refused") throw new Error(result.findings.map((each) => each.message).join(" "));
+  if (result.status === "refused") throw new Error(result.findings.map((each) => told(each).message).join(" "));
   return result;
 }
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { defaultSettings, settingsWith } from "../../../core/settings/settings.ts";
 import { dropHeightFindings, dropHeightMismatches } from "../../../core/sides/drop-height-legs.ts";
+import { told } from "../../told.ts";
 import { singleLegDropJump, twoLegDropJump } from "./make-trials.ts";
 
 const fallen = (right: number, left: number) => [
@@ -17,7 +18,7 @@ describe("effective drop heights of the legs", () => {
     ]);
     const [finding, ...more] = dropHeightFindings(fallen(0.152, 0.17), defaultSettings);
     expect(more).toEqual([]);
-    expect(finding).toMatchObject({
+    expect(told(finding)).toMatchObject({
       code: "drop-height-legs-differ",
       severity: "warning",
       message:

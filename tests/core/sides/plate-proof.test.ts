@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import type { Limb } from "../../../core/ground/limb.ts";
 import type { PlateProof } from "../../../core/recording/recording.ts";
 import { type PlateTrial, plateProof, provePlates } from "../../../core/sides/plate-proof.ts";
+import { told } from "../../told.ts";
 
 function plates(proof: PlateProof = "unproved") {
   return [
@@ -48,7 +49,7 @@ describe("plates", () => {
       "Single-leg trials put the left foot on plate right.",
     ]);
     expect(made.findings).toHaveLength(1);
-    expect(made.findings[0]).toMatchObject({
+    expect(told(made.findings[0])).toMatchObject({
       code: "plates-contradict",
       severity: "warning",
       where: "plate left",
@@ -60,7 +61,7 @@ describe("plates", () => {
   it("are contradicted even where other single-leg trials agree, and that is said", () => {
     const made = provePlates([single("right", "right"), single("right", "left", "turned.csv")]);
     expect(plateProof(made, { name: "left", limb: "left", proof: "layout" })).toBe("unproved");
-    expect(made.findings[0]?.message).toContain("1 other single-leg trial agrees with those");
+    expect(told(made.findings[0])?.message).toContain("1 other single-leg trial agrees with those");
   });
 
   it("judge each layout by itself where files give one name different limbs", () => {

@@ -13,6 +13,7 @@ import { simulateDropJump } from "../../../core/simulate/drop-jump.ts";
 import { simulateDropLanding } from "../../../core/simulate/drop-landing.ts";
 import { simulateHops } from "../../../core/simulate/repeated-hops.ts";
 import { simulateSquatJump } from "../../../core/simulate/squat-jump.ts";
+import { told } from "../../told.ts";
 import { asRecording, eventTime, measured, quantile } from "./simulated-trial.ts";
 
 // Physical truth comes from the simulator's closed forms. Odd seeds were not used while the detectors were written.
@@ -47,7 +48,7 @@ function analysed(simulated: SimulatedRecording, kind: TestKind, limb: Limb): Tr
   const [only] = trials;
   if (trials.length !== 1 || only === undefined) throw new Error(`Expected one trial, found ${trials.length}.`);
   const { result } = only;
-  if (result.status !== "analysed") throw new Error(result.findings.map((each) => each.message).join(" "));
+  if (result.status !== "analysed") throw new Error(result.findings.map((each) => told(each).message).join(" "));
   return result;
 }
 

@@ -5,6 +5,7 @@ import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
 import { defaultSettings, type Settings } from "../../../core/settings/settings.ts";
 import type { SimulatedRecording } from "../../../core/simulate/countermovement-jump.ts";
+import { told } from "../../told.ts";
 
 /** A simulated recording as the program would hold it after import. */
 export function asRecording(simulated: SimulatedRecording): Recording {
@@ -31,7 +32,7 @@ export function onlyTrial(simulated: SimulatedRecording, limb: Limb): TrialResul
   const trials = analyzeSimulated(simulated, limb);
   const [trial] = trials;
   if (trials.length !== 1 || trial === undefined) throw new Error(`Expected one trial, found ${trials.length}.`);
-  if (trial.status === "refused") throw new Error(trial.findings.map((each) => each.message).join(" "));
+  if (trial.status === "refused") throw new Error(trial.findings.map((each) => told(each).message).join(" "));
   return trial;
 }
 

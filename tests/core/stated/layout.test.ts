@@ -11,6 +11,7 @@ import published from "../../../core/stated/layout.schema.json" with { type: "js
 import type { Layout } from "../../../core/stated/layout.ts";
 import { parseLayout, writeLayout } from "../../../core/stated/layout-file.ts";
 import { layoutJsonSchema, type layoutSchema } from "../../../core/stated/layout-schema.ts";
+import { told } from "../../told.ts";
 import { jumpText } from "../recording/jump-text.ts";
 
 const bytesOf = (text: string): Uint8Array => new TextEncoder().encode(text);
@@ -112,14 +113,14 @@ test("a layout's rate against the time column is refused in its own name", () =>
   const wrong: Layout = { schemaVersion: 1, name: "Slow", shape: shapeOf(timed), answers: { rateHz: 600 } };
   const { findings } = read(timed, [wrong]);
   expect(findings.map(({ code, severity }) => `${code}:${severity}`)).toEqual(["rate-contradicts:refusal"]);
-  expect(findings[0]?.message).toContain('600 Hz was stated by the layout "Slow"');
+  expect(told(findings[0])?.message).toContain('600 Hz was stated by the layout "Slow"');
 });
 
 test("layouts that fit and differ are named and none is applied; layouts that say the same are one", () => {
   const other: Layout = { ...layout, name: "Field", answers: { ...answers, rateHz: 1000 } };
   const both = read(text, [layout, other]);
   expect(both.findings[0]).toMatchObject({ code: "layout-unclear", severity: "warning" });
-  expect(both.findings[0]?.message).toContain('"Hall, two plates" and "Field"');
+  expect(told(both.findings[0])?.message).toContain('"Hall, two plates" and "Field"');
   expect(both.recording).toBeUndefined();
   expect(read(text, [layout, { ...layout, name: "Copy" }]).recording?.rateHz).toBe(1200);
 });
@@ -146,7 +147,10 @@ test("a layout reads back as it was written, whatever the order of its keys", ()
 
 test("what is no layout is named by its place and not used", () => {
   const broken = (change: object): string => JSON.stringify({ ...layout, ...change });
-  const places = (document: string): string[] => parseLayout(bytesOf(document)).findings.map(({ where }) => where);
+  const places = (document: string): string[] =>
+    parseLayout(bytesOf(document))
+      .findings.map((each) => told(each))
+      .map(({ where }) => where);
   expect(places("{")).toEqual(["whole document"]);
   expect(places(broken({ name: "" }))).toEqual(["name"]);
   expect(places(broken({ answers: { rateHz: -1 } }))).toEqual(["answers.rateHz"]);

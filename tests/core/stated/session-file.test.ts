@@ -5,6 +5,7 @@ import { gateOf } from "../../../core/gate/gate.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import type { SessionDescription } from "../../../core/stated/session.ts";
 import { parseSessionFile, writeSessionFile } from "../../../core/stated/session-file.ts";
+import { told } from "../../told.ts";
 
 const utf8 = (text: string) => new Uint8Array(Buffer.from(text, "utf8"));
 const parse = (document: unknown) => parseSessionFile(utf8(JSON.stringify(document)));
@@ -145,7 +146,7 @@ describe("what cannot be read of session.json", () => {
     });
     expect(description).toEqual({ involved: "right", files: [{ file: "a.csv" }, { file: "c.csv", limb: "left" }] });
     expect(findings).toHaveLength(1);
-    expect(findings[0]).toMatchObject({
+    expect(told(findings[0])).toMatchObject({
       code: "session-unreadable",
       severity: "warning",
       where: "files[1].rateHz",
@@ -174,7 +175,7 @@ describe("what cannot be read of session.json", () => {
       ],
     });
     expect(findings.map((each) => each.code)).toEqual(Array.from({ length: 8 }, () => "session-unreadable"));
-    expect(findings[0]?.action).toBe("Correct it; until then files[0] is left out, the others are used.");
+    expect(told(findings[0])?.action).toBe("Correct it; until then files[0] is left out, the others are used.");
   });
 
   it("makes no attempt of a practice jump whose entry is misspelt", () => {
@@ -224,12 +225,12 @@ describe("what cannot be read of session.json", () => {
     [{ seen: true }, "seen", undefined],
   ])("is told from what is expected: %j", (document, where, sentence) => {
     const { findings } = parse(document);
-    expect(findings.map((each) => each.where)).toEqual([where]);
+    expect(findings.map((each) => told(each).where)).toEqual([where]);
     const message =
       sentence === undefined
         ? 'session.json has an entry called "seen", which means nothing here.'
         : `session.json is not understood at ${where}: ${sentence}`;
-    expect(findings[0]?.message).toBe(message);
+    expect(told(findings[0])?.message).toBe(message);
   });
 
   it("includes a reference in a unit its measure does not have", () => {
@@ -238,16 +239,16 @@ describe("what cannot be read of session.json", () => {
       references: [good, { ...good, unit: "N" }, { ...good, measure: "hop" }],
     });
     expect(description.references).toEqual([good]);
-    expect(findings.map((each) => each.where)).toEqual(["references[1]", "references[2]"]);
+    expect(findings.map((each) => told(each).where)).toEqual(["references[1]", "references[2]"]);
   });
 
   it("is placed by line and character where the text is not JSON", () => {
     const { description, findings } = parseSessionFile(utf8('{\n  "pain": 2,\n  "involved": "right",\n}\n'));
     expect(description).toEqual({});
     // Counted by hand: the closing brace in line 4 comes where a member should.
-    expect(findings[0]?.message).toBe("session.json stops being JSON in line 4, character 1.");
-    expect(parseSessionFile(new Uint8Array()).findings[0]?.message).toBe("session.json is empty.");
-    expect(parse([1]).findings[0]?.message).toContain("an object in braces is expected, found a list");
+    expect(told(findings[0])?.message).toBe("session.json stops being JSON in line 4, character 1.");
+    expect(told(parseSessionFile(new Uint8Array()).findings[0])?.message).toBe("session.json is empty.");
+    expect(told(parse([1]).findings[0])?.message).toContain("an object in braces is expected, found a list");
   });
 
   it("closes the gate where it might have been the reason to", () => {

@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { assignTrial } from "../../../core/trial/assign-trial.ts";
+import { told } from "../../told.ts";
 
 const codes = (path: string, ...rest: [Parameters<typeof assignTrial>[1], Parameters<typeof assignTrial>[2]]) => {
   const { test: kind, limb, findings } = assignTrial(path, ...rest);
@@ -59,7 +60,7 @@ test("On two plates the loaded plate tells the limb", () => {
 test("On one plate an unstated limb is refused and the option named", () => {
   const { findings } = assignTrial("trial 7.csv", { test: "countermovementJump" }, undefined);
   expect(findings.map((each) => [each.code, each.severity])).toEqual([["limb-not-stated", "refusal"]]);
-  expect(findings[0]?.action).toContain("--limb");
+  expect(told(findings[0])?.action).toContain("--limb");
 });
 
 test("What the trace looks like is offered with its reason where nothing names the test, and decides nothing", () => {
@@ -67,13 +68,13 @@ test("What the trace looks like is offered with its reason where nothing names t
   const { test: kind, findings } = assignTrial("trial.csv", { limb: "both" }, undefined, recognised);
   expect(kind).toBeUndefined();
   expect(findings.map((each) => each.code)).toEqual(["test-not-stated"]);
-  expect(findings[0]?.message).toContain("a drop jump: empty plate, contact 0.21 s, flight 0.52 s");
-  expect(findings[0]?.action).toContain("--test dropJump");
+  expect(told(findings[0])?.message).toContain("a drop jump: empty plate, contact 0.21 s, flight 0.52 s");
+  expect(told(findings[0])?.action).toContain("--test dropJump");
 });
 
 test("A trace that no test is offered for says why where a test is asked for", () => {
   const { findings } = assignTrial("trial.csv", { limb: "both" }, undefined, { reason: "the plate is empty for long" });
-  expect(findings[0]?.message).toBe(
+  expect(told(findings[0])?.message).toBe(
     "Nothing says which jump test this is; the trace is offered as none: the plate is empty for long.",
   );
 });

@@ -4,6 +4,7 @@ import { clippedPlates } from "../../../core/trial/clipping.ts";
 import { converterStep } from "../../../core/trial/converter-step.ts";
 import { removePlateZero } from "../../../core/trial/plate-zero.ts";
 import { findSpikes } from "../../../core/trial/spikes.ts";
+import { told } from "../../told.ts";
 import { stretches } from "./standing.ts";
 
 // Forces built by hand at 1000 Hz; no randomness, so agreement is that of doubles.
@@ -37,7 +38,7 @@ describe("the zero of a plate", () => {
     const { forces, findings } = zeroed((index) => 3 + 0.002 * index);
     expect(findings.map((each) => each.code)).toEqual(["plate-drift"]);
     // Middle halves of the empty stretches lie 3000 samples apart: 6 N.
-    expect(findings[0]?.message).toContain("6.0 N");
+    expect(told(findings[0])?.message).toContain("6.0 N");
     expect(Math.abs(forces[0]![1500]! - weight)).toBeLessThan(tolerance);
     expect(Math.abs(forces[0]![3999]!)).toBeLessThan(tolerance);
   });

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { isHeld } from "../../../core/result/held-trial.ts";
 import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { analyzeSimulated, type SimulatedTrial, simulateSession } from "../../bench/weight/simulated-session.ts";
+import { told } from "../../told.ts";
 
 const even = { left: 1, right: 1 };
 const athlete = (seed: number, massKg: number, height: number, trials: number) =>
@@ -15,9 +16,11 @@ const trialOf = (name: string, trials: readonly TrialResult[]) => trials.find(({
 describe("a folder with recordings of two athletes", () => {
   test("asks whose they are and names both groups; a folder of one athlete asks nothing", () => {
     const said = mixed.findings.find(({ code }) => code === "another-athlete");
-    expect(said?.message).toMatch(/^Another athlete\? 7 trials weigh 72\.0 kg \(.*\); 5 trials weigh 64\.0 kg \(/);
-    expect(said?.message).toContain("12.5 % apart");
-    expect(said?.message).toContain("all of these are held out of means");
+    expect(told(said)?.message).toMatch(
+      /^Another athlete\? 7 trials weigh 72\.0 kg \(.*\); 5 trials weigh 64\.0 kg \(/,
+    );
+    expect(told(said)?.message).toContain("12.5 % apart");
+    expect(told(said)?.message).toContain("all of these are held out of means");
     expect(analyzeSimulated(own).result.findings.map(({ code }) => code)).not.toContain("another-athlete");
   });
 
@@ -55,7 +58,7 @@ describe("a folder with recordings of two athletes", () => {
     )!;
     const unweighed = trialOf(short.file, analyzeSimulated([...own, ...strangers, short]).result.trials);
     expect(unweighed.weight).toBeUndefined();
-    expect(unweighed.findings.find(({ code }) => code === "no-quiet-standing")?.message).toContain(
+    expect(told(unweighed.findings.find(({ code }) => code === "no-quiet-standing"))?.message).toContain(
       "no other trial may tell the body weight, because the weights of the session are not one person's",
     );
     const alone = trialOf(short.file, analyzeSimulated([...own, short]).result.trials);

@@ -1,6 +1,7 @@
 import { describe, expect, test } from "vitest";
 import type { SessionResult } from "../../../core/result/session-result.ts";
 import { analyzeSimulated, type PlateGainOfEach, simulateSession } from "../../bench/weight/simulated-session.ts";
+import { told } from "../../told.ts";
 
 const athlete = {
   seed: 7001,
@@ -75,12 +76,12 @@ describe("plates that disagree", () => {
     expect(codes(plain)).not.toContain("plates-disagree");
     expect(codes(session({ left: 1, right: 1.002 }))).not.toContain("plates-disagree");
     // Half a per mille beyond the limit, as the standing itself is uncertain by that much.
-    const found = said({ left: 1, right: 1.0036 })?.message ?? "";
+    const found = told(said({ left: 1, right: 1.0036 }))?.message ?? "";
     expect(found).toMatch(
       /^Plate right reads 0\.3\d % ± 0\.0\d % more than plate left, by the standing in \d+ trials\./,
     );
     expect(found).toContain("Impulse in braking, gross, two-leg countermovement jump");
-    expect(said({ left: 1.01, right: 1 })?.message).toMatch(/^Plate left reads (0\.9|1\.0)\d % ± 0\.0\d % more/);
+    expect(told(said({ left: 1.01, right: 1 }))?.message).toMatch(/^Plate left reads (0\.9|1\.0)\d % ± 0\.0\d % more/);
   });
 
   test("more than 1 % apart give no symmetry of forces a status, and heights theirs all the same", () => {

@@ -1,10 +1,11 @@
 import { expect, test } from "vitest";
-import { type FindingCode, finding, type Severity } from "../../../core/ground/finding.ts";
+import { proseFinding, type Severity } from "../../../core/ground/finding.ts";
+import type { FindingCode } from "../../../core/ground/finding-codes.ts";
 import { fileOutcome } from "../../../electron/boundary/file-outcome.ts";
 
 const outcomeOf = (...codes: readonly (readonly [FindingCode, Severity])[]) =>
   fileOutcome(
-    codes.map(([code, severity]) => finding(code, severity, "m", "a")),
+    codes.map(([code, severity]) => proseFinding(code, severity, "m", "a")),
     [],
   );
 

@@ -9,6 +9,7 @@ import { analyzeListed } from "../../../electron/jobs/analyze-listed.ts";
 import { startCrew } from "../../../electron/jobs/crew.ts";
 import { SessionWork } from "../../../electron/jobs/session-work.ts";
 import { sampleTracesFolder } from "../../../electron/program/program-folders.ts";
+import { told } from "../../told.ts";
 import { runInProcess } from "../command/run-in-process.ts";
 import { describedSession, jumpText, temporaryFolder } from "../simulated-recordings.ts";
 
@@ -70,7 +71,7 @@ describe("sharing the work on a session", () => {
     writeFileSync(join(root, name), jumpText("both", 403));
     // Another thread than the one that kept the drafts.
     const [trial] = new SessionWork(session).analyze(name, pass.sha256, noOtherTrials);
-    expect(trial?.result.findings.map(({ message }) => message)).toEqual([
+    expect(trial?.result.findings.map((each) => told(each)).map(({ message }) => message)).toEqual([
       "The file was changed or removed while the session was being analysed.",
     ]);
   });

@@ -3,6 +3,7 @@ import { channelValues, sampleCountOf, storedValues } from "../../../../core/byt
 import type { C3dFile } from "../../../../core/bytes/c3d/c3d-file.ts";
 import { readC3d } from "../../../../core/bytes/c3d/read-c3d.ts";
 import { wordsOf } from "../../../../core/bytes/c3d/words.ts";
+import { told } from "../../../told.ts";
 import { standingFile } from "./standing-file.ts";
 import {
   float,
@@ -32,7 +33,13 @@ function written(
 
 function readFile(bytes: Uint8Array): { readonly file: C3dFile; readonly codes: readonly string[] } {
   const { file, findings } = readC3d(bytes);
-  if (file === undefined) throw new Error(findings.map(({ message }) => message).join(" "));
+  if (file === undefined)
+    throw new Error(
+      findings
+        .map((each) => told(each))
+        .map(({ message }) => message)
+        .join(" "),
+    );
   return { file, codes: findings.map(({ code, severity }) => `${code}:${severity}`) };
 }
 
@@ -240,8 +247,10 @@ describe("the number of frames", () => {
     const bytes = written();
     const { file, findings } = readC3d(bytes.subarray(0, 3 * 512 + 5 * 136 + 100));
     expect(file?.layout).toMatchObject({ frames: 5, statedFrames: 20 });
-    expect(findings).toMatchObject([{ code: "truncated", severity: "warning", where: "0.050 s" }]);
-    expect(findings[0]?.message).toBe("The file states 20 frames and holds 5: the last 15 are missing.");
+    expect(findings.map((each) => told(each))).toMatchObject([
+      { code: "truncated", severity: "warning", where: "0.050 s" },
+    ]);
+    expect(told(findings[0])?.message).toBe("The file states 20 frames and holds 5: the last 15 are missing.");
   });
 });
 
@@ -326,7 +335,7 @@ describe("the parameter section", () => {
     bytes[512 + 3] = processor;
     const { file, findings } = readC3d(bytes);
     expect(file).toBeUndefined();
-    expect(findings).toMatchObject([{ code, severity: "refusal", where: "byte 515" }]);
-    expect(findings[0]?.message).toContain(`processor ${processor}`);
+    expect(findings.map((each) => told(each))).toMatchObject([{ code, severity: "refusal", where: "byte 515" }]);
+    expect(told(findings[0])?.message).toContain(`processor ${processor}`);
   });
 });

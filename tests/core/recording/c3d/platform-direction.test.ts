@@ -1,4 +1,5 @@
 import { describe, expect, test } from "vitest";
+import { told } from "../../../told.ts";
 import { levelCorners, twoPlatforms, type WrittenPlatform } from "../../bytes/c3d/standing-file.ts";
 import { floats } from "../../bytes/c3d/write-c3d.ts";
 import { codesOf, readStanding } from "./read-written-c3d.ts";
@@ -89,7 +90,7 @@ describe("the direction of the force", () => {
     };
     const read = readStanding({ platforms: [tilted(10)] });
     expect(codesOf(read)).toEqual(["platform-tilted:warning"]);
-    expect(read.findings[0]?.message).toContain("10.0 degrees");
+    expect(told(read.findings[0])?.message).toContain("10.0 degrees");
     expect(read.reading?.platforms[0]?.tiltDegrees).toBeCloseTo(10, 5);
     // By hand: 800 N along the plate's upwards and 100 N along its x axis, which rises.
     const angle = (10 * Math.PI) / 180;
@@ -106,7 +107,7 @@ describe("the direction of the force", () => {
     const platforms = [...twoPlatforms, { type: 2, upward: stepping, corners: turned } as const];
     const read = readStanding({ platforms }, { left: 1, right: 3 });
     expect(codesOf(read)).toEqual(["platform-tilted:warning"]);
-    expect(read.findings[0]?.message).toContain("force platform 3 by 180 degrees");
+    expect(told(read.findings[0])?.message).toContain("force platform 3 by 180 degrees");
     expect(read.reading?.upwardAxis).toBe("+Z");
     expect(read.recording?.plates[1]?.force[3]).toBe(301.5);
   });

@@ -2,6 +2,7 @@ import { describe, expect, test } from "vitest";
 import { inspectC3d } from "../../../../core/recording/c3d/inspect-c3d.ts";
 import { readC3dRecording } from "../../../../core/recording/c3d/read-c3d-recording.ts";
 import { defaultSettings } from "../../../../core/settings/settings.ts";
+import { told } from "../../../told.ts";
 import { levelCorners, standingFile, twoPlatforms, type WrittenPlatform } from "../../bytes/c3d/standing-file.ts";
 import { floats, integer, integers, texts, writeC3d } from "../../bytes/c3d/write-c3d.ts";
 import { codesOf, readStanding } from "./read-written-c3d.ts";
@@ -166,21 +167,23 @@ describe("files without usable forces are refused with the reason", () => {
     const file = { ...standingFile({ platforms: [] }), stored: [] };
     const read = readC3dRecording(writeC3d(file), {}, defaultSettings);
     expect(codesOf(read)).toEqual(["no-force-platform:refusal"]);
-    expect(read.findings[0]?.message).toBe("The file holds 2 points and no analog channels, so it holds no forces.");
+    expect(told(read.findings[0])?.message).toBe(
+      "The file holds 2 points and no analog channels, so it holds no forces.",
+    );
     expect(read.reading).toMatchObject({ kind: "c3d", points: 2, columns: [] });
   });
 
   test.each([undefined, integer(0)])("analog channels without a force platform (%j)", (used) => {
     const read = readStanding({ changes: { "FORCE_PLATFORM:USED": used } });
     expect(codesOf(read)).toEqual(["no-force-platform:refusal"]);
-    expect(read.findings[0]?.message).toContain("12 analog channels");
+    expect(told(read.findings[0])?.message).toContain("12 analog channels");
   });
 
   test.each([0, 5, 6, 7, 21, 65535])("a platform of type %d, by number", (type) => {
     const changes = { "FORCE_PLATFORM:TYPE": integers([type]) };
     const read = readStanding({ platforms: [{ type: 2, upward: stepping }], changes });
     expect(codesOf(read)).toEqual(["platform-unreadable:warning", "no-force-platform:refusal"]);
-    expect(read.findings[0]?.message).toContain(`of type ${type}`);
+    expect(told(read.findings[0])?.message).toContain(`of type ${type}`);
   });
 
   test("one platform of an unknown type does not cost the other", () => {
@@ -200,7 +203,7 @@ describe("files without usable forces are refused with the reason", () => {
   ])("a platform with %s", (_name, changes, reason) => {
     const read = readStanding({ platforms: [{ type: 2, upward: stepping }], changes });
     expect(codesOf(read)).toEqual(["platform-unreadable:warning", "no-force-platform:refusal"]);
-    expect(read.findings[0]?.message).toContain(reason);
+    expect(told(read.findings[0])?.message).toContain(reason);
   });
 
   test("a calibration matrix that is cut short; without any, channels count as they are with a warning", () => {

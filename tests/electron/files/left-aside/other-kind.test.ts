@@ -50,7 +50,7 @@ test("text longer than what is looked at stays: rows may stand further down", ()
 });
 
 test("of the zoo every file that holds a table, or C3D, stays, and the letter, the page and the picture do not", () => {
-  const folder = new URL("../../zoo/files/", import.meta.url);
+  const folder = new URL("../../../zoo/files/", import.meta.url);
   const aside = readdirSync(folder).filter(
     (name) => otherKindOfFile(name, new Uint8Array(readFileSync(new URL(name, folder)))) !== undefined,
   );

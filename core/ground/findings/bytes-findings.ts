@@ -1,0 +1,2 @@
+/** The figures of what is found in `core/bytes`. */
+export type BytesFindings = Readonly<Record<never, never>>;

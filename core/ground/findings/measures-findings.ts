@@ -1,0 +1,2 @@
+/** The figures of what is found in `core/measures`. */
+export type MeasureFindings = Readonly<Record<never, never>>;

@@ -1,0 +1,2 @@
+/** The figures of what is found in `core/trial`. */
+export type TrialFindings = Readonly<Record<never, never>>;

@@ -1,0 +1,19 @@
+/** Where in a file, a recording or a session a finding is. */
+export type Place =
+  /** It concerns the whole. */
+  | { readonly at: "whole" }
+  /** A line of a text file, from 1. */
+  | { readonly at: "line"; readonly line: number }
+  /** A byte of a file, from 1. */
+  | { readonly at: "byte"; readonly byte: number }
+  | { readonly at: "end of the file" }
+  | { readonly at: "time column" }
+  /** Columns by their names, or by their place where they have none, in the order of the file. */
+  | { readonly at: "columns"; readonly names: readonly string[] }
+  /** Seconds from the first sample, to so many decimals. */
+  | { readonly at: "time"; readonly seconds: number; readonly decimals: number }
+  | { readonly at: "span"; readonly fromSeconds: number; readonly toSeconds: number; readonly decimals: number }
+  /** Names that stand in the file: of a plate, a platform, a file. */
+  | { readonly at: "name"; readonly name: string }
+  | { readonly at: "trial"; readonly trial: number }
+  | { readonly at: "words"; readonly words: string };

@@ -1,0 +1,5 @@
+import { findings } from "./english/findings.ts";
+import { places } from "./english/places.ts";
+
+/** Everything that is said in English, the language that is complete. */
+export const english = { tag: "en", findings, places };

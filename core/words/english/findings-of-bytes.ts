@@ -1,0 +1,5 @@
+import type { BytesFindings } from "../../ground/findings/bytes-findings.ts";
+import type { FindingSentences } from "../finding-sentences.ts";
+
+/** What is said of the findings of `core/bytes`. */
+export const findingsOfBytes: FindingSentences<BytesFindings> = {};
