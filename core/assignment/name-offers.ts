@@ -23,7 +23,7 @@ export function nameOffers(name: string): NameOffers {
     .trim();
   const { leadingLeg, rest } = leadIn(words);
   const parts = {
-    test: testIn(rest.replaceAll(/[.-]+/g, " ")),
+    test: testIn(rest),
     limb: limbIn(rest),
     dropHeightMetres: boxIn(rest),
     leadingLeg,

@@ -1,5 +1,6 @@
 import type { Limb } from "../ground/limb.ts";
-import type { TestKind } from "../ground/test-kind.ts";
+import { type TestKind, testFacts, testKinds } from "../ground/test-kind.ts";
+import { testWords } from "../ground/test-words.ts";
 import { eastAsian, foldWord, leftWords, rightWords, totalWords } from "./column-words.ts";
 
 /** The limb or limbs a text names, in any of the languages of column names. */
@@ -12,20 +13,10 @@ export function limbIn(text: string): Limb | undefined {
   return isLeft ? "left" : isRight ? "right" : undefined;
 }
 
-const testWords: readonly (readonly [TestKind, RegExp])[] = [
-  [
-    "countermovementJump",
-    /counter[ -]?movement|\bcmj\b|contre[ -]?mouvement|contra[ -]?movi|contro[ -]?movi|gegenbewegung/,
-  ],
-  ["squatJump", /squat[ -]?jump|\bsj\b/],
-  ["dropLanding", /drop[ -]?landing|depth[ -]?landing/],
-  ["dropJump", /drop[ -]?jump|\bdj\b|depth[ -]?jump|tiefsprung|niedersprung|contrebas/],
-  ["repeatedHops", /\bhops?\b|\bhopping\b|\brebounds?\b/],
-];
-
-/** The test a value names, where it names one alone. */
+/** The test a text names, where it names one alone; a name of a variant holds that of the kind it is a variant of. */
 export function testIn(text: string): TestKind | undefined {
-  const folded = foldWord(text);
-  const found = testWords.filter(([, pattern]) => pattern.test(folded));
-  return found.length === 1 ? found[0]![0] : undefined;
+  const words = foldWord(text.replace(/([a-z])([A-Z])/g, "$1 $2")).replace(/[^\p{L}]+/gu, " ");
+  const named = testKinds.filter((test) => testWords[test].test(words));
+  const found = named.filter((test) => !named.some((other) => testFacts(other).variantOf === test));
+  return found.length === 1 ? found[0] : undefined;
 }

@@ -2,6 +2,7 @@ import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
 import { type TestKind, testKinds, testLabel, withArticle } from "../ground/test-kind.ts";
 import { foldWord } from "../recording/column-words.ts";
+import { testIn } from "../recording/named-in-words.ts";
 import type { NotOffered, RecognisedTest } from "./recognise-test.ts";
 
 /** What was stated about a trial, strongest first: command line option, session.json. */
@@ -19,15 +20,7 @@ export interface Assignment {
   readonly findings: readonly Finding[];
 }
 
-/** Words of a folded name (`foldWord`): English, German, French, Spanish, as far as they mean one test alone. */
-const testWords: Readonly<Record<TestKind, RegExp>> = {
-  countermovementJump: /counter ?movement|\bcmj\b|gegenbewegung|contre ?mouvement|contra ?movimiento/,
-  squatJump: /squat ?jump|\bsj\b|kniebeuge ?sprung/,
-  dropJump: /drop ?jump|\bdj\b|tief ?sprung|nieder ?sprung|contrebas/,
-  repeatedHops: /\bhops?\b|\bhopping\b|\bhupfer\b/,
-  dropLanding: /drop ?landing/,
-};
-
+/** Words of a folded name (`foldWord`): English, German, French, Spanish. */
 const limbWords: Readonly<Record<Limb, RegExp>> = {
   left: /\bleft\b|\blinks\b|\bgauche\b|\bizquierd[ao]\b/,
   right: /\bright\b|\brechts\b|\bdroite?\b|\bderech[ao]\b/,
@@ -47,7 +40,7 @@ export function assignTrial(
 ): Assignment {
   const name = path.slice(path.lastIndexOf("/") + 1).replace(/([a-z])([A-Z])/g, "$1 $2");
   const words = foldWord(name).replace(/[^\p{L}]+/gu, " ");
-  const namedTest = onlyMatch(words, testKinds, testWords);
+  const namedTest = testIn(name);
   const namedLimb = onlyMatch(words, ["left", "right", "both"] as const, limbWords);
   const test = statement.test ?? namedTest;
   const limb = statement.limb ?? namedLimb ?? loadedLimb;

@@ -7,8 +7,7 @@ import { projectRoot, sourceFiles } from "./imports.ts";
 /** Where a kind of test is named in code: the facts, and what a person chose to be done with one kind. */
 const allowed: Readonly<Record<string, string>> = {
   "core/ground/test-kind.ts": "the facts of every kind",
-  "core/recording/named-in-words.ts": "the words of every kind",
-  "core/trial/assign-trial.ts": "the words of every kind in names of files",
+  "core/ground/test-words.ts": "the words of every kind",
   "core/protocol/shipped-protocols.ts": "which tests a stage wants",
   "core/criteria/return-to-pivoting-sport.ts": "which tests are judged",
 };

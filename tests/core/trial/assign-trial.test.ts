@@ -32,6 +32,10 @@ test.each([
   ["saut en contrebas gauche.csv", "dropJump", "left"],
   ["Contramovimiento derecha 1.csv", "countermovementJump", "right"],
   ["Gegenbewegungssprung zweibeinig.csv", "countermovementJump", "both"],
+  ["depth jump left.csv", "dropJump", "left"],
+  ["depth-landing_right_2.csv", "dropLanding", "right"],
+  ["rebounds both.csv", "repeatedHops", "both"],
+  ["contromovimento left.csv", "countermovementJump", "left"],
 ])("The file name %s is read in its own language", (path, kind, limb) => {
   expect(codes(path, {}, undefined)).toEqual({ kind, limb, codes: ["test-from-name"] });
 });

@@ -1,0 +1,33 @@
+import { describe, expect, test } from "vitest";
+import { nameOffers } from "../../../core/assignment/name-offers.ts";
+import { testKinds, testLabel } from "../../../core/ground/test-kind.ts";
+import { testIn } from "../../../core/recording/named-in-words.ts";
+import { assignTrial } from "../../../core/trial/assign-trial.ts";
+
+describe("one dictionary names the tests in headers, in names of files and in names of folders", () => {
+  const words = [
+    "CMJ",
+    "Counter-movement jump",
+    "contre-mouvement",
+    "Kniebeugesprung",
+    "SJ",
+    "Depth Jump",
+    "Tief-Sprung",
+    "depth landing",
+    "Hüpfer",
+    "rebounds",
+    "Vertical",
+  ];
+
+  test.each(words)("%s is the same test at every door, or at none", (word) => {
+    const inHeader = testIn(word);
+    expect(nameOffers(`${word} 3`).test).toBe(inHeader);
+    expect(assignTrial(`${word} 3.csv`, {}, undefined).test).toBe(inHeader);
+    expect(inHeader === undefined).toBe(word === "Vertical");
+  });
+
+  test.each(testKinds)("%s is named by its trade's name and by its identifier", (kind) => {
+    expect(testIn(testLabel(kind))).toBe(kind);
+    expect(testIn(kind)).toBe(kind);
+  });
+});
