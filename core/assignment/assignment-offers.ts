@@ -1,5 +1,5 @@
 import type { Limb, Side } from "../ground/limb.ts";
-import { type TestKind, testKinds } from "../ground/test-kind.ts";
+import { mayBeVariant, type TestKind, testKinds } from "../ground/test-kind.ts";
 import type { FileReading } from "../recording/file-reading.ts";
 import type { HeaderHint, HeaderHintKind } from "../recording/header-hint.ts";
 import type { RecognisedTest } from "../trial/recognise-test.ts";
@@ -40,9 +40,12 @@ export function assignmentOffers({ file, folder, reading, recognised }: OfferSou
     ...offer(ofFile[name], "file name"),
     ...ofFolders.flatMap((each) => offer(each[name], "folder name")),
   ];
+  const tests = [...said(hints, "test", isTest), ...named("test")];
+  // A trace says nothing against a variant of what it looks like.
+  const seen = tests.some(({ value }) => mayBeVariant(recognised?.test, value)) ? undefined : recognised?.test;
   const sides = [...said(hints, "side", isLimb), ...named("limb")];
   return {
-    test: distinct([...said(hints, "test", isTest), ...named("test"), ...offer(recognised?.test, "trace")]),
+    test: distinct([...tests, ...offer(seen, "trace")]),
     limb: distinct(sides),
     dropHeightMetres: distinct([...said(hints, "dropHeight", isNumber), ...named("dropHeightMetres")]),
     leadingLeg: distinct(named("leadingLeg")),

@@ -1,6 +1,6 @@
 import type { FindingCode } from "../ground/finding-codes.ts";
 import type { Limb, Side } from "../ground/limb.ts";
-import { startsFromBox, type TestKind } from "../ground/test-kind.ts";
+import { mayBeVariant, startsFromBox, type TestKind } from "../ground/test-kind.ts";
 import type { FileReading } from "../recording/file-reading.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import type { TrialResult } from "../result/trial-result.ts";
@@ -73,7 +73,7 @@ function rowOf(
     file,
     folder,
     ...(reading === undefined ? {} : { reading }),
-    ...(recognised === undefined ? {} : { recognised }),
+    ...(recognised === undefined || mayBeVariant(recognised.test, test) ? {} : { recognised }),
   });
   const said = entryOf(description, file, trial.trial);
   const fromBox = test === undefined || startsFromBox(test);

@@ -1,5 +1,5 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
-import { startsFromStanding, type TestKind, testFacts } from "../ground/test-kind.ts";
+import { armsAtRest, startsFromStanding, type TestKind, testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
@@ -45,11 +45,11 @@ export function weighTrial(total: ForceSignal, cut: JumpCut, test: TestKind, set
   const { rateHz } = total;
   if (after !== undefined && (earlier === undefined || isSound(after, earlier, rateHz, settings))) {
     const place = "after the landing";
-    return { weighing: after, place, still: after, findings: weighingFindings(after, rateHz, place, settings) };
+    return { weighing: after, place, still: after, findings: weighingFindings(after, test, rateHz, place, settings) };
   }
   if (earlier === undefined) return { findings: [] };
   const place = "before the jump";
-  const findings = weighingFindings(earlier, rateHz, place, settings);
+  const findings = weighingFindings(earlier, test, rateHz, place, settings);
   // Standing before a drop is not joined to it: the athlete left the plate in between.
   return { weighing: earlier, place, ...(cut.kind === "standing" ? { still: earlier } : {}), findings };
 }
@@ -67,12 +67,12 @@ export function isSound(after: Weighing, known: WeightEstimate, rateHz: number, 
 function weighStanding(total: ForceSignal, cut: JumpCut, test: TestKind, settings: Settings): TrialWeighing {
   const weighing = weighOver(total, cut.quietBefore, "before", settings);
   const after = weighAfter(total, cut, settings.quietSecondsAfter, settings);
-  const held = after === undefined ? undefined : heldStanding(total, cut, weighing, after, settings);
+  const held = after === undefined ? undefined : heldStanding(total, cut, test, weighing, after, settings);
   if (weighing === undefined || held !== undefined) {
     // As after a drop jump: what is known of the motion is counted back from there.
     if (after === undefined) return { findings: [] };
     const place = "after the landing";
-    const findings = weighingFindings(after, total.rateHz, place, settings);
+    const findings = weighingFindings(after, test, total.rateHz, place, settings);
     return { weighing: after, place, still: after, ...(held === undefined ? {} : { heldBefore: held }), findings };
   }
   const { window } = weighing;
@@ -91,7 +91,7 @@ function weighStanding(total: ForceSignal, cut: JumpCut, test: TestKind, setting
     still: hold ?? weighing,
     ...(after === undefined ? {} : { after }),
     ...(balance === undefined ? {} : { balance }),
-    findings: weighingFindings(weighing, total.rateHz, place, settings),
+    findings: weighingFindings(weighing, test, total.rateHz, place, settings),
   };
 }
 
@@ -124,6 +124,7 @@ function weighOver(
 
 function weighingFindings(
   weighing: Weighing,
+  test: TestKind,
   rateHz: number,
   place: QuietPlace,
   settings: Settings,
@@ -161,7 +162,7 @@ function weighingFindings(
         "weighing-restless",
         "warning",
         `Force varies by ${weighing.deviation.toFixed(0)} N (standard deviation) while the athlete is weighed.`,
-        `Have the athlete stand still, hands on hips, ${next}.`,
+        `Have the athlete stand still, ${armsAtRest(test)}, ${next}.`,
         { where },
       ),
     );

@@ -11,6 +11,8 @@ export interface TestFacts extends CourseFacts {
   readonly label: string;
   /** True where the name is of several: "repeated hops", not "a repeated hops". */
   readonly isPlural?: boolean;
+  /** What the arms do: on the hips all through, or free to swing. */
+  readonly arms: "on hips" | "free";
   /**
    * The kind that this one cannot be told from by its trace: a trace is offered as that one, never as this, and a name
    * that says both says this one. Trials of the two are never compared.
@@ -19,11 +21,11 @@ export interface TestFacts extends CourseFacts {
 }
 
 const facts: Readonly<Record<TestKind, TestFacts>> = {
-  countermovementJump: { label: "countermovement jump", ...courses.dipAndJump },
-  squatJump: { label: "squat jump", ...courses.holdAndJump },
-  dropJump: { label: "drop jump", ...courses.dropAndJump },
-  repeatedHops: { label: "repeated hops", isPlural: true, ...courses.hops },
-  dropLanding: { label: "drop landing", ...courses.dropAndLand },
+  countermovementJump: { label: "countermovement jump", arms: "on hips", ...courses.dipAndJump },
+  squatJump: { label: "squat jump", arms: "on hips", ...courses.holdAndJump },
+  dropJump: { label: "drop jump", arms: "on hips", ...courses.dropAndJump },
+  repeatedHops: { label: "repeated hops", isPlural: true, arms: "on hips", ...courses.hops },
+  dropLanding: { label: "drop landing", arms: "on hips", ...courses.dropAndLand },
 };
 
 /** What is known of a kind of test. */
@@ -51,6 +53,18 @@ export function startsFromBox(test: TestKind): boolean {
 /** The trade's name of a test, in full and in lower case. */
 export function testLabel(test: TestKind): string {
   return facts[test].label;
+}
+
+const held: Readonly<Record<TestFacts["arms"], string>> = { "on hips": "hands on hips", free: "arms hanging" };
+
+/** How the arms are held in quiet standing, as it is said to the athlete. */
+export function armsAtRest(test: TestKind): string {
+  return held[facts[test].arms];
+}
+
+/** True where a trace that looks like the one kind may as well be of the other, which is a variant of it. */
+export function mayBeVariant(seen: TestKind | undefined, other: TestKind | undefined): boolean {
+  return seen !== undefined && other !== undefined && facts[other].variantOf === seen;
 }
 
 /** The trade's name of a test behind its article: "a drop jump", "repeated hops". */

@@ -32,7 +32,7 @@ export const layoutSchema = z.strictObject({
 
 /**
  * The JSON Schema (draft 2020-12) published beside this file as `layout.schema.json`; a test holds the two together.
- * After a change here, `JSON.stringify(layoutJsonSchema(), null, 2)` formatted by Biome is the new file.
+ * After a change here `node build/write-schemas.ts` writes the new file.
  */
 export function layoutJsonSchema(): Record<string, unknown> {
   return {

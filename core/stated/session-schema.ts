@@ -181,7 +181,7 @@ export const sessionSchema = z.strictObject({
 
 /**
  * The JSON Schema (draft 2020-12) published beside this file as `session.schema.json`; a test holds the two together.
- * After a change here, `JSON.stringify(sessionJsonSchema(), null, 2)` formatted by Biome is the new file.
+ * After a change here `node build/write-schemas.ts` writes the new file.
  */
 export function sessionJsonSchema(): Record<string, unknown> {
   return {
