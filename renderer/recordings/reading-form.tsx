@@ -2,6 +2,7 @@ import { Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { decimalMarkWords } from "../../core/recording/decimal-mark-words.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
+import { readerWords } from "../../core/recording/reader-words.ts";
 import type { FileEntry } from "../../core/stated/session.ts";
 import type { RecordingAnswers } from "../../electron/boundary/host-api.ts";
 import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
@@ -40,7 +41,7 @@ export function ReadingForm({ view, reading, stated, onAnswer }: ReadingFormProp
             <th scope="col" className="number">
               No.
             </th>
-            <th scope="col">{reading.kind === "c3d" ? "Force platform" : "Column"}</th>
+            <th scope="col">{readerWords[reading.kind].part}</th>
             <th scope="col">{label("columns", "Read as")}</th>
             <th scope="col">Unit</th>
             <th scope="col">How sure, and why</th>
@@ -65,7 +66,7 @@ export function ReadingForm({ view, reading, stated, onAnswer }: ReadingFormProp
                   data={[
                     ...(readRole(column) === "unclear" ? [{ value: "unclear", label: "not used: what is it?" }] : []),
                     ...columnRoles
-                      .filter((role) => role !== "time" || reading.kind === "delimited")
+                      .filter((role) => role !== "time" || readerWords[reading.kind].hasTimeColumn)
                       .map((role) => ({ value: role, label: columnRoleWords[role] })),
                   ]}
                 />

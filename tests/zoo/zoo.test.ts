@@ -7,6 +7,8 @@ import { isC3d } from "../../core/bytes/c3d/is-c3d.ts";
 import { readTable } from "../../core/bytes/read-table.ts";
 import { readC3dRecording } from "../../core/recording/c3d/read-c3d-recording.ts";
 import type { FileInspection } from "../../core/recording/file-inspection.ts";
+import type { Reader } from "../../core/recording/reader.ts";
+import { readerOf, readers } from "../../core/recording/readers.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
 import { parseLayout } from "../../core/stated/layout-file.ts";
 import { parseSessionFile } from "../../core/stated/session-file.ts";
@@ -120,6 +122,30 @@ test.each(written.filter(({ expected }) => expected.table !== undefined))(
     }
   },
 );
+
+/** The files each reader takes; each format's own truth beside what the script wrote. */
+const filesOfReader: Readonly<
+  Record<Reader["kind"], readonly { readonly name: string; readonly bytes: Uint8Array }[]>
+> = {
+  c3d: [...files.filter(({ expected }) => expected.c3d !== undefined), ...c3dSamples()],
+  delimited: files.filter(({ expected }) => expected.c3d === undefined && expected.findings[0] !== "truncated:refusal"),
+};
+
+const pairs = readers.flatMap((reader) =>
+  readers
+    .filter((other) => other !== reader)
+    .flatMap((other) => filesOfReader[other.kind].map((file) => ({ ...file, reader, other }))),
+);
+
+test.each(pairs)("the reader of $reader.kind files makes nothing of $name, a $other.kind file", (pair) => {
+  const { name, bytes, reader, other } = pair;
+  expect(readerOf(bytes).kind).toBe(other.kind);
+  const file = { path: name, bytes, sha256: "" };
+  const { recording, findings } = reader.read(file, { answers: {}, layouts: [] }, defaultSettings);
+  expect(recording).toBeUndefined();
+  expect(findings.some(({ severity }) => severity === "refusal")).toBe(true);
+  expectNoOtherReading(bytes);
+});
 
 test.each([...files.filter(({ expected }) => expected.c3d !== undefined), ...c3dSamples()])(
   "the reader of tables makes none of the C3D file $name, and no other reader takes it for its own",
