@@ -5,7 +5,7 @@ import type { Measure } from "../measures/measure.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import type { Comparison, Interval, IntervalSource } from "../sides/comparison.ts";
 import type { GainDifference } from "../weight/plate-gains.ts";
-import type { WrittenFinding } from "../words/written-finding.ts";
+import type { DocumentFinding } from "./document-finding.ts";
 
 /**
  * One trial as published. Beside the keys of METHODS §10 it carries `timeOrigin`, `span` and `weight` (how the numbers
@@ -15,7 +15,7 @@ import type { WrittenFinding } from "../words/written-finding.ts";
  * where only the loaded plate's unproved name told it. `legs` says how many legs jumped in any case.
  */
 export type DocumentTrial = Omit<TrialResult, "seen" | "sha256" | "measures" | "findings"> & {
-  readonly findings: readonly WrittenFinding[];
+  readonly findings: readonly DocumentFinding[];
   readonly legs?: "both" | "single";
   readonly measures: readonly DocumentMeasure[];
   /** Absent where the bytes could not be read at all. */

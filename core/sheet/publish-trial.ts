@@ -4,8 +4,7 @@ import { publishedUnit } from "../ground/units.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import type { HopResult, TrialResult } from "../result/trial-result.ts";
-import { english } from "../words/english.ts";
-import { writtenFinding } from "../words/written-finding.ts";
+import { documentFinding } from "./document-finding.ts";
 import type { DocumentMeasure, DocumentTrial } from "./document-shapes.ts";
 
 /** One trial as the result document shows it. */
@@ -53,7 +52,7 @@ export function documentTrial(session: SessionResult, trial: TrialResult): Docum
     ...(trial.endMismatch && {
       endMismatch: { velocity: trial.endMismatch.velocity, position: trial.endMismatch.position },
     }),
-    findings: trial.findings.map((each) => writtenFinding(each, english)),
+    findings: trial.findings.map(documentFinding),
     ...(trial.excluded && { excluded: { reason: trial.excluded.reason } }),
     ...(trial.held && { held: { reason: trial.held.reason } }),
     ...(trial.kept && { kept: true }),

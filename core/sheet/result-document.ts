@@ -6,14 +6,16 @@ import { engineVersion } from "../ground/version.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import { type SettingName, type Settings, settingsCatalogue, settingsHash } from "../settings/settings.ts";
 import type { WeightGroup } from "../weight/another-athlete.ts";
-import { english } from "../words/english.ts";
-import { type WrittenFinding, writtenFinding } from "../words/written-finding.ts";
+import { type DocumentFinding, documentFinding } from "./document-finding.ts";
 import type { DocumentComparison, DocumentCriterion, DocumentTrial } from "./document-shapes.ts";
 import { documentComparison, documentCriterion } from "./publish-comparison.ts";
 import { documentTrial } from "./publish-trial.ts";
 
-/** Raised when a key changes its meaning or leaves; new optional keys do not raise it. */
-const resultSchemaVersion = 2;
+/**
+ * Raised when a key changes its meaning or leaves, or a key joins that every reader must expect; new optional keys do not
+ * raise it. 3: a finding carries `answers`, and its `action` no longer names options of the command line.
+ */
+const resultSchemaVersion = 3;
 
 /** What closes jump tests, and what of it the named clinician opened. */
 interface DocumentGate {
@@ -47,7 +49,7 @@ interface DocumentSession {
   readonly plateDifferences?: SessionResult["plateDifferences"];
   /** Two groups of trials whose weights no one person can have; present until somebody says whose they are. */
   readonly anotherAthlete?: { readonly groups: readonly WeightGroup[] };
-  readonly findings: readonly WrittenFinding[];
+  readonly findings: readonly DocumentFinding[];
 }
 
 /** The public result document (METHODS §10). Its JSON Schema is `result.schema.json` beside this file. */
@@ -150,6 +152,6 @@ function documentSession(session: SessionResult): DocumentSession {
         })),
       },
     }),
-    findings: session.findings.map((each) => writtenFinding(each, english)),
+    findings: session.findings.map(documentFinding),
   };
 }

@@ -1,5 +1,6 @@
+import { answers } from "./english/answers.ts";
 import { findings } from "./english/findings.ts";
 import { places } from "./english/places.ts";
 
 /** Everything that is said in English, the language that is complete. */
-export const english = { tag: "en", findings, places };
+export const english = { tag: "en", answers, findings, places };

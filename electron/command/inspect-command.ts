@@ -1,8 +1,7 @@
 import { engineVersion } from "../../core/ground/version.ts";
 import { inspectFile } from "../../core/recording/inspect-file.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
-import { english } from "../../core/words/english.ts";
-import { writtenFinding } from "../../core/words/written-finding.ts";
+import { documentFinding } from "../../core/sheet/document-finding.ts";
 import { readSession } from "../files/read-folder.ts";
 import { joinPath } from "../files/recording-names.ts";
 import { withVisibleTexts } from "../terminal/visible-text.ts";
@@ -17,8 +16,8 @@ import { UsageError } from "./usage-error.ts";
 
 const formats = ["text", "json"] as const;
 
-/** Raised when a key of the JSON form changes its meaning or leaves. */
-const inspectionSchemaVersion = 1;
+/** Raised when a key of the JSON form changes its meaning or leaves, or one joins that every reader must expect; 2: answers. */
+const inspectionSchemaVersion = 2;
 
 /** Most samples whose values are printed. */
 const mostSamples = 1000;
@@ -70,7 +69,7 @@ export function inspectCommand(typed: readonly string[], streams: Streams): numb
 function inspectionJson(files: readonly InspectedFile[]): string {
   const written = files.map((file) => ({
     ...file,
-    findings: file.findings.map((each) => writtenFinding(each, english)),
+    findings: file.findings.map(documentFinding),
   }));
   const document = { schemaVersion: inspectionSchemaVersion, engine: { version: engineVersion }, files: written };
   return `${JSON.stringify(document, undefined, 2)}\n`;

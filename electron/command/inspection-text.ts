@@ -1,12 +1,10 @@
-import type { Finding } from "../../core/ground/finding.ts";
 import { countOf } from "../../core/ground/plain-words.ts";
 import type { C3dInspection, InspectedPlatform } from "../../core/recording/c3d/inspect-c3d.ts";
 import type { SeriesFigures } from "../../core/recording/c3d/series-figures.ts";
 import { decimalMarkWords, rowCountWords } from "../../core/recording/decimal-mark-words.ts";
 import type { TableInspection } from "../../core/recording/file-inspection.ts";
-import { english } from "../../core/words/english.ts";
-import { findingInWords } from "../../core/words/finding-in-words.ts";
 import { columnsOfText } from "./columns-of-text.ts";
+import { findingLine } from "./finding-line.ts";
 import type { InspectedFile } from "./inspected-file.ts";
 
 /** One inspected file for reading in a terminal. Numbers stand in full precision. */
@@ -102,10 +100,4 @@ const figureHeads = ["minimum", "maximum", "mean", "unreadable", "values at --sa
 function figures({ minimum, maximum, mean, unreadable, values }: SeriesFigures): readonly string[] {
   const number = (value: number | undefined | null) => (value === undefined || value === null ? "–" : String(value));
   return [number(minimum), number(maximum), number(mean), String(unreadable), values.map(number).join(" ")];
-}
-
-function findingLine(finding: Finding): string {
-  const { severity, code } = finding;
-  const { message, action, where } = findingInWords(finding, english);
-  return `  ${severity} ${code}${where === "" ? "" : ` (${where})`}: ${`${message} ${action}`.trim()}`;
 }

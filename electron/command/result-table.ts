@@ -2,7 +2,6 @@ import { statusLabel, statusWords } from "../../core/criteria/status.ts";
 import { thresholdWords } from "../../core/criteria/threshold.ts";
 import { eventLabel, isOfLimb } from "../../core/events/event.ts";
 import { loadWords, testLoads } from "../../core/gate/test-load.ts";
-import type { Finding } from "../../core/ground/finding.ts";
 import { formatPercent, formatValue, joinNumberText, percentDigits, roundTo } from "../../core/ground/format-number.ts";
 import { type Bearer, bearerName } from "../../core/ground/limb.ts";
 import { fullLabel, measureCatalogue } from "../../core/ground/measures/catalogue.ts";
@@ -13,10 +12,9 @@ import { trialBearer } from "../../core/result/trial-bearer.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { groupName } from "../../core/sheet/sheet-trials.ts";
 import type { Comparison } from "../../core/sides/comparison.ts";
-import { english } from "../../core/words/english.ts";
-import { findingInWords } from "../../core/words/finding-in-words.ts";
 import { joinPath } from "../files/recording-names.ts";
 import { columnsOfText } from "./columns-of-text.ts";
+import { findingLine } from "./finding-line.ts";
 
 const bearers: readonly Bearer[] = [{ side: "both" }, { side: "left" }, { side: "right" }, { plate: 1 }, { plate: 2 }];
 
@@ -40,7 +38,7 @@ function sessionHead({ folder, description, findings }: SessionResult): readonly
     .filter((part) => part !== undefined && part !== "")
     .join(" · ");
   const simulated = description.simulated ? "Simulated recordings." : "";
-  const lines = [facts, simulated, ...findings.map(findingText)].filter((line) => line !== "");
+  const lines = [facts, simulated, ...findings.map(findingLine)].filter((line) => line !== "");
   return lines.length > 0 ? [lines.join("\n")] : [];
 }
 
@@ -58,7 +56,7 @@ function trialBlock(folder: string, trial: TrialResult): string {
     `${joinPath(folder, trial.file)} trial ${trial.trial}: ${what.join(", ")}`,
     eventLine(trial),
     measureLines(trial),
-    trial.findings.map(findingText).join("\n"),
+    trial.findings.map(findingLine).join("\n"),
   ];
   return parts.filter((part) => part !== "").join("\n");
 }
@@ -168,11 +166,4 @@ function comparisonRow(comparison: Comparison): readonly string[] {
       ? ""
       : `${percentDigits(decides.low)} to ${percentDigits(decides.high)} % (${Math.round(decides.confidence * 100)} %)`,
   ];
-}
-
-function findingText(finding: Finding): string {
-  const { severity, code } = finding;
-  const { message, action, where } = findingInWords(finding, english);
-  const at = where === "" ? "" : ` (${where})`;
-  return `  ${severity} ${code}${at}: ${[message, action].filter((part) => part !== "").join(" ")}`;
 }

@@ -2,9 +2,10 @@ import type { Finding } from "../../core/ground/finding.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { english } from "../../core/words/english.ts";
-import { findingInWords, tellFinding } from "../../core/words/finding-in-words.ts";
+import { findingInWords } from "../../core/words/finding-in-words.ts";
 import { fileOutcome } from "../boundary/file-outcome.ts";
 import { joinPath } from "../files/recording-names.ts";
+import { findingWithOptions } from "./finding-line.ts";
 
 /** "12 trials in 2 sessions: 10 analysed, 1 partial, 1 refused." */
 export function summaryLine(results: readonly SessionResult[]): string {
@@ -42,7 +43,7 @@ function filesOf({ folder, trials }: SessionResult) {
     return {
       path: joinPath(folder, file),
       outcome: fileOutcome(findings, ofFile),
-      reason: refusal === undefined ? "holds no trial that can be used." : tellFinding(refusal, english),
+      reason: refusal === undefined ? "holds no trial that can be used." : findingWithOptions(refusal),
     };
   });
 }
@@ -59,9 +60,9 @@ export function findingLines(results: readonly SessionResult[]): readonly string
 
 function findingLine(place: string, finding: Finding): string {
   const { severity, code } = finding;
-  const { message, action, where } = findingInWords(finding, english);
+  const { where } = findingInWords(finding, english);
   const at = where === "" ? place : `${place}, ${where}`;
-  return `${severity} ${code}, ${at}: ${[message, action].filter((part) => part !== "").join(" ")}`;
+  return `${severity} ${code}, ${at}: ${findingWithOptions(finding)}`;
 }
 
 function counted(number: number, noun: string): string {

@@ -44,7 +44,7 @@ export function RecordingDetail({ session, view, all, chosen }: RecordingDetailP
         {outcomeWords(view.outcome)} · {sizeWords(view.byteLength)}
         {reading !== undefined && ` · ${formWords(reading)}`}
       </p>
-      <FindingsList findings={bySeverity(view.findings)} />
+      <FindingsList findings={bySeverity(view.findings)} place={{ folder, file }} />
       <TakeAsRecognised folder={folder} file={file} said={view.findings} />
       {(view.outcome === "refused" || suggestLeavingOut(view.findings)) && (
         <div className="form-buttons">

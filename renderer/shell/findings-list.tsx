@@ -3,20 +3,27 @@ import { fullLabel } from "../../core/ground/measures/catalogue.ts";
 import { sentences, withoutOptions } from "../../core/ground/plain-words.ts";
 import { findingInWords } from "../../core/words/finding-in-words.ts";
 import { words } from "../words/words.ts";
+import { AnswerButtons, type AnsweredPlace } from "./answer-buttons.tsx";
+
+interface FindingsListProps {
+  readonly findings: readonly Finding[];
+  /** What the findings are about, so that they can be answered where they stand; absent for those of a whole session. */
+  readonly place?: AnsweredPlace;
+}
 
 /** Findings in words, each with its place and what to do. Warnings and refusals stand out; notes are quiet. */
-export function FindingsList({ findings }: { readonly findings: readonly Finding[] }) {
+export function FindingsList({ findings, place }: FindingsListProps) {
   if (findings.length === 0) return null;
   return (
     <ul className="findings">
       {findings.map((each) => (
-        <FindingLine key={JSON.stringify(each)} finding={each} />
+        <FindingLine key={JSON.stringify(each)} finding={each} place={place} />
       ))}
     </ul>
   );
 }
 
-function FindingLine({ finding }: { readonly finding: Finding }) {
+function FindingLine({ finding, place }: { readonly finding: Finding; readonly place: AnsweredPlace | undefined }) {
   const { message, action, where } = findingInWords(finding, words);
   return (
     <li className={finding.severity === "note" ? "finding finding-note" : "finding caution"}>
@@ -28,6 +35,7 @@ function FindingLine({ finding }: { readonly finding: Finding }) {
           Not made because of it: {finding.removes.map((id) => fullLabel(id)).join("; ")}.
         </span>
       )}
+      {place !== undefined && <AnswerButtons answers={finding.answers} place={place} />}
     </li>
   );
 }

@@ -62,7 +62,7 @@ export function TrialPanel(props: TrialPanelProps) {
       )}
       {trace !== undefined && <TrialCurves {...props} trace={trace} />}
       {trace === undefined && trial.status !== "refused" && <div className="trace-chart" aria-busy="true" />}
-      <FindingsList findings={bySeverity(trial.findings)} />
+      <FindingsList findings={bySeverity(trial.findings)} place={{ folder, file: trial.file, trial: trial.trial }} />
       <TakeAsRecognised folder={folder} file={trial.file} said={trial.findings} />
       {suggestLeavingOut(trial.findings) && (
         <div className="form-buttons">

@@ -153,7 +153,7 @@ describe("the result document", () => {
 describe("its JSON text", () => {
   test("ends with one newline, is indented by two spaces and starts with the schema version", () => {
     const text = resultJson(resultDocument([], defaultSettings));
-    expect(text.startsWith('{\n  "schemaVersion": 2,\n  "engine": {\n    "version":')).toBe(true);
+    expect(text.startsWith('{\n  "schemaVersion": 3,\n  "engine": {\n    "version":')).toBe(true);
     expect(text.endsWith("}\n")).toBe(true);
     expect(text.endsWith("}\n\n")).toBe(false);
   });
