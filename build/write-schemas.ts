@@ -3,8 +3,7 @@ import { readFileSync, writeFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { fileURLToPath } from "node:url";
 import { testKinds } from "../core/ground/test-kind.ts";
-import { layoutJsonSchema } from "../core/stated/layout-schema.ts";
-import { sessionJsonSchema } from "../core/stated/session-schema.ts";
+import { publishedSchemas } from "../core/stated/published-schemas.ts";
 
 /**
  * Writes the published JSON Schemas again: those of what is read follow from the schemas that read it; the one of results
@@ -17,8 +16,9 @@ const resultFile = "core/sheet/result.schema.json";
 const kinds = testKinds.map((kind) => `"${kind}"`).join(", ");
 
 const schemas: Readonly<Record<string, string>> = {
-  "core/stated/session.schema.json": JSON.stringify(sessionJsonSchema(), null, 2),
-  "core/stated/layout.schema.json": JSON.stringify(layoutJsonSchema(), null, 2),
+  ...Object.fromEntries(
+    Object.entries(publishedSchemas).map(([name, schema]) => [`core/stated/${name}`, JSON.stringify(schema, null, 2)]),
+  ),
   [resultFile]: readFileSync(`${root}${resultFile}`, "utf8").replace(
     /("test": \{\s*"enum": )\[[^\]]*\]/,
     `$1[${kinds}]`,

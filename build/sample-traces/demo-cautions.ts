@@ -1,4 +1,5 @@
-import type { EffusionGrade, KneeReading } from "../../core/stated/cautions-schema.ts";
+import type { KneeReading } from "../../core/stated/cautions-schema.ts";
+import type { EffusionGrade } from "../../core/stated/gate-words.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
 
 /** Who asks in the invented world. */

@@ -1,5 +1,5 @@
 import type { Limb } from "../../core/ground/limb.ts";
-import type { LayoutAnswers } from "../../core/recording/request.ts";
+import type { LayoutAnswers } from "../../core/recording/reading-statements.ts";
 import { encodeText, readAs, type WrittenEncoding } from "./encode-text.ts";
 import type { ZooColumn } from "./table-columns.ts";
 import type { ExpectedReading, ExpectedTable, ZooFile } from "./zoo-file.ts";

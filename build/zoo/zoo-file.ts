@@ -1,6 +1,6 @@
 import type { TextEncoding } from "../../core/bytes/text-bytes.ts";
 import type { Limb } from "../../core/ground/limb.ts";
-import type { LayoutAnswers } from "../../core/recording/request.ts";
+import type { LayoutAnswers } from "../../core/recording/reading-statements.ts";
 
 /** How a file is expected to stand: read, asking for what only a person can know, or of no use. */
 type ExpectedOutcome = "understood" | "asks" | "refused";

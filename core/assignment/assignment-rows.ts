@@ -6,7 +6,7 @@ import type { SessionResult } from "../result/session-result.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import { entryOf } from "../session/session-entries.ts";
 import { sameBoxHeight } from "../sides/box-height.ts";
-import type { FileEntry } from "../stated/session.ts";
+import type { FileEntry } from "../stated/file-entry.ts";
 import { english } from "../words/english.ts";
 import { findingInWords } from "../words/finding-in-words.ts";
 import { type AssignmentOffers, assignmentOffers, type Offer } from "./assignment-offers.ts";

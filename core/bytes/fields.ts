@@ -1,6 +1,8 @@
 import Papa from "papaparse";
 
-export type Delimiter = "comma" | "semicolon" | "tab" | "pipe" | "spaces" | "none";
+export const delimiters = ["comma", "semicolon", "tab", "pipe", "spaces", "none"] as const;
+
+export type Delimiter = (typeof delimiters)[number];
 
 /** The character of each delimiter; runs of blanks and "none" have no single one. */
 const delimiterCharacters = { comma: ",", semicolon: ";", tab: "\t", pipe: "|" } as const;

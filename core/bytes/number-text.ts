@@ -1,4 +1,6 @@
-export type DecimalMark = "point" | "comma";
+export const decimalMarks = ["point", "comma"] as const;
+
+export type DecimalMark = (typeof decimalMarks)[number];
 
 /** What stands between groups of three digits; `space` is any blank, the no-break ones included. */
 export type ThousandsMark = "none" | "point" | "comma" | "apostrophe" | "space";

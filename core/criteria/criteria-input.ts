@@ -3,8 +3,8 @@ import type { InvolvedSide, Limb } from "../ground/limb.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import type { ComparableTrial } from "../sides/comparable-trial.ts";
 import type { Comparison } from "../sides/comparison.ts";
+import type { OtherInjury } from "../stated/other-injury.ts";
 import type { ReferenceValue } from "../stated/reference-value.ts";
-import type { OtherInjury } from "../stated/session.ts";
 
 /** Everything the evaluation of a set needs of one session. */
 export interface CriteriaInput {

@@ -1,5 +1,5 @@
-import { type CautionName, cautionNames } from "../stated/caution-names.ts";
 import type { CautionAnswers, GivenAnswers } from "../stated/cautions-schema.ts";
+import { type CautionName, cautionNames } from "../stated/gate-words.ts";
 import type { SessionDescription } from "../stated/session.ts";
 import { cautionQuestions, changeQuestions, questionsFor } from "./caution-questions.ts";
 import { dayOf } from "./days.ts";

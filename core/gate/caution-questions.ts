@@ -1,4 +1,4 @@
-import { type CautionName, cautionNames } from "../stated/caution-names.ts";
+import { type CautionName, cautionNames } from "../stated/gate-words.ts";
 
 /** One question, what its answer does, and the words for it. */
 export interface CautionQuestion {

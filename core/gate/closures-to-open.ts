@@ -1,5 +1,5 @@
-import { type CautionName, cautionNames } from "../stated/caution-names.ts";
 import type { GateOpening } from "../stated/cautions-schema.ts";
+import { type CautionName, cautionNames } from "../stated/gate-words.ts";
 import { cautionQuestions } from "./caution-questions.ts";
 import type { ClosureCode } from "./closure.ts";
 

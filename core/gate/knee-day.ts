@@ -1,4 +1,4 @@
-import { type EffusionGrade, effusionGrades, type ReadingMoment } from "../stated/cautions-schema.ts";
+import { type EffusionGrade, effusionGrades, type ReadingMoment } from "../stated/gate-words.ts";
 import type { SessionDescription } from "../stated/session.ts";
 import { dayOf, daysBetween } from "./days.ts";
 

@@ -1,5 +1,5 @@
 import type { Settings } from "../settings/settings.ts";
-import { type EffusionGrade, effusionGrades } from "../stated/cautions-schema.ts";
+import { type EffusionGrade, effusionGrades } from "../stated/gate-words.ts";
 import type { SessionDescription } from "../stated/session.ts";
 import { dayOf } from "./days.ts";
 import type { TestLoad } from "./test-load.ts";

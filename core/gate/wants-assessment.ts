@@ -1,4 +1,4 @@
-import { cautionNames } from "../stated/caution-names.ts";
+import { cautionNames } from "../stated/gate-words.ts";
 import { cautionQuestions } from "./caution-questions.ts";
 import type { Closure } from "./closure.ts";
 import { medicalAssessmentNow } from "./closures.ts";

@@ -1,8 +1,12 @@
-/** A side of the body. */
-export type Side = "left" | "right";
+/** The sides of the body. */
+export const sides = ["left", "right"] as const;
+
+export type Side = (typeof sides)[number];
 
 /** The limb or limbs a trial or a plate belongs to. */
-export type Limb = Side | "both";
+export const limbs = [...sides, "both"] as const;
+
+export type Limb = (typeof limbs)[number];
 
 /** The limb that worked, or both together; every measure carries one. */
 export type MeasureSide = Limb;
@@ -26,7 +30,9 @@ export function plateName(plate: number): string {
 }
 
 /** Which side is involved. `none`: nobody is injured; `both`: both knees are involved, so no symmetry status exists. */
-export type InvolvedSide = Side | "both" | "none";
+export const involvedSides = [...limbs, "none"] as const;
+
+export type InvolvedSide = (typeof involvedSides)[number];
 
 /** The other side of the body. */
 export function oppositeSide(side: Side): Side {

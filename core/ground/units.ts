@@ -1,25 +1,24 @@
-/**
- * Units as UCUM codes (ucum.org): a dot for products, a single slash; `{count}` is the pure number of things counted.
- * Inside the core everything is SI.
- */
-export type UcumUnit =
-  | "N"
-  | "kg"
-  | "m/s"
-  | "m"
-  | "s"
-  | "N.s"
-  | "W"
-  | "N/s"
-  | "N/m"
-  | "N/kg"
-  | "W/kg"
-  | "N.s/kg"
-  | "1"
-  | "{count}";
+/** Units as documents carry them, UCUM codes (ucum.org): a dot for products, a single slash; a count is a pure number. */
+export const publishedUnits = [
+  "N",
+  "kg",
+  "m/s",
+  "m",
+  "s",
+  "N.s",
+  "W",
+  "N/s",
+  "N/m",
+  "N/kg",
+  "W/kg",
+  "N.s/kg",
+  "1",
+] as const;
 
-/** Units as result documents carry them: a count is a pure number there. */
-export type PublishedUnit = Exclude<UcumUnit, "{count}">;
+export type PublishedUnit = (typeof publishedUnits)[number];
+
+/** The same inside the core, where everything is SI; `{count}` is the pure number of things counted. */
+export type UcumUnit = PublishedUnit | "{count}";
 
 /** The unit of a value in a result document. */
 export function publishedUnit(unit: UcumUnit): PublishedUnit {

@@ -1,5 +1,5 @@
 import { capitalised } from "../ground/plain-words.ts";
-import type { Protocol, ProtocolTest } from "../stated/protocol.ts";
+import type { Protocol, ProtocolTest } from "../stated/protocol-schema.ts";
 import { protocolTestName } from "./progress-words.ts";
 
 /** Tests that a named treating clinician may still add to a session's protocol. */

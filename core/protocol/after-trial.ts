@@ -3,7 +3,7 @@ import { closuresFor } from "../gate/gate.ts";
 import { capitalised, countOf } from "../ground/plain-words.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import type { TrialResult } from "../result/trial-result.ts";
-import type { Protocol, ProtocolTest } from "../stated/protocol.ts";
+import type { Protocol, ProtocolTest } from "../stated/protocol-schema.ts";
 import { type Counting, countsFor } from "./counting.ts";
 import { onLimb, protocolTestName } from "./progress-words.ts";
 import { belongsTo, type LimbProgress, protocolProgress } from "./protocol-progress.ts";

@@ -2,7 +2,7 @@ import { isOfLimb } from "../events/event.ts";
 import type { Limb } from "../ground/limb.ts";
 import { testFacts } from "../ground/test-kind.ts";
 import type { TrialResult } from "../result/trial-result.ts";
-import type { Protocol } from "../stated/protocol.ts";
+import type { Protocol } from "../stated/protocol-schema.ts";
 
 /** Landings of one day. */
 export interface Landings {

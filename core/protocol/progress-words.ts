@@ -4,7 +4,8 @@ import { capitalised, countOf } from "../ground/plain-words.ts";
 import { testLabel } from "../ground/test-kind.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import { boxHeightText } from "../sides/box-height.ts";
-import { legsInOrder, type Protocol, type ProtocolTest } from "../stated/protocol.ts";
+import { legsInOrder } from "../stated/protocol.ts";
+import type { Protocol, ProtocolTest } from "../stated/protocol-schema.ts";
 import { landingsOf } from "./landings.ts";
 import type { LimbProgress, ProtocolProgress, TestProgress } from "./protocol-progress.ts";
 

@@ -4,7 +4,8 @@ import type { SessionResult } from "../result/session-result.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import { boxHeights, sameBoxHeight } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
-import { limbsOf, type Protocol, type ProtocolExclusion, type ProtocolTest } from "../stated/protocol.ts";
+import { limbsOf } from "../stated/protocol.ts";
+import type { Protocol, ProtocolExclusion, ProtocolTest } from "../stated/protocol-schema.ts";
 import { type Counting, countsFor, onTwoPlates } from "./counting.ts";
 import { landingsLeft } from "./landings.ts";
 

@@ -1,6 +1,6 @@
 import type { CourseFacts } from "../ground/test-course.ts";
 import { testFacts, testKinds } from "../ground/test-kind.ts";
-import type { Protocol, ProtocolExclusion, ProtocolTest } from "../stated/protocol.ts";
+import type { Protocol, ProtocolExclusion, ProtocolTest } from "../stated/protocol-schema.ts";
 
 /** Stop rules that hold at every stage; common practice, a clinic adds its own. */
 const stopRules: readonly string[] = [

@@ -1,5 +1,5 @@
 import type { LimitsInForce } from "../gate/limits.ts";
-import type { Protocol } from "../stated/protocol.ts";
+import type { Protocol } from "../stated/protocol-schema.ts";
 
 /** The protocol with the landings of a day that the clinic allows where those are fewer, or where it sets none itself. */
 export function withStricterLandings(

@@ -1,8 +1,8 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
-import type { LayoutShape } from "./layout-shape.ts";
 import { saysLittle } from "./layout-shape.ts";
-import type { LayoutAnswers, RememberedAnswers } from "./request.ts";
+import type { LayoutAnswers, RememberedAnswers } from "./reading-statements.ts";
 import { isSameShape } from "./same-shape.ts";
+import type { LayoutShape } from "./shape-schema.ts";
 
 /** What was said once about files of a shape; a saved layout is one. */
 export interface KnownShape {

@@ -1,8 +1,8 @@
 import { type Finding, isRefused, proseFinding } from "../ground/finding.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import { type ColumnRoles, type Columns, columnsExample, columnsUnclear, type RoleReason } from "./column-roles.ts";
+import type { LayoutAnswers } from "./reading-statements.ts";
 import { recogniseForces } from "./recognise-forces.ts";
-import type { LayoutAnswers } from "./request.ts";
 import { isSteadilyRising, neverFalls } from "./stamps.ts";
 import { columnLabel, columnLabels, findColumns, noColumn } from "./stated-columns.ts";
 

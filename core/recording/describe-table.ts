@@ -5,8 +5,8 @@ import type { ColumnRoles } from "./column-roles.ts";
 import type { ForceColumn } from "./force-columns.ts";
 import { needsMass } from "./force-units.ts";
 import type { HeaderHint } from "./header-hint.ts";
-import type { LayoutShape } from "./layout-shape.ts";
 import type { ColumnReading, TableReading } from "./request.ts";
+import type { LayoutShape } from "./shape-schema.ts";
 import type { TimeBase } from "./time-base.ts";
 
 /** Everything that was understood of a table. */

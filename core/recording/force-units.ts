@@ -1,3 +1,8 @@
+/** Units a force column may be in. Volts are refused: without a scale they say nothing. */
+export const forceUnits = ["N", "kN", "kgf", "lbf"] as const;
+
+export type ForceUnit = (typeof forceUnits)[number];
+
 /** Units that need the body mass to become newtons: body weights, per cent of it, newtons a kilogram. */
 export const massUnits = ["BW", "%BW", "N/kg"] as const;
 
@@ -72,6 +77,3 @@ export function isOtherQuantity(text: string): boolean {
     text.trim(),
   );
 }
-
-/** Units a force column may be in. Volts are refused: without a scale they say nothing. */
-export type ForceUnit = "N" | "kN" | "kgf" | "lbf";

@@ -2,8 +2,8 @@ import type { Settings } from "../settings/settings.ts";
 import type { KnownShape } from "./apply-layout.ts";
 import type { RecordingFile } from "./file.ts";
 import { readerOf } from "./readers.ts";
+import type { LayoutAnswers } from "./reading-statements.ts";
 import type { ReadRecording } from "./recording-as-read.ts";
-import type { LayoutAnswers } from "./request.ts";
 
 /**
  * Reads one file as a recording, by the reader that takes it. Any bytes are allowed; what is wrong or had to be decided

@@ -3,8 +3,8 @@ import type { KnownShape } from "./apply-layout.ts";
 import type { RecordingFile } from "./file.ts";
 import type { FileInspection } from "./file-inspection.ts";
 import type { FileReading } from "./file-reading.ts";
+import type { LayoutAnswers } from "./reading-statements.ts";
 import type { ReadRecording } from "./recording-as-read.ts";
-import type { LayoutAnswers } from "./request.ts";
 
 /** What is asked of a reading beside the file itself. */
 export interface ReadingRequest {

@@ -1,43 +1,10 @@
 import type { DecimalMark } from "../bytes/number-text.ts";
 import type { TextEncoding } from "../bytes/text-bytes.ts";
 import type { Limb } from "../ground/limb.ts";
-import type { ColumnKey } from "./column-key.ts";
-import type { ForceColumnUnit, ForceUnit } from "./force-units.ts";
+import type { ForceColumnUnit } from "./force-units.ts";
 import type { HeaderHint } from "./header-hint.ts";
-import type { LayoutShape } from "./layout-shape.ts";
+import type { LayoutShape } from "./shape-schema.ts";
 import type { TimeUnit } from "./time-units.ts";
-
-/**
- * What a person has said about a file's columns. Absent parts are recognised, or asked for. A column is a position
- * from 1 or a name; several joined by plus signs ("2+3") are added: two plates under one foot.
- */
-export interface LayoutAnswers {
-  readonly rateHz?: number;
-  readonly unit?: ForceUnit;
-  /** Decides where the marks of the numbers have two readings. */
-  readonly decimalMark?: DecimalMark;
-  /** "none": the file's time column is not to be used. */
-  readonly time?: ColumnKey;
-  readonly left?: ColumnKey;
-  readonly right?: ColumnKey;
-  readonly total?: ColumnKey;
-  /** True when a person stated which column is which foot (then the plates count as stated by the tester). */
-  readonly platesStated?: boolean;
-  /** True when the feet stood on each other's plates: left and right are exchanged, whatever named them. */
-  readonly swapPlates?: boolean;
-  /** True to put the samples on an even time base by straight lines between them; never across a gap. */
-  readonly resample?: boolean;
-  /** The rate of that even time base; alone it asks for it as well. */
-  readonly resampleHz?: number;
-  /** Body mass, for columns in body weights or newtons a kilogram. */
-  readonly massKg?: number;
-  /** The saved layout that gave the columns, rate or unit above. */
-  readonly layout?: {
-    readonly name: string;
-    /** True when which foot stood where comes from the layout. */
-    readonly provesPlates: boolean;
-  };
-}
 
 /** How sure a decision about a column is: `unclear` ones are asked about or left unused. */
 export type Confidence = "certain" | "likely" | "unclear";
@@ -92,19 +59,4 @@ export interface TableReading {
   readonly shape: LayoutShape;
   /** The saved layout that was applied. */
   readonly layout?: string;
-}
-
-/** What a person said once about files of a shape. */
-export interface RememberedAnswers {
-  readonly rateHz?: number;
-  readonly unit?: ForceUnit;
-  readonly decimalMark?: DecimalMark;
-  readonly time?: ColumnKey;
-  readonly left?: ColumnKey;
-  readonly right?: ColumnKey;
-  readonly total?: ColumnKey;
-  readonly platesStated?: boolean;
-  readonly swapPlates?: boolean;
-  readonly resample?: boolean;
-  readonly resampleHz?: number;
 }

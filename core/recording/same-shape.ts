@@ -1,4 +1,4 @@
-import type { LayoutShape } from "./layout-shape.ts";
+import type { LayoutShape } from "./shape-schema.ts";
 
 /** True for shapes that agree in everything. */
 export function isSameShape(one: LayoutShape, other: LayoutShape): boolean {

@@ -5,7 +5,7 @@ import { startsFromBox, type TestKind, testFacts } from "../ground/test-kind.ts"
 import { headerMass } from "../recording/body-mass.ts";
 import type { ReadRecording } from "../recording/recording-as-read.ts";
 import type { Settings } from "../settings/settings.ts";
-import type { FileEntry } from "../stated/session.ts";
+import type { FileEntry } from "../stated/file-entry.ts";
 import type { StatedOptions } from "../stated/stated-options.ts";
 import { type Assignment, assignTrial } from "../trial/assign-trial.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";

@@ -3,12 +3,14 @@ import { oppositeSide } from "../ground/limb.ts";
 import type { RecordingFile } from "../recording/file.ts";
 import { inPlateWords } from "../recording/plate-words.ts";
 import { readRecording } from "../recording/read-recording.ts";
+import type { LayoutAnswers } from "../recording/reading-statements.ts";
 import type { Plate } from "../recording/recording.ts";
 import type { ReadRecording } from "../recording/recording-as-read.ts";
-import type { LayoutAnswers } from "../recording/request.ts";
 import type { Settings } from "../settings/settings.ts";
 import { entriesOfFile } from "../stated/entries-by-file.ts";
-import type { FileEntry, SessionDescription, StatedPlate } from "../stated/session.ts";
+import type { FileEntry } from "../stated/file-entry.ts";
+import type { SessionDescription } from "../stated/session.ts";
+import type { StatedPlate } from "../stated/stated-plate.ts";
 import type { SessionStatements } from "./session-input.ts";
 
 /** Reads one file of a session with everything that was stated about it: options outrank session.json. */

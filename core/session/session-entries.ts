@@ -3,7 +3,8 @@ import { listInWords } from "../ground/plain-words.ts";
 import { trialKey } from "../ground/trial-key.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import { entriesOfFile } from "../stated/entries-by-file.ts";
-import type { FileEntry, SessionDescription } from "../stated/session.ts";
+import type { FileEntry } from "../stated/file-entry.ts";
+import type { SessionDescription } from "../stated/session.ts";
 import type { KeptTrial } from "../stated/stated-options.ts";
 
 /** So many are said one by one; of more, one finding lists them, because they most often have one cause. */

@@ -8,7 +8,8 @@ import type { CountedReading, KneeDay } from "../gate/knee-day.ts";
 import { openQuestions } from "../gate/open-questions.ts";
 import { asSentence, dateInWords, listInWords, sentences } from "../ground/plain-words.ts";
 import type { SessionResult } from "../result/session-result.ts";
-import type { GivenAnswers, ReadingMoment } from "../stated/cautions-schema.ts";
+import type { GivenAnswers } from "../stated/cautions-schema.ts";
+import type { ReadingMoment } from "../stated/gate-words.ts";
 import type { SessionDescription } from "../stated/session.ts";
 
 /** One line of the sheet's facts. */

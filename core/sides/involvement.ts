@@ -1,5 +1,6 @@
 import type { InvolvedSide, Side } from "../ground/limb.ts";
-import type { BodyPart, OtherInjury } from "../stated/session.ts";
+import type { BodyPart } from "../stated/body-parts.ts";
+import type { OtherInjury } from "../stated/other-injury.ts";
 
 /** What a record of an injury or operation says about which side it involves. */
 export interface RecordedInjury {

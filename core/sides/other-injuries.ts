@@ -1,6 +1,7 @@
 import { type InvolvedSide, oppositeSide, type Side } from "../ground/limb.ts";
 import { capitalised, dateInWords } from "../ground/plain-words.ts";
-import type { OtherInjury, SessionDescription } from "../stated/session.ts";
+import type { OtherInjury } from "../stated/other-injury.ts";
+import type { SessionDescription } from "../stated/session.ts";
 
 /** "Left ankle, 16 November 2026: sprain": an injury that involves no side, in words. */
 function injuryInWords(injury: OtherInjury): string {

@@ -1,13 +1,7 @@
 import { z } from "zod";
-import { cautionNames } from "./caution-names.ts";
-
-/** Effusion grades in rising order. */
-export const effusionGrades = ["none", "trace", "1+", "2+", "3+"] as const;
-
-export type EffusionGrade = (typeof effusionGrades)[number];
-
-const text = z.string().min(1);
-const isoDate = z.iso.date();
+import type { SchemaType } from "../ground/schema-type.ts";
+import { cautionNames, effusionGrades, readingMoments } from "./gate-words.ts";
+import { isoDate, text } from "./schema-parts.ts";
 
 /** The day, or day and time of day, that something is about: local, without a zone ("2026-10-13T09:40"). */
 export const meantTimeSchema = z
@@ -45,13 +39,8 @@ const notKnownSchema = z.strictObject({
 
 export const cautionAnswersSchema = z.union([givenAnswersSchema, notKnownSchema]);
 
-export type GivenAnswers = z.infer<typeof givenAnswersSchema>;
-export type CautionAnswers = z.infer<typeof cautionAnswersSchema>;
-
-/** Moments of a session at which pain and effusion are read; `nextDay` is the knee's response a day later. */
-export const readingMoments = ["before", "during", "after", "nextDay"] as const;
-
-export type ReadingMoment = (typeof readingMoments)[number];
+export type GivenAnswers = SchemaType<typeof givenAnswersSchema>;
+export type CautionAnswers = SchemaType<typeof cautionAnswersSchema>;
 
 /** One reading of pain or effusion; readings are only ever added. */
 export const kneeReadingSchema = z.strictObject({
@@ -67,7 +56,7 @@ export const kneeReadingSchema = z.strictObject({
   effusion: z.enum(effusionGrades).exactOptional(),
 });
 
-export type KneeReading = z.infer<typeof kneeReadingSchema>;
+export type KneeReading = SchemaType<typeof kneeReadingSchema>;
 
 /** The named treating clinician opens what is closed, with a reason; what gets worse afterwards closes again. */
 export const gateOpeningSchema = z.strictObject({
@@ -81,7 +70,7 @@ export const gateOpeningSchema = z.strictObject({
   opens: z.array(z.strictObject({ code: text, level: z.number() })).readonly(),
 });
 
-export type GateOpening = z.infer<typeof gateOpeningSchema>;
+export type GateOpening = SchemaType<typeof gateOpeningSchema>;
 
 const week = z.int().min(0).max(104);
 const earliestWeek = z.strictObject({ plain: week, repaired: week });
@@ -108,7 +97,7 @@ export const clinicLimitsSchema = z.strictObject({
   landingsPerLeg: landings.exactOptional(),
 });
 
-export type ClinicLimits = z.infer<typeof clinicLimitsSchema>;
+export type ClinicLimits = SchemaType<typeof clinicLimitsSchema>;
 
 /** The operation that the involved knee had, as far as it decides what may be jumped. */
 export const sessionOperationSchema = z.strictObject({
@@ -120,7 +109,4 @@ export const sessionOperationSchema = z.strictObject({
   repaired: z.enum(["yes", "no", "not known"]).exactOptional(),
 });
 
-export type SessionOperation = z.infer<typeof sessionOperationSchema>;
-
-/** Why a session was stopped; the knee and the athlete close the gate, time and equipment do not. */
-export const stopKinds = ["knee", "athlete", "time", "equipment"] as const;
+export type SessionOperation = SchemaType<typeof sessionOperationSchema>;

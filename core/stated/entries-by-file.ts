@@ -1,4 +1,5 @@
-import type { FileEntry, SessionDescription } from "./session.ts";
+import type { FileEntry } from "./file-entry.ts";
+import type { SessionDescription } from "./session.ts";
 
 const nothing: readonly FileEntry[] = [];
 

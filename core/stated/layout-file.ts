@@ -2,7 +2,7 @@ import { beyondJsonLimits, beyondWords, layoutLimits } from "../bytes/json-bound
 import { readText, textBetween } from "../bytes/text-bytes.ts";
 import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Layout } from "./layout.ts";
-import { layoutSchema } from "./layout-schema.ts";
+import { layoutSchema } from "./layout.ts";
 import { expectationOf, foundText, pathText, valueAt } from "./session-expectation.ts";
 
 /** More places than a person would go through. */

@@ -1,5 +1,5 @@
-import type { RememberedAnswers } from "../recording/request.ts";
-import type { FileEntry } from "./session.ts";
+import type { RememberedAnswers } from "../recording/reading-statements.ts";
+import type { FileEntry } from "./file-entry.ts";
 
 /**
  * What of the statements about a file is true of every file of its shape: columns, rate, unit, marks and plates, never

@@ -3,10 +3,13 @@ import { beyondJsonLimits, beyondWords, sessionFileLimits } from "../bytes/json-
 import { readText, textBetween } from "../bytes/text-bytes.ts";
 import { type Finding, proseFinding } from "../ground/finding.ts";
 import { gateOpeningSchema, kneeReadingSchema } from "./cautions-schema.ts";
+import { fileEntrySchema } from "./file-entry.ts";
 import { jsonErrorOffset } from "./json-error.ts";
+import { referenceValueSchema } from "./reference-value.ts";
 import type { SessionDescription } from "./session.ts";
+import { sessionSchema } from "./session.ts";
 import { expectationOf, foundText, pathText, valueAt, wholeDocument } from "./session-expectation.ts";
-import { fileEntrySchema, plateSchema, referenceSchema, sessionSchema } from "./session-schema.ts";
+import { statedPlateSchema } from "./stated-plate.ts";
 
 /** A session's description with what could not be read of it. */
 export interface SessionFileReading {
@@ -16,8 +19,8 @@ export interface SessionFileReading {
 
 /** Lists whose entries stand and fall one by one. */
 const entrySchemas: Readonly<Record<string, z.ZodType>> = {
-  plates: plateSchema,
-  references: referenceSchema,
+  plates: statedPlateSchema,
+  references: referenceValueSchema,
   files: fileEntrySchema,
   readings: kneeReadingSchema,
   gateOpenings: gateOpeningSchema,

@@ -1,6 +1,6 @@
 import type { InvolvedSide, Limb, Side } from "../ground/limb.ts";
 import type { TestKind } from "../ground/test-kind.ts";
-import type { LayoutAnswers } from "../recording/request.ts";
+import type { LayoutAnswers } from "../recording/reading-statements.ts";
 
 /** What was stated outside the files (command line options); it outranks session.json. */
 export interface StatedOptions {

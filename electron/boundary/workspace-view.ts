@@ -1,7 +1,7 @@
 import type { Finding } from "../../core/ground/finding.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
-import type { LayoutShape } from "../../core/recording/layout-shape.ts";
-import type { RememberedAnswers } from "../../core/recording/request.ts";
+import type { RememberedAnswers } from "../../core/recording/reading-statements.ts";
+import type { LayoutShape } from "../../core/recording/shape-schema.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { FieldConflict } from "../refusals/field-conflict.ts";
 import type { FileOutcome } from "./file-outcome.ts";

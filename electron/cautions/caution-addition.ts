@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { SchemaType } from "../../core/ground/schema-type.ts";
 import {
   type CautionAnswers,
   cautionAnswersSchema,
@@ -33,7 +34,7 @@ export const cautionAdditionSchema = z.strictObject({
 });
 
 /** Answers, readings and an opening, without the time of writing. */
-export type CautionAddition = z.infer<typeof cautionAdditionSchema>;
+export type CautionAddition = SchemaType<typeof cautionAdditionSchema>;
 
 /** The same with the time of writing, as a session keeps it. */
 export interface WrittenCautions {

@@ -1,7 +1,7 @@
 import { normalGravity } from "../../core/ground/gravity.ts";
 import { testKinds } from "../../core/ground/test-kind.ts";
 import type { ColumnKey } from "../../core/recording/column-key.ts";
-import type { LayoutAnswers } from "../../core/recording/request.ts";
+import type { LayoutAnswers } from "../../core/recording/reading-statements.ts";
 import { settingsCatalogue } from "../../core/settings/settings.ts";
 import type { StatedOptions } from "../../core/stated/stated-options.ts";
 import { readKeepOption } from "./keep-option.ts";

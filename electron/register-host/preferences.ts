@@ -1,6 +1,7 @@
 import { renameSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { z } from "zod";
+import type { SchemaType } from "../../core/ground/schema-type.ts";
 import { preferencesLimits } from "../bounded-json/limits.ts";
 import { readJson } from "../bounded-json/read-json.ts";
 import { readUpTo } from "../bounded-json/read-up-to.ts";
@@ -15,7 +16,7 @@ const preferencesSchema = z.strictObject({
 });
 
 /** What a person set on this computer; nothing of it is personal. */
-export type Preferences = z.infer<typeof preferencesSchema>;
+export type Preferences = SchemaType<typeof preferencesSchema>;
 
 const shippedPreferences: Preferences = { lockAfterMinutes: 15, countsWhileLocked: true, recent: [] };
 

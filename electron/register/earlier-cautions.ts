@@ -1,5 +1,5 @@
-import type { CautionName } from "../../core/stated/caution-names.ts";
 import type { GivenAnswers } from "../../core/stated/cautions-schema.ts";
+import type { CautionName } from "../../core/stated/gate-words.ts";
 import type { RecordContent } from "./record-schemas.ts";
 
 type EarlierCautions = NonNullable<RecordContent<"sessions">["cautions"]>[number];

@@ -1,5 +1,6 @@
 import { randomBytes, scryptSync } from "node:crypto";
 import { z } from "zod";
+import type { SchemaType } from "../../core/ground/schema-type.ts";
 import { decrypt, encrypt, keyBytes } from "./keys/encryption.ts";
 import { passphraseCost } from "./passphrase-cost.ts";
 
@@ -19,7 +20,7 @@ export const derivationSchema = z.strictObject({
   salt: z.base64(),
 });
 
-export type KeyDerivation = z.infer<typeof derivationSchema>;
+export type KeyDerivation = SchemaType<typeof derivationSchema>;
 
 export function newDerivation(): KeyDerivation {
   return { method: "scrypt", ...passphraseCost, salt: randomBytes(16).toString("base64") };
@@ -34,7 +35,7 @@ export function deriveKey(passphrase: Uint8Array, { N, r, p, salt }: KeyDerivati
 /** The data key of a register as it lies in the file: encrypted under the passphrase's key. */
 export const wrappedKeySchema = z.strictObject({ derivation: derivationSchema, wrapped: z.base64() });
 
-export type WrappedKey = z.infer<typeof wrappedKeySchema>;
+export type WrappedKey = SchemaType<typeof wrappedKeySchema>;
 
 const place = (derivation: KeyDerivation) => JSON.stringify(["register data key", derivation]);
 

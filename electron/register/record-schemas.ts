@@ -1,13 +1,11 @@
 import { z } from "zod";
+import type { SchemaType } from "../../core/ground/schema-type.ts";
 import { testKinds } from "../../core/ground/test-kind.ts";
-import {
-  cautionAnswersSchema,
-  clinicLimitsSchema,
-  effusionGrades,
-  sessionOperationSchema,
-} from "../../core/stated/cautions-schema.ts";
-import { bodyParts } from "../../core/stated/session.ts";
-import { fileEntrySchema, sessionSchema } from "../../core/stated/session-schema.ts";
+import { bodyParts } from "../../core/stated/body-parts.ts";
+import { cautionAnswersSchema, clinicLimitsSchema, sessionOperationSchema } from "../../core/stated/cautions-schema.ts";
+import { fileEntrySchema } from "../../core/stated/file-entry.ts";
+import { effusionGrades } from "../../core/stated/gate-words.ts";
+import { sessionSchema } from "../../core/stated/session.ts";
 import { copyCheckSchema } from "./copies/check-schema.ts";
 
 /** What each record of the register may hold. No Node imports: screens use the types that follow from these schemas. */
@@ -278,4 +276,4 @@ export const recordSchemas = {
 export type RecordKind = keyof typeof recordSchemas;
 
 /** What a record of each kind holds. */
-export type RecordContent<Kind extends RecordKind> = z.infer<(typeof recordSchemas)[Kind]>;
+export type RecordContent<Kind extends RecordKind> = SchemaType<(typeof recordSchemas)[Kind]>;

@@ -1,5 +1,6 @@
 import { randomUUID } from "node:crypto";
 import { z } from "zod";
+import type { SchemaType } from "../../core/ground/schema-type.ts";
 import { storedRowLimits } from "../bounded-json/limits.ts";
 import { readJson } from "../bounded-json/read-json.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
@@ -49,7 +50,7 @@ const factSchemas = {
 } as const;
 
 type FactName = keyof typeof factSchemas;
-export type Fact<Name extends FactName> = z.infer<(typeof factSchemas)[Name]>;
+export type Fact<Name extends FactName> = SchemaType<(typeof factSchemas)[Name]>;
 
 /** @throws RequestRefused when the fact was altered by something else than this program */
 export function readFact<Name extends FactName>(connection: Connection, name: Name): Fact<Name> | undefined {

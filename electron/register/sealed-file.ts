@@ -1,5 +1,6 @@
 import { createCipheriv, createDecipheriv, randomBytes } from "node:crypto";
 import { z } from "zod";
+import type { SchemaType } from "../../core/ground/schema-type.ts";
 import { sealHeaderLimits } from "../bounded-json/limits.ts";
 import { readJson } from "../bounded-json/read-json.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
@@ -135,7 +136,7 @@ export function openSealed(source: ByteSource, passphrase: Uint8Array): ByteSour
   };
 }
 
-function readHeader(bytes: Uint8Array): z.infer<typeof headerSchema> | undefined {
+function readHeader(bytes: Uint8Array): SchemaType<typeof headerSchema> | undefined {
   try {
     const read = headerSchema.safeParse(readJson(bytes, sealHeaderLimits));
     return read.success ? read.data : undefined;

@@ -1,7 +1,8 @@
 import { type Finding, proseFinding } from "../../core/ground/finding.ts";
 import { involvedSideAt, otherInjuriesAt, type RecordedInjury } from "../../core/sides/involvement.ts";
-import { type EffusionGrade, effusionGrades } from "../../core/stated/cautions-schema.ts";
-import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
+import type { FileEntry } from "../../core/stated/file-entry.ts";
+import { type EffusionGrade, effusionGrades } from "../../core/stated/gate-words.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 import type { WrittenFinding } from "../../core/words/written-finding.ts";
 import { earlierAnswers } from "./earlier-cautions.ts";
 import { operationAt } from "./operation-at.ts";

@@ -1,7 +1,8 @@
 import { eventLabel } from "../../core/events/event.ts";
 import { eventNames } from "../../core/ground/event-name.ts";
 import type { EventEdit } from "../../core/stated/event-edit.ts";
-import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
+import type { FileEntry } from "../../core/stated/file-entry.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 import type { StartedFrom } from "../refusals/field-conflict.ts";
 import { fieldName, fieldValueWords } from "../refusals/field-words.ts";
 import {

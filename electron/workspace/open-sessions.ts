@@ -1,5 +1,5 @@
 import type { RecordingFile } from "../../core/recording/file.ts";
-import type { FileEntry } from "../../core/stated/session.ts";
+import type { FileEntry } from "../../core/stated/file-entry.ts";
 import type { RecordingAnswers } from "../boundary/host-api.ts";
 import { withCautions } from "../cautions/add-cautions.ts";
 import type { WrittenCautions } from "../cautions/caution-addition.ts";

@@ -1,6 +1,8 @@
 import { eventNames } from "../../core/ground/event-name.ts";
 import type { EventEdit } from "../../core/stated/event-edit.ts";
-import type { FileEntry, SessionDescription, StatedPlate } from "../../core/stated/session.ts";
+import type { FileEntry } from "../../core/stated/file-entry.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
+import type { StatedPlate } from "../../core/stated/stated-plate.ts";
 import type {
   AssignedRow,
   RecordingAnswers,

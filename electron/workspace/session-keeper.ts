@@ -1,5 +1,6 @@
 import type { RecordingFile } from "../../core/recording/file.ts";
-import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
+import type { FileEntry } from "../../core/stated/file-entry.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 import type { RegisterView } from "../boundary/register-view.ts";
 import type { StoredSession } from "../files/stored-session.ts";
 

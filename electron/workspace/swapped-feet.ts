@@ -1,6 +1,6 @@
 import { oppositeSide, type Side } from "../../core/ground/limb.ts";
 import type { SessionAnalysis } from "../../core/session/session-analysis.ts";
-import type { StatedPlate } from "../../core/stated/session.ts";
+import type { StatedPlate } from "../../core/stated/stated-plate.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 
 /**

@@ -1,6 +1,6 @@
 import { plannedTestName } from "../../core/protocol/added-tests.ts";
 import { protocolTestName } from "../../core/protocol/progress-words.ts";
-import type { Protocol, ProtocolTest } from "../../core/stated/protocol.ts";
+import type { Protocol, ProtocolTest } from "../../core/stated/protocol-schema.ts";
 import { sentenceCase } from "../shell/words.ts";
 
 /** What a protocol asks for: tests with their trials, landings and rest, what is not done yet, and when to stop. */

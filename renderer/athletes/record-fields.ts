@@ -1,4 +1,4 @@
-import { bodyParts } from "../../core/stated/session.ts";
+import { bodyParts } from "../../core/stated/body-parts.ts";
 import type { WrittenKind, WrittenRecord } from "../../electron/boundary/register-api.ts";
 
 /** One field of a form about a record. */

@@ -1,7 +1,7 @@
 import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import type { SessionResult } from "../../core/result/session-result.ts";
-import { stopKinds } from "../../core/stated/cautions-schema.ts";
+import { stopKinds } from "../../core/stated/gate-words.ts";
 import { stopKindLabels } from "../cautions/stop-kinds.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 

@@ -1,12 +1,8 @@
 import { limitsInForce } from "../../core/gate/limits.ts";
 import { type TestLoad, testLoads } from "../../core/gate/test-load.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
-import {
-  type ClinicLimits,
-  clinicLimitsSchema,
-  type EffusionGrade,
-  effusionGrades,
-} from "../../core/stated/cautions-schema.ts";
+import { type ClinicLimits, clinicLimitsSchema } from "../../core/stated/cautions-schema.ts";
+import { type EffusionGrade, effusionGrades } from "../../core/stated/gate-words.ts";
 import type { HostApi } from "../../electron/boundary/host-api.ts";
 import { carriedName } from "../shell/carried-name.ts";
 

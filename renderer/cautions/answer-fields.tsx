@@ -1,6 +1,6 @@
 import { NativeSelect, Radio, TextInput } from "@mantine/core";
 import { cautionQuestions } from "../../core/gate/caution-questions.ts";
-import { effusionGrades } from "../../core/stated/cautions-schema.ts";
+import { effusionGrades } from "../../core/stated/gate-words.ts";
 import { AssessmentNow } from "../shell/assessment-now.tsx";
 import { type Asking, askedIn, questionsOf, spokenAgainst, type WrittenAnswers } from "./answers.ts";
 

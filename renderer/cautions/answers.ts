@@ -1,6 +1,6 @@
 import { cautionQuestions, changeQuestions, questionsFor } from "../../core/gate/caution-questions.ts";
-import type { CautionName } from "../../core/stated/caution-names.ts";
-import { type EffusionGrade, effusionGrades } from "../../core/stated/cautions-schema.ts";
+import type { CautionName } from "../../core/stated/gate-words.ts";
+import { type EffusionGrade, effusionGrades } from "../../core/stated/gate-words.ts";
 import type { CautionAddition } from "../../electron/cautions/caution-addition.ts";
 
 /** `session`: before the session; `change`: what can have changed, before the first single-leg or drop test. */

@@ -2,7 +2,7 @@ import { kneeDay } from "../../core/gate/knee-day.ts";
 import { effusionRank } from "../../core/gate/limits.ts";
 import { nextDayConcerns } from "../../core/gate/next-day.ts";
 import { listInWords } from "../../core/ground/plain-words.ts";
-import type { EffusionGrade } from "../../core/stated/cautions-schema.ts";
+import type { EffusionGrade } from "../../core/stated/gate-words.ts";
 import type { RecordContent } from "../../electron/register/record-schemas.ts";
 import type { AthletePage, SessionRecords } from "../../electron/register/register-views.ts";
 import { today } from "../shell/dates.ts";

@@ -1,5 +1,5 @@
 import { daysBetween } from "../../core/gate/days.ts";
-import type { ReadingMoment } from "../../core/stated/cautions-schema.ts";
+import type { ReadingMoment } from "../../core/stated/gate-words.ts";
 import { today } from "../shell/dates.ts";
 
 export const momentWords: Readonly<Record<ReadingMoment, string>> = {

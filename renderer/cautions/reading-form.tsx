@@ -1,7 +1,7 @@
 import { NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import type { SessionResult } from "../../core/result/session-result.ts";
-import { effusionGrades, readingMoments } from "../../core/stated/cautions-schema.ts";
+import { effusionGrades, readingMoments } from "../../core/stated/gate-words.ts";
 import { carriedName, carryName } from "../shell/carried-name.ts";
 import { sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";

@@ -1,4 +1,4 @@
-import type { stopKinds } from "../../core/stated/cautions-schema.ts";
+import type { stopKinds } from "../../core/stated/gate-words.ts";
 
 /** What a stop can be about, as it is chosen and shown. */
 export const stopKindLabels: Readonly<Record<(typeof stopKinds)[number], string>> = {

@@ -5,7 +5,7 @@ import {
   effusionGrades,
   type ReadingMoment,
   readingMoments,
-} from "../../core/stated/cautions-schema.ts";
+} from "../../core/stated/gate-words.ts";
 import type { CautionAddition } from "../../electron/cautions/caution-addition.ts";
 import { today } from "../shell/dates.ts";
 import { painOf } from "./answers.ts";

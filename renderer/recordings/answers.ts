@@ -3,7 +3,8 @@ import { type Limb, oppositeSide } from "../../core/ground/limb.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
 import type { ForceUnit } from "../../core/recording/force-units.ts";
 import { isSameShape } from "../../core/recording/same-shape.ts";
-import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
+import type { FileEntry } from "../../core/stated/file-entry.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 import type { RecordingAnswers } from "../../electron/boundary/host-api.ts";
 import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
 

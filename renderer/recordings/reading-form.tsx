@@ -3,7 +3,7 @@ import { useState } from "react";
 import { decimalMarkWords } from "../../core/recording/decimal-mark-words.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
 import { readerWords } from "../../core/recording/reader-words.ts";
-import type { FileEntry } from "../../core/stated/session.ts";
+import type { FileEntry } from "../../core/stated/file-entry.ts";
 import type { RecordingAnswers } from "../../electron/boundary/host-api.ts";
 import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
 import {

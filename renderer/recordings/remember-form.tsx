@@ -1,8 +1,8 @@
 import { Button, TextInput } from "@mantine/core";
 import { useState } from "react";
 import type { FileReading } from "../../core/recording/file-reading.ts";
+import type { FileEntry } from "../../core/stated/file-entry.ts";
 import { rememberedAnswers } from "../../core/stated/remembered-answers.ts";
-import type { FileEntry } from "../../core/stated/session.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 
 interface RememberFormProps {

@@ -2,7 +2,8 @@ import type { InvolvedSide } from "../../core/ground/limb.ts";
 import { shippedProtocol } from "../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import { settingsCatalogue } from "../../core/settings/settings.ts";
-import { type SessionOperation, stopKinds } from "../../core/stated/cautions-schema.ts";
+import type { SessionOperation } from "../../core/stated/cautions-schema.ts";
+import { stopKinds } from "../../core/stated/gate-words.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
 import type { SessionChange } from "../../electron/boundary/host-api.ts";
 

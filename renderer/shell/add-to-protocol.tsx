@@ -1,7 +1,7 @@
 import { Button, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { plannedTestName, testsToAdd, withTestAdded } from "../../core/protocol/added-tests.ts";
-import type { Protocol } from "../../core/stated/protocol.ts";
+import type { Protocol } from "../../core/stated/protocol-schema.ts";
 import { useWorkspace } from "./workspace.tsx";
 
 interface AddToProtocolProps {

@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
+import type { FileEntry } from "../../core/stated/file-entry.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 import { told } from "../told.ts";
 import { notKnown } from "./gate/gates.ts";
 import { analyzeSamples } from "./simulated/session.ts";

@@ -9,7 +9,8 @@ import { simulateDropJump } from "../../core/simulate/drop-jump.ts";
 import { simulateDropLanding } from "../../core/simulate/drop-landing.ts";
 import { simulateHops } from "../../core/simulate/repeated-hops.ts";
 import { simulateSquatJump } from "../../core/simulate/squat-jump.ts";
-import type { FileEntry, SessionDescription } from "../../core/stated/session.ts";
+import type { FileEntry } from "../../core/stated/file-entry.ts";
+import type { SessionDescription } from "../../core/stated/session.ts";
 
 interface Simulated {
   readonly rateHz: number;

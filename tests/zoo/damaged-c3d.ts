@@ -3,7 +3,7 @@ import { channelValues } from "../../core/bytes/c3d/analog-samples.ts";
 import { dataStartOf, frameBytesOf } from "../../core/bytes/c3d/frame-layout.ts";
 import { readC3d } from "../../core/bytes/c3d/read-c3d.ts";
 import type { Finding } from "../../core/ground/finding.ts";
-import type { LayoutAnswers } from "../../core/recording/request.ts";
+import type { LayoutAnswers } from "../../core/recording/reading-statements.ts";
 import { type Flip, flipped } from "./damage-places.ts";
 import type { Damage } from "./damaged-tables.ts";
 import { readBytes } from "./read-zoo.ts";

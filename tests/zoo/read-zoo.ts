@@ -1,8 +1,8 @@
 import type { FileInspection } from "../../core/recording/file-inspection.ts";
 import { inspectFile } from "../../core/recording/inspect-file.ts";
 import { readRecording } from "../../core/recording/read-recording.ts";
+import type { LayoutAnswers } from "../../core/recording/reading-statements.ts";
 import type { ReadRecording } from "../../core/recording/recording-as-read.ts";
-import type { LayoutAnswers } from "../../core/recording/request.ts";
 import { defaultSettings } from "../../core/settings/settings.ts";
 
 /** What the common route says of one file. */

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { SchemaType } from "../../../core/ground/schema-type.ts";
 import { type RecordKind, recordSchemas } from "../record-schemas.ts";
 import { type RecordKey, type References, recordKinds, recordTables, referenceNames } from "../record-tables.ts";
 
@@ -30,8 +31,8 @@ export const manifestSchema = z.object({
   entries: z.array(z.unknown()),
 });
 
-export type ArchiveManifest = Omit<z.infer<typeof manifestSchema>, "entries"> & {
-  readonly entries: z.infer<typeof manifestEntrySchema>[];
+export type ArchiveManifest = Omit<SchemaType<typeof manifestSchema>, "entries"> & {
+  readonly entries: SchemaType<typeof manifestEntrySchema>[];
 };
 
 /** One record as an archive carries it. */

@@ -1,4 +1,5 @@
 import { z } from "zod";
+import type { SchemaType } from "../../../core/ground/schema-type.ts";
 
 /** How far a copy was checked. No Node imports: records and facts keep what this describes. */
 export const checkExtents = ["structure", "checksums", "everything"] as const;
@@ -14,7 +15,7 @@ export const copyCheckSchema = z.strictObject({
   fileChangedAt: z.number(),
 });
 
-export type CopyCheck = z.infer<typeof copyCheckSchema>;
+export type CopyCheck = SchemaType<typeof copyCheckSchema>;
 
 /** The same of a file, cut to what is kept. */
 export function checkOf(extent: CopyCheck["extent"], problems: readonly string[], fileChangedAt: number): CopyCheck {

@@ -1,10 +1,11 @@
 import { z } from "zod";
+import type { SchemaType } from "../../../core/ground/schema-type.ts";
 import { wrappedKeySchema } from "../passphrase-key.ts";
 
 /** How far a conversion has come: a table, and the key of the last row that was written again. */
 const placeSchema = z.strictObject({ table: z.int().min(0), after: z.array(z.union([z.string(), z.number()])).max(2) });
 
-export type ConversionPlace = z.infer<typeof placeSchema>;
+export type ConversionPlace = SchemaType<typeof placeSchema>;
 
 const progress = { place: placeSchema, done: z.int().min(0), total: z.int().min(0) };
 
@@ -21,4 +22,4 @@ export const conversionSchema = z.discriminatedUnion("to", [
   z.strictObject({ to: z.literal("plain"), dataKey: z.base64(), ...progress }),
 ]);
 
-export type Conversion = z.infer<typeof conversionSchema>;
+export type Conversion = SchemaType<typeof conversionSchema>;

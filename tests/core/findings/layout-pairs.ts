@@ -1,5 +1,5 @@
 import { readRecording } from "../../../core/recording/read-recording.ts";
-import type { RememberedAnswers } from "../../../core/recording/request.ts";
+import type { RememberedAnswers } from "../../../core/recording/reading-statements.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import type { Layout } from "../../../core/stated/layout.ts";
 import { parseLayout, writeLayout } from "../../../core/stated/layout-file.ts";

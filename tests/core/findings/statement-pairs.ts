@@ -1,7 +1,8 @@
 import { proseFinding } from "../../../core/ground/finding.ts";
 import { unnamedAbsences } from "../../../core/measures/absent-measures.ts";
 import { unreadableTrial } from "../../../core/session/unreadable-trial.ts";
-import type { FileEntry, SessionDescription } from "../../../core/stated/session.ts";
+import type { FileEntry } from "../../../core/stated/file-entry.ts";
+import type { SessionDescription } from "../../../core/stated/session.ts";
 import { parseSessionFile } from "../../../core/stated/session-file.ts";
 import { dropOf, jumpOf, saidJump, saidSingle, written } from "../simulate/faulty/faulty-trial.ts";
 import { codesOfFiles, type FindingPairs, kindPair, seed } from "./pair.ts";

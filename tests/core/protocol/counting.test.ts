@@ -7,7 +7,7 @@ import { sessionProgress } from "../../../core/protocol/session-progress.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../../core/result/session-result.ts";
 import type { TrialResult } from "../../../core/result/trial-result.ts";
-import type { Protocol } from "../../../core/stated/protocol.ts";
+import type { Protocol } from "../../../core/stated/protocol-schema.ts";
 import { makeSession, makeTrial, makeTrials } from "./make-session.ts";
 
 const sport = shippedProtocol("return-to-pivoting-sport")!;

@@ -9,7 +9,8 @@ import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import { sameBoxHeight } from "../../../core/sides/box-height.ts";
 import type { Comparison } from "../../../core/sides/comparison.ts";
-import { limbsOf, type Protocol, type ProtocolTest } from "../../../core/stated/protocol.ts";
+import { limbsOf } from "../../../core/stated/protocol.ts";
+import type { Protocol, ProtocolTest } from "../../../core/stated/protocol-schema.ts";
 import { uniform } from "../sides/random-numbers.ts";
 import { makeSession, makeTrial, type TrialChanges } from "./make-session.ts";
 

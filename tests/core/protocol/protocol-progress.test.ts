@@ -9,7 +9,8 @@ import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
 import { trialVerdict } from "../../../core/protocol/trial-verdict.ts";
 import type { TrialResult } from "../../../core/result/trial-result.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
-import { legsInOrder, type Protocol } from "../../../core/stated/protocol.ts";
+import { legsInOrder } from "../../../core/stated/protocol.ts";
+import type { Protocol } from "../../../core/stated/protocol-schema.ts";
 import { openGate, stoppedGate } from "../gate/gates.ts";
 import { makeSession, makeTrial, type TrialChanges } from "./make-session.ts";
 

@@ -2,8 +2,9 @@ import { describe, expect, test } from "vitest";
 import { tooEarlyLines } from "../../../core/protocol/progress-words.ts";
 import { protocolProgress } from "../../../core/protocol/protocol-progress.ts";
 import { shippedProtocol, shippedProtocols } from "../../../core/protocol/shipped-protocols.ts";
-import { limbsOf, type Protocol } from "../../../core/stated/protocol.ts";
-import { protocolSchema } from "../../../core/stated/session-schema.ts";
+import { limbsOf } from "../../../core/stated/protocol.ts";
+import type { Protocol } from "../../../core/stated/protocol-schema.ts";
+import { protocolSchema } from "../../../core/stated/protocol-schema.ts";
 import { makeSession, makeTrial } from "./make-session.ts";
 
 /** As the table reads: test, legs, box in metres, wanted, most and practice. */

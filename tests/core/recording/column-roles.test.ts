@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { LayoutAnswers } from "../../../core/recording/request.ts";
+import type { LayoutAnswers } from "../../../core/recording/reading-statements.ts";
 import { told } from "../../told.ts";
 import { codesOf, lines, readText } from "./recording-text.ts";
 

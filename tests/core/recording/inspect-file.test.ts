@@ -4,7 +4,7 @@ import fc from "fast-check";
 import { expect, test } from "vitest";
 import type { FileInspection, TableInspection } from "../../../core/recording/file-inspection.ts";
 import { inspectFile } from "../../../core/recording/inspect-file.ts";
-import type { LayoutAnswers } from "../../../core/recording/request.ts";
+import type { LayoutAnswers } from "../../../core/recording/reading-statements.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import { jumpText } from "./jump-text.ts";
 

@@ -1,6 +1,7 @@
 import { readRecording } from "../../../core/recording/read-recording.ts";
+import type { LayoutAnswers } from "../../../core/recording/reading-statements.ts";
 import type { ReadRecording } from "../../../core/recording/recording-as-read.ts";
-import type { LayoutAnswers, TableReading } from "../../../core/recording/request.ts";
+import type { TableReading } from "../../../core/recording/request.ts";
 import { defaultSettings, type Settings } from "../../../core/settings/settings.ts";
 
 /** A text as it was read: its reading is that of a table. */

@@ -8,7 +8,7 @@ import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
 import type { SessionResult } from "../../../core/result/session-result.ts";
 import { defaultSettings, settingsHash, settingsWith } from "../../../core/settings/settings.ts";
 import { buildSheet } from "../../../core/sheet/build-sheet.ts";
-import type { Protocol } from "../../../core/stated/protocol.ts";
+import type { Protocol } from "../../../core/stated/protocol-schema.ts";
 import { stoppedGate } from "../gate/gates.ts";
 import {
   bothInvolvedSession,

@@ -5,12 +5,12 @@ import type { z } from "zod";
 import { readTable } from "../../../core/bytes/read-table.ts";
 import { layoutShape } from "../../../core/recording/layout-shape.ts";
 import { readRecording } from "../../../core/recording/read-recording.ts";
-import type { LayoutAnswers, RememberedAnswers } from "../../../core/recording/request.ts";
+import type { LayoutAnswers, RememberedAnswers } from "../../../core/recording/reading-statements.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
 import published from "../../../core/stated/layout.schema.json" with { type: "json" };
-import type { Layout } from "../../../core/stated/layout.ts";
+import type { Layout, layoutSchema } from "../../../core/stated/layout.ts";
 import { parseLayout, writeLayout } from "../../../core/stated/layout-file.ts";
-import { layoutJsonSchema, type layoutSchema } from "../../../core/stated/layout-schema.ts";
+import { publishedSchemas } from "../../../core/stated/published-schemas.ts";
 import { told } from "../../told.ts";
 import { jumpText } from "../recording/jump-text.ts";
 
@@ -165,8 +165,8 @@ test("what is no layout is named by its place and not used", () => {
 });
 
 test("the schema is published as the reader uses it, and another validator agrees with it", () => {
-  expect(layoutJsonSchema()).toEqual(published);
-  const validate = new Ajv2020({ strict: false }).compile(layoutJsonSchema());
+  expect(publishedSchemas["layout.schema.json"]).toEqual(published);
+  const validate = new Ajv2020({ strict: false }).compile(publishedSchemas["layout.schema.json"]);
   expect(validate(JSON.parse(writeLayout(layout)))).toBe(true);
   expect(validate({ ...layout, shape: { ...layout.shape, columns: [] } })).toBe(false);
   expect(validate({ ...layout, answers: { unit: "V" } })).toBe(false);

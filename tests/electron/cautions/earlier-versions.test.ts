@@ -1,8 +1,8 @@
 import { expect, test } from "vitest";
 import { gateOf } from "../../../core/gate/gate.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
+import { sessionSchema } from "../../../core/stated/session.ts";
 import { parseSessionFile } from "../../../core/stated/session-file.ts";
-import { sessionSchema } from "../../../core/stated/session-schema.ts";
 import { describeSession } from "../../../electron/register/describe-session.ts";
 import type { RecordContent } from "../../../electron/register/record-schemas.ts";
 import { recordSchemas } from "../../../electron/register/record-schemas.ts";

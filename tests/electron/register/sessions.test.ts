@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import type { SessionDescription } from "../../../core/stated/session.ts";
-import { sessionSchema } from "../../../core/stated/session-schema.ts";
+import { sessionSchema } from "../../../core/stated/session.ts";
 import { recordingFile } from "../../../electron/files/stored-session.ts";
 import { describeSession } from "../../../electron/register/describe-session.ts";
 import { importSession } from "../../../electron/register/import-sessions.ts";

@@ -8,7 +8,7 @@ import { simulateDropJump } from "../../../../core/simulate/drop-jump.ts";
 import type { DropJumpOptions } from "../../../../core/simulate/drop-options.ts";
 import type { JumpOptions } from "../../../../core/simulate/options.ts";
 import { createRandom } from "../../../../core/simulate/random.ts";
-import type { FileEntry } from "../../../../core/stated/session.ts";
+import type { FileEntry } from "../../../../core/stated/file-entry.ts";
 
 /** One file as the program gets it. */
 export interface FaultyFile {
