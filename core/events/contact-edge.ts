@@ -10,13 +10,13 @@ export interface EmptyLevel {
   readonly deviation: number;
 }
 
-/** Least length of the middle half of a flight that still gives a level, seconds (METHODS §3). */
-const leastMiddleSeconds = 0.05;
-
 /** Level and noise of a plate from the middle half of a flight, at least 50 ms of it. */
-export function emptyLevel(signal: ForceSignal, flight: SampleSpan): EmptyLevel {
+export function emptyLevel(signal: ForceSignal, flight: SampleSpan, settings: Settings): EmptyLevel {
   const length = flight.end - flight.start;
-  const middle = Math.max(Math.floor(length / 2), Math.min(length, Math.ceil(leastMiddleSeconds * signal.rateHz)));
+  const middle = Math.max(
+    Math.floor(length / 2),
+    Math.min(length, Math.ceil(settings.flightMiddleSeconds * signal.rateHz)),
+  );
   const start = flight.start + Math.floor((length - middle) / 2);
   const { mean, deviation } = meanAndDeviation(signal.force, start, start + middle);
   return { newtons: mean, deviation };

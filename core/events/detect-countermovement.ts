@@ -12,9 +12,6 @@ import { findOnset, onsetBand } from "./onset.ts";
 import { motionFromOnset, startStanding } from "./standing-start.ts";
 import { lowestPositionIndex, lowestVelocityIndex, velocityCrossing, weightCrossing } from "./turning-points.ts";
 
-/** Roots are looked for this far around the sample that a search found. */
-const rootReachSeconds = 0.05;
-
 /**
  * Finds the events of a countermovement jump in the order of METHODS §3: motion, lowest position, most negative
  * velocity, unweighting minimum, onset backwards from it, contact events, landing end.
@@ -45,14 +42,19 @@ export function detectCountermovement(input: DetectionInput): JumpMotion | Undet
   // Without a weighing window the velocity is only known from the onset on, so the dip is looked for again.
   const turn =
     standing.anchor.kind === "onset" ? findDip(motion, Math.ceil(foundOnset), cut.flight.start - 1, settings) : dip;
-  const reach = Math.ceil(rootReachSeconds * total.rateHz);
+  const reach = Math.ceil(settings.rootReachSeconds * total.rateHz);
   const detectedEnd = weightCrossing(motion, turn.fastest, reach);
   const detectedLowest = velocityCrossing(motion, turn.lowest, reach);
   if (detectedEnd === undefined || detectedLowest === undefined || detectedEnd >= detectedLowest) {
     return { missing: "turning point", atSample: turn.lowest };
   }
 
-  const search = { signal: total, empty: emptyLevel(total, cut.flight), weightNewtons: weight.newtons, settings };
+  const search = {
+    signal: total,
+    empty: emptyLevel(total, cut.flight, settings),
+    weightNewtons: weight.newtons,
+    settings,
+  };
   const detectedTakeoff = leaveEdge(search, Math.ceil(detectedLowest), cut.flight);
   if (detectedTakeoff === undefined) return { missing: "take-off", atSample: cut.flight.start };
   const detectedTouchdown = cut.landed ? touchEdge(search, cut.flight, cut.landing.end) : undefined;

@@ -22,14 +22,19 @@ export function detectDropJump(input: DetectionInput): JumpMotion | Undetected {
   const edits: TrialEdits = { test, edits: input.edits, rateHz: total.rateHz };
   if (fall === undefined) return { missing: "touchdown", atSample: contact.start };
 
-  const search = { signal: total, empty: emptyLevel(total, flight), weightNewtons: edgeWeight(input), settings };
+  const search = {
+    signal: total,
+    empty: emptyLevel(total, flight, settings),
+    weightNewtons: edgeWeight(input, settings),
+    settings,
+  };
   const detectedTouchdown = touchEdge(search, fall, contact.end);
   if (detectedTouchdown === undefined) return { missing: "touchdown", atSample: contact.start };
   const detectedTakeoff = leaveEdge(search, contactPeak(total, contact, settings), flight);
   if (detectedTakeoff === undefined) return { missing: "take-off", atSample: flight.start };
   const detectedLanding = cut.landed ? touchEdge(search, flight, cut.landing.end) : undefined;
 
-  const start = fallStart(cut, total.rateHz);
+  const start = fallStart(cut, total.rateHz, settings);
   const unanchored = integrate(total, { start, end: cut.span.end }, weight.newtons, settings.gravity);
   const end = lastSample(unanchored);
   const contactTouchdown = placeEvent(edits, "contactTouchdown", detectedTouchdown, start, detectedTakeoff);

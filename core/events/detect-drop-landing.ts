@@ -14,10 +14,15 @@ import { limbContacts } from "./limb-contacts.ts";
 export function detectDropLanding(input: DetectionInput): JumpMotion | Undetected {
   const { test, total, cut, weight, settings } = input;
   const edits: TrialEdits = { test, edits: input.edits, rateHz: total.rateHz };
-  const search = { signal: total, empty: emptyLevel(total, cut.flight), weightNewtons: edgeWeight(input), settings };
+  const search = {
+    signal: total,
+    empty: emptyLevel(total, cut.flight, settings),
+    weightNewtons: edgeWeight(input, settings),
+    settings,
+  };
   const detected = touchEdge(search, cut.flight, cut.landing.end);
   if (detected === undefined) return { missing: "touchdown", atSample: cut.flight.end };
-  const start = fallStart(cut, total.rateHz);
+  const start = fallStart(cut, total.rateHz, settings);
   const unanchored = integrate(total, { start, end: cut.span.end }, weight.newtons, settings.gravity);
   const touchdown = placeEvent(edits, "touchdown", detected, start, lastSample(unanchored));
   // Without quiet standing nothing tells the velocity of a landing.

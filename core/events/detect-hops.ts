@@ -18,10 +18,10 @@ import { integrate } from "./kinematics.ts";
 export function detectHops(input: DetectionInput): JumpMotion | Undetected {
   const { test, total, cut, weight, settings } = input;
   const flights = [cut.flight, ...cut.laterFlights];
-  const weightNewtons = edgeWeight(input);
+  const weightNewtons = edgeWeight(input, settings);
   const searchBy = (flight: SampleSpan): EdgeSearch => ({
     signal: total,
-    empty: emptyLevel(total, flight),
+    empty: emptyLevel(total, flight, settings),
     weightNewtons,
     settings,
   });
@@ -29,7 +29,7 @@ export function detectHops(input: DetectionInput): JumpMotion | Undetected {
   const edges: HopEdge[] = [];
   for (const [index, flight] of flights.entries()) {
     const before = flights[index - 1];
-    const contactStart = before?.end ?? cut.fall?.end ?? entryPushStart(cut.contact, flight, total.rateHz);
+    const contactStart = before?.end ?? cut.fall?.end ?? entryPushStart(cut.contact, flight, total.rateHz, settings);
     const contact = { start: contactStart, end: flight.start };
     const gap = before ?? cut.fall;
     const touchdown = gap === undefined ? undefined : touchEdge(searchBy(before ?? flight), gap, contact.end);
@@ -50,7 +50,8 @@ export function detectHops(input: DetectionInput): JumpMotion | Undetected {
   const [first, second] = hops.contacts;
   if (first?.takeoff === undefined || second === undefined) return { missing: "hop", atSample: lastFlight.end };
 
-  const before = cut.kind === "drop" ? fallStart(cut, total.rateHz) : (cut.quietBefore.at(-1)?.start ?? cut.span.start);
+  const before =
+    cut.kind === "drop" ? fallStart(cut, total.rateHz, settings) : (cut.quietBefore.at(-1)?.start ?? cut.span.start);
   const start = Math.min(before, weight.still?.start ?? before);
   const unanchored = integrate(total, { start, end: cut.span.end }, weight.newtons, settings.gravity);
   const anchor: Anchor =

@@ -21,9 +21,12 @@ import { velocityCrossing, weightCrossing } from "./turning-points.ts";
 export function detectMidMovement(input: DetectionInput): JumpMotion | Undetected {
   const { test, total, cut, weight, settings } = input;
   const edits: TrialEdits = { test, edits: input.edits, rateHz: total.rateHz };
-  const weightNewtons = edgeWeight(input);
-  const search = { signal: total, empty: emptyLevel(total, cut.flight), weightNewtons, settings };
-  const push: SampleSpan = { start: entryPushStart(cut.contact, cut.flight, total.rateHz), end: cut.flight.start };
+  const weightNewtons = edgeWeight(input, settings);
+  const search = { signal: total, empty: emptyLevel(total, cut.flight, settings), weightNewtons, settings };
+  const push: SampleSpan = {
+    start: entryPushStart(cut.contact, cut.flight, total.rateHz, settings),
+    end: cut.flight.start,
+  };
   const pushPeak = contactPeak(total, push, settings);
   const detectedTakeoff = leaveEdge(search, pushPeak, cut.flight);
   if (detectedTakeoff === undefined) return { missing: "take-off", atSample: cut.flight.start };

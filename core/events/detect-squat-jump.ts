@@ -27,7 +27,12 @@ export function detectSquatJump(input: DetectionInput): JumpMotion | Undetected 
   if (onset === undefined) return { missing: "onset", atSample: peak };
   const motion = motionFromOnset(standing, onset);
 
-  const search = { signal: total, empty: emptyLevel(total, cut.flight), weightNewtons: weight.newtons, settings };
+  const search = {
+    signal: total,
+    empty: emptyLevel(total, cut.flight, settings),
+    weightNewtons: weight.newtons,
+    settings,
+  };
   const detectedTakeoff = leaveEdge(search, peak, cut.flight);
   if (detectedTakeoff === undefined) return { missing: "take-off", atSample: cut.flight.start };
   const detectedTouchdown = cut.landed ? touchEdge(search, cut.flight, cut.landing.end) : undefined;

@@ -16,7 +16,7 @@ import { ringDelay } from "./ring-delay.ts";
  */
 export function withSpreads(jump: JumpMotion, input: DetectionInput): JumpMotion {
   const { total, limbs, cut, settings } = input;
-  const weightNewtons = edgeWeight(input);
+  const weightNewtons = edgeWeight(input, settings);
   const spread = (signal: ForceSignal, edge: number, direction: 1 | -1, flight: SampleSpan): number =>
     edgeSpread(signal, edge, direction, flight, weightNewtons, settings);
   const spreadsOf = (signal: ForceSignal, edges: Partial<Record<EdgeKey, number>>): EdgeSpreads =>
@@ -64,9 +64,6 @@ function rung(signal: ForceSignal, takeoff: number, touchdown: number | undefine
   return ringDelay(signal, takeoff, flight, settings) / Math.sqrt(3);
 }
 
-/** The flank that tells the slope is this many standard deviations of the empty plate high, at least. */
-const slopeDeviations = 20;
-
 type EdgeKey = (typeof contactKeys)[number];
 
 function rootMeanSquare(values: readonly number[]): number {
@@ -81,14 +78,14 @@ function edgeSpread(
   weightNewtons: number,
   settings: Settings,
 ): number {
-  const empty = emptyLevel({ force, rateHz }, flight);
+  const empty = emptyLevel({ force, rateHz }, flight, settings);
   const threshold = contactThreshold(empty, settings);
   const hold = settings.contactHoldSeconds * rateHz;
   const loaded = lastLoaded(force, edge, direction, threshold, Math.ceil(hold));
   if (loaded === undefined) return 0;
   // Over more of the flank than carries the event where the plate is noisy, so that noise does not make the slope.
   const carried = settings.contactCarryWeightFraction * weightNewtons;
-  const height = Math.max(carried, slopeDeviations * empty.deviation);
+  const height = Math.max(carried, settings.edgeSlopeDeviations * empty.deviation);
   const top = threshold + height;
   const line = edgeLine(force, loaded, direction, Number.NEGATIVE_INFINITY, top);
   // No flank rises out of the noise: the edge may lie anywhere within the hold. A nearly flat one says no less: its
@@ -104,11 +101,11 @@ function edgeSpread(
   const noise = reachNoise(isOnLine ? { ...carry, slope: line.slope } : line, empty);
   const again = againSamples(force, loaded + direction, direction, threshold, hold);
   const upper = (direction === 1 ? settings.takeoffShapeSeconds : settings.touchdownShapeSeconds) * rateHz;
-  const shape = Math.min(upper, shapeSamples(force, loaded, direction, line, top + 2 * height, empty));
+  const shape = Math.min(upper, shapeSamples(force, loaded, direction, line, top + 2 * height, empty, settings));
   // Where events are not carried to their line, a sample is all that is known.
   const sampling = rateHz < settings.contactCarryRateHz ? 1 / Math.sqrt(12) : 0;
   const first = force[loaded + direction]! - empty.newtons;
-  const beside = besideFirstOff(first, isOnLine ? carry : line, reached, crossing, empty);
+  const beside = besideFirstOff(first, isOnLine ? carry : line, reached, crossing, empty, settings);
   const ofLine = isOnLine ? 0 : offLine(wanted - reached, settings);
   const spread = Math.hypot(noise, ofLine, beside, shape, again, sampling);
   return Math.min(spread, hold / Math.sqrt(3));
@@ -127,17 +124,21 @@ function offLine(withheld: number, settings: Settings): number {
   return withheld < 0 ? -withheld * settings.contactBeyondFraction : withheld / Math.sqrt(3);
 }
 
-/** The first sample off the plate contradicts an event from this many deviations of the empty plate on. */
-const firstOffDeviations = 3;
-
 /**
  * What the first sample off the plate says against an event, samples. Where it still shows load beyond the event, the
  * flank has a foot that reaches behind that sample. Where it shows less load than the line that carried the event says,
  * the flank begins more steeply than its line, as beneath a plate that rings: the event was carried too far.
  * @param first force of that sample above the empty level, newtons
  */
-function besideFirstOff(first: number, line: EdgeLine, reached: number, crossing: number, empty: EmptyLevel): number {
-  const doubt = firstOffDeviations * empty.deviation;
+function besideFirstOff(
+  first: number,
+  line: EdgeLine,
+  reached: number,
+  crossing: number,
+  empty: EmptyLevel,
+  settings: Settings,
+): number {
+  const doubt = settings.edgeFirstOffDeviations * empty.deviation;
   if (reached < 1) return first > doubt ? 1 - reached + first / line.slope : 0;
   const said = line.intercept - line.slope - empty.newtons;
   const missing = (said - Math.max(0, first) - doubt) / line.slope;
@@ -169,20 +170,18 @@ function shapeSamples(
   line: EdgeLine,
   top: number,
   empty: EmptyLevel,
+  settings: Settings,
 ): number {
   const next = edgeLine(force, loaded - direction * line.count, direction, Number.NEGATIVE_INFINITY, top);
   if (next === undefined) return 0;
   const slopeNoise = empty.deviation * Math.hypot(1 / Math.sqrt(line.squares), 1 / Math.sqrt(next.squares));
-  const isBent = line.slope - next.slope > shownBendDeviations * slopeNoise;
+  const isBent = line.slope - next.slope > settings.edgeBendDeviations * slopeNoise;
   const bent = isBent ? Math.max(0, reach(line, empty) - steeperReach(line, next, empty)) : 0;
   if (next.slope <= 0) return bent;
   const distance = Math.max(0, reach(line, empty) + line.count - reach(next, empty));
   const noise = 2 * Math.hypot(reachNoise(next, empty), reachNoise(line, empty));
   return Math.max(bent, Math.sqrt(Math.max(0, distance ** 2 - noise ** 2)));
 }
-
-/** A flank begins more steeply than it goes on where its slopes differ by this many standard deviations, at least. */
-const shownBendDeviations = 2;
 
 /** Where a flank reaches the empty level whose slope grows outwards as it does from its next part to its line. */
 function steeperReach(line: EdgeLine, next: EdgeLine, empty: EmptyLevel): number {

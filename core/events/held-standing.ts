@@ -33,7 +33,7 @@ export function heldStanding(
   const before = weighed ?? steadyBefore(total, cut, settings);
   if (before === undefined || !landed) return undefined;
   const missing = after.newtons - before.newtons;
-  const joint = 3 * Math.hypot(before.uncertainty, after.uncertainty);
+  const joint = settings.heldWeightSd * Math.hypot(before.uncertainty, after.uncertainty);
   if (missing <= Math.max(joint, settings.heldWeightFraction * after.newtons)) return undefined;
   const seconds = (flight.end - flight.start) / rateHz;
   const fall = (settings.gravity * seconds) / 2;

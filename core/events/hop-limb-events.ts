@@ -1,3 +1,4 @@
+import type { Settings } from "../settings/settings.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 import type { DetectionInput } from "./detection.ts";
 import { withSpreads } from "./edge-spread.ts";
@@ -16,12 +17,13 @@ export function hopLimbEvents(
   jump: JumpMotion,
   input: DetectionInput,
   inputs: InputUncertainties,
+  settings: Settings,
 ): readonly TrialEvent[] {
   const { hops, ...withoutHops } = jump;
   if (hops === undefined || input.limbs.length === 0) return [];
   const { rateHz } = jump.motion.signal;
   const firstNumber = hops.entryTakeoff === undefined ? 1 : 0;
-  const around = aroundFlights(input).map((own) => {
+  const around = aroundFlights(input, settings).map((own) => {
     const contacts = limbContacts(own);
     return withSpreads({ ...withoutHops, events: {}, contacts }, own).contacts;
   });
@@ -63,7 +65,7 @@ function eventOf(
 }
 
 /** The bout as one jump a flight: the contact before it, and the contact after it as its landing. */
-function aroundFlights(input: DetectionInput): readonly DetectionInput[] {
+function aroundFlights(input: DetectionInput, settings: Settings): readonly DetectionInput[] {
   const { fall, ...cut } = input.cut;
   const flights = [cut.flight, ...cut.laterFlights];
   return flights.map((flight, index) => {
@@ -71,7 +73,7 @@ function aroundFlights(input: DetectionInput): readonly DetectionInput[] {
     const landing = next === undefined ? cut.lastLanding : { start: flight.end, end: next.start };
     const first = index === 0;
     const start = first
-      ? (fall?.end ?? entryPushStart(cut.contact, flight, input.total.rateHz))
+      ? (fall?.end ?? entryPushStart(cut.contact, flight, input.total.rateHz, settings))
       : flights[index - 1]!.end;
     const contact: SampleSpan = { start, end: flight.start };
     const own = { ...cut, contact, flight, landing, landed: landing.end > landing.start };

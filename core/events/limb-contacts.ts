@@ -11,10 +11,10 @@ import type { LimbContact } from "./jump-events.ts";
  */
 export function limbContacts(input: DetectionInput, pushSample?: number): readonly LimbContact[] {
   const { limbs, cut, settings } = input;
-  const weightNewtons = edgeWeight(input);
+  const weightNewtons = edgeWeight(input, settings);
   return limbs.map((signal) => {
     const { fall, contact, flight } = cut;
-    const empty = emptyLevel(signal, flight);
+    const empty = emptyLevel(signal, flight, settings);
     const search: EdgeSearch = { signal, empty, weightNewtons, settings };
     const jumps = cut.kind !== "landing";
     const from = pushSample ?? contactPeak(signal, contact, settings);

@@ -3,10 +3,6 @@ import type { JumpMotion } from "./jump-events.ts";
 
 /** A force that grows with the square of time needs this many times as long to the band as from there to twice it. */
 const growth = 1 / (Math.SQRT2 - 1);
-/** No onset is doubted by more than this, seconds. */
-const mostSeconds = 0.1;
-/** Force is averaged over one period of the mains, so that neither hum nor noise makes its growth, seconds. */
-const meanSeconds = 0.02;
 
 /**
  * Adds how much too late the onset may lie because the movement begins gently: force leaves the band around weight late
@@ -19,7 +15,7 @@ export function withOnsetDoubt(jump: JumpMotion, settings: Settings): JumpMotion
   if (onset === undefined || end === undefined) return jump;
   const { signal, weightNewtons } = jump.motion;
   const { force, rateHz } = signal;
-  const half = Math.round((meanSeconds / 2) * rateHz);
+  const half = Math.round((settings.onsetDoubtMeanSeconds / 2) * rateHz);
   const away = (centre: number): number => {
     const first = Math.max(0, centre - half);
     const last = Math.min(force.length - 1, centre + half);
@@ -32,6 +28,6 @@ export function withOnsetDoubt(jump: JumpMotion, settings: Settings): JumpMotion
   const band = away(left);
   let twice = left;
   while (twice < end && away(twice) < 2 * band) twice += 1;
-  const late = Math.min(mostSeconds * rateHz, Math.max(0, growth * (twice - left) - back));
+  const late = Math.min(settings.onsetDoubtMostSeconds * rateHz, Math.max(0, growth * (twice - left) - back));
   return { ...jump, onsetDoubt: late / Math.sqrt(3) };
 }

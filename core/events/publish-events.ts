@@ -1,3 +1,4 @@
+import type { Settings } from "../settings/settings.ts";
 import type { EventEdit } from "../stated/event-edit.ts";
 import type { TrialEvent } from "./event.ts";
 import { edgeUncertainty, type InputUncertainties, onsetUncertainty } from "./input-uncertainties.ts";
@@ -12,6 +13,7 @@ export function publishEvents(
   edits: readonly EventEdit[],
   noiseNewtons: number,
   inputs: InputUncertainties,
+  settings: Settings,
 ): readonly TrialEvent[] {
   const { rateHz } = jump.motion.signal;
   const own = eventKeys.flatMap((key): TrialEvent[] => {
@@ -19,7 +21,7 @@ export function publishEvents(
     if (sample === undefined) return [];
     const { name, contactIndex } = publishedEvent(jump.test, key);
     const edited = edits.some((edit) => editsEvent(edit, jump.test, key));
-    const uncertainty = eventUncertainty(jump, key, noiseNewtons, inputs) / rateHz;
+    const uncertainty = eventUncertainty(jump, key, noiseNewtons, inputs, settings) / rateHz;
     return [
       {
         name,
@@ -81,17 +83,25 @@ function hopEvents(jump: JumpMotion, edits: readonly EventEdit[], inputs: InputU
 }
 
 /** Standard uncertainty of an event in samples. */
-function eventUncertainty(jump: JumpMotion, key: EventKey, noiseNewtons: number, inputs: InputUncertainties): number {
+function eventUncertainty(
+  jump: JumpMotion,
+  key: EventKey,
+  noiseNewtons: number,
+  inputs: InputUncertainties,
+  settings: Settings,
+): number {
   if (key === "onset") return onsetUncertainty(inputs, jump);
   if (key === "contactTouchdown" || key === "takeoff" || key === "touchdown") {
     return edgeUncertainty(inputs, key, jump.spreads);
   }
   // Turning points follow from weight and velocity: moved by how far they move.
   const own = jump.events[key] ?? 0;
-  const shifts = inputs.motion.map((change) => (varyJump(jump, change, inputs.fixed).events[key] ?? own) - own);
+  const shifts = inputs.motion.map(
+    (change) => (varyJump(jump, change, inputs.fixed, settings).events[key] ?? own) - own,
+  );
   const ofNoise =
     key === "endOfUnweighting"
-      ? endOfUnweightingNoise(jump, own, noiseNewtons, noiseNewtons)
-      : restNoise(jump, own, noiseNewtons);
+      ? endOfUnweightingNoise(jump, own, noiseNewtons, noiseNewtons, settings)
+      : restNoise(jump, own, noiseNewtons, settings);
   return Math.hypot(...shifts, ofNoise, 1 / Math.sqrt(12));
 }

@@ -3,14 +3,6 @@ import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 import { contactThreshold, emptyLevel } from "./contact-edge.ts";
 
-/** No plate that rings more slowly than this is sought: a quarter of a period, seconds. */
-const longestQuarterSeconds = 0.008;
-/** A mean over this long tells the swing from noise, seconds. */
-const meanSeconds = 0.002;
-/** A mean this many of its deviations below the empty level, and this many newtons, is ringing: nobody pulls. */
-const ringingDeviations = 4;
-const ringingNewtons = 3;
-
 /**
  * How much too late a take-off may lie because the plate rings, samples: the plate swings upwards as it is released, so
  * that force stays above the threshold for up to half a period and swings below the empty level after it. The half
@@ -18,10 +10,11 @@ const ringingNewtons = 3;
  */
 export function ringDelay(signal: ForceSignal, takeoff: number, flight: SampleSpan, settings: Settings): number {
   const { force, rateHz } = signal;
-  const empty = emptyLevel(signal, flight);
-  const count = Math.max(1, Math.round(meanSeconds * rateHz));
-  let lowest = empty.newtons - Math.max((ringingDeviations * empty.deviation) / Math.sqrt(count), ringingNewtons);
-  const last = Math.min(flight.end - count, takeoff + longestQuarterSeconds * rateHz);
+  const empty = emptyLevel(signal, flight, settings);
+  const count = Math.max(1, Math.round(settings.ringMeanSeconds * rateHz));
+  let lowest =
+    empty.newtons - Math.max((settings.ringDeviations * empty.deviation) / Math.sqrt(count), settings.ringNewtons);
+  const last = Math.min(flight.end - count, takeoff + settings.ringQuarterSeconds * rateHz);
   let bottom: number | undefined;
   for (let index = Math.ceil(takeoff); index <= last; index += 1) {
     let sum = 0;

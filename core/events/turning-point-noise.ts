@@ -1,11 +1,8 @@
+import type { Settings } from "../settings/settings.ts";
 import { forceAt } from "../trial/force-signal.ts";
 import type { JumpMotion } from "./jump-events.ts";
 import { velocityNoise } from "./velocity-noise.ts";
 
-/** The slope of force where it returns to weight is read over this long, seconds, so that noise does not make it. */
-const slopeSeconds = 0.02;
-/** No turning point is looked for further away than this, seconds. */
-const mostSeconds = 0.02;
 /** Standard deviation of the place where Brownian motion plus a parabola t² is least (Groeneboom and Wellner 2001). */
 const leastOfParabola = 0.5134;
 
@@ -17,12 +14,18 @@ const leastOfParabola = 0.5134;
  * @param white standard deviation of white noise, newtons
  * @param point standard uncertainty of one sample's force, newtons: white noise, hum, ringing and the plate's zero
  */
-export function endOfUnweightingNoise({ motion }: JumpMotion, sample: number, white: number, point: number): number {
+export function endOfUnweightingNoise(
+  { motion }: JumpMotion,
+  sample: number,
+  white: number,
+  point: number,
+  settings: Settings,
+): number {
   const { signal } = motion;
   const { rateHz } = signal;
-  const half = (slopeSeconds / 2) * rateHz;
-  const slope = (forceAt(signal, sample + half) - forceAt(signal, sample - half)) / slopeSeconds;
-  const most = mostSeconds * rateHz;
+  const half = (settings.turningSlopeSeconds / 2) * rateHz;
+  const slope = (forceAt(signal, sample + half) - forceAt(signal, sample - half)) / settings.turningSlopeSeconds;
+  const most = settings.turningMostSeconds * rateHz;
   if (slope <= 0) return most;
   const hidden = leastOfParabola * ((2 * white) / (Math.sqrt(rateHz) * slope)) ** (2 / 3);
   const onLine = (Math.sqrt(2 / 3) * white) / slope;
@@ -31,10 +34,10 @@ export function endOfUnweightingNoise({ motion }: JumpMotion, sample: number, wh
 }
 
 /** What noise leaves in the lowest position or the landing end, samples: that of velocity there over acceleration. */
-export function restNoise(jump: JumpMotion, sample: number, noiseNewtons: number): number {
+export function restNoise(jump: JumpMotion, sample: number, noiseNewtons: number, settings: Settings): number {
   const { signal, weightNewtons, gravity } = jump.motion;
   const { rateHz } = signal;
   const acceleration = (forceAt(signal, sample) / weightNewtons - 1) * gravity;
-  const most = mostSeconds * rateHz;
+  const most = settings.turningMostSeconds * rateHz;
   return acceleration <= 0 ? most : Math.min(most, (velocityNoise(jump, noiseNewtons, sample) / acceleration) * rateHz);
 }

@@ -1,5 +1,6 @@
 import type { EventName } from "../ground/event-name.ts";
 import type { Side } from "../ground/limb.ts";
+import type { Settings } from "../settings/settings.ts";
 import { anchorPosition, anchorVelocity } from "./anchor-motion.ts";
 import {
   contactKeys,
@@ -34,14 +35,16 @@ export interface JumpChange {
   readonly hops?: { readonly touchdown?: number; readonly takeoff?: number };
 }
 
-/** Turning points move little under a small change; they are looked for this far around, in seconds. */
-const reachSeconds = 0.1;
-
 /**
  * The same jump with one input changed and everything that follows from it computed again: motion, turning points
  * and landing end. Events a person has placed stay.
  */
-export function varyJump(jump: JumpMotion, change: JumpChange, fixed: ReadonlySet<EventName>): JumpMotion {
+export function varyJump(
+  jump: JumpMotion,
+  change: JumpChange,
+  fixed: ReadonlySet<EventName>,
+  settings: Settings,
+): JumpMotion {
   const shifted: Partial<Record<EventKey, number>> = { ...jump.events };
   for (const key of ["onset", ...contactKeys] as const) {
     const own = jump.events[key];
@@ -49,7 +52,7 @@ export function varyJump(jump: JumpMotion, change: JumpChange, fixed: ReadonlySe
     if (own !== undefined && shift !== undefined) shifted[key] = own + shift;
   }
   const motion = varyMotion(jump, change, shifted);
-  const reach = Math.ceil(reachSeconds * motion.signal.rateHz);
+  const reach = Math.ceil(settings.variedReachSeconds * motion.signal.rateHz);
   for (const key of ["endOfUnweighting", "lowestPosition", "landingEnd"] as const) {
     const own = jump.events[key];
     if (own === undefined || fixed.has(key)) continue;

@@ -1,6 +1,7 @@
 import { emptyLevel } from "../events/contact-edge.ts";
 import { integralNoise } from "../events/integral-noise.ts";
 import type { JumpEvents } from "../events/jump-events.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { ForceExtreme, ForceSignal } from "../trial/force-signal.ts";
 import type { MeasureContext } from "./raw-measure.ts";
 
@@ -15,13 +16,13 @@ export interface ForceNoise {
 }
 
 /** The total's noise. */
-export function totalNoise(context: MeasureContext): ForceNoise {
-  return noisesOf(context).total;
+export function totalNoise(context: MeasureContext, settings: Settings): ForceNoise {
+  return noisesOf(context, settings).total;
 }
 
 /** The noise of each limb's own plate, in the order of the context's limbs. */
-export function limbNoises(context: MeasureContext): readonly ForceNoise[] {
-  return noisesOf(context).limbs;
+export function limbNoises(context: MeasureContext, settings: Settings): readonly ForceNoise[] {
+  return noisesOf(context, settings).limbs;
 }
 
 interface Noises {
@@ -32,20 +33,26 @@ interface Noises {
 /** Every family of measures asks for the same noises, a dozen times a trial; they follow from the context alone. */
 const found = new WeakMap<MeasureContext, Noises>();
 
-function noisesOf(context: MeasureContext): Noises {
+function noisesOf(context: MeasureContext, settings: Settings): Noises {
   const known = found.get(context);
   if (known !== undefined) return known;
   const { jump, limbs, noiseNewtons, zeroNewtons } = context;
   const noises: Noises = {
-    total: forceNoise(jump.motion.signal, noiseNewtons, zeroNewtons, jump.events),
-    limbs: limbs.map((limb) => forceNoise(limb.signal, limb.noiseNewtons, limb.zeroNewtons, jump.events)),
+    total: forceNoise(jump.motion.signal, noiseNewtons, zeroNewtons, jump.events, settings),
+    limbs: limbs.map((limb) => forceNoise(limb.signal, limb.noiseNewtons, limb.zeroNewtons, jump.events, settings)),
   };
   found.set(context, noises);
   return noises;
 }
 
-function forceNoise(signal: ForceSignal, white: number, zero: number, events: JumpEvents): ForceNoise {
-  return { white, zero, point: Math.hypot(Math.max(white, emptyNoise(signal, events)), zero) };
+function forceNoise(
+  signal: ForceSignal,
+  white: number,
+  zero: number,
+  events: JumpEvents,
+  settings: Settings,
+): ForceNoise {
+  return { white, zero, point: Math.hypot(Math.max(white, emptyNoise(signal, events, settings)), zero) };
 }
 
 /** What noise and zero leave in a gross impulse over so many samples, N·s. */
@@ -53,35 +60,24 @@ export function impulseNoise({ white, zero }: ForceNoise, samples: number, rateH
   return Math.hypot(integralNoise(white, samples, rateHz), (zero * samples) / rateHz);
 }
 
-/** A plate rings after a take-off from here on, and for so long that it may ring like that after a landing. */
-const ringsAfterSeconds = 0.004;
-const ringsForSeconds = 0.03;
-/** Length and end of the empty stretch before a fall onto the plate. */
-const fallSeconds = 0.05;
-const beforeFallSeconds = 0.004;
-const leastFlightSeconds = 0.08;
-
 /** Deviation of the empty plate beside the jump: in the middle of the flight, or while it still rings, if that is more. */
-function emptyNoise(signal: ForceSignal, { takeoff, touchdown }: JumpEvents): number {
+function emptyNoise(signal: ForceSignal, { takeoff, touchdown }: JumpEvents, settings: Settings): number {
   const { rateHz } = signal;
   if (touchdown === undefined) return 0;
   if (takeoff === undefined) {
-    const end = Math.floor(touchdown - beforeFallSeconds * rateHz);
-    const start = end - Math.ceil(fallSeconds * rateHz);
-    return start < 0 ? 0 : emptyLevel(signal, { start, end }).deviation;
+    const end = Math.floor(touchdown - settings.fallNoiseBeforeSeconds * rateHz);
+    const start = end - Math.ceil(settings.fallNoiseSeconds * rateHz);
+    return start < 0 ? 0 : emptyLevel(signal, { start, end }, settings).deviation;
   }
   const flight = { start: Math.ceil(takeoff), end: Math.floor(touchdown) };
-  if (flight.end - flight.start < leastFlightSeconds * rateHz) return 0;
-  const middle = emptyLevel(signal, flight);
-  const first = flight.start + Math.ceil(ringsAfterSeconds * rateHz);
-  const last = Math.min(flight.end, first + Math.ceil(ringsForSeconds * rateHz));
+  if (flight.end - flight.start < settings.noiseFlightSeconds * rateHz) return 0;
+  const middle = emptyLevel(signal, flight, settings);
+  const first = flight.start + Math.ceil(settings.ringsAfterSeconds * rateHz);
+  const last = Math.min(flight.end, first + Math.ceil(settings.ringsForSeconds * rateHz));
   let squares = 0;
   for (let index = first; index < last; index += 1) squares += (signal.force[index]! - middle.newtons) ** 2;
   return Math.max(middle.deviation, Math.sqrt(squares / (last - first)));
 }
-
-/** Samples this many standard deviations of the noise below a peak may be where the force was really largest. */
-export const peakDeviations = 3;
 
 /** How well a largest force and its place are known, k = 1. */
 export interface PeakNoise {
@@ -103,8 +99,9 @@ export function peakNoise(
   from: number,
   to: number,
   noise: ForceNoise,
+  settings: Settings,
 ): PeakNoise {
-  const least = peak.newtons - peakDeviations * noise.point;
+  const least = peak.newtons - settings.peakNoiseDeviations * noise.point;
   let count = 0;
   let before = 0;
   let behind = 0;

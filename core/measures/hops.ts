@@ -102,9 +102,6 @@ export function measureHops(context: MeasureContext, settings: Settings): RawMea
   ];
 }
 
-/** Two hops may stand in the other order where their indices lie within this many standard uncertainties of each other. */
-const orderDeviations = 3;
-
 /**
  * What the choice of the best hops leaves in their mean: a hop that was left out may be a better one than one that was
  * used, where their indices, or a contact time and the limit of a slow one, differ by no more than their edges are
@@ -122,7 +119,7 @@ export function choiceDoubt(
   const indexDoubt = (hop: Hop): number =>
     hop.reactiveStrengthIndex * Math.hypot((2 * edges) / hop.flightTime, edges / hop.contactTime);
   const nearLimit = (hop: Hop): boolean =>
-    limb === "both" && Math.abs(hop.contactTime - settings.slowContactSeconds) <= orderDeviations * edges;
+    limb === "both" && Math.abs(hop.contactTime - settings.slowContactSeconds) <= settings.hopOrderDeviations * edges;
   const isUsed = (hop: Hop): boolean => usedHops.includes(hop.contactIndex);
   const used = hops.filter(isUsed);
   const left = hops.filter(
@@ -131,7 +128,7 @@ export function choiceDoubt(
   const exchanges = left.map((out) => {
     const apart = used.map((own) => {
       const difference = own.reactiveStrengthIndex - out.reactiveStrengthIndex;
-      const doubtful = difference <= orderDeviations * Math.hypot(indexDoubt(own), indexDoubt(out));
+      const doubtful = difference <= settings.hopOrderDeviations * Math.hypot(indexDoubt(own), indexDoubt(out));
       return doubtful || nearLimit(own) ? Math.abs(value(own) - value(out)) : 0;
     });
     return Math.max(0, ...apart);

@@ -2,7 +2,7 @@ import { lastSample } from "../events/kinematics.ts";
 import type { MeasureSide, Side } from "../ground/limb.ts";
 import type { Settings } from "../settings/settings.ts";
 import { type ForceExtreme, type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
-import { type ForceNoise, impulseNoise, limbNoises, peakDeviations, peakNoise, totalNoise } from "./force-noise.ts";
+import { type ForceNoise, impulseNoise, limbNoises, peakNoise, totalNoise } from "./force-noise.ts";
 import { peakRipple } from "./peak-ripple.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 
@@ -18,9 +18,18 @@ export function measureLanding(context: MeasureContext, settings: Settings): Raw
   if (landingEnd === undefined) return peaksAlone(context, touchdown, takeoff === undefined, settings);
   const isFall = takeoff === undefined;
   const weight = motion.weightNewtons;
-  const noises = limbNoises(context);
+  const noises = limbNoises(context, settings);
   return [
-    ...landingOf(motion.signal, totalNoise(context), context.limb, touchdown, landingEnd, weight, isFall, settings),
+    ...landingOf(
+      motion.signal,
+      totalNoise(context, settings),
+      context.limb,
+      touchdown,
+      landingEnd,
+      weight,
+      isFall,
+      settings,
+    ),
     ...context.limbs.flatMap(({ signal }, index) => {
       const own = context.jump.contacts.find((contact) => contact.side === signal.side)?.touchdown;
       if (own === undefined || own >= landingEnd) return [];
@@ -36,13 +45,21 @@ function peaksAlone(context: MeasureContext, touchdown: number, isFall: boolean,
   const { rateHz } = motion.signal;
   const until = touchdown + settings.landingPeakSeconds * rateHz;
   if (until > lastSample(motion)) return [];
-  const noises = limbNoises(context);
+  const noises = limbNoises(context, settings);
   const peakOf = (signal: ForceSignal, noise: ForceNoise, side: MeasureSide, from: number): RawMeasure[] => {
     const peak = maximumForce(signal, from, until);
-    return peakMeasures(signal, peak, from, until, noiseBeside(signal, peak, from, until, noise, isFall), side);
+    return peakMeasures(
+      signal,
+      peak,
+      from,
+      until,
+      noiseBeside(signal, peak, from, until, noise, isFall, settings),
+      side,
+      settings,
+    );
   };
   return [
-    ...peakOf(motion.signal, totalNoise(context), context.limb, touchdown),
+    ...peakOf(motion.signal, totalNoise(context, settings), context.limb, touchdown),
     ...context.limbs.flatMap(({ signal }, index) => {
       const own = contacts.find((contact) => contact.side === signal.side)?.touchdown;
       return own === undefined || own >= until ? [] : peakOf(signal, noises[index]!, signal.side, own);
@@ -58,8 +75,9 @@ function noiseBeside(
   to: number,
   noise: ForceNoise,
   isFall: boolean,
+  settings: Settings,
 ): ForceNoise {
-  return isFall ? { ...noise, point: Math.max(noise.point, peakRipple(signal, sample, from, to)) } : noise;
+  return isFall ? { ...noise, point: Math.max(noise.point, peakRipple(signal, sample, from, to, settings)) } : noise;
 }
 
 function peakMeasures(
@@ -69,9 +87,10 @@ function peakMeasures(
   until: number,
   noise: ForceNoise,
   side: MeasureSide,
+  settings: Settings,
 ): RawMeasure[] {
   const { rateHz } = signal;
-  const ofPeak = peakNoise(signal, peak, touchdown, until, noise);
+  const ofPeak = peakNoise(signal, peak, touchdown, until, noise, settings);
   return [
     { id: "peakLandingForce", side, value: peak.newtons, noise: ofPeak.newtons },
     { id: "timeToPeakLandingForce", side, value: (peak.sample - touchdown) / rateHz, noise: ofPeak.place / rateHz },
@@ -90,12 +109,12 @@ function landingOf(
 ): RawMeasure[] {
   const { rateHz } = signal;
   const beside = (extreme: ForceExtreme): ForceNoise =>
-    noiseBeside(signal, extreme, touchdown, landingEnd, noise, isFall);
+    noiseBeside(signal, extreme, touchdown, landingEnd, noise, isFall, settings);
   const peak = maximumForce(signal, touchdown, landingEnd);
   const prominence = prominenceOf(weightNewtons, settings);
   const first = firstPeak(signal, touchdown, landingEnd, weightNewtons, prominence);
   const measures: RawMeasure[] = [
-    ...peakMeasures(signal, peak, touchdown, landingEnd, beside(peak), side),
+    ...peakMeasures(signal, peak, touchdown, landingEnd, beside(peak), side, settings),
     {
       id: "landingImpulse",
       side,
@@ -110,12 +129,12 @@ function landingOf(
     const value = rateTo(first);
     // Noise that could make or hide the first peak makes the rate to the other one possible (rectangular).
     const atFirst = beside(first);
-    const doubt = peakDeviations * atFirst.point;
+    const doubt = settings.peakNoiseDeviations * atFirst.point;
     const others = [-doubt, doubt].map((by) =>
       firstPeak(signal, touchdown, landingEnd, weightNewtons + by, prominence + by),
     );
     const apart = Math.max(...others.map((other) => (other === undefined ? 0 : Math.abs(rateTo(other) - value))));
-    const { newtons, place } = peakNoise(signal, first, touchdown, first.knownAt, atFirst);
+    const { newtons, place } = peakNoise(signal, first, touchdown, first.knownAt, atFirst, settings);
     const spread = Math.hypot(newtons, noise.point, (value * place) / rateHz) / seconds;
     measures.push({ id: "loadingRate", side, value, noise: Math.hypot(spread, apart / Math.sqrt(3)) });
   }

@@ -23,7 +23,7 @@ export function measureJump(
   settings: Settings,
 ): readonly Measure[] {
   const values = measureValues(context, settings);
-  const spread = propagate(context, values, uncertainties, (varied) => measureValues(varied, settings));
+  const spread = propagate(context, values, uncertainties, (varied) => measureValues(varied, settings), settings);
   // No uncertainty can be derived for the time to stabilisation: it depends on the length of the recording.
   const stabilisation = measureStabilisation(context, settings);
   const known = new Map<string, Known[]>();
@@ -66,8 +66,8 @@ function measureValues(context: MeasureContext, settings: Settings): RawMeasure[
     ...measureWholeJump(context, settings),
     ...measureContact(context, settings),
     ...measureHops(context, settings),
-    ...measurePhases(context),
-    ...measurePower(context),
+    ...measurePhases(context, settings),
+    ...measurePower(context, settings),
     ...measureLanding(context, settings),
   ];
   const { weightNewtons, gravity } = context.jump.motion;

@@ -6,7 +6,7 @@ import type { PreparedRecording } from "../trial/prepare-recording.ts";
 
 /** Says when the plate is so noisy or rings so long in the flight that its contact events are coarse. */
 export function noiseFindings({ total }: PreparedRecording, cut: JumpCut, settings: Settings): readonly Finding[] {
-  const { deviation } = emptyLevel(total, cut.flight);
+  const { deviation } = emptyLevel(total, cut.flight, settings);
   if (deviation <= settings.plateNoisyNewtons) return [];
   const where = `${(cut.flight.start / total.rateHz).toFixed(2)} s to ${(cut.flight.end / total.rateHz).toFixed(2)} s`;
   return [

@@ -1,26 +1,26 @@
+import type { Settings } from "../settings/settings.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
-
-/** The polynomial that follows a peak is fitted this far to either side of it, seconds: less than a period of slow ringing. */
-const reachSeconds = 0.012;
-/** It bends as a peak of force does and leaves what swings faster. */
-const degree = 5;
-/** With fewer samples beyond what the polynomial takes up, nothing is said. */
-const leastFreedom = 4;
 
 /**
  * What swings about a peak of force, root mean square in newtons: what a polynomial through the samples beside it does
  * not follow, which is plate noise and whatever the plate still rings with. A force that bends sharply counts too, so it
  * is an upper figure. Zero where too few samples between `from` and `to` lie beside the peak.
  */
-export function peakRipple({ force, rateHz }: ForceSignal, peak: number, from: number, to: number): number {
+export function peakRipple(
+  { force, rateHz }: ForceSignal,
+  peak: number,
+  from: number,
+  to: number,
+  settings: Settings,
+): number {
   const centre = Math.round(peak);
-  const reach = Math.floor(Math.min(reachSeconds * rateHz, centre - from, to - centre));
+  const reach = Math.floor(Math.min(settings.peakRippleSeconds * rateHz, centre - from, to - centre));
   const count = 2 * reach + 1;
-  const freedom = count - degree - 1;
-  if (freedom < leastFreedom) return 0;
+  const freedom = count - settings.peakRippleDegree - 1;
+  if (freedom < settings.peakRippleFreedom) return 0;
   const rest = force.slice(centre - reach, centre + reach + 1);
   const basis: Float64Array[] = [];
-  for (let power = 0; power <= degree; power += 1) {
+  for (let power = 0; power <= settings.peakRippleDegree; power += 1) {
     const next = Float64Array.from({ length: count }, (_, index) => ((index - reach) / reach) ** power);
     // Twice, so that rounding leaves them at right angles.
     for (let round = 0; round < 2; round += 1) for (const each of basis) takeAway(next, each);

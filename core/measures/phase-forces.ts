@@ -2,13 +2,14 @@ import { integralNoise } from "../events/integral-noise.ts";
 import { positionAt } from "../events/kinematics.ts";
 import { type Phase, phasesOf } from "../events/phases.ts";
 import type { MeasureSide } from "../ground/limb.ts";
+import type { Settings } from "../settings/settings.ts";
 import { type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
 import { type ForceNoise, impulseNoise, limbNoises, peakNoise, totalNoise } from "./force-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 import { Remembered } from "./remembered.ts";
 
 /** Impulses, forces and durations of the phases a trial has (METHODS §5), from unfiltered force. */
-export function measurePhases(context: MeasureContext): RawMeasure[] {
+export function measurePhases(context: MeasureContext, settings: Settings): RawMeasure[] {
   const { unweighting, braking, propulsion } = phasesOf(context.jump.events);
   return [
     ...(unweighting === undefined
@@ -16,9 +17,9 @@ export function measurePhases(context: MeasureContext): RawMeasure[] {
       : [duration(context, "unweightingTime", unweighting), netImpulse(context, "unweightingNetImpulse", unweighting)]),
     ...(braking === undefined
       ? []
-      : [...loadedPhase(context, "braking", braking), ...lowestForces(context, braking.to)]),
-    ...brakingSlopes(context),
-    ...(propulsion === undefined ? [] : loadedPhase(context, "propulsion", propulsion)),
+      : [...loadedPhase(context, "braking", braking, settings), ...lowestForces(context, braking.to, settings)]),
+    ...brakingSlopes(context, settings),
+    ...(propulsion === undefined ? [] : loadedPhase(context, "propulsion", propulsion, settings)),
   ];
 }
 
@@ -43,10 +44,15 @@ const phaseIds = {
 } as const;
 
 /** What braking and propulsion are measured by. */
-function loadedPhase(context: MeasureContext, name: "braking" | "propulsion", phase: Phase): RawMeasure[] {
+function loadedPhase(
+  context: MeasureContext,
+  name: "braking" | "propulsion",
+  phase: Phase,
+  settings: Settings,
+): RawMeasure[] {
   return [
     duration(context, phaseIds[name].time, phase),
-    ...limbwise(context, (signal, noise, side) => phaseForces(signal, noise, side, name, phase)),
+    ...limbwise(context, (signal, noise, side) => phaseForces(signal, noise, side, name, phase, settings), settings),
     netImpulse(context, phaseIds[name].net, phase),
     ...limbNetImpulses(context, phaseIds[name].limbNet, phase),
   ];
@@ -56,20 +62,25 @@ function duration({ jump, limb }: MeasureContext, id: string, { from, to }: Phas
   return { id, side: limb, value: (to - from) / jump.motion.signal.rateHz, noise: 0 };
 }
 
-function lowestForces(context: MeasureContext, lowestPosition: number): RawMeasure[] {
-  return limbwise(context, (signal, noise, side) => [
-    { id: "forceAtLowestPosition", side, value: forceAt(signal, lowestPosition), noise: noise.point },
-  ]);
+function lowestForces(context: MeasureContext, lowestPosition: number, settings: Settings): RawMeasure[] {
+  return limbwise(
+    context,
+    (signal, noise, side) => [
+      { id: "forceAtLowestPosition", side, value: forceAt(signal, lowestPosition), noise: noise.point },
+    ],
+    settings,
+  );
 }
 
 /** The same measure for the total and, on two plates, for each limb. */
 export function limbwise(
   context: MeasureContext,
   measure: (signal: ForceSignal, noise: ForceNoise, side: MeasureSide) => RawMeasure[],
+  settings: Settings,
 ): RawMeasure[] {
-  const noises = limbNoises(context);
+  const noises = limbNoises(context, settings);
   return [
-    ...measure(context.jump.motion.signal, totalNoise(context), context.limb),
+    ...measure(context.jump.motion.signal, totalNoise(context, settings), context.limb),
     ...context.limbs.flatMap(({ signal }, index) => measure(signal, noises[index]!, signal.side)),
   ];
 }
@@ -83,6 +94,7 @@ function phaseForces(
   side: MeasureSide,
   name: "braking" | "propulsion",
   { from, to }: Phase,
+  settings: Settings,
 ): RawMeasure[] {
   const ids = phaseIds[name];
   const { impulse, peak, ofPeak } = forces.of(signal, [from, to, noise.point], () => {
@@ -90,7 +102,7 @@ function phaseForces(
     return {
       impulse: integrateForce(signal, from, to),
       peak: largest.newtons,
-      ofPeak: peakNoise(signal, largest, from, to, noise).newtons,
+      ofPeak: peakNoise(signal, largest, from, to, noise, settings).newtons,
     };
   });
   const seconds = (to - from) / signal.rateHz;
@@ -124,7 +136,7 @@ function limbNetImpulses(context: MeasureContext, id: string, { from, to }: Phas
 }
 
 /** Rate of force development and stiffness of the braking that follows an unweighting: standing starts only. */
-function brakingSlopes(context: MeasureContext): RawMeasure[] {
+function brakingSlopes(context: MeasureContext, settings: Settings): RawMeasure[] {
   const { events, motion } = context.jump;
   const { endOfUnweighting, lowestPosition } = events;
   if (endOfUnweighting === undefined || lowestPosition === undefined) return [];
@@ -134,7 +146,7 @@ function brakingSlopes(context: MeasureContext): RawMeasure[] {
   const rise = lowest - forceAt(motion.signal, endOfUnweighting);
   const descent = positionAt(motion, endOfUnweighting) - positionAt(motion, lowestPosition);
   const stiffness = (lowest - motion.weightNewtons) / descent;
-  const { point } = totalNoise(context);
+  const { point } = totalNoise(context, settings);
   return [
     {
       id: "brakingRateOfForceDevelopment",

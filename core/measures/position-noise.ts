@@ -2,9 +2,6 @@ import { velocityNoise } from "../events/velocity-noise.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { MeasureContext } from "./raw-measure.ts";
 
-/** Of the sway's displacement at the instant position is counted from, this many times its floor stays hidden. */
-const hiddenSway = 2;
-
 /**
  * What noise and sway leave in a position counted from the onset or from the quiet standing after a landing, metres:
  * noise already in the velocity there, times the time; white noise integrated twice, σ·√(dt·T³/3); and how far from its
@@ -19,5 +16,5 @@ export function positionNoise({ jump, noiseNewtons }: MeasureContext, sample: nu
   const seconds = Math.abs(sample - from) / rateHz;
   const atOnset = velocityNoise(jump, noiseNewtons, from) * seconds;
   const since = (noiseNewtons / massKg) * Math.sqrt(seconds ** 3 / 3 / rateHz);
-  return Math.hypot(atOnset, since, hiddenSway * settings.weighingSwayDisplacement);
+  return Math.hypot(atOnset, since, settings.onsetHiddenSwayFactor * settings.weighingSwayDisplacement);
 }

@@ -1,6 +1,7 @@
 import { type Kinematics, powerAt, powerAtSample, velocityAt } from "../events/kinematics.ts";
 import { type Phase, phasesOf } from "../events/phases.ts";
-import { impulseNoise, peakDeviations, totalNoise } from "./force-noise.ts";
+import type { Settings } from "../settings/settings.ts";
+import { impulseNoise, totalNoise } from "./force-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 import { Remembered } from "./remembered.ts";
 
@@ -23,36 +24,42 @@ function inputsOf({ weightNewtons, gravity, startVelocity }: Kinematics, { from,
   return [from, to, weightNewtons, gravity, startVelocity, noiseNewtons];
 }
 
-function noisyExtreme(motion: Kinematics, phase: Phase, sign: 1 | -1, noiseNewtons: number): NoisyExtreme {
+function noisyExtreme(
+  motion: Kinematics,
+  phase: Phase,
+  sign: 1 | -1,
+  noiseNewtons: number,
+  settings: Settings,
+): NoisyExtreme {
   const extreme = extremePower(motion, phase.from, phase.to, sign);
   const noiseWatts = noiseNewtons * Math.abs(velocityAt(motion, extreme.sample));
-  return { ...extreme, noise: extremeNoise(motion, phase, extreme.watts, noiseWatts) };
+  return { ...extreme, noise: extremeNoise(motion, phase, extreme.watts, noiseWatts, settings) };
 }
 
 /** Power of the total force on the centre of mass in braking and propulsion (METHODS §5). */
-export function measurePower(context: MeasureContext): RawMeasure[] {
+export function measurePower(context: MeasureContext, settings: Settings): RawMeasure[] {
   const { braking, propulsion } = phasesOf(context.jump.events);
   return [
-    ...(braking === undefined ? [] : brakingPower(context, braking)),
-    ...(propulsion === undefined ? [] : propulsionPower(context, propulsion)),
+    ...(braking === undefined ? [] : brakingPower(context, braking, settings)),
+    ...(propulsion === undefined ? [] : propulsionPower(context, propulsion, settings)),
   ];
 }
 
-function brakingPower(context: MeasureContext, phase: Phase): RawMeasure[] {
+function brakingPower(context: MeasureContext, phase: Phase, settings: Settings): RawMeasure[] {
   const { jump, limb: side } = context;
   const { motion } = jump;
-  const { point } = totalNoise(context);
+  const { point } = totalNoise(context, settings);
   const { watts, noise } = braked.of(motion.impulse, inputsOf(motion, phase, point), () =>
-    noisyExtreme(motion, phase, -1, point),
+    noisyExtreme(motion, phase, -1, point, settings),
   );
   return [{ id: "peakBrakingPower", side, value: watts, noise }];
 }
 
-function propulsionPower(context: MeasureContext, phase: Phase): RawMeasure[] {
+function propulsionPower(context: MeasureContext, phase: Phase, settings: Settings): RawMeasure[] {
   const { from, to } = phase;
   const { jump, limb: side } = context;
   const { motion } = jump;
-  const noise = totalNoise(context);
+  const noise = totalNoise(context, settings);
   const { rateHz } = motion.signal;
   const seconds = (to - from) / rateHz;
   const {
@@ -61,7 +68,7 @@ function propulsionPower(context: MeasureContext, phase: Phase): RawMeasure[] {
     noise: ofPeak,
     joules,
   } = propelled.of(motion.impulse, inputsOf(motion, phase, noise.point), () => ({
-    ...noisyExtreme(motion, phase, 1, noise.point),
+    ...noisyExtreme(motion, phase, 1, noise.point, settings),
     joules: integratePower(motion, from, to),
   }));
   const fastest = Math.abs(velocityAt(motion, sample));
@@ -73,8 +80,14 @@ function propulsionPower(context: MeasureContext, phase: Phase): RawMeasure[] {
 }
 
 /** As for a largest force: of the samples that may be the true extreme noise lifts one, σ·√(2 ln m) at most. */
-function extremeNoise(motion: Kinematics, { from, to }: Phase, watts: number, noiseWatts: number): number {
-  const least = Math.abs(watts) - peakDeviations * noiseWatts;
+function extremeNoise(
+  motion: Kinematics,
+  { from, to }: Phase,
+  watts: number,
+  noiseWatts: number,
+  settings: Settings,
+): number {
+  const least = Math.abs(watts) - settings.peakNoiseDeviations * noiseWatts;
   const sign = Math.sign(watts);
   const last = Math.floor(to);
   let count = 0;

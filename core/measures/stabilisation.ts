@@ -14,7 +14,7 @@ export function measureStabilisation(context: MeasureContext, settings: Settings
   const first = Math.ceil(touchdown);
   const end = motion.startSample + motion.impulse.length;
   if ((end - touchdown) / rateHz < settings.stabilisationNeedsSeconds) return [];
-  const smooth = zeroLagFilter(force.subarray(first, end), rateHz, settings.stabilisationFilterHz);
+  const smooth = zeroLagFilter(force.subarray(first, end), rateHz, settings.stabilisationFilterHz, settings);
   const band = settings.stabilisationBandFraction * motion.weightNewtons;
   const needed = Math.round(settings.stabilisationSeconds * rateHz);
   let since = -1;

@@ -2,6 +2,7 @@ import { edgeUncertainty, type InputUncertainties, onsetUncertainty } from "../e
 import type { contactKeys, JumpMotion } from "../events/jump-events.ts";
 import { endOfUnweightingNoise, restNoise } from "../events/turning-point-noise.ts";
 import { type JumpChange, varyJump } from "../events/vary-jump.ts";
+import type { Settings } from "../settings/settings.ts";
 import { totalNoise } from "./force-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 
@@ -15,11 +16,12 @@ export function propagate(
   values: readonly RawMeasure[],
   inputs: InputUncertainties,
   measure: (context: MeasureContext) => readonly RawMeasure[],
+  settings: Settings,
 ): readonly number[] {
   const squares = values.map((each) => each.noise ** 2);
   const after = (change: JumpChange): readonly RawMeasure[] =>
-    measure({ ...context, jump: varyJump(context.jump, change, inputs.fixed) });
-  for (const change of changesBy(context, inputs)) {
+    measure({ ...context, jump: varyJump(context.jump, change, inputs.fixed, settings) });
+  for (const change of changesBy(context, inputs, settings)) {
     const varied = after(change);
     const back = reversed(change, context.jump);
     const against = back === undefined ? undefined : after(back);
@@ -52,7 +54,7 @@ function reversed({ weightNewtons, startVelocity, events }: JumpChange, jump: Ju
  * One change for each input that the trial's numbers rest on, by the input's own uncertainty. Contact events are moved
  * out of the contact: within it the force at the event rises with it, as it would not had the contact begun there.
  */
-function changesBy(context: MeasureContext, inputs: InputUncertainties): readonly JumpChange[] {
+function changesBy(context: MeasureContext, inputs: InputUncertainties, settings: Settings): readonly JumpChange[] {
   const { jump, noiseNewtons } = context;
   const { onset, endOfUnweighting, lowestPosition, contactTouchdown, takeoff, touchdown, landingEnd } = jump.events;
   const changes: JumpChange[] = [...inputs.motion];
@@ -65,13 +67,16 @@ function changesBy(context: MeasureContext, inputs: InputUncertainties): readonl
   }
   if (onset !== undefined) changes.push({ events: { onset: onsetUncertainty(inputs, jump) } });
   if (endOfUnweighting !== undefined) {
-    const { white, point } = totalNoise(context);
-    changes.push({ events: { endOfUnweighting: endOfUnweightingNoise(jump, endOfUnweighting, white, point) } });
+    const { white, point } = totalNoise(context, settings);
+    changes.push({
+      events: { endOfUnweighting: endOfUnweightingNoise(jump, endOfUnweighting, white, point, settings) },
+    });
   }
   if (lowestPosition !== undefined) {
-    changes.push({ events: { lowestPosition: restNoise(jump, lowestPosition, noiseNewtons) } });
+    changes.push({ events: { lowestPosition: restNoise(jump, lowestPosition, noiseNewtons, settings) } });
   }
-  if (landingEnd !== undefined) changes.push({ events: { landingEnd: restNoise(jump, landingEnd, noiseNewtons) } });
+  if (landingEnd !== undefined)
+    changes.push({ events: { landingEnd: restNoise(jump, landingEnd, noiseNewtons, settings) } });
   if (contactTouchdown !== undefined) changes.push({ events: { contactTouchdown: -edge("contactTouchdown") } });
   if (takeoff !== undefined) changes.push({ events: { takeoff: edge("takeoff") } });
   if (touchdown !== undefined) changes.push({ events: { touchdown: -edge("touchdown") } });

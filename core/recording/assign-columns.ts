@@ -1,4 +1,5 @@
 import { type Finding, isRefused, proseFinding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import { type ColumnRoles, type Columns, columnsExample, columnsUnclear, type RoleReason } from "./column-roles.ts";
 import type { LayoutAnswers } from "./reading-statements.ts";
@@ -11,7 +12,12 @@ import { columnLabel, columnLabels, findColumns, noColumn } from "./stated-colum
  * column that rises steadily is time). When two readings are plausible it asks.
  * @param columns undefined for a column of text.
  */
-export function assignColumns(hints: readonly ColumnHint[], columns: Columns, answers: LayoutAnswers): ColumnRoles {
+export function assignColumns(
+  hints: readonly ColumnHint[],
+  columns: Columns,
+  answers: LayoutAnswers,
+  settings: Settings,
+): ColumnRoles {
   const reasons = new Map<number, RoleReason>();
   const problems: Finding[] = [];
   const stated: Record<"left" | "right" | "total", readonly number[]> = { left: [], right: [], total: [] };
@@ -34,7 +40,7 @@ export function assignColumns(hints: readonly ColumnHint[], columns: Columns, an
     for (const index of found) reasons.set(index, { words, confidence: "certain" });
   }
   const hasStatedForce = stated.left.length + stated.right.length + stated.total.length > 0;
-  time ??= isTimeLeftOut ? undefined : recogniseTime(hints, columns, reasons);
+  time ??= isTimeLeftOut ? undefined : recogniseTime(hints, columns, reasons, settings);
   const timePart = time === undefined ? {} : { time };
   const timeNotes = isTimeLeftOut && hints.some((hint) => hint.kind === "time") ? [timeLeftOut(source, hints)] : [];
   if (problems.length > 0) return { left: [], right: [], total: [], ...timePart, reasons, findings: problems };
@@ -43,9 +49,9 @@ export function assignColumns(hints: readonly ColumnHint[], columns: Columns, an
   const forceHints = hints.map((hint, index): ColumnHint => {
     if (index === time || (hint.kind !== "time" && hint.kind !== "index")) return hint;
     const column = columns[index];
-    return column !== undefined && isSteadilyRising(column) ? hint : { ...hint, kind: "unknown" };
+    return column !== undefined && isSteadilyRising(column, settings) ? hint : { ...hint, kind: "unknown" };
   });
-  const forces = recogniseForces(forceHints, columns, reasons);
+  const forces = recogniseForces(forceHints, columns, reasons, settings);
   const roles: ColumnRoles = { ...forces, ...timePart, reasons, findings: [...timeNotes, ...forces.findings] };
   return isRefused(roles.findings) ? roles : exchanged(roles, answers, hints);
 }
@@ -70,12 +76,13 @@ function recogniseTime(
   hints: readonly ColumnHint[],
   columns: Columns,
   reasons: Map<number, RoleReason>,
+  settings: Settings,
 ): number | undefined {
   for (const kind of ["time", "index"] as const) {
     const found = hints.flatMap((hint, index) =>
       hint.kind === kind && columns[index] !== undefined && !reasons.has(index) ? [index] : [],
     );
-    const rising = found.find((position) => isSteadilyRising(columns[position]!));
+    const rising = found.find((position) => isSteadilyRising(columns[position]!, settings));
     const index = rising ?? found[0];
     if (index === undefined) continue;
     const words = kind === "time" ? "its name or unit says time" : "its name says sample number";
@@ -89,7 +96,7 @@ function recogniseTime(
   const numeric = columns.flatMap((column, position) => (column === undefined ? [] : [position]));
   const [first] = numeric;
   if (first === undefined || numeric.length < 2 || reasons.has(first)) return undefined;
-  if (hints[first]!.kind !== "unknown" || !isSteadilyRising(columns[first]!)) return undefined;
+  if (hints[first]!.kind !== "unknown" || !isSteadilyRising(columns[first]!, settings)) return undefined;
   reasons.set(first, { words: "it rises steadily from row to row, as time does", confidence: "likely" });
   return first;
 }

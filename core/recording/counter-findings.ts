@@ -1,10 +1,8 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { Columns } from "./column-roles.ts";
 import { columnLabel } from "./stated-columns.ts";
-
-/** A column counts samples when this part of its steps is one. */
-const leastSingleSteps = 0.98;
 
 /**
  * A counter beside the time column that skips numbers although time runs on: the stamps may have been made up after
@@ -15,6 +13,7 @@ export function counterFindings(
   columns: Columns,
   time: number | undefined,
   lineOfRow: Uint32Array,
+  settings: Settings,
 ): readonly Finding[] {
   if (time === undefined) return [];
   return hints.flatMap((hint, index) => {
@@ -28,7 +27,7 @@ export function counterFindings(
       else if (step > 1) skips.push(row);
     }
     const [first] = skips;
-    if (first === undefined || single < leastSingleSteps * (counter.length - 1)) return [];
+    if (first === undefined || single < settings.counterSingleFraction * (counter.length - 1)) return [];
     const where = `line ${lineOfRow[first]}`;
     const others = skips.length > 1 ? ` (and at ${skips.length - 1} more)` : "";
     return [

@@ -1,6 +1,5 @@
 import type { Settings } from "../settings/settings.ts";
 import { canFilter } from "./filter-design.ts";
-import { paddingSamples } from "./zero-lag-filter.ts";
 
 /** The display filter in words, as it acts at this sampling rate. */
 export function describeFilter(settings: Settings, rateHz: number): string {
@@ -11,6 +10,6 @@ export function describeFilter(settings: Settings, rateHz: number): string {
   return (
     `zero-lag Butterworth low-pass, one second-order section forward and backward (effective order 4), ` +
     `${cutoff} where both passes together are 3 dB down (corrected on the warped frequency for two passes), ` +
-    `ends continued by odd reflection over ${paddingSamples} samples with settled initial state`
+    `ends continued by odd reflection over ${settings.filterPaddingSamples} samples with settled initial state`
   );
 }

@@ -1,4 +1,5 @@
 import type { DecimalMark } from "../bytes/number-text.ts";
+import type { Settings } from "../settings/settings.ts";
 import { foldWord } from "./column-words.ts";
 import { forceUnitOf } from "./force-units.ts";
 import type { HeaderField } from "./header-fields.ts";
@@ -11,12 +12,16 @@ import { secondsIn, timeUnitOf } from "./time-units.ts";
 type Said = Pick<HeaderHint, "kind" | "value" | "numberWithoutUnit" | "unit">;
 
 /** What the lines above the column names say about the recording, in order of lines. */
-export function readHeaderHints(fields: readonly HeaderField[], decimalMark: DecimalMark): HeaderHint[] {
+export function readHeaderHints(
+  fields: readonly HeaderField[],
+  decimalMark: DecimalMark,
+  settings: Settings,
+): HeaderHint[] {
   const proseLines = new Set<number>();
   return fields.flatMap((field) => {
     const { line, written } = field;
     let said: Said | undefined;
-    if (field.key !== "" && keyMeaning(field.key) !== undefined) said = readPair(field, decimalMark);
+    if (field.key !== "" && keyMeaning(field.key) !== undefined) said = readPair(field, decimalMark, settings);
     else if (!proseLines.has(line)) {
       // A line that is no known fact may still say its rate ("1000 samples a second, newtons").
       proseLines.add(line);
@@ -28,14 +33,14 @@ export function readHeaderHints(fields: readonly HeaderField[], decimalMark: Dec
   });
 }
 
-function readPair({ key, value }: HeaderField, decimalMark: DecimalMark): Said | undefined {
+function readPair({ key, value }: HeaderField, decimalMark: DecimalMark, settings: Settings): Said | undefined {
   const meaning = keyMeaning(key);
   switch (meaning) {
     case undefined:
     case "other":
       return undefined;
     case "interval":
-      return readInterval(key, value, decimalMark);
+      return readInterval(key, value, decimalMark, settings);
     case "rate":
       return readNumber(meaning, "Hz", key, value, decimalMark, (unit) => hertzIn(unit));
     case "mass":
@@ -119,16 +124,13 @@ function readNumber(
   return written === "" ? { kind, numberWithoutUnit: quantity.number, unit } : undefined;
 }
 
-/** "Sampling time: 5 s" is how long was recorded, not a step between samples. */
-const shortestDuration = 0.1;
-
 /** A step between samples, as the rate it makes. */
-function readInterval(key: string, value: string, decimalMark: DecimalMark): Said | undefined {
+function readInterval(key: string, value: string, decimalMark: DecimalMark, settings: Settings): Said | undefined {
   const quantity = readQuantity(value, decimalMark);
   const unit = quantity && timeUnitOf(quantity.unit === "" ? unitInKey(key) : quantity.unit);
   if (quantity === undefined || unit === undefined) return undefined;
   const seconds = quantity.number * secondsIn[unit];
-  if (!(seconds > 0 && seconds < shortestDuration)) return undefined;
+  if (!(seconds > 0 && seconds < settings.headerIntervalMostSeconds)) return undefined;
   return { kind: "rate", value: Number((1 / seconds).toPrecision(9)), unit: "Hz" };
 }
 

@@ -1,3 +1,4 @@
+import type { Settings } from "../settings/settings.ts";
 import { orderStatistic } from "./order-statistic.ts";
 
 /** A level is read from this many rows spread over the recording; more would not move it. */
@@ -9,7 +10,7 @@ export function rowStride(rows: number): number {
 }
 
 /** The load a column reaches: the size that one value in twenty exceeds, so that spikes do not count. */
-export function loadLevel(values: Float64Array): number {
+export function loadLevel(values: Float64Array, settings: Settings): number {
   const stride = rowStride(values.length);
   const sizes = new Float64Array(Math.ceil(values.length / Math.max(1, stride)));
   const rows = values.length;
@@ -18,18 +19,15 @@ export function loadLevel(values: Float64Array): number {
     if (Number.isFinite(values[row])) sizes[count++] = Math.abs(values[row]!);
   }
   if (count === 0) return 0;
-  return orderStatistic(sizes.subarray(0, count), Math.min(count - 1, Math.floor(0.95 * count)));
+  return orderStatistic(sizes.subarray(0, count), Math.min(count - 1, Math.floor(settings.loadLevelQuantile * count)));
 }
 
-/** A column may differ from the sum of the others by this part of the largest load, as rounding makes it. */
-const roundingFraction = 0.002;
-
 /** Position of the column that is the sum of all the others, row by row; -1 where none is. */
-export function sumOfOthers(columns: readonly Float64Array[]): number {
+export function sumOfOthers(columns: readonly Float64Array[], settings: Settings): number {
   if (columns.length < 3) return -1;
   const rows = columns[0]!.length;
   for (const [position, total] of columns.entries()) {
-    const tolerance = roundingFraction * loadLevel(total);
+    const tolerance = settings.sumRoundingFraction * loadLevel(total, settings);
     let row = 0;
     while (row < rows) {
       let sum = -total[row]!;

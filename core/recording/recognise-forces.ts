@@ -1,4 +1,5 @@
 import type { Finding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import { type Columns, columnsUnclear, type ForceRoles, type RoleReason } from "./column-roles.ts";
 import { foldWord } from "./column-words.ts";
@@ -10,9 +11,6 @@ interface RecognisedForces extends ForceRoles {
   readonly findings: readonly Finding[];
 }
 
-/** A horizontal column that carries this many times the load of the vertical ones is no horizontal force. */
-const doubtfulLoadRatio = 3;
-
 /**
  * Finds the force columns by name and unit; what is not clear is asked, naming the readings.
  * @param reasons columns with a reason have their part already; new ones are added.
@@ -21,6 +19,7 @@ export function recogniseForces(
   hints: readonly ColumnHint[],
   columns: Columns,
   reasons: Map<number, RoleReason>,
+  settings: Settings,
 ): RecognisedForces {
   const isFree = (index: number): boolean => columns[index] !== undefined && !reasons.has(index);
   const ofKind = (kind: ColumnHint["kind"]): number[] => {
@@ -52,13 +51,13 @@ export function recogniseForces(
   const unknown = ofKind("unknown");
   if (total.length > 1) return ask(`Several columns could be the total force: ${columnLabels(total, hints)}.`);
   const chosen = [left, right, total, force].find((found) => found.length > 0) ?? [];
-  const sideways = sidewaysDoubt(chosen, hints, columns);
+  const sideways = sidewaysDoubt(chosen, hints, columns, settings);
   if (sideways !== undefined) return ask(sideways);
 
   // Two short words beside more forces may as well name four corners ("FL", "FR", "RL", "RR").
   const isPaired = [...left, ...right].some((index) => hints[index]!.isFromPair);
   if (isPaired && force.length > 1) {
-    return askWhichFoot([...left, ...right, ...force].sort(ascending), hints, columns, ask);
+    return askWhichFoot([...left, ...right, ...force].sort(ascending), hints, columns, ask, settings);
   }
   if (left.length > 1 || right.length > 1) {
     if (!areFootParts(left, right, hints)) return askWhichOfSeveral(left, right, hints, ask);
@@ -89,7 +88,7 @@ export function recogniseForces(
   const everyForce = hints.flatMap((hint, index) => (hint.kind === "force" && isFree(index) ? [index] : []));
   const single = [total, everyForce, unknown].find((found) => found.length > 0) ?? [];
   if (single.length === 0) return ask("No column could be a vertical force.");
-  if (single.length > 1) return askWhichFoot(single, hints, columns, ask);
+  if (single.length > 1) return askWhichFoot(single, hints, columns, ask, settings);
   if (total.length > 0) take(single, "its name says total");
   else take(single, "the only column that can be force", hints[single[0]!]!.kind === "force" ? "certain" : "likely");
   return { left: [], right: [], total: single, findings: [] };
@@ -137,8 +136,12 @@ function askWhichFoot(
   hints: readonly ColumnHint[],
   columns: Columns,
   ask: Ask,
+  settings: Settings,
 ): RecognisedForces {
-  const sum = sumOfOthers(single.map((index) => columns[index]!));
+  const sum = sumOfOthers(
+    single.map((index) => columns[index]!),
+    settings,
+  );
   const plates = sum < 0 ? single : single.filter((_, position) => position !== sum);
   const [one = 0, other = 0] = plates.map((index) => index + 1);
   const total = sum < 0 ? "" : ` Column ${columnLabel(hints[single[sum]!]!, single[sum]!)} is the sum of the others.`;
@@ -152,7 +155,12 @@ function askWhichFoot(
 }
 
 /** A sentence where a column called horizontal carries the person, and the one called vertical does not. */
-function sidewaysDoubt(chosen: readonly number[], hints: readonly ColumnHint[], columns: Columns): string | undefined {
+function sidewaysDoubt(
+  chosen: readonly number[],
+  hints: readonly ColumnHint[],
+  columns: Columns,
+  settings: Settings,
+): string | undefined {
   const vertical = chosen.filter((index) => hints[index]!.isVertical);
   if (vertical.length === 0) return undefined;
   const unit = foldWord(hints[vertical[0]!]!.unit);
@@ -162,9 +170,9 @@ function sidewaysDoubt(chosen: readonly number[], hints: readonly ColumnHint[], 
       : [],
   );
   if (sideways.length === 0) return undefined;
-  const level = (index: number): number => loadLevel(columns[index] ?? new Float64Array(0));
+  const level = (index: number): number => loadLevel(columns[index] ?? new Float64Array(0), settings);
   const upright = Math.max(...vertical.map(level));
-  const loaded = sideways.find((index) => level(index) > doubtfulLoadRatio * upright);
+  const loaded = sideways.find((index) => level(index) > settings.sidewaysLoadRatio * upright);
   if (loaded === undefined) return undefined;
   return (
     `Column ${columnLabel(hints[vertical[0]!]!, vertical[0]!)} is called vertical, but column ${columnLabel(hints[loaded]!, loaded)} carries the load: ` +

@@ -43,8 +43,8 @@ export function recordingFromTable(
   // What each column is: stated, else by name and unit, else by behaviour; what the header says beside it.
   const hints = clockHints(table, readColumnHints(table.names, table.units));
   const values = table.columns.map((column, index) => column ?? table.clocks[index]?.seconds);
-  const headerHints = readHeaderHints(fieldsAbove(table), table.dialect.decimalMark);
-  const roles = assignColumns(hints, values, answers);
+  const headerHints = readHeaderHints(fieldsAbove(table), table.dialect.decimalMark, settings);
+  const roles = assignColumns(hints, values, answers, settings);
 
   // Rows that can be used, and the time base over them.
   const usedColumns = [roles.time, ...roles.left, ...roles.right, ...roles.total].filter(
@@ -92,10 +92,10 @@ export function recordingFromTable(
     ...roles.findings,
     ...span.findings,
     ...(isRefused(span.findings) ? [] : time.findings),
-    ...counterFindings(hints, values, roles.time, table.lineOfRow),
+    ...counterFindings(hints, values, roles.time, table.lineOfRow, settings),
     ...(roles.time === undefined || time.unit === "" || table.clocks[roles.time] !== undefined
       ? []
-      : secondClockFindings(hints, table.columns, { index: roles.time, unit: time.unit })),
+      : secondClockFindings(hints, table.columns, { index: roles.time, unit: time.unit }, settings)),
     ...forces.findings,
     ...(usesMass ? massContradiction(mass, headerHints, settings) : []),
     ...unitlessContradictions(headerHints, target?.fromHz ?? time.rateHz, settings),

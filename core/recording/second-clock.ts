@@ -1,12 +1,10 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { Columns } from "./column-roles.ts";
 import { printedResolution, typicalStep } from "./stamps.ts";
 import { columnLabel } from "./stated-columns.ts";
 import { secondsIn, type TimeUnit, timeUnitOf } from "./time-units.ts";
-
-/** Two clocks that begin further apart than this count from different zeros, which says nothing. */
-const commonZeroSeconds = 1;
 
 /** The time column that was used. */
 interface UsedClock {
@@ -22,11 +20,12 @@ export function secondClockFindings(
   hints: readonly ColumnHint[],
   columns: Columns,
   used: UsedClock | undefined,
+  settings: Settings,
 ): readonly Finding[] {
   const own = used === undefined ? undefined : columns[used.index];
   if (used === undefined || own === undefined || own.length < 2) return [];
   const scale = secondsIn[used.unit];
-  const stepSeconds = typicalStep(own) * scale;
+  const stepSeconds = typicalStep(own, settings) * scale;
   return hints.flatMap((hint, index) => {
     const other = columns[index];
     const unit = timeUnitOf(hint.unit) ?? (hint.unit === "" ? used.unit : undefined);
@@ -45,7 +44,7 @@ export function secondClockFindings(
     const names = `column ${columnLabel(hint, index)} and column ${columnLabel(hints[used.index]!, used.index)}`;
     if (most - least > tolerance)
       return [disagree(`${names} do not run alike: they move apart by ${milliseconds(most - least)}`)];
-    if (nearest > tolerance && nearest < commonZeroSeconds)
+    if (nearest > tolerance && nearest < settings.commonZeroSeconds)
       return [disagree(`${names} lie ${milliseconds(nearest)} apart`)];
     return [];
   });

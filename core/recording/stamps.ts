@@ -1,13 +1,12 @@
-/** Part of the steps that must rise for a column to be time; the rest may be damaged. */
-const leastRisingShare = 0.98;
+import type { Settings } from "../settings/settings.ts";
 
 /** True when nearly every value is larger than the one before: so does time, and no force. */
-export function isSteadilyRising(values: Float64Array): boolean {
+export function isSteadilyRising(values: Float64Array, settings: Settings): boolean {
   if (values.length < 2) return false;
   const count = values.length;
   let rising = 0;
   for (let index = 1; index < count; index++) if (values[index]! > values[index - 1]!) rising++;
-  return rising >= leastRisingShare * (count - 1);
+  return rising >= settings.timeRisingFraction * (count - 1);
 }
 
 /** True when no value is smaller than the one before: stamps that share their last printed place do so. */
@@ -38,15 +37,14 @@ export function printedResolution(stamps: Float64Array): number {
   return 0;
 }
 
-const stepsAveraged = 64;
 const spansCompared = 1000;
 
 /**
  * The time step, from the median over spans of many steps, which neither rounding nor a few gaps move. Spans over which
  * time runs backwards count only where there are no others.
  */
-export function typicalStep(stamps: Float64Array): number {
-  const span = Math.min(stepsAveraged, stamps.length - 1);
+export function typicalStep(stamps: Float64Array, settings: Settings): number {
+  const span = Math.min(settings.timeStepsAveraged, stamps.length - 1);
   const stride = Math.ceil((stamps.length - span) / spansCompared);
   const steps: number[] = [];
   const rising: number[] = [];

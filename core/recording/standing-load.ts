@@ -14,20 +14,8 @@ interface StandingLoad {
   readonly moves: boolean;
 }
 
-/** Samples above this part of the load level count as loaded, below the other part as empty. */
-const loadedPart = 0.25;
-const emptyPart = 0.05;
-/** Least part of the samples that must be loaded, and empty, for a movement. */
-const leastShare = 0.02;
-/** The push and the landing of a jump exceed its standing by this ratio; a weight put on the plate does not. */
-const jumpRatio = 1.3;
-/** Contacts without standing between them carry several body weights. */
-const mostContactWeights = 4;
-/** The load must exceed the differences from sample to sample this many times to be more than noise. */
-const noiseRatio = 8;
-
 /** The load on all plates together; undefined where there is only noise. */
-export function standingLoad(columns: readonly ForceColumn[]): StandingLoad | undefined {
+export function standingLoad(columns: readonly ForceColumn[], settings: Settings): StandingLoad | undefined {
   const sides = columns.filter((column) => column.limb !== "both");
   const total = columns.find((column) => column.limb === "both");
   const used = total === undefined ? sides : [total];
@@ -45,21 +33,21 @@ export function standingLoad(columns: readonly ForceColumn[]): StandingLoad | un
     }
   }
   for (let index = 0; index < count; index++) steps[index] = Math.abs(steps[index]! - sum[index]!);
-  const level = loadLevel(sum);
+  const level = loadLevel(sum, settings);
   const noise = orderStatistic(steps, count >> 1);
-  if (!(level > noiseRatio * noise)) return undefined;
+  if (!(level > settings.unitNoiseRatio * noise)) return undefined;
   let empty = 0;
   let loadedCount = 0;
   for (let index = 0; index < count; index++) {
     const value = sum[index]!;
-    if (Math.abs(value) < emptyPart * level) empty += 1;
-    if (value > loadedPart * level) sum[loadedCount++] = value;
+    if (Math.abs(value) < settings.unitEmptyFraction * level) empty += 1;
+    if (value > settings.unitLoadedFraction * level) sum[loadedCount++] = value;
   }
-  if (loadedCount < leastShare * count) return undefined;
+  if (loadedCount < settings.unitLeastShare * count) return undefined;
   const loaded = sum.subarray(0, loadedCount);
   const newtons = orderStatistic(loaded, loadedCount >> 1);
-  const peak = orderStatistic(loaded, Math.floor(0.99 * (loadedCount - 1)));
-  return { newtons, moves: empty >= leastShare * count && peak > jumpRatio * newtons };
+  const peak = orderStatistic(loaded, Math.floor(settings.unitPeakQuantile * (loadedCount - 1)));
+  return { newtons, moves: empty >= settings.unitLeastShare * count && peak > settings.unitJumpRatio * newtons };
 }
 
 const units: readonly ForceUnit[] = ["N", "kN", "kgf", "lbf"];
@@ -68,13 +56,13 @@ const units: readonly ForceUnit[] = ["N", "kN", "kgf", "lbf"];
 export function unitDoubt(columns: readonly ForceColumn[], settings: Settings): readonly Finding[] {
   const [first] = columns;
   const unit = first?.unit;
-  const load = unit === undefined ? undefined : standingLoad(columns);
+  const load = unit === undefined ? undefined : standingLoad(columns, settings);
   if (first === undefined || unit === undefined || load === undefined) return [];
   const share = leastMassShare(columns);
   const per = newtonsIn(unit, undefined, settings.gravity);
   if (per === undefined || isPersons(load.newtons, share, settings)) return [];
   const heaviest = settings.bodyMassMaximumKg * settings.gravity;
-  if (load.moves && load.newtons > heaviest && load.newtons < mostContactWeights * heaviest) return [];
+  if (load.moves && load.newtons > heaviest && load.newtons < settings.unitContactWeights * heaviest) return [];
   const figure = load.newtons / per;
   const likely = units.filter((each) => {
     const newtons = figure * (newtonsIn(each, undefined, settings.gravity) ?? 0);
@@ -113,7 +101,7 @@ export function overrulesWritten(
   settings: Settings,
 ): Finding | undefined {
   const [first] = columns;
-  const load = standingLoad(columns);
+  const load = standingLoad(columns, settings);
   if (first?.unit === undefined || first.unit === stated || load === undefined) return undefined;
   const per = newtonsIn(first.unit, undefined, settings.gravity);
   if (per === undefined) return undefined;

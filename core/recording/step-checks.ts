@@ -16,9 +16,6 @@ export interface StampColumn {
   readonly lineOfRow: Uint32Array;
 }
 
-/** A sample further than this from its even place makes the time base uneven; half a sample is the next sample's place. */
-const mostDriftSamples = 0.5;
-
 /** Seconds since 1970 leave a step uncertain by some millionths, because doubles hold few of their decimals. */
 const stepRounding = 1e-4;
 
@@ -58,7 +55,7 @@ export function checkSteps(
   if (gaps.length > 0) findings.push(gap(column, gaps));
   if (findings.length > 0 || isRoundingCoarse(step, resolution)) return findings;
   const drift = largestDrift(stamps, step);
-  if (drift.samples > mostDriftSamples) return [noEvenBase(column, drift.row, drift.samples, isResampled)];
+  if (drift.samples > settings.timeDriftSamples) return [noEvenBase(column, drift.row, drift.samples, isResampled)];
   return jitter.length > 0 ? [unevenSteps(column, jitter, isResampled)] : [];
 }
 

@@ -49,7 +49,7 @@ export function findTimeBase(
     return refused(implausible(`The wanted rate of ${hertz(resampleHz)}`, settings, "Ask for another rate"));
   }
   if (column === undefined) return withoutStamps("The file has no time column.", statements, settings);
-  const step = typicalStep(column.stamps);
+  const step = typicalStep(column.stamps, settings);
   if (!(step > 0)) return refused(unordered(column));
   const rateValues = own === undefined ? rates.map((rate) => rate.rateHz) : [own];
   const unit = column.unit === "unknown" ? guessStampUnit(column, step, rateValues, settings) : column.unit;
@@ -106,7 +106,7 @@ function fromStamps(
   const failed = { rateFrom: "unknown", rateSource: "", originSeconds: 0, unit } as const;
   if (isRefused(evenness)) return { ...failed, findings: evenness };
   const even = findEvenRate(column.stamps, scale, step, resolution, settings);
-  const coarse = coarseFindings(even, step, resolution, unit);
+  const coarse = coarseFindings(even, step, resolution, unit, settings);
   const findings = [...evenness, ...coarse];
   if (isRefused(coarse)) return { ...failed, findings };
   const { rateHz, toleranceHz } = even;
@@ -134,16 +134,19 @@ function fromStamps(
   };
 }
 
-/** Stamps may be printed more coarsely than the samples follow, down to this part of their resolution for a step. */
-const leastCoarseStep = 0.55;
-
 /** What rounding of the stamps hides, or would hide if one rate did not explain every one of them. */
-function coarseFindings(even: EvenRate, step: number, resolution: number, unit: TimeUnit): Finding[] {
+function coarseFindings(
+  even: EvenRate,
+  step: number,
+  resolution: number,
+  unit: TimeUnit,
+  settings: Settings,
+): Finding[] {
   if (!isCoarserThanStep(step, resolution)) {
     return even.explainsAll ? [] : [sampleMayBeMissing(resolution, unit)];
   }
   // With at most two samples to a stamp a missing one moves all later stamps off the line of a whole rate.
-  const showsMissing = even.isWhole && step > leastCoarseStep * resolution;
+  const showsMissing = even.isWhole && step > settings.timeCoarseFraction * resolution;
   if (!even.explainsAll || !showsMissing) return [tooCoarse(resolution)];
   return [
     proseFinding(

@@ -1,7 +1,5 @@
+import type { Settings } from "../settings/settings.ts";
 import { canFilter, designButterworth, type FilterSection, singlePassCutoffHz } from "./filter-design.ts";
-
-/** Samples added at each end by odd reflection before filtering. */
-export const paddingSamples = 9;
 
 /**
  * Low-passes a signal without delay: one second-order Butterworth section forward and backward, 3 dB down at
@@ -16,16 +14,21 @@ export const paddingSamples = 9;
  * @param signal any unit, one value a sample, finite; not changed.
  * @param cutoffHz above 0.
  */
-export function zeroLagFilter(signal: Float64Array, rateHz: number, cutoffHz: number): Float64Array {
+export function zeroLagFilter(
+  signal: Float64Array,
+  rateHz: number,
+  cutoffHz: number,
+  settings: Settings,
+): Float64Array {
   if (!canFilter(rateHz, cutoffHz) || signal.length === 0) return signal.slice();
   const section = designButterworth(rateHz, singlePassCutoffHz(rateHz, cutoffHz));
-  return filterForwardBackward(signal, section);
+  return filterForwardBackward(signal, section, settings);
 }
 
 /** Runs one section forward and backward with odd reflection and settled initial state. */
-function filterForwardBackward(signal: Float64Array, section: FilterSection): Float64Array {
+function filterForwardBackward(signal: Float64Array, section: FilterSection, settings: Settings): Float64Array {
   const count = signal.length;
-  const padding = Math.min(paddingSamples, count - 1);
+  const padding = Math.min(settings.filterPaddingSamples, count - 1);
   const extended = new Float64Array(count + 2 * padding);
   extended.set(signal, padding);
   const last = count - 1;

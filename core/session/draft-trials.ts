@@ -103,7 +103,7 @@ function draftOne(
       ...assigned.findings,
       ...stuckFindings(prepared, cut, weighed.still?.window),
       ...dead,
-      ...equalPlatesFindings(prepared),
+      ...equalPlatesFindings(prepared, settings),
       ...smoothedFindings(prepared, cut, settings),
       ...(dead.length > 0 || weighed.weighing === undefined
         ? []

@@ -89,8 +89,8 @@ export function measureTrial(
   const unknown = cause ?? draft.heldBefore ?? unknownMotion(trial, jump);
   const said = trialFindings({ ...measured, unknown }, settings);
   const events = [
-    ...publishEvents(jump, draft.edits, context.noiseNewtons, uncertainties),
-    ...hopLimbEvents(jump, input, uncertainties),
+    ...publishEvents(jump, draft.edits, context.noiseNewtons, uncertainties, settings),
+    ...hopLimbEvents(jump, input, uncertainties, settings),
   ];
   return { jump, events, said, hops: hops.map((hop) => hopResult(hop, usedHops, events)) };
 }

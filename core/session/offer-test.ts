@@ -40,9 +40,6 @@ function untold({ kind, landed, quietBefore, quietEarlier }: JumpCut): NotOffere
   };
 }
 
-/** The push of a jump makes the speed that its flight tells within this part; a step does not. */
-const speedPart = 0.5;
-
 /** A push that does not make the flight after it, or whose events cannot be found, is another movement. */
 function unlikeItsFlight(
   prepared: PreparedRecording,
@@ -65,7 +62,7 @@ function unlikeItsFlight(
   if (takeoff === undefined || touchdown === undefined) return undefined;
   const flown = (settings.gravity * (touchdown - takeoff)) / prepared.total.rateHz / 2;
   const pushed = velocityAt(jump.motion, takeoff);
-  if (Number.isNaN(pushed) || Math.abs(pushed - flown) <= speedPart * flown) return undefined;
+  if (Number.isNaN(pushed) || Math.abs(pushed - flown) <= settings.offeredSpeedFraction * flown) return undefined;
   return {
     reason: `the push gives the body ${pushed.toFixed(1)} m/s and a flight that long takes ${flown.toFixed(1)} m/s, so the plate was not left by that push alone`,
   };

@@ -48,6 +48,6 @@ function borneOut({ weighing, after, balance, heldBefore, otherFootWeighed, plac
 
 function differ(light: WeightEstimate, heavy: WeightEstimate, settings: Settings): boolean {
   const difference = heavy.newtons - light.newtons;
-  const joint = 3 * Math.hypot(light.uncertainty, heavy.uncertainty);
+  const joint = settings.severalAthletesSd * Math.hypot(light.uncertainty, heavy.uncertainty);
   return difference > Math.max(joint, settings.severalAthletesFraction * heavy.newtons);
 }

@@ -32,7 +32,7 @@ export function traceTrial(analysis: SessionAnalysis, file: string, trial: numbe
       limb: plate.limb,
       force: prepared.forces[index]!.slice(start, end),
     })),
-    filtered: zeroLagFilter(total, recording.rateHz, settings.filterHz),
+    filtered: zeroLagFilter(total, recording.rateHz, settings.filterHz, settings),
     ...motionCurves(analysis, result, start, total),
     phases: analyzed === undefined ? [] : tracePhases(result, analyzed.jump, recording.rateHz, end),
   };

@@ -1,7 +1,17 @@
 import { sha256Hex } from "../ground/sha256.ts";
 import type { ChoiceSetting, NumberSetting } from "./setting-entry.ts";
-import { settingsOfEvents } from "./settings-of-events.ts";
-import { settingsOfResults } from "./settings-of-results.ts";
+import { settingsOfEdges } from "./settings-of-edges.ts";
+import { settingsOfMeasures } from "./settings-of-measures.ts";
+import { settingsOfOnset } from "./settings-of-onset.ts";
+import { settingsOfPlates } from "./settings-of-plates.ts";
+import { settingsOfProtocol } from "./settings-of-protocol.ts";
+import { settingsOfReading } from "./settings-of-reading.ts";
+import { settingsOfSamples } from "./settings-of-samples.ts";
+import { settingsOfSides } from "./settings-of-sides.ts";
+import { settingsOfTops } from "./settings-of-tops.ts";
+import { settingsOfTrials } from "./settings-of-trials.ts";
+import { settingsOfUnits } from "./settings-of-units.ts";
+import { settingsOfWeighing } from "./settings-of-weighing.ts";
 import { settingsOfWeight } from "./settings-of-weight.ts";
 
 /**
@@ -9,9 +19,19 @@ import { settingsOfWeight } from "./settings-of-weight.ts";
  * (rate, unit, mass, side) are never here: they are asked for.
  */
 export const settingsCatalogue = {
-  ...settingsOfEvents,
+  ...settingsOfReading,
+  ...settingsOfUnits,
+  ...settingsOfWeighing,
+  ...settingsOfTrials,
+  ...settingsOfPlates,
+  ...settingsOfSamples,
+  ...settingsOfTops,
+  ...settingsOfEdges,
+  ...settingsOfOnset,
+  ...settingsOfMeasures,
   ...settingsOfWeight,
-  ...settingsOfResults,
+  ...settingsOfSides,
+  ...settingsOfProtocol,
 } as const satisfies Readonly<Record<string, NumberSetting | ChoiceSetting>>;
 
 type Catalogue = typeof settingsCatalogue;

@@ -8,8 +8,6 @@ import type { Settings } from "../settings/settings.ts";
 import { type PlateGains, plateDifferences } from "../weight/plate-gains.ts";
 import type { Comparison } from "./comparison.ts";
 
-/** A difference is resolved beyond so many of its standard uncertainties. */
-const resolvedBeyond = 2;
 /** So many indices and trials are named. */
 const mostNamed = 4;
 
@@ -21,7 +19,7 @@ export function platesDisagree(
 ): readonly Finding[] {
   return plateDifferences(gains).flatMap(({ first, second, difference, uncertainty, trials }) => {
     const size = Math.abs(difference);
-    if (!(size > resolvedBeyond * uncertainty && size > settings.plateGainFinding)) return [];
+    if (!(size > settings.plateGainSd * uncertainty && size > settings.plateGainFinding)) return [];
     const [more, less] = difference > 0 ? [first, second] : [second, first];
     return [
       proseFinding(

@@ -5,11 +5,6 @@ import { limitedSpans } from "./limited-spans.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import type { LoadSegments } from "./segment-load.ts";
 
-/** A converter with coarser steps than this is none, newtons. */
-const coarsestStepNewtons = 5;
-/** A rounded top has fallen by no more steps than this on average, half its length beyond its ends: four, and room for noise. */
-const roundedTopSteps = 12;
-
 /**
  * Flat tops of a plate's force: at least `clippedSamples` equal samples at its maximum (METHODS §7), the mark of an
  * exceeded measuring range. A plate that never carried more than its own part of the standing has none. A top that is flat only
@@ -25,9 +20,9 @@ export function clippedSpans(force: Float64Array, standingNewtons: number, setti
     step ??= converterStep(force) ?? 0;
     const half = Math.ceil((span.end - span.start) / 2);
     const [before, after] = [force[span.start - half], force[span.end - 1 + half]];
-    if (step > coarsestStepNewtons || before === undefined || after === undefined) return false;
+    if (step > settings.clippedCoarsestStepNewtons || before === undefined || after === undefined) return false;
     // On the average of both ends: a top that leans falls less on one side by what it falls more on the other.
-    return largest - (before + after) / 2 <= roundedTopSteps * step;
+    return largest - (before + after) / 2 <= settings.clippedRoundedTopSteps * step;
   };
   return tops.filter((span) => !isRounded(span));
 }
@@ -74,7 +69,7 @@ export function clippedPlates(
   settings: Settings,
 ): readonly ClippedSpan[] {
   const all = forces.flatMap((force, plate) => {
-    const standing = standingOn(force, quiet, steadyLoad);
+    const standing = standingOn(force, quiet, steadyLoad, settings);
     const exact = clippedSpans(force, standing, settings);
     const found = exact.length > 0 ? exact : limitedSpans({ force, rateHz }, standing, quiet, settings);
     return found.map((span): ClippedSpan => ({ plate, span }));
@@ -92,11 +87,11 @@ export function clippedPlates(
   );
 }
 
-/** A foot that only touches a plate never exceeds its range. */
-const touchingPart = 0.2;
-
 /** The largest mean force of one plate in quiet standing, and at least what a touching foot leaves on it. */
-function standingOn(force: Float64Array, quiet: readonly SampleSpan[], steadyLoad: number): number {
+function standingOn(force: Float64Array, quiet: readonly SampleSpan[], steadyLoad: number, settings: Settings): number {
   const levels = quiet.map(({ start, end }) => meanOf(force, start, end));
-  return Math.max(touchingPart * steadyLoad, ...levels.map((level) => 1.05 * level));
+  return Math.max(
+    settings.clippedTouchingFraction * steadyLoad,
+    ...levels.map((level) => settings.clippedAboveStandingRatio * level),
+  );
 }

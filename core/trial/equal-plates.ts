@@ -1,23 +1,18 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
 import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
+import type { Settings } from "../settings/settings.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
-
-/**
- * Newtons by which force leaves the line through its two neighbours, in the median of the samples: above this it is the
- * noise of an amplifier (a tenth of a newton gives 0.17). Force without noise, as computed, may be equal on both sides.
- */
-const leastNoiseNewtons = 0.3;
 
 /**
  * Two plates that show the same force in every sample: two amplifiers never have the same noise, so one plate was
  * exported twice, or one force divided in two. Neither tells left from right, and the former doubles half a weight.
  */
-export function equalPlatesFindings({ recording }: PreparedRecording): readonly Finding[] {
+export function equalPlatesFindings({ recording }: PreparedRecording, settings: Settings): readonly Finding[] {
   const { plates } = recording;
   const [first, second] = plates;
   if (first === undefined || second === undefined || plates.length !== 2) return [];
   if (first.force.some((newtons, index) => newtons !== second.force[index])) return [];
-  if (noiseFromSampleToSample(first.force) < leastNoiseNewtons) return [];
+  if (noiseFromSampleToSample(first.force) < settings.equalPlatesNoiseNewtons) return [];
   return [
     proseFinding(
       "plates-equal",

@@ -2,22 +2,17 @@ import type { CutInput } from "./cut-input.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import { stoodLoads } from "./stood-loads.ts";
 
-/** A push this far above the standing load must come before a flight; stepping off a plate has none. */
-const pushLoads = 1.2;
-/** The push is looked for this long before the plate empties. */
-const pushSeconds = 0.4;
-
 /** True when an empty stretch is a flight: long enough, after a push, and not somebody stepping off. */
 export function isFlight(span: SampleSpan, input: CutInput): boolean {
   const { total, rateHz, segments, settings } = input;
   const seconds = (span.end - span.start) / rateHz;
   if (span.start === 0 || seconds < settings.flightMinimumSeconds) return false;
-  const from = Math.max(0, span.start - Math.round(pushSeconds * rateHz));
+  const from = Math.max(0, span.start - Math.round(settings.flightPushSeconds * rateHz));
   let largest = 0;
   for (let index = from; index < span.start; index += 1) largest = Math.max(largest, total[index]!);
   // Where nobody stands still the lightest athlete's load is all that is known.
   const load = segments.steadyLoad > 0 ? segments.steadyLoad : settings.bodyMassMinimumKg * settings.gravity;
-  if (largest <= pushLoads * load) return false;
+  if (largest <= settings.flightPushLoads * load) return false;
   return (seconds <= settings.flightMaximumSeconds && span.end < total.length) || leavesUpwards(span, input);
 }
 

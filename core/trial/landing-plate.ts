@@ -3,9 +3,6 @@ import type { JumpCut } from "./cut-trials.ts";
 import { meanAndDeviation } from "./force-signal.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
 
-/** The landing is looked at over this time. */
-const landingSeconds = 0.3;
-
 /**
  * The plate that alone carries the landing of a jump whose push another plate carried alone; undefined where the same
  * plate or both carry it, and where there is no landing.
@@ -18,7 +15,7 @@ export function otherLandingPlate(
 ): string | undefined {
   if (pushPlate === undefined || cut.kind === "landing" || !cut.landed) return undefined;
   const { start } = cut.landing;
-  const end = Math.min(cut.landing.end, start + Math.round(landingSeconds * recording.rateHz));
+  const end = Math.min(cut.landing.end, start + Math.round(settings.landingPlateSeconds * recording.rateHz));
   if (end - start < 2) return undefined;
   const loads = forces.map((force) => meanAndDeviation(force, start, end).mean);
   const total = loads.reduce((sum, load) => sum + load, 0);

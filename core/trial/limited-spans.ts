@@ -2,17 +2,6 @@ import type { Settings } from "../settings/settings.ts";
 import { type ForceSignal, meanAndDeviation } from "./force-signal.ts";
 import type { SampleSpan } from "./sample-span.ts";
 
-/** A top is flat within this many deviations of the plate's noise on either side. */
-const bandDeviations = 4;
-/** A shorter top cannot be told from a rounded one beneath noise, seconds. */
-const shortestSeconds = 0.012;
-/** Force beside a corner is looked at over this long. */
-const besideSeconds = 0.02;
-/** It must fall there by so many bands, or there is no corner to be seen. */
-const leastFall = 2;
-/** A straight flank fits beside a corner; one that bends away gently leaves this many times as much beside it. */
-const cornerRatio = 2;
-
 /**
  * Tops at a plate's largest force that are flat but for its noise, one of which at least begins and ends in a corner: an
  * amplifier's range was exceeded before the noise came on. Force that is held by an athlete bends into its level and out.
@@ -24,9 +13,9 @@ export function limitedSpans(
   settings: Settings,
 ): readonly SampleSpan[] {
   const noise = Math.max(settings.heldNoiseNewtons, ...quiet.map((span) => whiteNoise(force, span)));
-  const band = bandDeviations * noise;
-  const shortest = Math.max(settings.clippedSamples, Math.round(shortestSeconds * rateHz));
-  const beside = Math.max(4, Math.round(besideSeconds * rateHz));
+  const band = settings.limitedBandDeviations * noise;
+  const shortest = Math.max(settings.clippedSamples, Math.round(settings.limitedTopSeconds * rateHz));
+  const beside = Math.max(4, Math.round(settings.limitedBesideSeconds * rateHz));
   let largest = Number.NEGATIVE_INFINITY;
   for (const newtons of force) if (newtons > largest) largest = newtons;
   if (largest <= standingNewtons) return [];
@@ -37,7 +26,10 @@ export function limitedSpans(
   };
   const ends = ({ start, end }: SampleSpan): boolean => {
     const level = meanAndDeviation(force, start, end).mean;
-    return isCorner(force, start, -1, level, band, beside) && isCorner(force, end - 1, 1, level, band, beside);
+    return (
+      isCorner(force, start, -1, level, band, beside, settings) &&
+      isCorner(force, end - 1, 1, level, band, beside, settings)
+    );
   };
   // The largest sample stands a deviation or more above the level that it is one of.
   const flat = stretchesAbove(force, largest - 2 * band, shortest).filter(isFlat);
@@ -70,9 +62,10 @@ function isCorner(
   level: number,
   band: number,
   beside: number,
+  settings: Settings,
 ): boolean {
   const fall = (distance: number): number => level - (force[end + direction * distance] ?? level);
-  if (fall(beside) < leastFall * band) return false;
+  if (fall(beside) < settings.limitedLeastFallBands * band) return false;
   let line = Number.POSITIVE_INFINITY;
   let parabola = Number.POSITIVE_INFINITY;
   for (let corner = -beside; corner < beside / 2; corner += 1) {
@@ -80,7 +73,7 @@ function isCorner(
     line = Math.min(line, fits[0]!);
     parabola = Math.min(parabola, fits[1]!);
   }
-  return cornerRatio * line < parabola;
+  return settings.limitedCornerRatio * line < parabola;
 }
 
 /** Sum of squares that is left beside the level before a corner and a power of the distance behind it. */

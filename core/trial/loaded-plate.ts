@@ -13,9 +13,6 @@ export interface LoadedPlates {
   readonly limb?: Limb;
 }
 
-/** The push is looked at over this time before the plates empty, a landing over this time from its start. */
-const pushSeconds = 0.3;
-
 /** Reads from two plates which of them carried a push, or a drop landing; one plate tells nothing. */
 export function loadedPlates(
   plates: readonly Plate[],
@@ -25,7 +22,7 @@ export function loadedPlates(
   settings: Settings,
 ): LoadedPlates {
   if (plates.length < 2) return {};
-  const push = pushSpan(cut, Math.round(pushSeconds * rateHz));
+  const push = pushSpan(cut, Math.round(settings.loadedPushSeconds * rateHz));
   const loads = forces.map((force) => meanAndDeviation(force, push.start, push.end).mean);
   const total = loads.reduce((sum, load) => sum + load, 0);
   // A foot that only touches carries a small part; two legs share the load.

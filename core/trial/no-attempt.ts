@@ -70,9 +70,6 @@ export function brokenOffFinding(span: SampleSpan, rateHz: number, severity: "no
   );
 }
 
-/** A load at rest that comes and goes must change by this part of itself, so that an empty plate's zero is none. */
-const comesAndGoes = 0.5;
-
 /** The longest steady load where none is an athlete's: newtons, or undefined where nothing comes and goes. */
 function lightLoad(total: ForceSignal, settings: Settings): number | undefined {
   const smooth = runningMean(total.force, Math.max(2, Math.round(settings.quietBlockSeconds * total.rateHz)));
@@ -84,7 +81,7 @@ function lightLoad(total: ForceSignal, settings: Settings): number | undefined {
   );
   if (longest === undefined) return undefined;
   const least = smooth.reduce((low, each) => Math.min(low, each), Number.POSITIVE_INFINITY);
-  return longest.newtons - least > comesAndGoes * longest.newtons ? longest.newtons : undefined;
+  return longest.newtons - least > settings.lightLoadChangeFraction * longest.newtons ? longest.newtons : undefined;
 }
 
 function lightFinding(newtons: number, settings: Settings): Finding {

@@ -13,16 +13,6 @@ export interface FlightsAround {
 }
 
 /**
- * A flight is left and met at half its own fall, g·T/2; the push of an athlete who stood makes that speed within this
- * part: standing at a load off by 2 % makes 7 %, and posture at touchdown 5 %.
- */
-const speedPart = 0.15;
-/** Nobody comes onto a plate upwards, within this, m/s. */
-const stepSpeed = 0.5;
-/** Who steps onto a plate takes longer than this to stand on it with both feet; a landing comes to such a load at once. */
-const stepSeconds = 0.25;
-
-/**
  * True for a steady load that a body in movement carries, and nobody stands at: had the athlete stood still there, with
  * that load as the weight, the force between it and the flight beside it would not make the speed that the flight's
  * length tells. A load held shortly before take-off throws such an athlete downwards; one on which a landing comes to
@@ -49,10 +39,10 @@ export function passingLoad(
   };
   const differs = (flight: SampleSpan, from: number, to: number): boolean => {
     const speed = speedOf(flight);
-    return speed !== undefined && Math.abs(gained(from, to) - speed) > speedPart * speed;
+    return speed !== undefined && Math.abs(gained(from, to) - speed) > settings.passingSpeedFraction * speed;
   };
   const isMetUpwards = (from: number, to: number): boolean =>
-    to - from < stepSeconds * rateHz && gained(from, to) < -stepSpeed;
+    to - from < settings.passingStepSeconds * rateHz && gained(from, to) < -settings.passingStepSpeed;
   const next = empty.find(({ start }) => start >= span.end);
   const before = empty.findLast(({ end }) => end <= span.start);
   return (

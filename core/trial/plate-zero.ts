@@ -55,7 +55,7 @@ export function removePlateZero(
     }
     const longest = readings.reduce((best, each) => (each.samples > best.samples ? each : best), first);
     const drift = driftLine(readings, settings);
-    const own = zeroUncertainty(longest, rateHz, steps[plate]!);
+    const own = zeroUncertainty(longest, rateHz, steps[plate]!, settings);
     const hidden = hiddenDrift(readings, longest, force.length, rateHz, settings);
     uncertainties.push(drift === undefined ? Math.hypot(own, wander(readings), hidden) : own);
     if (drift === undefined) {
@@ -95,17 +95,20 @@ function hiddenDrift(
   return (settings.plateHiddenDrift * beyond) / 2 / Math.sqrt(3);
 }
 
-/** The slowest mains hum, hertz. */
-const mainsHz = 50;
-
 /**
  * How well the mean of an empty stretch is known: white noise over √n, and hum of which a part of a period is left over
  * (a sine of standard deviation σ over a time T at random phase: σ·√2/(2π·f·T)). Where the noise is smaller than half a
  * step of the converter it does not average the steps: the zero lies anywhere within one (rectangular).
  */
-function zeroUncertainty({ deviation, samples }: EmptyReading, rateHz: number, step: number): number {
+function zeroUncertainty(
+  { deviation, samples }: EmptyReading,
+  rateHz: number,
+  step: number,
+  settings: Settings,
+): number {
   const seconds = samples / rateHz;
-  const averaged = deviation * Math.hypot(1 / Math.sqrt(samples), Math.SQRT2 / (2 * Math.PI * mainsHz * seconds));
+  const averaged =
+    deviation * Math.hypot(1 / Math.sqrt(samples), Math.SQRT2 / (2 * Math.PI * settings.slowestMainsHz * seconds));
   return Math.hypot(averaged, deviation < step / 2 ? step / Math.sqrt(12) : 0);
 }
 

@@ -17,9 +17,6 @@ export interface NotOffered {
   readonly reason: string;
 }
 
-/** This many flights after the first, without standing in between, make repeated hops. */
-const hopFlights = 2;
-
 /**
  * Reads the test from the coarse segmentation of one attempt: what the plate carried before it, how long the contact
  * and the flights last, whether force dips before the push. An offer with its reason, never a decision (METHODS §6).
@@ -32,7 +29,7 @@ export function recogniseTest(prepared: PreparedRecording, cut: JumpCut, setting
   if (cut.kind === "landing") {
     return { test: kindOfTrace("dropAndLand"), reason: `${before}, an impact, no flight after it` };
   }
-  if (cut.laterFlights.length >= hopFlights) {
+  if (cut.laterFlights.length >= settings.recognisedHopFlights) {
     return {
       test: kindOfTrace("hops"),
       reason: `${before}, ${cut.laterFlights.length + 1} flights without standing between`,

@@ -1,15 +1,5 @@
 import type { Settings } from "../settings/settings.ts";
 
-/** Force must change this fast, on average over the window, for equal neighbours to mean repetition. */
-const movingNewtonsPerSecond = 2000;
-/** And by so many steps of the converter from one sample to the next: else equal neighbours are its rounding. */
-const stepsASample = 3;
-/** Half the window spans more than one value that stands ten times. */
-const leastHalf = 12;
-const windowSeconds = 0.02;
-/** Changes seen where force moves, at least. */
-const leastChanges = 20;
-
 /**
  * How many samples stand for one measured value where force moves fast: 1 in a sound recording, ten where 100 values a
  * second were written as 1000. Equal neighbours are no chance there: a converter's steps are passed in one sample.
@@ -21,8 +11,13 @@ export function samplesPerValue(
   rateHz: number,
   settings: Settings,
 ): number {
-  const half = Math.max(leastHalf, Math.round((windowSeconds * rateHz) / 2));
-  const least = half * Math.max(movingNewtonsPerSecond / rateHz, ...steps.map((step) => stepsASample * step));
+  const half = Math.max(settings.repeatedHalfWindowSamples, Math.round((settings.repeatedWindowSeconds * rateHz) / 2));
+  const least =
+    half *
+    Math.max(
+      settings.repeatedMovingNewtonsPerSecond / rateHz,
+      ...steps.map((step) => settings.repeatedStepsASample * step),
+    );
   const count = forces[0]?.length ?? 0;
   let moving = 0;
   let changed = 0;
@@ -31,7 +26,7 @@ export function samplesPerValue(
     moving += 1;
     if (changes(forces, index)) changed += 1;
   }
-  if (changed < leastChanges || changed > (1 - settings.repeatedFraction) * moving) return 1;
+  if (changed < settings.repeatedLeastChanges || changed > (1 - settings.repeatedFraction) * moving) return 1;
   return moving / changed;
 }
 

@@ -1,3 +1,4 @@
+import type { Settings } from "../settings/settings.ts";
 import type { ForceSignal } from "./force-signal.ts";
 
 /** What a recording varies by where it varies least. */
@@ -10,28 +11,22 @@ export interface RestingNoise {
 
 /** Hum of the mains: 50 or 60 Hz, as the country has it. */
 const mainsHz = [50, 60] as const;
-const humFraction = 0.5;
-/** Whole periods of either mains frequency, so that the parabola takes little of the hum away; a movement bends less. */
-const blockSeconds = 0.1;
-/** Blocks overlap by half: a flight of a quarter of a second holds several, however they fall. */
-const blocksApart = 0.5;
-/** Of the blocks in order of their deviation the one at this part stands for rest. */
-const restQuantile = 0.2;
 
 /** Noise at rest: the deviation of short blocks from their parabola of least squares, read where it is small. */
-export function restingNoise({ force, rateHz }: ForceSignal): RestingNoise {
-  const width = Math.max(4, Math.round(blockSeconds * rateHz));
-  const apart = Math.max(1, Math.round(blocksApart * width));
+export function restingNoise({ force, rateHz }: ForceSignal, settings: Settings): RestingNoise {
+  const width = Math.max(4, Math.round(settings.restingBlockSeconds * rateHz));
+  const apart = Math.max(1, Math.round(settings.restingBlocksApart * width));
   const blocks: { readonly start: number; readonly deviation: number }[] = [];
   for (let start = 0; start + width <= force.length; start += apart) {
     blocks.push({ start, deviation: besideParabola(force, start, width).deviation });
   }
   blocks.sort((a, b) => a.deviation - b.deviation);
-  const rest = blocks[Math.floor(restQuantile * blocks.length)];
+  const rest = blocks[Math.floor(settings.restingQuantile * blocks.length)];
   if (rest === undefined) return { newtons: 0, humHz: () => undefined };
   const { start, deviation } = rest;
   const makesMost = (hertz: number): boolean =>
-    lineVariance(besideParabola(force, start, width).rest(), hertz / rateHz) > humFraction * deviation ** 2;
+    lineVariance(besideParabola(force, start, width).rest(), hertz / rateHz) >
+    settings.restingHumFraction * deviation ** 2;
   return { newtons: deviation, humHz: () => mainsHz.find(makesMost) };
 }
 

@@ -17,13 +17,6 @@ export interface LoadSegments {
   readonly quiet: readonly SampleSpan[];
 }
 
-/** Windows tried for the steady load, longest first: the longer one stands still, the surer it is body weight. */
-const steadySeconds = [1, 0.5, 0.3, 0.1] as const;
-/** A load held for no longer than this may belong to a movement, and is asked of the flight beside it. */
-const passingSeconds = 0.5;
-/** Force may vary by this part of the load in a steady window (SD over mean). */
-const steadyDeviation = 0.03;
-
 /** Cuts the total force into empty, quiet and moving stretches. */
 export function segmentLoad(total: Float64Array, rateHz: number, settings: Settings): LoadSegments {
   const block = Math.max(2, Math.round(settings.quietBlockSeconds * rateHz));
@@ -107,11 +100,17 @@ function findSteadyLoad(total: Float64Array, rateHz: number, emptyLevel: number,
   const everyEmpty = (): readonly SampleSpan[] =>
     emptySpans(total, rateHz, emptyLevel, settings.emptyMinimumNewtons, settings);
   let empty: readonly SampleSpan[] | undefined;
+  const steadySeconds = [
+    settings.steadyLoadSeconds,
+    settings.steadyLoadShorterSeconds,
+    settings.steadyLoadShortSeconds,
+    settings.steadyLoadShortestSeconds,
+  ];
   for (const seconds of steadySeconds) {
     const width = Math.round(seconds * rateHz);
     if (width < 4 || width > total.length) continue;
     const passes = (end: number, newtons: number): boolean => {
-      if (seconds > passingSeconds) return false;
+      if (seconds > settings.passingLoadSeconds) return false;
       empty ??= everyEmpty();
       return passingLoad({ ...asked, empty }, { span: { start: end - width, end }, newtons }, settings);
     };
@@ -151,7 +150,7 @@ function steadiestLoadedWindow(
     const mean = sum / width;
     const variance = squares / width - mean * mean;
     if (mean < leastLoad - emptyLevel || variance >= bestVariance) continue;
-    if (variance <= (steadyDeviation * mean) ** 2 && !passes(index + 1, mean + emptyLevel)) {
+    if (variance <= (settings.steadyDeviationFraction * mean) ** 2 && !passes(index + 1, mean + emptyLevel)) {
       bestVariance = variance;
       bestMean = mean + emptyLevel;
     }
@@ -205,7 +204,7 @@ function quietSpans(
   const all = { start: 0, end: smooth.length };
   // The running mean leaves the band only after the movement began: step back as for an onset.
   const back = Math.round(settings.onsetBackSeconds * rateHz);
-  return spansWithin(smooth, all, steadyLoad, wideBands * band)
+  return spansWithin(smooth, all, steadyLoad, settings.quietWideBands * band)
     .flatMap((wide) => spansWithin(smooth, wide, levelOf(smooth, wide), band))
     .map((span) => ({
       start: span.start === 0 ? 0 : span.start + back,
@@ -214,8 +213,6 @@ function quietSpans(
     .filter((span) => span.end - span.start >= settings.weighingMinimumSeconds * rateHz);
 }
 
-/** Width of the band that finds quiet standing, in bands that hold it. */
-const wideBands = 2;
 /** The level of a stretch is the median of this many of its values, evenly spread. */
 const levelValues = 101;
 

@@ -32,7 +32,7 @@ export function signalFindings(
 }
 
 function noiseRefusal(total: ForceSignal, segments: LoadSegments, settings: Settings): readonly Finding[] {
-  const { newtons, humHz } = restingNoise(total);
+  const { newtons, humHz } = restingNoise(total, settings);
   // A load that is no athlete's is said to be none where it is weighed: its noise is not in newtons either.
   const scaled = segments.steadyLoad > settings.bodyMassMaximumKg * settings.gravity;
   if (scaled || newtons <= settings.noiseRefuseNewtons) return [];

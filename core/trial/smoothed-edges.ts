@@ -9,12 +9,6 @@ export interface EdgeFeet {
   readonly touchdown?: number;
 }
 
-/** The steep part of a flank lies between these parts of the standing load. */
-const flankFrom = 0.3;
-const flankTo = 0.7;
-/** The flank is looked for this far from the flight. */
-const flankSeconds = 0.3;
-
 /**
  * Force leaves a plate, and meets it, along a flank that ends in a corner. A moving average rounds the corner: the line
  * through the flank between 0.3 and 0.7 of the standing load then reaches the empty level long before the force does.
@@ -35,7 +29,7 @@ export function edgeFeet(
   const load = steadyLoad - mean;
   const middle = (start + end) >> 1;
   const foot = (step: 1 | -1): number | undefined => {
-    const limit = Math.round(flankSeconds * rateHz) + (end - start);
+    const limit = Math.round(settings.smoothedFlankSeconds * rateHz) + (end - start);
     let previous = middle;
     const crossing = (newtons: number): number | undefined => {
       for (let index = previous; Math.abs(index - middle) < limit; index += step) {
@@ -49,10 +43,11 @@ export function edgeFeet(
       return undefined;
     };
     const left = crossing(level);
-    const low = crossing(mean + flankFrom * load);
-    const high = crossing(mean + flankTo * load);
+    const low = crossing(mean + settings.smoothedFlankFrom * load);
+    const high = crossing(mean + settings.smoothedFlankTo * load);
     if (left === undefined || low === undefined || high === undefined) return undefined;
-    const corner = low - (high - low) * (flankFrom / (flankTo - flankFrom));
+    const corner =
+      low - (high - low) * (settings.smoothedFlankFrom / (settings.smoothedFlankTo - settings.smoothedFlankFrom));
     return (step * (corner - left)) / rateHz;
   };
   const takeoff = foot(-1);

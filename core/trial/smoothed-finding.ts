@@ -6,9 +6,6 @@ import { type ForceSignal, meanAndDeviation } from "./force-signal.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
 import { edgeFeet } from "./smoothed-edges.ts";
 
-/** Rounding to the converter's steps makes this much noise at most: on two plates 1/√6 of a step, and a half more. */
-const roundingSteps = 0.6;
-
 /**
  * Says that a recording was smoothed before it came here: the foot of the take-off is long, that of the touchdown bends
  * the same way, and an empty plate shows no noise from one sample to the next. Each alone has other causes.
@@ -40,6 +37,6 @@ function hasSampleNoise({ force }: ForceSignal, { flight }: JumpCut, settings: S
     squares += (force[index - 1]! - 2 * force[index]! + force[index + 1]!) ** 2;
   }
   const sampleNoise = Math.sqrt(squares / (to - from - 2) / 6);
-  const rounding = roundingSteps * (converterStep(force) ?? 0);
+  const rounding = settings.smoothedRoundingSteps * (converterStep(force) ?? 0);
   return sampleNoise > Math.max(settings.heldNoiseNewtons, settings.smoothedNoiseFraction * deviation, rounding);
 }

@@ -9,8 +9,6 @@ export interface SteadyLoad {
   readonly newtons: number;
 }
 
-const blockSeconds = 0.1;
-
 /**
  * Stretches of at least `quietSecondsAfter` in which the mean of every tenth of a second stays within the quiet band
  * around the first ones', at any level: unlike quiet standing, which lies near the recording's own steady load.
@@ -20,7 +18,7 @@ export function steadyLoads(
   within: SampleSpan,
   settings: Settings,
 ): readonly SteadyLoad[] {
-  const width = Math.max(2, Math.round(blockSeconds * rateHz));
+  const width = Math.max(2, Math.round(settings.steadyBlockSeconds * rateHz));
   const found: SteadyLoad[] = [];
   let start = within.start;
   let least = Number.POSITIVE_INFINITY;

@@ -14,13 +14,6 @@ export interface StuckSpan {
   readonly newtons: number;
 }
 
-/** A run of equal samples is no chance where fewer than this many such runs are expected in the whole recording. */
-const expectedRuns = 1e-4;
-/** Where more neighbours are equal in quiet standing the plate shows no noise there that could tell. */
-const mostEqual = 0.5;
-/** Noise must be at least this many steps of the converter for its equal neighbours to be chance alone. */
-const noiseSteps = 0.5;
-
 /**
  * Stretches in which a plate's samples were lost and filled, or its last value was held.
  * @param steps one step of each plate's converter, newtons; 0 where nothing changes
@@ -45,9 +38,6 @@ export function stuckSpans(
   });
 }
 
-/** Samples that stay at the empty plate's level for no longer may be noise, unless they are all equal. */
-const leastLost = 5;
-
 /**
  * Force falls to one value, or to the level of the empty plate with its noise, and comes back, both from one sample to the
  * next: no foot leaves a plate like that. A single sample that stands alone is a spike.
@@ -69,7 +59,9 @@ function lostSpans(
     const held = force.subarray(start, end);
     if (end - start < 2) return false;
     if (held.every((newtons) => newtons === held[0])) return true;
-    return end - start >= leastLost && Math.abs(meanOf(force, start, end) - level) <= settings.emptyMinimumNewtons;
+    return (
+      end - start >= settings.lostSamples && Math.abs(meanOf(force, start, end) - level) <= settings.emptyMinimumNewtons
+    );
   };
   const spans: SampleSpan[] = [];
   const last = force.length - 1;
@@ -109,10 +101,14 @@ function heldSpans(
   settings: Settings,
 ): readonly SampleSpan[] {
   const { deviation, equalFraction } = neighboursOf(force, quiet);
-  if (step === 0 || equalFraction > mostEqual || deviation < Math.max(settings.heldNoiseNewtons, noiseSteps * step))
+  if (
+    step === 0 ||
+    equalFraction > settings.heldMostEqualFraction ||
+    deviation < Math.max(settings.heldNoiseNewtons, settings.heldNoiseSteps * step)
+  )
     return [];
   const chance = Math.max(equalFraction, likeliestValue(deviation, step), 1 / force.length);
-  const needed = 1 + Math.log(expectedRuns / force.length) / Math.log(chance);
+  const needed = 1 + Math.log(settings.heldExpectedRuns / force.length) / Math.log(chance);
   const least = Math.max(settings.heldSamples, Math.ceil(needed));
   const loadedAbove = emptyLevel + Math.max(settings.emptyMinimumNewtons, settings.emptyLoadFraction * steadyLoad);
   const long = repeated.filter(({ start, end }) => end - start >= least);

@@ -6,13 +6,6 @@ import { meanOf } from "./force-signal.ts";
 import { longestOf, type SampleSpan } from "./sample-span.ts";
 import { runningMean } from "./segment-load.ts";
 
-/** Plates ring about their level, and a foot pushes for longer: force is looked at in means over this long. */
-const meanSeconds = 0.1;
-/** A plate's largest upward force is this part of its downward one at most where its sign is turned. */
-const upwardPart = 0.25;
-/** Where no empty stretch shows the plate's zero, so many times as much must be seen. */
-const unknownZeros = 3;
-
 /**
  * One of two plates whose force is downward throughout while the other's is upward: its sign is turned. Both turned is the
  * sign of the whole file, and read as that; a plate zeroed under a load shows upward force when more comes onto it.
@@ -39,8 +32,8 @@ function turnedFrom(
   rateHz: number,
   settings: Settings,
 ): readonly Finding[] {
-  const least = settings.turnedPlateNewtons * (unloaded === undefined ? unknownZeros : 1);
-  const width = Math.max(2, Math.round(meanSeconds * rateHz));
+  const least = settings.turnedPlateNewtons * (unloaded === undefined ? settings.turnedPlateUnknownZeroFactor : 1);
+  const width = Math.max(2, Math.round(settings.turnedPlateSeconds * rateHz));
   const levelOf = ({ force }: Plate): number =>
     unloaded === undefined ? 0 : meanOf(force, unloaded.start, unloaded.end);
   const goesDown = (plate: Plate): boolean => {
@@ -55,7 +48,7 @@ function turnedFrom(
     { plate: first, range: own, other: second, otherUp: others.up },
     { plate: second, range: others, other: first, otherUp: own.up },
   ].flatMap(({ plate, range: { down, up }, other, otherUp }) => {
-    if (down <= least || up >= upwardPart * down || otherUp <= least) return [];
+    if (down <= least || up >= settings.turnedPlateUpwardFraction * down || otherUp <= least) return [];
     return [
       proseFinding(
         "plate-turned",

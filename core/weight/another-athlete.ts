@@ -19,11 +19,6 @@ export interface AthleteQuestion {
   readonly held: readonly (0 | 1)[];
 }
 
-/** Plates are believed to explain at most so many standard deviations of their gain. */
-const gainDeviations = 2;
-/** A group this much smaller than the other is the stranger. */
-const muchSmaller = 0.5;
-
 /**
  * Asks whether two people are in one session: its weights, in order, fall into two groups further apart than
  * `anotherAthleteFraction`, what the plates may differ by taken off, and than three standard uncertainties. Not asked
@@ -37,7 +32,7 @@ export function anotherAthlete(
   settings: Settings,
 ): AthleteQuestion | undefined {
   const known = gains.plates.length > 0;
-  const most = gainDeviations * gains.priorSd;
+  const most = settings.anotherAthleteGainSd * gains.priorSd;
   const gainOf = (plate: string): number => {
     const index = gains.plates.indexOf(plate);
     return index < 0 ? 0 : Math.max(-most, Math.min(most, gains.estimates[index]!));
@@ -80,7 +75,7 @@ function heldGroups(
     const off = groups.map(({ newtons }) => Math.abs(newtons / enteredNewtons - 1) > settings.anotherAthleteFraction);
     if (off[0] !== off[1]) return off[0] ? [0] : [1];
   }
-  return smaller.trials.length < muchSmaller * larger.trials.length ? [1] : [0, 1];
+  return smaller.trials.length < settings.strangerGroupFraction * larger.trials.length ? [1] : [0, 1];
 }
 
 /** Where to cut ordered values so that the widest gap lies between the parts; undefined with fewer than two. */

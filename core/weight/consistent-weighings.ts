@@ -37,9 +37,6 @@ export function isDifferent({ difference, jointUncertainty }: WeightDifference, 
   return size > settings.weightDiffersSd * jointUncertainty && size > settings.weightDiffersFraction;
 }
 
-/** Weighings this near the worst, in joint uncertainties, go with it: where two disagree, neither is the better witness. */
-const alikeBad = 0.9;
-
 /**
  * The rows that agree with each other: of those near the median, without the ones that the rest contradicts, worst
  * first. One hand on a rail, or a few recordings of somebody else, do not move it.
@@ -60,7 +57,7 @@ export function consistentRows(rows: readonly ModelRow[], plates: number, settin
     });
     const worst = Math.max(...beyond);
     if (worst === 0) break;
-    kept = kept.filter((_, index) => beyond[index]! < alikeBad * worst);
+    kept = kept.filter((_, index) => beyond[index]! < settings.weightAlikeBadFraction * worst);
   }
   return 2 * kept.length > rows.length ? kept : [];
 }

@@ -33,9 +33,6 @@ interface Solved {
   readonly logEvidence: number;
 }
 
-/** Number of scatters between the least and the most, evenly spread in the logarithm. */
-const scatterSteps = 25;
-
 /**
  * Session model of weight (METHODS §2): ln M = ln W + Σ share·ln gain + e, with Var e = u² + τ². The gains have a normal
  * prior of `plateGainTolerance` and the scatter τ between trials a log-normal one, over which everything is averaged on a
@@ -52,8 +49,8 @@ export class SessionModel {
     this.#rows = rows;
     this.#origin = rows[0]?.logWeight ?? 0;
     const { weightScatterLeast: least, weightScatterMost: most } = settings;
-    this.#grid = Array.from({ length: scatterSteps }, (_, step) =>
-      this.#solve(least * (most / least) ** (step / (scatterSteps - 1)), plates, settings),
+    this.#grid = Array.from({ length: settings.weightScatterSteps }, (_, step) =>
+      this.#solve(least * (most / least) ** (step / (settings.weightScatterSteps - 1)), plates, settings),
     );
   }
 

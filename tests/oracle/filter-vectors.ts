@@ -1,6 +1,7 @@
 import { readFileSync } from "node:fs";
 import { designButterworth, singlePassCutoffHz } from "../../core/recording/filter-design.ts";
 import { zeroLagFilter } from "../../core/recording/zero-lag-filter.ts";
+import { defaultSettings } from "../../core/settings/settings.ts";
 
 /** What SciPy makes of some signals with the zero-lag filter's own section; the calls stand in the file. */
 export interface FilterVectors {
@@ -26,7 +27,7 @@ export function committedFilterVectors(): FilterVectors {
 export function worstFilterDifference(vectors: FilterVectors): number {
   let worst = 0;
   for (const { name, rateHz, cutoffHz, input, expected } of vectors.cases) {
-    const filtered = zeroLagFilter(Float64Array.from(input), rateHz, cutoffHz);
+    const filtered = zeroLagFilter(Float64Array.from(input), rateHz, cutoffHz, defaultSettings);
     if (filtered.length !== expected.length) throw new RangeError(`The filter changed the length of "${name}".`);
     const size = Math.max(...expected.map(Math.abs));
     for (const [index, value] of expected.entries()) worst = Math.max(worst, Math.abs(filtered[index]! - value) / size);

@@ -93,6 +93,6 @@ export function inspectC3d(bytes: Uint8Array, sampleIndices: readonly number[], 
     ...(upwardAxis === undefined ? {} : { upwardAxis }),
     ...(all.loads.length === 0 ? {} : { storedForce }),
     zeroFrames: numbersOf(file.parameters, "FORCE_PLATFORM:ZERO", "unsigned") ?? [],
-    findings: [...findings, ...platformFindings(file, all)],
+    findings: [...findings, ...platformFindings(file, all, settings)],
   };
 }

@@ -2,14 +2,15 @@ import type { C3dFile } from "../../bytes/c3d/c3d-file.ts";
 import { c3dWithoutForces } from "../../bytes/c3d/c3d-findings.ts";
 import { type Finding, proseFinding } from "../../ground/finding.ts";
 import { countOf, listInWords } from "../../ground/plain-words.ts";
+import type { Settings } from "../../settings/settings.ts";
 import { statedPlatforms } from "./force-platform.ts";
 import { platformAxes } from "./platform-axes.ts";
-import { type PlatformLoads, steepestDegrees } from "./platform-load.ts";
+import type { PlatformLoads } from "./platform-load.ts";
 
 const exportForces = "Export the recording with its force platforms.";
 
 /** What is doubtful about the platforms of a file; a refusal where none can be read. */
-export function platformFindings(file: C3dFile, all: PlatformLoads): Finding[] {
+export function platformFindings(file: C3dFile, all: PlatformLoads, settings: Settings): Finding[] {
   const { platforms, loads } = all;
   const { points, channelCount } = file.layout;
   const stated = statedPlatforms(file);
@@ -36,7 +37,7 @@ export function platformFindings(file: C3dFile, all: PlatformLoads): Finding[] {
   if (loads.length === 0) {
     return [...unreadable, c3dWithoutForces("No force platform of the file can be read.", exportForces)];
   }
-  return [...unreadable, ...cornerFindings(all), ...calibrationFindings(all), ...signFindings(all)];
+  return [...unreadable, ...cornerFindings(all, settings), ...calibrationFindings(all), ...signFindings(all)];
 }
 
 function platformUnreadable(name: string, problem: string): Finding {
@@ -49,14 +50,14 @@ function platformUnreadable(name: string, problem: string): Finding {
   );
 }
 
-function cornerFindings({ loads, upwardAxis }: PlatformLoads): Finding[] {
+function cornerFindings({ loads, upwardAxis }: PlatformLoads, settings: Settings): Finding[] {
   return loads.flatMap(({ platform: { name, corners }, tiltDegrees, isTilted }): Finding[] => {
     const where = { where: name };
     if (platformAxes(corners) === undefined) {
       const message = `The corners of ${name} span no plane, so it was taken as level.`;
       return [proseFinding("platform-tilted", "warning", message, "Check that the plate is level.", where)];
     }
-    if (tiltDegrees >= steepestDegrees) {
+    if (tiltDegrees >= settings.platformSteepestDegrees) {
       const message = `The corners turn ${name} by ${tiltDegrees.toFixed(0)} degrees from the laboratory's ${upwardAxis}, which other platforms show as upwards, so it was taken as level.`;
       return [proseFinding("platform-tilted", "warning", message, "Check the order of the corners.", where)];
     }

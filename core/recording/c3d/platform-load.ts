@@ -11,9 +11,6 @@ import {
 } from "./platform-axes.ts";
 import { type PlatformForce, platformForce } from "./platform-force.ts";
 
-/** Nobody stands on a steeper plate: its corners are in another order, and say nothing. */
-export const steepestDegrees = 45;
-
 /** A platform whose force can be read. */
 export interface PlatformLoad {
   readonly platform: ForcePlatform;
@@ -57,7 +54,7 @@ export function loadPlatforms(file: C3dFile, settings: Settings): PlatformLoads 
   );
   const loads = readable.map((each): PlatformLoad => {
     const tilt = each.axes === undefined || axis === undefined ? 0 : tiltDegrees(each.axes, axis);
-    const isTilted = tilt > settings.platformTiltDegrees && tilt < steepestDegrees;
+    const isTilted = tilt > settings.platformTiltDegrees && tilt < settings.platformSteepestDegrees;
     const upward =
       isTilted && each.axes !== undefined && axis !== undefined
         ? alongVertical(each.force, each.axes, axis, signToUp)

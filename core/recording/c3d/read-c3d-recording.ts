@@ -30,7 +30,7 @@ export function readC3dRecording(bytes: Uint8Array, answers: C3dAnswers, setting
   const { file, findings: fileFindings } = readC3d(bytes);
   if (file === undefined) return { findings: fileFindings };
   const all = loadPlatforms(file, settings);
-  const aboutPlatforms = platformFindings(file, all);
+  const aboutPlatforms = platformFindings(file, all, settings);
 
   // Which platform carried which foot, in which unit, at which rate.
   const { roles, findings: roleFindings } = assignPlatforms(

@@ -21,7 +21,7 @@ describe("a contact that ends along a straight line", () => {
     [30000, 300.02],
   ])("of %i N/s is left exactly where the line meets the empty level (sample %f)", (slope, edge) => {
     const signal = { rateHz, force: fallingForce(slope, edge) };
-    const empty = emptyLevel(signal, flight);
+    const empty = emptyLevel(signal, flight, defaultSettings);
     const found = contactEdge(signal, 150, 500, 1, empty, weight, defaultSettings);
     expect(found).toBeCloseTo(edge, 9);
   });
@@ -29,7 +29,7 @@ describe("a contact that ends along a straight line", () => {
   test("is carried outwards by at most 1.5 ms, and not at all below 500 Hz", () => {
     // A slope so gentle that 10 N are reached 5 ms before the edge.
     const signal = { rateHz, force: fallingForce(2000, 300) };
-    const empty = emptyLevel(signal, flight);
+    const empty = emptyLevel(signal, flight, defaultSettings);
     expect(contactEdge(signal, 150, 500, 1, empty, weight, defaultSettings)).toBeCloseTo(295 + 1.5, 9);
     const slow = { rateHz: 400, force: signal.force };
     expect(contactEdge(slow, 150, 500, 1, empty, weight, defaultSettings)).toBeCloseTo(295, 9);
@@ -39,7 +39,7 @@ describe("a contact that ends along a straight line", () => {
 test("A touchdown is found as the mirror of a take-off", () => {
   const force = fallingForce(15000, 300.4).reverse();
   const signal = { rateHz, force };
-  const empty = emptyLevel(signal, { start: 0, end: 380 });
+  const empty = emptyLevel(signal, { start: 0, end: 380 }, defaultSettings);
   const edge = force.length - 1 - 300.4;
   expect(contactEdge(signal, 560, 200, -1, empty, weight, defaultSettings)).toBeCloseTo(edge, 9);
 });
@@ -51,7 +51,7 @@ test("A plate that rings across the threshold after take-off is left at the firs
     force[index] = 25 * Math.exp(-since / 0.01) * Math.sin(2 * Math.PI * 90 * since);
   }
   const signal = { rateHz, force };
-  const empty = emptyLevel(signal, flight);
+  const empty = emptyLevel(signal, flight, defaultSettings);
   const found = contactEdge(signal, 150, 500, 1, empty, weight, defaultSettings)!;
   // Within half a sample: the ring already adds a little to the last loaded samples' line.
   expect(Math.abs(found - 300.5)).toBeLessThan(0.5);
@@ -61,7 +61,7 @@ test("A dip to zero that is shorter than the hold time is no take-off", () => {
   const force = fallingForce(20000, 300.5);
   for (let index = 100; index < 110; index += 1) force[index] = 0;
   const signal = { rateHz, force };
-  const found = contactEdge(signal, 50, 500, 1, emptyLevel(signal, flight), weight, defaultSettings);
+  const found = contactEdge(signal, 50, 500, 1, emptyLevel(signal, flight, defaultSettings), weight, defaultSettings);
   expect(found).toBeCloseTo(300.5, 9);
 });
 
@@ -82,6 +82,6 @@ test.each([
   ["between two samples beyond it", 500.5],
 ])("A search that starts %s ends without an edge", (_, from) => {
   const signal = { rateHz, force: fallingForce(20000, 300.5) };
-  const found = contactEdge(signal, from, 500, 1, emptyLevel(signal, flight), weight, defaultSettings);
+  const found = contactEdge(signal, from, 500, 1, emptyLevel(signal, flight, defaultSettings), weight, defaultSettings);
   expect(found).toBeUndefined();
 });

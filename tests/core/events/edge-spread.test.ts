@@ -15,7 +15,7 @@ const nowhere = { start: 700, end: 700 };
 /** The take-off where the program places it, and its spread there. */
 function foundWithSpread(newtonsAt: (index: number) => number, settings: Settings = defaultSettings) {
   const force = Float64Array.from({ length: 700 }, (_, index) => newtonsAt(index));
-  const empty = emptyLevel({ rateHz, force }, flight);
+  const empty = emptyLevel({ rateHz, force }, flight, defaultSettings);
   const found = contactEdge({ rateHz, force }, 150, 500, 1, empty, weight, settings)!;
   return { found, spread: spreadOf(newtonsAt, found, settings) };
 }

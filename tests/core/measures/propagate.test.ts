@@ -30,7 +30,7 @@ function uncertaintyOf(events: JumpEvents, made: (events: JumpEvents) => number)
   const measure = ({ jump }: MeasureContext) => [
     { id: "peakLandingForce", side: "both" as const, value: made(jump.events), noise: 0 },
   ];
-  return propagate(context, measure(context), inputs, measure)[0]!;
+  return propagate(context, measure(context), inputs, measure, defaultSettings)[0]!;
 }
 
 test("A touchdown is moved out of the contact and a take-off too, by their own uncertainties", () => {

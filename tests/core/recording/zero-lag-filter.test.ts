@@ -16,7 +16,7 @@ test("a constant of any length, rate and cut-off stays that constant", () => {
   });
   fc.assert(
     fc.property(situation, ({ length, value, rateHz, cutoffHz }) => {
-      const filtered = zeroLagFilter(new Float64Array(length).fill(value), rateHz, cutoffHz);
+      const filtered = zeroLagFilter(new Float64Array(length).fill(value), rateHz, cutoffHz, defaultSettings);
       return filtered.every((each) => Math.abs(each - value) <= constantTolerance * Math.max(1, Math.abs(value)));
     }),
     { numRuns: 500 },
@@ -26,8 +26,8 @@ test("a constant of any length, rate and cut-off stays that constant", () => {
 test("a signal turned round gives the result turned round far from its ends: there is no lag", () => {
   const length = 600;
   const signal = Float64Array.from({ length }, (_, index) => 700 + 300 * Math.exp(-(((index - 300) / 12) ** 2)));
-  const filtered = zeroLagFilter(signal, 1000, 50);
-  const backwards = zeroLagFilter(signal.toReversed(), 1000, 50).toReversed();
+  const filtered = zeroLagFilter(signal, 1000, 50, defaultSettings);
+  const backwards = zeroLagFilter(signal.toReversed(), 1000, 50, defaultSettings).toReversed();
   for (let index = 200; index < 400; index++) {
     expect(Math.abs(filtered[index]! - backwards[index]!)).toBeLessThan(1e-9 * 1000);
   }
@@ -37,20 +37,20 @@ test("a signal turned round gives the result turned round far from its ends: the
 
 test("the input is not changed and its length is kept, down to nothing", () => {
   const signal = Float64Array.of(1, 5, 2);
-  expect(zeroLagFilter(signal, 1000, 50)).toHaveLength(3);
+  expect(zeroLagFilter(signal, 1000, 50, defaultSettings)).toHaveLength(3);
   expect([...signal]).toEqual([1, 5, 2]);
-  expect(zeroLagFilter(new Float64Array(0), 1000, 50)).toHaveLength(0);
+  expect(zeroLagFilter(new Float64Array(0), 1000, 50, defaultSettings)).toHaveLength(0);
 });
 
 test("a signal shorter than the padding is still smoothed", () => {
-  const filtered = zeroLagFilter(Float64Array.of(0, 10, 0, 10, 0), 1000, 50);
+  const filtered = zeroLagFilter(Float64Array.of(0, 10, 0, 10, 0), 1000, 50, defaultSettings);
   const spread = Math.max(...filtered) - Math.min(...filtered);
   expect(spread).toBeLessThan(5); // by hand: alternating samples lie at half the sampling rate, which is removed
 });
 
 test("a cut-off that cannot be realised leaves the values as they are, and the description says so", () => {
   const signal = Float64Array.of(0, 10, 0, 10, 0);
-  expect(zeroLagFilter(signal, 100, 50)).toEqual(signal);
+  expect(zeroLagFilter(signal, 100, 50, defaultSettings)).toEqual(signal);
   expect(describeFilter(defaultSettings, 100)).toMatch(/^not filtered: a cut-off of 50 Hz/);
 });
 

@@ -1,0 +1,91 @@
+import { number } from "./setting-entry.ts";
+
+/** Settings of what a load says about unit, sign and force platform. */
+export const settingsOfUnits = {
+  bodyMassMinimumKg: number(
+    25,
+    "kg",
+    5,
+    60,
+    "A standing load below this cannot be an athlete in newtons: the unit is in doubt.",
+  ),
+  bodyMassMaximumKg: number(
+    250,
+    "kg",
+    100,
+    500,
+    "A standing load above this cannot be an athlete in newtons: the unit is in doubt.",
+  ),
+  signLoadFraction: number(
+    0.25,
+    "1",
+    0.05,
+    1,
+    "A sample shows the sign of a column once it carries this part of the least body weight.",
+  ),
+  signChangesFraction: number(
+    0.5,
+    "1",
+    0.1,
+    1,
+    "Force below zero by this part of the load at rest has the other sign; a plate zeroed under a part of the load stays above.",
+  ),
+  unitLoadedFraction: number(
+    0.25,
+    "1",
+    0.1,
+    0.5,
+    "Where the unit is judged by the load, samples above this part of the load level count as loaded.",
+  ),
+  unitEmptyFraction: number(0.05, "1", 0.01, 0.2, "And those below this part as empty."),
+  unitLeastShare: number(
+    0.02,
+    "1",
+    0.001,
+    0.2,
+    "Least part of the samples that must be loaded, and empty, for a movement.",
+  ),
+  unitJumpRatio: number(
+    1.3,
+    "1",
+    1.05,
+    2,
+    "The push and the landing of a jump exceed its standing by this ratio; a weight put on the plate does not.",
+  ),
+  unitPeakQuantile: number(
+    0.99,
+    "1",
+    0.9,
+    1,
+    "Of the loaded samples in order, the one at this part is the peak that shows a movement.",
+  ),
+  unitContactWeights: number(4, "1", 2, 8, "Contacts without standing between them carry up to so many body weights."),
+  unitNoiseRatio: number(
+    8,
+    "1",
+    2,
+    50,
+    "The load must exceed the differences from sample to sample this many times to be more than noise.",
+  ),
+  platformSignNewtons: number(
+    50,
+    "N",
+    10,
+    500,
+    "A force platform of a C3D file shows the sign of its forces, and that it is used, from this force on.",
+  ),
+  platformTiltDegrees: number(
+    2,
+    "deg",
+    0,
+    15,
+    "Of a force platform tilted more than this the force along the laboratory's vertical is taken; below, corners are measured too roughly to tell.",
+  ),
+  platformSteepestDegrees: number(
+    45,
+    "deg",
+    15,
+    90,
+    "Nobody stands on a steeper force platform: its corners are in another order, and say nothing.",
+  ),
+} as const;
