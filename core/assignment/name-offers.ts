@@ -12,6 +12,7 @@ export interface NameOffers {
   readonly date?: string;
 }
 
+/** No setting: it only limits what is offered to a person, who decides. */
 const highestBoxMetres = 2;
 const lowestBoxMetres = 0.05;
 

@@ -51,10 +51,16 @@ interface Candidate {
 /** At equal fit the earlier wins: a mark that is there for separating beats one that may be part of a number. */
 const delimiters: readonly Delimiter[] = ["semicolon", "tab", "pipe", "comma", "spaces", "none"];
 
-/** Lines that must agree, as a part of the sample: below it the text is prose with numbers in it. */
+/**
+ * Lines that must agree, as a part of the sample: below it the text is prose with numbers in it. No setting: it tells
+ * a table from prose, which is refused and never read otherwise.
+ */
 const leastRowShare = 0.2;
 
-/** A thousands mark is believed when this many cells of the sample have it: one alone may be a damaged digit. */
+/**
+ * A thousands mark is believed when this many cells of the sample have it: one alone may be a damaged digit. No
+ * setting: it is the least that is more than one.
+ */
 const leastMarkedCells = 2;
 
 /**

@@ -5,9 +5,13 @@ import type { TextField } from "./table.ts";
 /** A key holds a letter, so that the clock 10:15 is none; a mark directly before `//` belongs to an address. */
 const keyAndValue = /^\s*"?([^:=]*\p{L}[^:=]*?)"?\s*[:=](?!\/\/)\s*(.*?)\s*$/u;
 
+/** No setting: it tells a key from a sentence and touches no number. */
 const longestKey = 60;
 
-/** Lines that state several facts side by side are rare; more cells than this are a table's row. */
+/**
+ * Lines that state several facts side by side are rare; more cells than this are a table's row. No setting: it tells a
+ * line of facts from a row.
+ */
 const mostCells = 24;
 
 /** The facts of a line such as `Rate: 1000 Hz`, `mass;69,4`, `side=left` or `date<tab>2026-01-17`; none for other lines. */

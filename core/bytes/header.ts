@@ -27,9 +27,12 @@ interface NameRow {
 const unitCell =
   /^[[(]?\s*(?:s|sec|ms|µs|us|min|n|kn|mn|kgf|kp|lbf|lb|kg|bw|%bw|%|v|mv|mm|cm|m|m\/s|m\/s2|m\/s²|n\.?m|n·m|nm|n\.?s|n·s|n\/kg|w|hz|deg|°|h{1,2}:mm:ss(?:[.,][\dfsm0]+)?|-|1)?\s*[\])]?$/i;
 
+/** No setting: it tells a name from a sentence and touches no number. */
 const longestSingleName = 60;
 
-/** A quoted name may run over this many further lines. */
+/**
+ * A quoted name may run over this many further lines. No setting: it limits what a lost quotation mark can take away.
+ */
 const mostJoinedLines = 8;
 
 /** Separators a line of names may use although the rows use another. */

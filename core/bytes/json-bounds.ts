@@ -9,6 +9,7 @@ export interface JsonLimits {
   readonly textBytes: number;
 }
 
+/** No setting: codes of characters. */
 const quote = 0x22;
 const backslash = 0x5c;
 const comma = 0x2c;

@@ -1,7 +1,11 @@
+/** No setting: codes of characters. */
 const lineFeed = 10;
 const carriageReturn = 13;
 
-/** No row of a recording is longer; longer lines are looked at no further than this. */
+/**
+ * No row of a recording is longer; longer lines are looked at no further than this. No setting: a size in bytes, which
+ * guards the memory.
+ */
 export const longestLineBytes = 65_536;
 
 /** Index of the line end behind `start`, or the length of the text. */

@@ -1,9 +1,11 @@
 /** 10^0 to 10^22: every one is exact in a double, so one division by it is correctly rounded. */
 const powersOfTen = Float64Array.from({ length: 23 }, (_, exponent) => Number(`1e${exponent}`));
 
+/** No setting: doubles are exact so far. */
 const largestExactDigits = 15;
 const largestExactPower = 22;
 
+/** No setting: codes of characters. */
 const zero = 48;
 const nine = 57;
 const plus = 43;
@@ -11,7 +13,7 @@ const minus = 45;
 const upperE = 69;
 const lowerE = 101;
 
-/** So many digits fit a whole number of 32 bits, whatever they are. */
+/** So many digits fit a whole number of 32 bits, whatever they are. No setting: the size of a whole number. */
 const digitsOfInteger = 9;
 
 /**

@@ -40,10 +40,12 @@ export interface NumericBody extends BodyEnd {
   readonly lastRowStarts: readonly number[];
 }
 
-/** A quoted cell may run over this many further lines. */
+/**
+ * A quoted cell may run over this many further lines. No setting: it limits what a lost quotation mark can take away.
+ */
 const mostJoinedLines = 8;
 
-/** Odd lines kept with their text; of more only the count matters. */
+/** Odd lines kept with their text; of more only the count matters. No setting: it spares memory. */
 const mostTextKept = 1000;
 
 /**

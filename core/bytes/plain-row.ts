@@ -1,6 +1,7 @@
 import type { Dialect } from "./dialect.ts";
 import { readNumber } from "./number-bytes.ts";
 
+/** No setting: codes of characters. */
 const space = 32;
 const tab = 9;
 const quote = 34;

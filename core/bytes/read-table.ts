@@ -33,10 +33,13 @@ interface StatedDialect {
   readonly decimalMark?: DecimalMark;
 }
 
-/** Control characters no text file holds; more than this part of them means a binary file. */
+/**
+ * Control characters no text file holds; more than this part of them means a binary file. No setting: it tells text
+ * from other bytes, which leave nothing in between.
+ */
 const binaryShare = 0.01;
 
-/** A binary file shows it at its beginning. */
+/** A binary file shows it at its beginning. No setting: it spares time. */
 const binaryBytesLookedAt = 65536;
 
 /** Reads any bytes as delimited text. Never throws; whatever is wrong is a finding. */

@@ -11,10 +11,10 @@ export interface BodyLine {
   readonly line: number;
 }
 
-/** How many row starts are remembered: the end of a text is looked at once more. */
+/** How many row starts are remembered: the end of a text is looked at once more. No setting: it spares memory. */
 const startsKept = 64;
 
-/** Rows for which there is room at once; further room is made as they come. */
+/** Rows for which there is room at once; further room is made as they come. No setting: it spares memory. */
 const roomBeyondEstimate = 1.02;
 
 /** The columns of a body while it is read. */

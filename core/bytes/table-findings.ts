@@ -171,6 +171,7 @@ function otherColumnCount(line: number, count: number, dialect: Dialect, isRefus
   );
 }
 
+/** No setting: it shortens a sentence. */
 const linesNamed = 3;
 
 /** Rows of another width inside the recording: a sample is missing or torn apart. */

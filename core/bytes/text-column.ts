@@ -1,6 +1,7 @@
 import { isoDate, parseClockText } from "./clock-text.ts";
 import type { ClockColumn, TextColumn } from "./table.ts";
 
+/** No setting: conversions of units. */
 const secondsOfDay = 86_400;
 const secondsOfHour = 3600;
 

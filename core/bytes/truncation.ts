@@ -5,7 +5,10 @@ import { isMissing } from "./number-text.ts";
 import { type NumericBody, rowFields } from "./numeric-body.ts";
 import { type TextBytes, textBetween } from "./text-bytes.ts";
 
-/** Rows whose last cells show how its numbers are printed. */
+/**
+ * Rows whose last cells show how its numbers are printed. No setting: it is about how a text is written; more rows
+ * would say the same.
+ */
 const rowsCompared = 20;
 
 /**

@@ -1,3 +1,4 @@
+/** No setting: the code of a character. */
 const replacementCharacter = 0xfffd;
 
 /**
@@ -36,6 +37,7 @@ export function firstInvalidUtf8(bytes: Uint8Array): number {
   return -1;
 }
 
+/** No setting: bits of bytes. */
 const highBits = 0x80808080 | 0;
 
 /** Index of the four bytes behind `index` (on a word of memory) that hold the next byte beyond ASCII; at least one further. */
@@ -47,7 +49,7 @@ function skipAscii(bytes: Uint8Array, index: number): number {
   return word === 0 ? index + 1 : index + 4 * word;
 }
 
-/** Adding characters one by one would take thirty bytes of memory for each. */
+/** Adding characters one by one would take thirty bytes of memory for each. No setting: it spares memory. */
 export const pieceUnits = 8192;
 
 /** Text of `bytes[start, end)`; a byte that is not UTF-8 becomes U+FFFD. */

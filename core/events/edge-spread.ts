@@ -111,7 +111,7 @@ function edgeSpread(
   return Math.min(spread, hold / Math.sqrt(3));
 }
 
-/** An event this near to where its line was cut off was cut off, samples. */
+/** An event this near to where its line was cut off was cut off, samples. No setting: rounding of doubles. */
 const justMoved = 1e-6;
 
 /**

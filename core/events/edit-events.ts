@@ -3,7 +3,10 @@ import type { EventEdit } from "../stated/event-edit.ts";
 import type { EventKey } from "./jump-events.ts";
 import { editsEvent } from "./published-events.ts";
 
-/** Moved events are kept to this, so that the same number is stored, shown and computed with. */
+/**
+ * Moved events are kept to this, so that the same number is stored, shown and computed with. No setting: moved events
+ * are stored so.
+ */
 const resolutionSeconds = 0.0001;
 
 /** A time as a moved event is kept: to 0.1 ms. */
@@ -24,7 +27,10 @@ function editedSample({ test, edits, rateHz }: TrialEdits, key: EventKey): numbe
   return edit === undefined ? undefined : roundEventTime(edit.time) * rateHz;
 }
 
-/** A moved event stays this far from its neighbours: no phase has no length. */
+/**
+ * A moved event stays this far from its neighbours: no phase has no length. No setting: ten steps of what is stored,
+ * which keep phases from vanishing and decide no result.
+ */
 export const leastApartSeconds = 0.001;
 
 /** An event where it was moved to, clamped between its neighbours; where it was detected when nobody moved it. */

@@ -1,7 +1,10 @@
 import type { Settings } from "../settings/settings.ts";
 import type { JumpMotion } from "./jump-events.ts";
 
-/** A force that grows with the square of time needs this many times as long to the band as from there to twice it. */
+/**
+ * A force that grows with the square of time needs this many times as long to the band as from there to twice it. No
+ * setting: an identity of the square.
+ */
 const growth = 1 / (Math.SQRT2 - 1);
 
 /**

@@ -3,7 +3,10 @@ import { forceAt } from "../trial/force-signal.ts";
 import type { JumpMotion } from "./jump-events.ts";
 import { velocityNoise } from "./velocity-noise.ts";
 
-/** Standard deviation of the place where Brownian motion plus a parabola t² is least (Groeneboom and Wellner 2001). */
+/**
+ * Standard deviation of the place where Brownian motion plus a parabola t² is least (Groeneboom and Wellner 2001). No
+ * setting: a mathematical constant.
+ */
 const leastOfParabola = 0.5134;
 
 /**

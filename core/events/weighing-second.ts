@@ -13,7 +13,10 @@ export interface WeighingSecond {
   readonly calm: SampleSpan;
 }
 
-/** Differences below this part of weight are rounding: of seconds that are still alike the one nearest the movement weighs. */
+/**
+ * Differences below this part of weight are rounding: of seconds that are still alike the one nearest the movement
+ * weighs. No setting: rounding of doubles.
+ */
 const roundingFraction = 1e-9;
 
 /**

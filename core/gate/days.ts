@@ -1,3 +1,4 @@
+/** No setting: a conversion of units. */
 const millisecondsPerDay = 86_400_000;
 
 /** Whole days from one ISO date to another; negative where the second lies before the first. */

@@ -31,7 +31,10 @@ export interface KneeDay {
   readonly nextDayEffusion?: EffusionGrade;
 }
 
-/** A response that comes later than this is no longer the next day's. */
+/**
+ * A response that comes later than this is no longer the next day's. No setting: it says what "the next day" means in
+ * readings that are already stored.
+ */
 export const nextDayWithinDays = 3;
 
 /**

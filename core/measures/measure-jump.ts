@@ -54,7 +54,10 @@ interface Known {
   readonly uncertainty: number | undefined;
 }
 
-/** Below this part of a value an uncertainty is rounding: no input moved it, so none could be derived. */
+/**
+ * Below this part of a value an uncertainty is rounding: no input moved it, so none could be derived. No setting:
+ * rounding of doubles.
+ */
 const roundingFraction = 1e-9;
 
 function isKnown(uncertainty: number, value: number): boolean {

@@ -3,7 +3,7 @@ import { inPlateWords } from "../recording/plate-words.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 
-/** At most this many places are named. */
+/** At most this many places are named. No setting: it shortens a sentence. */
 const namedPlaces = 3;
 
 /** Single samples of a trial that stand alone: a disturbance of the recording, not a force. */

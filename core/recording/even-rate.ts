@@ -11,10 +11,16 @@ export interface EvenRate {
   readonly isWhole: boolean;
 }
 
-/** Whole rates are tried from the roundest on: multiples of 1000 Hz, of 500 Hz, and so on. */
+/**
+ * Whole rates are tried from the roundest on: multiples of 1000 Hz, of 500 Hz, and so on. No setting: these are the
+ * round numbers.
+ */
 const roundness = [1000, 500, 250, 200, 100, 50, 25, 20, 10, 5, 2, 1] as const;
 
-/** Most whole rates of one roundness that are tried; more means that the recording is a few samples long. */
+/**
+ * Most whole rates of one roundness that are tried; more means that the recording is a few samples long. No setting:
+ * it spares time.
+ */
 const mostTried = 40;
 
 /**

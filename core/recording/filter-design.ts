@@ -9,13 +9,13 @@ export interface FilterSection {
   readonly a2: number;
 }
 
-/** A filter run forward and backward passes twice. */
+/** A filter run forward and backward passes twice. No setting: it is what makes the filter free of lag. */
 const passes = 2;
 
 /**
- * Two passes lower the −3 dB point of a second-order Butterworth filter; C = (2^(1/passes) − 1)^(1/4) = 0.802243 brings
- * it back (Winter, Biomechanics and Motor Control of Human Movement, 4th ed. 2009, p 69; Robertson et al., Research
- * Methods in Biomechanics, 2nd ed., p 288).
+ * Two passes lower the −3 dB point of a second-order Butterworth filter; C = (2^(1/passes) − 1)^(1/4) = 0.802243
+ * brings it back (Winter, Biomechanics and Motor Control of Human Movement, 4th ed. 2009, p 69; Robertson et al.,
+ * Research Methods in Biomechanics, 2nd ed., p 288). /. No setting: an identity of the filter.
  */
 const passCorrection = (2 ** (1 / passes) - 1) ** 0.25;
 

@@ -7,7 +7,7 @@ export interface LeftAside {
   readonly kind: OtherKind;
 }
 
-/** Names given of each kind before the rest is counted. */
+/** Names given of each kind before the rest is counted. No setting: it shortens a sentence. */
 const namesGiven = 3;
 
 /** "Left aside, as they are no recordings: 15 pictures (a.png, b.png, c.png and 12 more) and 1 text (to-do.txt)."; "" for none. */

@@ -1,7 +1,9 @@
 import type { Settings } from "../settings/settings.ts";
 import { orderStatistic } from "./order-statistic.ts";
 
-/** A level is read from this many rows spread over the recording; more would not move it. */
+/**
+ * A level is read from this many rows spread over the recording; more would not move it. No setting: it spares time.
+ */
 const mostRowsLookedAt = 20_000;
 
 /** How many rows further the next one stands that is looked at. */

@@ -29,7 +29,7 @@ export function evenTarget(
   return { toHz, fromHz: rateHz, ...(seconds === undefined ? {} : { seconds }) };
 }
 
-/** Slack in samples, so that rounding of times does not cost the last sample. */
+/** Slack in samples, so that rounding of times does not cost the last sample. No setting: rounding of doubles. */
 const endSlack = 1e-6;
 
 /**

@@ -1,7 +1,13 @@
-/** Largest recording that is taken in on the screens, and from a watched folder. */
+/**
+ * Largest recording that is taken in on the screens, and from a watched folder. No setting: a size in bytes, which
+ * guards the memory.
+ */
 export const recordingByteLimit = 64 * 1024 * 1024;
 
-/** Largest archive handed over by a page; a larger one is named by its place. */
+/**
+ * Largest archive handed over by a page; a larger one is named by its place. No setting: a size in bytes, which guards
+ * the memory.
+ */
 export const archiveByteLimit = 64 * 1024 * 1024;
 
 /** What is said of a recording beyond its limit; the others of its batch come in all the same. */

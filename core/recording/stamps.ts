@@ -15,7 +15,9 @@ export function neverFalls(values: Float64Array): boolean {
   return values.length > 1 && values.at(-1)! > values[0]!;
 }
 
+/** No setting: more rows would say the same. */
 const rowsForResolution = 200;
+/** No setting: doubles hold no more decimals of a time. */
 const mostDecimals = 9;
 
 /**
@@ -37,6 +39,7 @@ export function printedResolution(stamps: Float64Array): number {
   return 0;
 }
 
+/** No setting: it spares time; a median of more says the same. */
 const spansCompared = 1000;
 
 /**

@@ -48,7 +48,7 @@ export function columnLabel(hint: ColumnHint, index: number): string {
   return hint.written === "" ? `${index + 1}` : `${index + 1} (${hint.written})`;
 }
 
-/** A sentence names this many columns; of more it gives the number. */
+/** A sentence names this many columns; of more it gives the number. No setting: it shortens a sentence. */
 const mostNamed = 12;
 
 /** "column 2 (Fz1), column 3 (Fz2)". */

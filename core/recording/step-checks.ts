@@ -16,7 +16,10 @@ export interface StampColumn {
   readonly lineOfRow: Uint32Array;
 }
 
-/** Seconds since 1970 leave a step uncertain by some millionths, because doubles hold few of their decimals. */
+/**
+ * Seconds since 1970 leave a step uncertain by some millionths, because doubles hold few of their decimals. No
+ * setting: rounding of doubles.
+ */
 const stepRounding = 1e-4;
 
 /** True for stamps printed more coarsely than the samples follow each other, so that neighbours share one. */

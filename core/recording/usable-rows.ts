@@ -9,6 +9,7 @@ export interface UsableRows {
   readonly findings: readonly Finding[];
 }
 
+/** No setting: it shortens a sentence. */
 const placesNamed = 3;
 
 /**

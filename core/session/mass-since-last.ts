@@ -12,6 +12,7 @@ export interface EarlierMass {
   readonly from: "entered" | "weighed";
 }
 
+/** No setting: a conversion of units. */
 const dayMilliseconds = 86_400_000;
 
 /** Asks about a body mass that is far from the last session's although little time has passed (METHODS §2). */

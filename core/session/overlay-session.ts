@@ -21,11 +21,11 @@ export interface OverlayRequest {
   readonly leadingLeg?: Side;
 }
 
-/** Curves run from this long before the movement begins … */
+/** Curves run from this long before the movement begins …. No setting: it is about drawing. */
 const beforeSeconds = 0.1;
-/** … to this long after take-off, … */
+/** … to this long after take-off, …. No setting: it is about drawing. */
 const afterTakeoffSeconds = 0.05;
-/** … and of a landing to this long after the velocity has returned to zero. */
+/** … and of a landing to this long after the velocity has returned to zero. No setting: it is about drawing. */
 const afterLandingSeconds = 0.3;
 
 /**

@@ -7,9 +7,12 @@ import type { FileEntry } from "../stated/file-entry.ts";
 import type { SessionDescription } from "../stated/session.ts";
 import type { KeptTrial } from "../stated/stated-options.ts";
 
-/** So many are said one by one; of more, one finding lists them, because they most often have one cause. */
+/**
+ * So many are said one by one; of more, one finding lists them, because they most often have one cause. No setting: it
+ * shortens a sentence.
+ */
 const mostAlone = 2;
-/** A sentence names so many. */
+/** A sentence names so many. No setting: it shortens a sentence. */
 const mostNamed = 20;
 
 /** Entries of session.json that speak of a file or trial the session does not have. */

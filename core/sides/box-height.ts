@@ -1,4 +1,7 @@
-/** Heights that differ by less than this are one box, written in different ways. */
+/**
+ * Heights that differ by less than this are one box, written in different ways. No setting: half the last place in
+ * which heights are written.
+ */
 const sameBoxMetres = 0.0005;
 
 /** True when two trials were from the same box. A height nobody stated is the same as no other but an unstated one. */

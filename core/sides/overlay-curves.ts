@@ -22,10 +22,10 @@ interface ForceCurve {
   readonly endSample: number;
 }
 
-/** More points than a screen has columns help nobody. */
+/** More points than a screen has columns help nobody. No setting: it is about drawing. */
 const mostPoints = 2000;
 
-/** Rounding must not cost a curve its first or last sample. */
+/** Rounding must not cost a curve its first or last sample. No setting: rounding of doubles. */
 const sampleTolerance = 1e-6;
 
 /** Force on the straight line between samples; NaN outside the stretch to draw. */

@@ -8,7 +8,7 @@ import type { Settings } from "../settings/settings.ts";
 import { type PlateGains, plateDifferences } from "../weight/plate-gains.ts";
 import type { Comparison } from "./comparison.ts";
 
-/** So many indices and trials are named. */
+/** So many indices and trials are named. No setting: it shortens a sentence. */
 const mostNamed = 4;
 
 /** Says which plates read apart, by how much, from which trials, and which indices that moves (METHODS §2). */

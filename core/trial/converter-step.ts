@@ -1,4 +1,4 @@
-/** Smaller changes are rounding, newtons. */
+/** Smaller changes are rounding, newtons. No setting: rounding of doubles. */
 const roundingNewtons = 1e-6;
 
 /** The smallest change between neighbours that is no rounding: one step of the converter; undefined without a change. */

@@ -9,7 +9,7 @@ export interface RestingNoise {
   readonly humHz: () => number | undefined;
 }
 
-/** Hum of the mains: 50 or 60 Hz, as the country has it. */
+/** Hum of the mains: 50 or 60 Hz, as the country has it. No setting: there are no others. */
 const mainsHz = [50, 60] as const;
 
 /** Noise at rest: the deviation of short blocks from their parabola of least squares, read where it is small. */

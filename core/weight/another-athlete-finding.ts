@@ -3,7 +3,7 @@ import { countOf } from "../ground/plain-words.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { AthleteQuestion, WeightGroup } from "./another-athlete.ts";
 
-/** A group is named by so many of its recordings. */
+/** A group is named by so many of its recordings. No setting: it shortens a sentence. */
 const mostNamed = 6;
 
 /** Asks whose recordings these are, with both groups by name (METHODS §2). */

@@ -4,7 +4,7 @@ import type { C3dHeader } from "./header.ts";
 import { numberOf } from "./parameter-values.ts";
 import type { Parameters } from "./parameters.ts";
 
-/** Rates written as 32-bit numbers that differ by less are the same. */
+/** Rates written as 32-bit numbers that differ by less are the same. No setting: rounding of 32-bit numbers. */
 const rateTolerance = 1e-4;
 
 /** Frame rate and analog rate. */

@@ -4,6 +4,7 @@ import type { ParameterDefect } from "./parameters.ts";
 
 const exportAgain = "Export the recording again if figures look wrong.";
 const copyAgain = "Copy the file again.";
+/** No setting: it shortens a sentence. */
 const placesNamed = 3;
 
 /** Two places of the file state different things. */

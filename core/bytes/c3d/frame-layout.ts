@@ -6,7 +6,10 @@ import { blockBytes } from "./is-c3d.ts";
 import { countOfParameter, numberOf, wideNumberOf } from "./parameter-values.ts";
 import type { Parameters } from "./parameters.ts";
 
-/** The number of frames a file cannot state more of in 16 bits; a longer recording states its length elsewhere. */
+/**
+ * The number of frames a file cannot state more of in 16 bits; a longer recording states its length elsewhere. No
+ * setting: the format says so.
+ */
 const mostFramesOfWord = 65535;
 
 /** A count as one place states it; in order of trust. */

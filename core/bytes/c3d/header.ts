@@ -15,7 +15,7 @@ export interface C3dHeader {
   readonly frameRateHz: number;
 }
 
-/** Bytes of the header that are read. */
+/** Bytes of the header that are read. No setting: the format says so. */
 export const headerBytes = 24;
 
 export function readHeader(words: Words): C3dHeader {

@@ -1,17 +1,21 @@
 import { byteOrderOf } from "./words.ts";
 
-/** Every C3D file carries this in its second byte. */
+/** Every C3D file carries this in its second byte. No setting: the format says so. */
 const c3dMark = 0x50;
 
-/** Bytes of a block, the unit in which a C3D file counts places. */
+/** Bytes of a block, the unit in which a C3D file counts places. No setting: the format says so. */
 export const blockBytes = 512;
 
-/** The block nearly every file keeps its parameters in. As a first byte it is a control character no text begins with. */
+/**
+ * The block nearly every file keeps its parameters in. As a first byte it is a control character no text begins with.
+ * No setting: the format says so.
+ */
 const usualParameterBlock = 2;
 
+/** No setting: a size in bytes of the format. */
 const headerBytesLookedAt = 24;
 
-/** Letters of a name; the format itself allows 127. */
+/** Letters of a name; the format itself allows 127. No setting: it tells the format from other bytes. */
 const longestName = 64;
 
 /**

@@ -35,9 +35,13 @@ const typesByCode: ReadonlyMap<number, Parameter["type"]> = new Map([
 
 const bytesOfType: Readonly<Record<Parameter["type"], number>> = { text: 1, byte: 1, integer: 2, float: 4 };
 
+/** No setting: the format says so. */
 const mostDimensions = 7;
 
-/** Far more records than any file has; a damaged pointer may make a chain of tiny ones through a whole file. */
+/**
+ * Far more records than any file has; a damaged pointer may make a chain of tiny ones through a whole file. No
+ * setting: it guards the memory.
+ */
 const mostRecords = 10_000;
 
 /**

@@ -30,8 +30,10 @@ const inputsOfType: ReadonlyMap<number, number> = new Map([
   [4, 6],
 ]);
 
+/** No setting: the format says so. */
 const fewestInputs = 6;
 
+/** No setting: the format says so. */
 const calibrationValues = 36;
 
 /** The platforms a file says it uses, in its order; those that cannot be read say why. */
