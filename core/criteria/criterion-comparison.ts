@@ -1,6 +1,7 @@
-import { startsFromBox, testLabel } from "../ground/test-kind.ts";
+import { startsFromBox } from "../ground/test-kind.ts";
 import { boxHeightText, sameBoxHeight } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
+import { english } from "../words/english.ts";
 import type { Criterion } from "./criterion.ts";
 
 type Asked = Pick<Criterion, "test" | "legs" | "measure" | "dropHeightMetres">;
@@ -36,7 +37,7 @@ export function comparisonOf(criterion: Asked, comparisons: readonly Comparison[
 export function askedTrials(criterion: Asked, plates: "on two plates" | "" = ""): string {
   const { dropHeightMetres } = criterion;
   return [
-    `${criterion.legs === "both" ? "two-leg" : "single-leg"} ${testLabel(criterion.test)}`,
+    `${criterion.legs === "both" ? "two-leg" : "single-leg"} ${english.tests.label(criterion.test)}`,
     plates,
     dropHeightMetres === undefined ? "" : `from ${boxHeightText(dropHeightMetres)}`,
   ]

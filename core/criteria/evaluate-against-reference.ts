@@ -1,8 +1,8 @@
 import { oppositeSide } from "../ground/limb.ts";
 import { measureEntry } from "../ground/measures/catalogue.ts";
 import { dateInWords } from "../ground/plain-words.ts";
-import { testLabel } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
+import { english } from "../words/english.ts";
 import type { CriteriaInput } from "./criteria-input.ts";
 import type { Criterion, CriterionResult } from "./criterion.ts";
 import { comparisonOf } from "./criterion-comparison.ts";
@@ -46,7 +46,7 @@ export function evaluateAgainstReference(
   const values = comparison?.first.values ?? [];
   const today = comparison?.first.mean;
   if (today === undefined) {
-    const reason = `No single-leg ${testLabel(criterion.test)} of the ${involved} leg that counts has this measure.`;
+    const reason = `No single-leg ${english.tests.label(criterion.test)} of the ${involved} leg that counts has this measure.`;
     return { ...plain, status: "not-measured", reason };
   }
   if (values.length < settings.minimumTrialsPerSide) {

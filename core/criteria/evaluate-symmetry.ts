@@ -1,17 +1,15 @@
 import { formatPercent, roundTo } from "../ground/format-number.ts";
-import { bearerName } from "../ground/limb.ts";
 import { asSentence, sentences } from "../ground/plain-words.ts";
 import { startsFromBox } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import { boxHeightText } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import { indexMoments, spreadIsKnown } from "../sides/index-moments.ts";
-
 import { comparisonLimbCaution, ofComparisonLimb } from "../sides/other-injuries.ts";
 import { widenedByPlates } from "../sides/plate-share.ts";
-
 import { ratioInterval } from "../sides/ratio-interval.ts";
 import { trialStatisticOf } from "../sides/trial-statistic.ts";
+import { english } from "../words/english.ts";
 import type { CriteriaInput } from "./criteria-input.ts";
 import type { Criterion, CriterionResult } from "./criterion.ts";
 import { askedTrials, comparisonOf, otherBoxes } from "./criterion-comparison.ts";
@@ -32,7 +30,7 @@ function missingTrials(comparison: Comparison, least: number): string {
   }
   return [first, second]
     .filter((side) => side.values.length < least)
-    .map((side) => `${bearerName(side)} ${side.values.length} of ${least}`)
+    .map((side) => `${english.limbs.bearer(side)} ${side.values.length} of ${least}`)
     .join(", ");
 }
 
@@ -86,7 +84,7 @@ function boxWords(criterion: Symmetry, comparison: Comparison, comparisons: read
 function highIndexCaution(comparison: Comparison, index: number, marks: readonly number[], settings: Settings): string {
   const { first, second, unit } = comparison;
   if (!(index > settings.indexHighPercent) || first.mean === undefined || second.mean === undefined) return "";
-  return `The index of ${formatPercent(index, marks)} is above ${settings.indexHighPercent}\u00a0%: the comparison limb is lower, look at both (${bearerName(first)} ${valueText(first.mean, unit)}, ${bearerName(second)} ${valueText(second.mean, unit)}).`;
+  return `The index of ${formatPercent(index, marks)} is above ${settings.indexHighPercent}\u00a0%: the comparison limb is lower, look at both (${english.limbs.bearer(first)} ${valueText(first.mean, unit)}, ${english.limbs.bearer(second)} ${valueText(second.mean, unit)}).`;
 }
 
 /** A met index while a limb is below its own earlier value. */

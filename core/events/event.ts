@@ -23,17 +23,3 @@ export interface TrialEvent {
 export function isOfLimb({ side, plate }: Pick<TrialEvent, "side" | "plate">): boolean {
   return side !== undefined || plate !== undefined;
 }
-
-const labels: Readonly<Record<EventName, string>> = {
-  onset: "onset",
-  endOfUnweighting: "end of unweighting",
-  lowestPosition: "lowest position",
-  takeoff: "take-off",
-  touchdown: "touchdown",
-  landingEnd: "landing end",
-};
-
-/** The event's name as written on screens. */
-export function eventLabel(name: EventName): string {
-  return labels[name];
-}

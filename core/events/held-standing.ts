@@ -1,10 +1,11 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
-import { armsAtRest, type TestKind } from "../ground/test-kind.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 import { steadyLoads } from "../trial/steady-loads.ts";
+import { english } from "../words/english.ts";
 import type { Weighing } from "./weigh.ts";
 
 /** Standing before a jump: how much it carries, and when. */
@@ -54,7 +55,7 @@ export function heldStanding(
     "held-while-weighed",
     "warning",
     `Standing before the jump carries ${before.newtons.toFixed(0)} N and standing after it ${after.newtons.toFixed(0)} N: a hand on a rail, or something else, held ${missing.toFixed(0)} N until the athlete moved. By the standing before, the jump would be ${heightOf(forward)} high; the flight tells ${heightOf(fall)}. Weight and velocity are taken from the standing after, and nothing is counted from the first movement on.`,
-    `Have the athlete stand free, ${armsAtRest(test)}, before the next jump.`,
+    `Have the athlete stand free, ${english.tests.armsAtRest(test)}, before the next jump.`,
     { where: place(before.window) },
   );
 }

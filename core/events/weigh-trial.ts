@@ -1,9 +1,10 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
-import { armsAtRest, startsFromStanding, type TestKind, testFacts } from "../ground/test-kind.ts";
+import { startsFromStanding, type TestKind, testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
+import { english } from "../words/english.ts";
 import { heldStanding } from "./held-standing.ts";
 import {
   balanceMomentum,
@@ -162,7 +163,7 @@ function weighingFindings(
         "weighing-restless",
         "warning",
         `Force varies by ${weighing.deviation.toFixed(0)} N (standard deviation) while the athlete is weighed.`,
-        `Have the athlete stand still, ${armsAtRest(test)}, ${next}.`,
+        `Have the athlete stand still, ${english.tests.armsAtRest(test)}, ${next}.`,
         { where },
       ),
     );

@@ -19,16 +19,6 @@ export type Bearer<Sides extends MeasureSide = MeasureSide> =
   | { readonly side: Sides; readonly plate?: never }
   | { readonly plate: number; readonly side?: never };
 
-/** "right", "both", "plate 1". */
-export function bearerName({ side, plate }: Bearer): string {
-  return side ?? plateName(plate);
-}
-
-/** "plate 1": a plate by its place, because its name may say a foot that nobody has proved. */
-export function plateName(plate: number): string {
-  return `plate ${plate}`;
-}
-
 /** Which side is involved. `none`: nobody is injured; `both`: both knees are involved, so no symmetry status exists. */
 export const involvedSides = [...limbs, "none"] as const;
 

@@ -5,12 +5,11 @@ export const testKinds = ["countermovementJump", "squatJump", "dropJump", "repea
 
 export type TestKind = (typeof testKinds)[number];
 
-/** Everything the stages ask of a kind of test. A kind is added here and in its words (`test-words.ts`), nowhere else. */
+/**
+ * Everything the stages ask of a kind of test. A kind is added here, in the words by which files name it (`test-words.ts`)
+ * and in what each language calls it (`core/words`), nowhere else.
+ */
 export interface TestFacts extends CourseFacts {
-  /** The trade's name, in full and in lower case. */
-  readonly label: string;
-  /** True where the name is of several: "repeated hops", not "a repeated hops". */
-  readonly isPlural?: boolean;
   /** What the arms do: on the hips all through, or free to swing. */
   readonly arms: "on hips" | "free";
   /**
@@ -21,11 +20,11 @@ export interface TestFacts extends CourseFacts {
 }
 
 const facts: Readonly<Record<TestKind, TestFacts>> = {
-  countermovementJump: { label: "countermovement jump", arms: "on hips", ...courses.dipAndJump },
-  squatJump: { label: "squat jump", arms: "on hips", ...courses.holdAndJump },
-  dropJump: { label: "drop jump", arms: "on hips", ...courses.dropAndJump },
-  repeatedHops: { label: "repeated hops", isPlural: true, arms: "on hips", ...courses.hops },
-  dropLanding: { label: "drop landing", arms: "on hips", ...courses.dropAndLand },
+  countermovementJump: { arms: "on hips", ...courses.dipAndJump },
+  squatJump: { arms: "on hips", ...courses.holdAndJump },
+  dropJump: { arms: "on hips", ...courses.dropAndJump },
+  repeatedHops: { arms: "on hips", ...courses.hops },
+  dropLanding: { arms: "on hips", ...courses.dropAndLand },
 };
 
 /** What is known of a kind of test. */
@@ -50,25 +49,7 @@ export function startsFromBox(test: TestKind): boolean {
   return facts[test].start === "box";
 }
 
-/** The trade's name of a test, in full and in lower case. */
-export function testLabel(test: TestKind): string {
-  return facts[test].label;
-}
-
-const held: Readonly<Record<TestFacts["arms"], string>> = { "on hips": "hands on hips", free: "arms hanging" };
-
-/** How the arms are held in quiet standing, as it is said to the athlete. */
-export function armsAtRest(test: TestKind): string {
-  return held[facts[test].arms];
-}
-
 /** True where a trace that looks like the one kind may as well be of the other, which is a variant of it. */
 export function mayBeVariant(seen: TestKind | undefined, other: TestKind | undefined): boolean {
   return seen !== undefined && other !== undefined && facts[other].variantOf === seen;
-}
-
-/** The trade's name of a test behind its article: "a drop jump", "repeated hops". */
-export function withArticle(test: TestKind): string {
-  const { label, isPlural } = facts[test];
-  return isPlural === true ? label : `a ${label}`;
 }

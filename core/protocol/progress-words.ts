@@ -1,11 +1,11 @@
 import { closedFor, type Gate } from "../gate/gate.ts";
 import type { InvolvedSide } from "../ground/limb.ts";
 import { capitalised, countOf } from "../ground/plain-words.ts";
-import { testLabel } from "../ground/test-kind.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import { boxHeightText } from "../sides/box-height.ts";
 import { legsInOrder } from "../stated/protocol.ts";
 import type { Protocol, ProtocolTest } from "../stated/protocol-schema.ts";
+import { english } from "../words/english.ts";
 import { landingsOf } from "./landings.ts";
 import type { LimbProgress, ProtocolProgress, TestProgress } from "./protocol-progress.ts";
 
@@ -17,7 +17,7 @@ export function protocolTestName({
   legs,
   dropHeightMetres,
 }: Pick<ProtocolTest, "test" | "legs" | "dropHeightMetres">): string {
-  const name = legs === "single" ? `single-leg ${testLabel(test)}` : testLabel(test);
+  const name = legs === "single" ? `single-leg ${english.tests.label(test)}` : english.tests.label(test);
   return dropHeightMetres === undefined ? name : `${name} from ${boxHeightText(dropHeightMetres)}`;
 }
 

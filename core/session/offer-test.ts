@@ -1,7 +1,7 @@
 import { detectTrial } from "../events/detect-trial.ts";
 import { velocityAt } from "../events/kinematics.ts";
 import { weighTrial } from "../events/weigh-trial.ts";
-import { startsFromStanding, withArticle } from "../ground/test-kind.ts";
+import { startsFromStanding } from "../ground/test-kind.ts";
 import { hasTrait } from "../ground/test-traits.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
@@ -9,6 +9,7 @@ import { meanOf } from "../trial/force-signal.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 import { flightBeyondPeople, type NotOffered, type RecognisedTest } from "../trial/recognise-test.ts";
 import { testContradictions } from "../trial/test-contradictions.ts";
+import { english } from "../words/english.ts";
 
 /** What a trace looks like, offered only where the checks that would refuse it as that test have been passed. */
 export function offerTest(
@@ -28,7 +29,9 @@ export function offerTest(
 
 function contradicted(cut: JumpCut, recognised: RecognisedTest, settings: Settings): NotOffered | undefined {
   const [against] = testContradictions(recognised.test, cut, recognised, settings);
-  return against === undefined ? undefined : { reason: `as ${withArticle(recognised.test)} it would be refused` };
+  return against === undefined
+    ? undefined
+    : { reason: `as ${english.tests.withArticle(recognised.test)} it would be refused` };
 }
 
 /** A last step off the plate looks like a jump where neither standing before it nor a landing tells. */

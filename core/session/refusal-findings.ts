@@ -1,9 +1,10 @@
 import type { Undetected } from "../events/detection.ts";
-import { eventLabel, type TrialEvent } from "../events/event.ts";
+import type { TrialEvent } from "../events/event.ts";
 import { type Finding, proseFinding } from "../ground/finding.ts";
-import { type TestKind, testLabel } from "../ground/test-kind.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { EventEdit } from "../stated/event-edit.ts";
+import { english } from "../words/english.ts";
 
 /** Refuses a trial of which an event could not be found. */
 export function undetectedFinding({ missing, atSample }: Undetected, test: TestKind, rateHz: number): Finding {
@@ -21,7 +22,7 @@ export function undetectedFinding({ missing, atSample }: Undetected, test: TestK
     "event-not-found",
     "refusal",
     `No ${missing} is found near ${where}.`,
-    `Check that this trial is what it is called: ${testLabel(test)}.`,
+    `Check that this trial is what it is called: ${english.tests.label(test)}.`,
     { where },
   );
 }
@@ -31,7 +32,7 @@ export function movedFindings(edits: readonly EventEdit[], events: readonly Tria
   const moved = events.filter((event) => event.from === "edited");
   const own = edits.map((edit) => ({ edit, event: movedBy(moved, edit) }));
   return own.map(({ edit, event }, at) => {
-    const label = `${eventLabel(edit.name)}${edit.contactIndex === undefined ? "" : ` of contact ${edit.contactIndex}`}`;
+    const label = `${english.events.label(edit.name)}${edit.contactIndex === undefined ? "" : ` of contact ${edit.contactIndex}`}`;
     const wanted = `${edit.time.toFixed(4)} s`;
     if (event === undefined || own.slice(at + 1).some((later) => later.event === event)) {
       return proseFinding(

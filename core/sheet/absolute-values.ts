@@ -1,12 +1,12 @@
 import { latestReference } from "../criteria/reference-value.ts";
 import { formatPercent, formatSheetValue, noValue } from "../ground/format-number.ts";
-import { bearerName } from "../ground/limb.ts";
 import { fullLabel, measureEntry } from "../ground/measures/catalogue.ts";
 import { dateInWords } from "../ground/plain-words.ts";
 import { displayUnit, type UcumUnit } from "../ground/units.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import type { Comparison } from "../sides/comparison.ts";
 import type { ReferenceValue } from "../stated/reference-value.ts";
+import { english } from "../words/english.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
 import { groupName } from "./sheet-trials.ts";
 import { limbOf, sideColumns } from "./symmetry-tables.ts";
@@ -41,8 +41,8 @@ export function absoluteValues(session: SessionResult): readonly SheetBlock[] {
             columns: [
               { text: "Measure", align: "start", wide: true },
               ...sideColumns(one),
-              { text: `${bearerName(one.first)}, earlier`, align: "end" },
-              { text: `${bearerName(one.second)}, earlier`, align: "end" },
+              { text: `${english.limbs.bearer(one.first)}, earlier`, align: "end" },
+              { text: `${english.limbs.bearer(one.second)}, earlier`, align: "end" },
               { text: "earlier value", align: "start" },
             ],
             rows: references.map((each) => referenceRow(each, session)),

@@ -1,5 +1,5 @@
 import { formatSheetValue, noValue } from "../ground/format-number.ts";
-import { bearerName, type InvolvedSide, type Limb } from "../ground/limb.ts";
+import type { InvolvedSide, Limb } from "../ground/limb.ts";
 import { measureEntry } from "../ground/measures/catalogue.ts";
 import { capitalised, sentences } from "../ground/plain-words.ts";
 import type { TestCourse } from "../ground/test-course.ts";
@@ -116,7 +116,7 @@ function attemptNumber(trial: TrialResult, group: TrialGroup): string {
 
 function nameOf(trial: TrialResult): string {
   const bearer = trialBearer(trial);
-  return bearer === undefined ? "" : bearerName(bearer);
+  return bearer === undefined ? "" : english.limbs.bearer(bearer);
 }
 
 /** The leg that jumped; the plate, without a limb's colour, while nobody knows which leg it was. */

@@ -1,4 +1,3 @@
-import { eventLabel } from "../events/event.ts";
 import { percentDigits } from "../ground/format-number.ts";
 import { countOf, listInWords, sentences } from "../ground/plain-words.ts";
 import { startsFromBox } from "../ground/test-kind.ts";
@@ -8,6 +7,7 @@ import type { SessionResult } from "../result/session-result.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import { type Settings, settingsHash } from "../settings/settings.ts";
 import type { Comparison } from "../sides/comparison.ts";
+import { english } from "../words/english.ts";
 import { type MethodReference, methodReferences } from "./method-references.ts";
 import { eventSentences, hasMeasure, testSentences } from "./methods-of-tests.ts";
 import { type Cite, weighingSentences } from "./methods-of-weighing.ts";
@@ -65,7 +65,7 @@ function movedSentence(trials: readonly TrialResult[]): string {
   );
   return moved.length === 0
     ? ""
-    : `Events were moved by hand in ${countOf(moved.length, "trial")} (${listInWords([...names].map(eventLabel))}).`;
+    : `Events were moved by hand in ${countOf(moved.length, "trial")} (${listInWords([...names].map(english.events.label))}).`;
 }
 
 function heightSentences(trials: readonly TrialResult[], cite: Cite): readonly string[] {

@@ -1,6 +1,7 @@
-import { startsFromBox, type TestKind, testKinds, testLabel } from "../ground/test-kind.ts";
+import { startsFromBox, type TestKind, testKinds } from "../ground/test-kind.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import { boxHeights, boxHeightText, sameBoxHeight } from "../sides/box-height.ts";
+import { english } from "../words/english.ts";
 
 /** The trials of one test, one number of legs and, off a box, one box height, in the order of the session. */
 export interface TrialGroup {
@@ -31,7 +32,7 @@ export function trialGroups(trials: readonly TrialResult[]): readonly TrialGroup
 
 /** The name of a group: "countermovement jump, two legs", "drop jump, single-leg, from 0.20 m". */
 export function groupName(group: Omit<TrialGroup, "trials">): string {
-  return `${testLabel(group.test)}, ${groupDetail(group)}`;
+  return `${english.tests.label(group.test)}, ${groupDetail(group)}`;
 }
 
 /** The name of a group without its test: "two legs", "single-leg, from 0.20 m". */

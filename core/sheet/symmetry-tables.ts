@@ -1,12 +1,12 @@
 import { percentOf } from "../criteria/threshold.ts";
 import { formatPercent, formatSheetValue, noValue, percentDigits } from "../ground/format-number.ts";
-import { bearerName } from "../ground/limb.ts";
 import { fullLabel } from "../ground/measures/catalogue.ts";
 import { asSentence, capitalised, keepUnits } from "../ground/plain-words.ts";
 import { displayUnit } from "../ground/units.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { Comparison, Interval, SideSummary } from "../sides/comparison.ts";
+import { english } from "../words/english.ts";
 import { statusCell } from "./criteria-today.ts";
 import type { SheetBlock, SheetCell, SheetColumn, SymmetryLine } from "./document.ts";
 import { criterionOf } from "./publish-comparison.ts";
@@ -84,8 +84,8 @@ export function sideColumns(comparison: Comparison): readonly SheetColumn[] {
 }
 
 function sideHeading(comparison: Comparison, side: SideSummary, first: boolean): string {
-  if (comparison.basis !== "involved-uninvolved") return bearerName(side);
-  return `${bearerName(side)}, ${first ? "involved" : "uninvolved"}`;
+  if (comparison.basis !== "involved-uninvolved") return english.limbs.bearer(side);
+  return `${english.limbs.bearer(side)}, ${first ? "involved" : "uninvolved"}`;
 }
 
 /** Which limb's colour a side wears: none but its own name where nobody or both are injured, none at all for a plate. */
@@ -139,7 +139,7 @@ function indexCells(comparison: Comparison, session: SessionResult, settings: Se
 
 function lastCell(comparison: Comparison, session: SessionResult): SheetCell {
   if (comparison.difference !== undefined) {
-    const order = `${bearerName(comparison.first)} minus ${bearerName(comparison.second)}`;
+    const order = `${english.limbs.bearer(comparison.first)} minus ${english.limbs.bearer(comparison.second)}`;
     return { text: order, align: "start", emphasis: "muted" };
   }
   if (comparison.basis === "left-right") return { text: lowerSide(comparison), align: "start", emphasis: "muted" };
@@ -149,7 +149,7 @@ function lastCell(comparison: Comparison, session: SessionResult): SheetCell {
 
 function lowerSide({ index, first, second }: Comparison): string {
   if (index === undefined || index === 100) return "";
-  return bearerName(index < 100 ? first : second);
+  return english.limbs.bearer(index < 100 ? first : second);
 }
 
 /** Values whose feet nobody knows for sure say so where they stand, not only on the first page. */

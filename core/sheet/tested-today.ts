@@ -1,4 +1,4 @@
-import { type Bearer, bearerName } from "../ground/limb.ts";
+import type { Bearer } from "../ground/limb.ts";
 import { capitalised, countOf, listInWords } from "../ground/plain-words.ts";
 import { testKinds } from "../ground/test-kind.ts";
 import { addedTestLines } from "../protocol/added-tests.ts";
@@ -8,6 +8,7 @@ import { countsInMeans, isHeld } from "../result/held-trial.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import { trialBearer } from "../result/trial-bearer.ts";
 import type { TrialResult } from "../result/trial-result.ts";
+import { english } from "../words/english.ts";
 import { groupDetail, groupName, type TrialGroup, trialGroups } from "./sheet-trials.ts";
 
 /**
@@ -35,7 +36,7 @@ function testInWords(groups: readonly TrialGroup[]): readonly string[] {
 
 function groupInWords(group: TrialGroup, name: string): string {
   const parts = bearersOf(group).map((bearer) => {
-    const of = bearer.side === "both" ? "" : `${bearerName(bearer)} `;
+    const of = bearer.side === "both" ? "" : `${english.limbs.bearer(bearer)} `;
     const own = group.trials.filter((trial) => {
       const { side, plate } = trialBearer(trial) ?? {};
       return side === bearer.side && plate === bearer.plate;

@@ -1,9 +1,10 @@
-import { bearerName, type Side } from "../ground/limb.ts";
+import type { Side } from "../ground/limb.ts";
 import { measureEntry } from "../ground/measures/catalogue.ts";
 import { capitalised, countOf, sentences } from "../ground/plain-words.ts";
 import { startsFromBox, type TestKind, testKinds } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import { gainsUnknown } from "../weight/plate-gains.ts";
+import { english } from "../words/english.ts";
 import { boxHeights, boxHeightText, sameBoxHeight } from "./box-height.ts";
 import { type ComparableMeasure, comparableMeasures } from "./comparable-measures.ts";
 import type { ComparableTrial } from "./comparable-trial.ts";
@@ -69,7 +70,7 @@ function withoutIndex(
   values: Pick<Comparison, "basis" | "first" | "second">,
 ): string {
   const { first, second } = values;
-  const missing = [first, second].filter((each) => each.mean === undefined).map(bearerName);
+  const missing = [first, second].filter((each) => each.mean === undefined).map(english.limbs.bearer);
   if (missing.length > 0) return missingSide(missing, of);
   if (values.basis === "values-only") return "Both knees are involved: values of both sides, no index.";
   if (entry.as === "difference") return "Times are compared as a difference, not as an index.";

@@ -1,7 +1,8 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Side } from "../ground/limb.ts";
-import { startsFromBox, type TestKind, testKinds, testLabel } from "../ground/test-kind.ts";
+import { startsFromBox, type TestKind, testKinds } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
+import { english } from "../words/english.ts";
 import { boxHeights, boxHeightText, sameBoxHeight } from "./box-height.ts";
 import type { ComparableTrial } from "./comparable-trial.ts";
 import { mean } from "./trial-statistic.ts";
@@ -59,9 +60,9 @@ export function dropHeightFindings(trials: readonly ComparableTrial[], settings:
     return proseFinding(
       "drop-height-legs-differ",
       "warning",
-      `In single-leg ${testLabel(mismatch.test)}s${box} ${dropHeightMismatchText(mismatch)}: the legs are not comparable.`,
+      `In single-leg ${english.tests.label(mismatch.test)}s${box} ${dropHeightMismatchText(mismatch)}: the legs are not comparable.`,
       "Step off without jumping up or lowering the body first, alike on both legs, or exclude the trials that were not.",
-      { where: `single-leg ${testLabel(mismatch.test)}s` },
+      { where: `single-leg ${english.tests.label(mismatch.test)}s` },
     );
   });
 }

@@ -1,6 +1,6 @@
-import { bearerName } from "../ground/limb.ts";
 import { countOf, sentences } from "../ground/plain-words.ts";
 import type { Settings } from "../settings/settings.ts";
+import { english } from "../words/english.ts";
 import type { Comparison, Interval, IntervalSource, SideSummary } from "./comparison.ts";
 import { type IndexTrials, indexMoments, spreadIsKnown } from "./index-moments.ts";
 import { positionsOfLead } from "./leading-legs.ts";
@@ -59,7 +59,7 @@ function madeFrom(
   const open =
     unbounded.length === 0
       ? ""
-      : ` Interval unbounded at ${unbounded.join(" and ")}: the ${bearerName(second)} side is too uncertain to divide by.`;
+      : ` Interval unbounded at ${unbounded.join(" and ")}: the ${english.limbs.bearer(second)} side is too uncertain to divide by.`;
   return {
     intervals,
     intervalNote: sentences(
@@ -78,7 +78,7 @@ function noteOf(trials: IndexTrials, degreesOfFreedom: number): string {
     return `Interval of a ratio after Fieller, paired within two-leg trials and averaged over ${left} with the left and ${leads.length - left} with the right leg leading; spread pooled within each lead, ${countOf(degreesOfFreedom, "degree")} of freedom.`;
   }
   if (legs === "both") return `Interval of a ratio after Fieller, paired within ${first.values.length} two-leg trials.`;
-  return `Interval of a ratio after Fieller, from ${first.values.length} ${bearerName(first)} and ${second.values.length} ${bearerName(second)} trials (Welch–Satterthwaite). ${degreesOfFreedom.toFixed(1)} degrees of freedom.`;
+  return `Interval of a ratio after Fieller, from ${first.values.length} ${english.limbs.bearer(first)} and ${second.values.length} ${english.limbs.bearer(second)} trials (Welch–Satterthwaite). ${degreesOfFreedom.toFixed(1)} degrees of freedom.`;
 }
 
 function fewTrials({ first, second, leads }: IndexTrials): string {

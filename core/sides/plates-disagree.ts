@@ -2,10 +2,10 @@ import { type Finding, proseFinding } from "../ground/finding.ts";
 import { formatPercent, roundTo } from "../ground/format-number.ts";
 import { fullLabel } from "../ground/measures/catalogue.ts";
 import { countOf, listInWords } from "../ground/plain-words.ts";
-import { testLabel } from "../ground/test-kind.ts";
 import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
 import type { Settings } from "../settings/settings.ts";
 import { type PlateGains, plateDifferences } from "../weight/plate-gains.ts";
+import { english } from "../words/english.ts";
 import type { Comparison } from "./comparison.ts";
 
 /** So many indices and trials are named. No setting: it shortens a sentence. */
@@ -38,7 +38,7 @@ function moved(comparisons: readonly Comparison[], settings: Settings): string {
   const touched = comparisons.flatMap(({ plateShare, index, measure, test, legs }) => {
     if (plateShare === undefined || index === undefined) return [];
     const without = index * Math.exp(-plateShare.onIndex.difference);
-    const name = `${fullLabel(measure)}, ${legs === "both" ? "two-leg" : "single-leg"} ${testLabel(test)}`;
+    const name = `${fullLabel(measure)}, ${legs === "both" ? "two-leg" : "single-leg"} ${english.tests.label(test)}`;
     return [`${name} (${roundTo(index, 1)} would be ${roundTo(without, 1)} %)`];
   });
   if (touched.length === 0) return "It is in no index of this session.";

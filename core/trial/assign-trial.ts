@@ -1,8 +1,9 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
-import { type TestKind, testKinds, testLabel, withArticle } from "../ground/test-kind.ts";
+import { type TestKind, testKinds } from "../ground/test-kind.ts";
 import { foldWord } from "../recording/column-words.ts";
 import { testIn } from "../recording/named-in-words.ts";
+import { english } from "../words/english.ts";
 import type { NotOffered, RecognisedTest } from "./recognise-test.ts";
 
 /** What was stated about a trial, strongest first: command line option, session.json. */
@@ -65,7 +66,7 @@ export function assignTrial(
     );
   }
   const fromName = [
-    ...(statement.test === undefined && namedTest !== undefined ? [testLabel(namedTest)] : []),
+    ...(statement.test === undefined && namedTest !== undefined ? [english.tests.label(namedTest)] : []),
     ...(statement.limb === undefined && namedLimb !== undefined ? [`limb ${namedLimb}`] : []),
   ];
   if (fromName.length > 0) {
@@ -86,7 +87,7 @@ function traceInWords(recognised: RecognisedTest | NotOffered | undefined): stri
   if (recognised === undefined) return "";
   return recognised.test === undefined
     ? `; the trace is offered as none: ${recognised.reason}`
-    : `; the trace looks like ${withArticle(recognised.test)}: ${recognised.reason}`;
+    : `; the trace looks like ${english.tests.withArticle(recognised.test)}: ${recognised.reason}`;
 }
 
 function onlyMatch<Key extends string>(

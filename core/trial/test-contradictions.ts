@@ -1,7 +1,8 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { TestCourse } from "../ground/test-course.ts";
-import { type TestKind, testFacts, testLabel, withArticle } from "../ground/test-kind.ts";
+import { type TestKind, testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
+import { english } from "../words/english.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import type { RecognisedTest } from "./recognise-test.ts";
 
@@ -18,8 +19,8 @@ export function testContradictions(
     proseFinding(
       "test-contradicts",
       "refusal",
-      `The trial is called a ${testLabel(test)}, but ${why}.`,
-      `The trace looks like ${withArticle(recognised.test)}: ${recognised.reason}. State the test if that is right.`,
+      `The trial is called a ${english.tests.label(test)}, but ${why}.`,
+      `The trace looks like ${english.tests.withArticle(recognised.test)}: ${recognised.reason}. State the test if that is right.`,
     ),
   ];
 }

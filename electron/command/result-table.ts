@@ -1,17 +1,17 @@
 import { statusLabel, statusWords } from "../../core/criteria/status.ts";
 import { thresholdWords } from "../../core/criteria/threshold.ts";
-import { eventLabel, isOfLimb } from "../../core/events/event.ts";
+import { isOfLimb } from "../../core/events/event.ts";
 import { loadWords, testLoads } from "../../core/gate/test-load.ts";
 import { formatPercent, formatValue, joinNumberText, percentDigits, roundTo } from "../../core/ground/format-number.ts";
-import { type Bearer, bearerName } from "../../core/ground/limb.ts";
+import type { Bearer } from "../../core/ground/limb.ts";
 import { fullLabel, measureCatalogue } from "../../core/ground/measures/catalogue.ts";
 import { asSentence, capitalised, listInWords } from "../../core/ground/plain-words.ts";
-import { testLabel } from "../../core/ground/test-kind.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import { trialBearer } from "../../core/result/trial-bearer.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { groupName } from "../../core/sheet/sheet-trials.ts";
 import type { Comparison } from "../../core/sides/comparison.ts";
+import { english } from "../../core/words/english.ts";
 import { joinPath } from "../files/recording-names.ts";
 import { columnsOfText } from "./columns-of-text.ts";
 import { findingLine } from "./finding-line.ts";
@@ -44,7 +44,7 @@ function sessionHead({ folder, description, findings }: SessionResult): readonly
 
 function trialBlock(folder: string, trial: TrialResult): string {
   const what = [
-    ...(trial.test === undefined ? [] : [testLabel(trial.test)]),
+    ...(trial.test === undefined ? [] : [english.tests.label(trial.test)]),
     ...trialLimb(trial),
     trial.status,
     ...(trial.excluded === undefined ? [] : [`excluded: ${trial.excluded.reason}`]),
@@ -68,26 +68,29 @@ function headingOf(name: string): string {
 function trialLimb(trial: TrialResult): readonly string[] {
   const bearer = trialBearer(trial);
   if (bearer === undefined) return [];
-  return [bearer.side === undefined ? `one leg on ${bearerName(bearer)}` : limbWords[bearer.side]];
+  return [bearer.side === undefined ? `one leg on ${english.limbs.bearer(bearer)}` : limbWords[bearer.side]];
 }
 
 function eventLine({ events }: TrialResult): string {
   const whole = events.filter((event) => !isOfLimb(event));
   const words = whole.map(
-    (event) => `${eventLabel(event.name)} ${roundTo(event.time, 4)} s${event.from === "edited" ? " (moved)" : ""}`,
+    (event) =>
+      `${english.events.label(event.name)} ${roundTo(event.time, 4)} s${event.from === "edited" ? " (moved)" : ""}`,
   );
   return words.length > 0 ? `  Events: ${words.join(", ")}` : "";
 }
 
 function measureLines({ measures }: TrialResult): string {
-  const present = bearers.map(bearerName).filter((name) => measures.some((measure) => bearerName(measure) === name));
+  const present = bearers
+    .map(english.limbs.bearer)
+    .filter((name) => measures.some((measure) => english.limbs.bearer(measure) === name));
   if (present.length === 0) return "";
   const rows = measureCatalogue
     .filter(({ id, formOf }) => formOf === undefined && measures.some((measure) => measure.id === id))
     .map(({ id }) => [
       fullLabel(id),
       ...present.map((name) => {
-        const measure = measures.find((each) => each.id === id && bearerName(each) === name);
+        const measure = measures.find((each) => each.id === id && english.limbs.bearer(each) === name);
         return measure === undefined
           ? ""
           : joinNumberText(formatValue(measure.value, measure.uncertainty, measure.unit));
@@ -156,7 +159,7 @@ function comparisonRow(comparison: Comparison): readonly string[] {
   const { measure, unit, first, second, index, difference, intervals } = comparison;
   const [decides] = intervals;
   const mean = (side: Comparison["first"]) =>
-    `${bearerName(side)} ${joinNumberText(formatValue(side.mean, undefined, unit))} (n = ${side.values.length})`;
+    `${english.limbs.bearer(side)} ${joinNumberText(formatValue(side.mean, undefined, unit))} (n = ${side.values.length})`;
   return [
     `  ${fullLabel(measure)}`,
     mean(first),

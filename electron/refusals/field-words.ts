@@ -1,4 +1,5 @@
-import { type TestKind, testKinds, testLabel } from "../../core/ground/test-kind.ts";
+import { type TestKind, testKinds } from "../../core/ground/test-kind.ts";
+import { english } from "../../core/words/english.ts";
 import { placeSeparator } from "./merge-fields.ts";
 
 /** Names of fields whose own name says too little. */
@@ -41,7 +42,7 @@ export function fieldValueWords(field: string, value: unknown): string {
   if (value === undefined) return "not stated";
   if (typeof value === "boolean") return value ? "yes" : "no";
   if (typeof value === "number") return units[field] === undefined ? String(value) : `${value} ${units[field]}`;
-  if (typeof value === "string") return isTest(value) ? testLabel(value) : value;
+  if (typeof value === "string") return isTest(value) ? english.tests.label(value) : value;
   if (Array.isArray(value)) return value.map((each) => fieldValueWords("", each)).join("; ");
   return objectWords(value as Readonly<Record<string, unknown>>);
 }

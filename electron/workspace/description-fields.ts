@@ -1,8 +1,8 @@
-import { eventLabel } from "../../core/events/event.ts";
 import { eventNames } from "../../core/ground/event-name.ts";
 import type { EventEdit } from "../../core/stated/event-edit.ts";
 import type { FileEntry } from "../../core/stated/file-entry.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
+import { english } from "../../core/words/english.ts";
 import type { StartedFrom } from "../refusals/field-conflict.ts";
 import { fieldName, fieldValueWords } from "../refusals/field-words.ts";
 import {
@@ -95,7 +95,7 @@ const words: FieldWords = {
     if (!place.startsWith(filesPlace)) return fieldName(place);
     const { file, trial, part } = fileField(place);
     const whose = trial === undefined ? file : `${file} trial ${trial}`;
-    return `${part.startsWith(eventsPart) ? eventLabel(movedEvent(part).name) : fieldName(part)} of ${whose}`;
+    return `${part.startsWith(eventsPart) ? english.events.label(movedEvent(part).name) : fieldName(part)} of ${whose}`;
   },
   value: (place, value) => {
     const part = place.startsWith(filesPlace) ? fileField(place).part : place;

@@ -1,6 +1,6 @@
-import { eventLabel } from "../../core/events/event.ts";
 import { countOf } from "../../core/ground/plain-words.ts";
 import type { EventEdit } from "../../core/stated/event-edit.ts";
+import { english } from "../../core/words/english.ts";
 import type { AssignedRow, HostApi, SessionChange, TrialChange } from "../boundary/host-api.ts";
 
 const partWords: Readonly<Record<keyof SessionChange, string>> = {
@@ -75,8 +75,8 @@ function eventWords(before: readonly EventEdit[], after: readonly EventEdit[]): 
   const moved = after.filter((edit) => before.find((each) => same(each, edit))?.time !== edit.time);
   const reset = before.filter((edit) => !after.some((each) => same(each, edit)));
   const words = [
-    ...(moved.length > 0 ? [`move ${listed(moved.map((edit) => eventLabel(edit.name)))}`] : []),
-    ...(reset.length > 0 ? [`reset ${listed(reset.map((edit) => eventLabel(edit.name)))} to detected`] : []),
+    ...(moved.length > 0 ? [`move ${listed(moved.map((edit) => english.events.label(edit.name)))}`] : []),
+    ...(reset.length > 0 ? [`reset ${listed(reset.map((edit) => english.events.label(edit.name)))} to detected`] : []),
   ];
   return words.length > 0 ? words.join(" and ") : "keep events";
 }

@@ -2,10 +2,11 @@ import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { type AssignmentRow, acceptedOffers, filledDown, placeOf } from "../../core/assignment/assignment-rows.ts";
 import { countOf } from "../../core/ground/plain-words.ts";
-import { testKinds, testLabel } from "../../core/ground/test-kind.ts";
+import { testKinds } from "../../core/ground/test-kind.ts";
 import type { AssignedRow, TrialAssignment } from "../../electron/boundary/host-api.ts";
 import { boxHeightFrom } from "../shell/box-height.ts";
 import { TakeOutButton } from "../shell/take-out-button.tsx";
+import { words } from "../words/words.ts";
 import { limbs } from "./answers.ts";
 
 interface AssignmentBarProps {
@@ -47,7 +48,7 @@ export function AssignmentBar({ rows, onAssign, folder }: AssignmentBarProps) {
         data={[
           ...(test === "several" ? [several] : []),
           nothing(test),
-          ...testKinds.map((each) => ({ value: each, label: testLabel(each) })),
+          ...testKinds.map((each) => ({ value: each, label: words.tests.label(each) })),
         ]}
       />
       <NativeSelect

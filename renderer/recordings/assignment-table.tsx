@@ -2,9 +2,10 @@ import { useRef } from "react";
 import type { AssignedCell, AssignmentRow } from "../../core/assignment/assignment-rows.ts";
 import type { Limb } from "../../core/ground/limb.ts";
 import { withoutOptions } from "../../core/ground/plain-words.ts";
-import { type TestKind, testLabel } from "../../core/ground/test-kind.ts";
+import type { TestKind } from "../../core/ground/test-kind.ts";
 import { boxHeightText } from "../../core/sides/box-height.ts";
 import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
+import { words } from "../words/words.ts";
 import { outcomeWords } from "./reading-words.ts";
 import { afterKey, onlyRow, type RowSelection, rangeTo, withToggled } from "./row-selection.ts";
 
@@ -86,7 +87,7 @@ export function AssignmentTable({ rows, selection, onSelect, onFillDown }: Assig
                 <OutcomeWord view={view} />
               </td>
               <td>
-                <Cell cell={row.test} words={testLabel} />
+                <Cell cell={row.test} words={words.tests.label} />
               </td>
               <td>
                 <Cell cell={row.limb} words={limbText} />

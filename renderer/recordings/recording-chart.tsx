@@ -1,6 +1,5 @@
 import type { Data, Layout, Shape } from "plotly.js";
 import { useEffect, useMemo, useState } from "react";
-import { bearerName } from "../../core/ground/limb.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { RecordingOutline } from "../../electron/boundary/host-api.ts";
 import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
@@ -10,6 +9,7 @@ import type { LimbRole } from "../charts/limb-role.ts";
 import { Plot } from "../charts/plot.tsx";
 import { bearerRole, bearerWords, plateBearer } from "../shell/limb-role.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 
 interface RecordingChartProps {
   readonly session: SessionResult;
@@ -91,7 +91,7 @@ function plateRoles({ trials, description }: SessionResult, file: string): reado
   if (first === undefined) return [];
   return first.plates.map((_, index) => {
     const bearer = plateBearer(first, index);
-    const alike = others.every((trial) => bearerName(plateBearer(trial, index)) === bearerName(bearer));
+    const alike = others.every((trial) => words.limbs.bearer(plateBearer(trial, index)) === words.limbs.bearer(bearer));
     const { involved } = description;
     return alike ? { role: bearerRole(bearer, involved), words: bearerWords(bearer, involved) } : inkOf(index);
   });
@@ -99,7 +99,7 @@ function plateRoles({ trials, description }: SessionResult, file: string): reado
 
 function inkOf(index: number): PlateRole {
   const bearer = { plate: index + 1 };
-  return { role: bearerRole(bearer, undefined), words: bearerName(bearer) };
+  return { role: bearerRole(bearer, undefined), words: words.limbs.bearer(bearer) };
 }
 
 function outlineFigure(

@@ -1,6 +1,5 @@
 import { Button } from "@mantine/core";
 import { measureEntry } from "../../core/ground/measures/catalogue.ts";
-import { withArticle } from "../../core/ground/test-kind.ts";
 import type { WatchedTrial, WatchView } from "../../electron/boundary/watch-view.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { AskedAnswers } from "../shell/asked-answers.tsx";
@@ -8,6 +7,7 @@ import { headlineOf } from "../shell/headline.ts";
 import { Quantity } from "../shell/quantity.tsx";
 import { TakeOutButton } from "../shell/take-out-button.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { ProtocolChoice } from "./protocol-choice.tsx";
 import type { Watch } from "./use-watch.ts";
 import { VerdictMark } from "./verdict-mark.tsx";
@@ -114,7 +114,7 @@ function NewestTrial({ trial, session, file }: NewestTrialProps) {
             void apply("recordings.answer", { folder: session, files: [file], answers: { test: looksLike.test } })
           }
         >
-          Take it as {withArticle(looksLike.test)}
+          Take it as {words.tests.withArticle(looksLike.test)}
         </Button>
       )}
     </div>

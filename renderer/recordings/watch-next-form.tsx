@@ -1,9 +1,10 @@
 import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
-import { startsFromBox, testKinds, testLabel } from "../../core/ground/test-kind.ts";
+import { startsFromBox, testKinds } from "../../core/ground/test-kind.ts";
 import type { NextRecordings } from "../../electron/boundary/watch-view.ts";
 import { boxHeightFrom } from "../shell/box-height.ts";
 import { sentenceCase } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 import { limbs } from "./answers.ts";
 import type { Watch } from "./use-watch.ts";
 
@@ -53,7 +54,7 @@ export function WatchNextForm({ next, change }: WatchNextFormProps) {
         onChange={(event) => setTest(event.currentTarget.value)}
         data={[
           { value: "", label: "not stated" },
-          ...testKinds.map((each) => ({ value: each, label: sentenceCase(testLabel(each)) })),
+          ...testKinds.map((each) => ({ value: each, label: sentenceCase(words.tests.label(each)) })),
         ]}
       />
       <NativeSelect

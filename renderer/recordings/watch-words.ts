@@ -1,13 +1,12 @@
-import { plateName } from "../../core/ground/limb.ts";
-import { testLabel } from "../../core/ground/test-kind.ts";
 import type { WatchedTrial, WatchView } from "../../electron/boundary/watch-view.ts";
 import { sentenceCase } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 
 /** "Single-leg drop jump, right", "Countermovement jump"; what is unknown is said to be. */
 export function watchedName({ test, limb, plate }: Pick<WatchedTrial, "test" | "limb" | "plate">): string {
-  const one = plate === undefined ? limb : plateName(plate);
+  const one = plate === undefined ? limb : words.limbs.plate(plate);
   if (test === undefined) return limb === undefined || limb === "both" ? "Test not stated" : `Test not stated, ${one}`;
-  const label = testLabel(test);
+  const label = words.tests.label(test);
   if (limb === undefined) return `${sentenceCase(label)}, limb not stated`;
   return limb === "both" ? sentenceCase(label) : `Single-leg ${label}, ${one}`;
 }

@@ -1,13 +1,7 @@
-import {
-  type Bearer,
-  bearerName,
-  type InvolvedSide,
-  type Limb,
-  oppositeSide,
-  type Side,
-} from "../../core/ground/limb.ts";
+import { type Bearer, type InvolvedSide, type Limb, oppositeSide, type Side } from "../../core/ground/limb.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import type { LimbRole } from "../charts/limb-role.ts";
+import { words } from "../words/words.ts";
 
 /** The role of a limb, given which side is involved (nobody said: as if nobody were injured). */
 export function limbRole(limb: Limb, involved: InvolvedSide | undefined): LimbRole {
@@ -31,7 +25,7 @@ export function bearerRole({ side, plate }: Bearer, involved: InvolvedSide | und
 
 /** "right, involved", "right", "plate 1". */
 export function bearerWords(bearer: Bearer, involved: InvolvedSide | undefined): string {
-  return bearer.side === undefined ? bearerName(bearer) : limbWords(bearer.side, involved);
+  return bearer.side === undefined ? words.limbs.bearer(bearer) : limbWords(bearer.side, involved);
 }
 
 /**

@@ -1,8 +1,9 @@
 import { Button, Radio } from "@mantine/core";
 import { useState } from "react";
-import { oppositeSide, plateName, type Side } from "../../core/ground/limb.ts";
+import { oppositeSide, type Side } from "../../core/ground/limb.ts";
 import { countOf } from "../../core/ground/plain-words.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
+import { words } from "../words/words.ts";
 import { RecordingGroups } from "./recording-groups.tsx";
 import { useWorkspace } from "./workspace.tsx";
 
@@ -60,6 +61,6 @@ export function StateFeet({ folder, trials, onDone }: StateFeetProps) {
 /** "plate 1, column “Fz A”": the plate with the names the files give it. */
 function plateWords(trials: readonly TrialResult[], index: number): string {
   const names = [...new Set(trials.flatMap((trial) => trial.plates[index]?.name ?? []))];
-  const place = plateName(index + 1);
+  const place = words.limbs.plate(index + 1);
   return names.length === 0 || names.includes(place) ? place : `${place} (column “${names.join("” or “")}”)`;
 }

@@ -1,7 +1,6 @@
 import { Button } from "@mantine/core";
 import type { Finding } from "../../core/ground/finding.ts";
 import { countOf } from "../../core/ground/plain-words.ts";
-import { withArticle } from "../../core/ground/test-kind.ts";
 import { tellFinding } from "../../core/words/finding-in-words.ts";
 import { words } from "../words/words.ts";
 import { recognitionOffer } from "./recognition.ts";
@@ -26,12 +25,12 @@ export function TakeAsRecognised({ folder, file, said }: TakeAsRecognisedProps) 
     <section className="recognition" aria-label="What the trace looks like">
       {!said.some((each) => tellFinding(each, words).includes(reason)) && (
         <p>
-          The trace looks like {withArticle(test)}: {reason}.
+          The trace looks like {words.tests.withArticle(test)}: {reason}.
         </p>
       )}
       <div className="question-buttons">
         <Button size="xs" onClick={() => take([file])}>
-          Take it as {withArticle(test)}
+          Take it as {words.tests.withArticle(test)}
         </Button>
         {others.length > 0 && (
           <Button

@@ -1,7 +1,8 @@
 import type { InvolvedSide, Limb } from "../../core/ground/limb.ts";
-import { type TestKind, testLabel } from "../../core/ground/test-kind.ts";
+import type { TestKind } from "../../core/ground/test-kind.ts";
 import type { PlateProof } from "../../core/recording/recording.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
+import { words } from "../words/words.ts";
 
 const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
 
@@ -24,7 +25,7 @@ export function firstSentence(text: string): string {
 
 /** "Countermovement jump, two legs". */
 export function testWords(test: TestKind, legs: "both" | "single"): string {
-  return `${sentenceCase(testLabel(test))}, ${legsWords(legs)}`;
+  return `${sentenceCase(words.tests.label(test))}, ${legsWords(legs)}`;
 }
 
 export function legsWords(legs: "both" | "single"): string {

@@ -1,12 +1,13 @@
 import { statusWords } from "../../core/criteria/status.ts";
 import { thresholdWords } from "../../core/criteria/threshold.ts";
 import { formatPercent } from "../../core/ground/format-number.ts";
-import { type Bearer, bearerName, type InvolvedSide } from "../../core/ground/limb.ts";
+import type { Bearer, InvolvedSide } from "../../core/ground/limb.ts";
 import { capitalised, sentences } from "../../core/ground/plain-words.ts";
 import { displayUnit } from "../../core/ground/units.ts";
 import { type SymmetryAxis, symmetryAxis } from "../../core/sheet/symmetry-line.ts";
 import { bearerRole, bearerWords, orderedSides } from "../shell/limb-role.ts";
 import { StatusWord } from "../shell/status-word.tsx";
+import { words } from "../words/words.ts";
 import { type KindOfNote, sharedNotes } from "./shared-notes.ts";
 import { IndexWords, RowLine, SideValue } from "./symmetry-cells.tsx";
 import { doubtWords, type SymmetryRow, type SymmetryRowGroup, symmetryLine } from "./symmetry-rows.ts";
@@ -34,7 +35,7 @@ export function SymmetryTable({ caption, groups, involved, lastColumn, saysWithh
         <tr>
           <th scope="col">Measure</th>
           {heads.map((bearer) => (
-            <th key={bearerName(bearer)} scope="col" className={`number limb-${bearerRole(bearer, involved)}`}>
+            <th key={words.limbs.bearer(bearer)} scope="col" className={`number limb-${bearerRole(bearer, involved)}`}>
               {bearerWords(bearer, involved)}
             </th>
           ))}
@@ -89,7 +90,7 @@ interface GroupHeadingProps {
 function GroupHeading({ group, note, heads }: GroupHeadingProps) {
   const isSided = heads.some(({ side }) => side !== undefined);
   const plates = group.rows.flatMap(({ comparison }) =>
-    isSided && comparison?.basis === "plates" ? [[comparison.first, comparison.second].map(bearerName)] : [],
+    isSided && comparison?.basis === "plates" ? [[comparison.first, comparison.second].map(words.limbs.bearer)] : [],
   )[0];
   const said = note !== "" && <span className="muted group-note"> {note}</span>;
   if (plates === undefined) {

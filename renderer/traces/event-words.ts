@@ -1,13 +1,14 @@
-import { eventLabel, type TrialEvent } from "../../core/events/event.ts";
+import type { TrialEvent } from "../../core/events/event.ts";
 import { type TestKind, testFacts } from "../../core/ground/test-kind.ts";
 import { sentenceCase } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 import { type EventBounds, keptSeconds, secondsText } from "./event-move.ts";
 
 /** The event's name, numbered where its test counts contacts: "touchdown 2". A landing's only touchdown needs none. */
 export function eventWords({ name, contactIndex }: Pick<TrialEvent, "name" | "contactIndex">, test?: TestKind): string {
   return contactIndex === undefined || (test !== undefined && testFacts(test).landings === 1)
-    ? eventLabel(name)
-    : `${eventLabel(name)} ${contactIndex}`;
+    ? words.events.label(name)
+    : `${words.events.label(name)} ${contactIndex}`;
 }
 
 /** A time in seconds as a person wrote it, with a point or a comma; undefined where it is none. */

@@ -1,8 +1,9 @@
 import type { TrialEvent } from "../../core/events/event.ts";
 import { roundTo } from "../../core/ground/format-number.ts";
-import { type Bearer, bearerName, type Side } from "../../core/ground/limb.ts";
+import type { Bearer, Side } from "../../core/ground/limb.ts";
 import type { HopResult, TrialResult } from "../../core/result/trial-result.ts";
 import { settingsCatalogue } from "../../core/settings/settings.ts";
+import { words } from "../words/words.ts";
 import { movableEvents } from "./event-move.ts";
 
 /** One contact of a bout, or the entry jump in front of them. */
@@ -31,7 +32,7 @@ export function hopRows(trial: TrialResult, hops: readonly HopResult[]): readonl
     events.find((event) => event.name === name && event.contactIndex === contactIndex);
   const pair: readonly [Bearer<Side>, Bearer<Side>] =
     trial.feet === undefined ? [{ side: "left" }, { side: "right" }] : [{ plate: 1 }, { plate: 2 }];
-  const later = bearerName(pair[1]);
+  const later = words.limbs.bearer(pair[1]);
   const apart = (key: "touchdownDifference" | "takeoffDifference", contactIndex?: number): Partial<HopRow> => {
     const name = key === "touchdownDifference" ? "touchdown" : "takeoff";
     const [earlier, later] = pair.map(

@@ -1,8 +1,9 @@
 import type { TrialEvent } from "../../core/events/event.ts";
-import { bearerName, type InvolvedSide } from "../../core/ground/limb.ts";
+import type { InvolvedSide } from "../../core/ground/limb.ts";
 import type { HopResult, TrialResult } from "../../core/result/trial-result.ts";
 import { bearerRole } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
+import { words } from "../words/words.ts";
 import { EventOrigin } from "./event-origin.tsx";
 import { EventTimeField } from "./event-time-field.tsx";
 import { eventWords } from "./event-words.ts";
@@ -84,8 +85,8 @@ function HopValues({ row: { hop }, involved }: HopValuesProps) {
         {hop?.limbs !== undefined && (
           <span className="hop-limbs">
             {hop.limbs.map((each) => (
-              <span key={bearerName(each)} className={`limb-${bearerRole(each, involved)}`}>
-                {bearerName(each)} <Quantity value={each.contactTime} unit="s" />
+              <span key={words.limbs.bearer(each)} className={`limb-${bearerRole(each, involved)}`}>
+                {words.limbs.bearer(each)} <Quantity value={each.contactTime} unit="s" />
               </span>
             ))}
           </span>

@@ -1,8 +1,9 @@
 import { isOfLimb, type TrialEvent } from "../../core/events/event.ts";
-import { type Bearer, bearerName, type InvolvedSide } from "../../core/ground/limb.ts";
+import type { Bearer, InvolvedSide } from "../../core/ground/limb.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { bearerRole } from "../shell/limb-role.ts";
 import { sentenceCase } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 import { secondsText } from "./event-move.ts";
 import { eventWords } from "./event-words.ts";
 
@@ -23,9 +24,9 @@ export function LimbEvents({ trial, involved }: LimbEventsProps) {
         .map((event, index) => {
           const bearer = eventBearer(event);
           return (
-            <span key={bearerName(bearer)}>
+            <span key={words.limbs.bearer(bearer)}>
               {index > 0 && ", "}
-              <span className={`limb-${bearerRole(bearer, involved)}`}>{bearerName(bearer)}</span>{" "}
+              <span className={`limb-${bearerRole(bearer, involved)}`}>{words.limbs.bearer(bearer)}</span>{" "}
               {secondsText(event.time)} s
             </span>
           );

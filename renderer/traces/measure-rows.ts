@@ -1,4 +1,4 @@
-import { type Bearer, bearerName, type Side } from "../../core/ground/limb.ts";
+import type { Bearer, Side } from "../../core/ground/limb.ts";
 import {
   type MeasureEntry,
   type MeasureGroup,
@@ -8,6 +8,7 @@ import {
 import type { Measure } from "../../core/measures/measure.ts";
 import { trialBearer } from "../../core/result/trial-bearer.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
+import { words } from "../words/words.ts";
 
 /** One measure of a trial with its value for each column. */
 export interface MeasureRow {
@@ -38,17 +39,17 @@ export function measureRows(trial: TrialResult, forms: boolean): readonly Measur
 }
 
 function valuesOf(measures: readonly Measure[], id: string): MeasureRow["values"] {
-  return Object.fromEntries(measures.filter((each) => each.id === id).map((each) => [bearerName(each), each]));
+  return Object.fromEntries(measures.filter((each) => each.id === id).map((each) => [words.limbs.bearer(each), each]));
 }
 
 /** The columns a trial needs: both limbs together first, then each limb that has a value, or each plate. */
 export function measureColumns(trial: TrialResult, order: readonly Side[]): readonly Bearer[] {
-  const present = new Set(trial.measures.map(bearerName));
+  const present = new Set(trial.measures.map(words.limbs.bearer));
   const possible: readonly Bearer[] = [
     ...(["both", ...order] as const).map((side) => ({ side })),
     ...trial.plates.map((_, index) => ({ plate: index + 1 })),
   ];
-  const columns = possible.filter((each) => present.has(bearerName(each)));
+  const columns = possible.filter((each) => present.has(words.limbs.bearer(each)));
   return columns.length > 0 ? columns : [trialBearer(trial) ?? { side: "both" }];
 }
 

@@ -1,11 +1,12 @@
 import { Fragment, useState } from "react";
-import { type Bearer, bearerName, type InvolvedSide } from "../../core/ground/limb.ts";
+import type { Bearer, InvolvedSide } from "../../core/ground/limb.ts";
 import { groupLabel, type MeasureEntry } from "../../core/ground/measures/catalogue.ts";
 import { displayUnit } from "../../core/ground/units.ts";
 import type { Measure } from "../../core/measures/measure.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { bearerRole, orderedSides } from "../shell/limb-role.ts";
 import { Quantity } from "../shell/quantity.tsx";
+import { words } from "../words/words.ts";
 import { isCount, type MeasureRow, measureColumns, measureRows } from "./measure-rows.ts";
 
 interface MeasuresTableProps {
@@ -73,8 +74,8 @@ function MeasureTable({ trial, forms, columns, involved, opened, onOpen }: Measu
         <tr>
           <td />
           {columns.map((bearer) => (
-            <th key={bearerName(bearer)} scope="col" className={`number limb-${bearerRole(bearer, involved)}`}>
-              {bearerName(bearer)}
+            <th key={words.limbs.bearer(bearer)} scope="col" className={`number limb-${bearerRole(bearer, involved)}`}>
+              {words.limbs.bearer(bearer)}
             </th>
           ))}
         </tr>
@@ -135,7 +136,7 @@ function MeasureLine({ row, columns, involved, open, onOpen }: MeasureLineProps)
         </button>
       </th>
       {columns.map((bearer, index) => {
-        const name = bearerName(bearer);
+        const name = words.limbs.bearer(bearer);
         const measure = values[name];
         return (
           <td key={name} data-side={name} className={`number limb-${bearerRole(bearer, involved)}`}>

@@ -1,4 +1,4 @@
-import { bearerName, type InvolvedSide } from "../../core/ground/limb.ts";
+import type { InvolvedSide } from "../../core/ground/limb.ts";
 import { measureEntry } from "../../core/ground/measures/catalogue.ts";
 import { countsInMeans, isHeld } from "../../core/result/held-trial.ts";
 import { ownMeasure, trialBearer } from "../../core/result/trial-bearer.ts";
@@ -71,7 +71,7 @@ function TrialItem({ listed, involved }: TrialItemProps) {
       <span className="trial-attempt">
         {attempt === 0 ? (trial.practice ? "practice" : trial.file) : attempt}
         {bearer !== undefined && bearer.side !== "both" && (
-          <span className={`limb-${bearerRole(bearer, involved)}`}> {bearerName(bearer)}</span>
+          <span className={`limb-${bearerRole(bearer, involved)}`}> {words.limbs.bearer(bearer)}</span>
         )}
       </span>
       <span className="trial-headline">

@@ -1,10 +1,10 @@
 import type { Finding } from "../../core/ground/finding.ts";
-import { bearerName } from "../../core/ground/limb.ts";
 import type { TestKind } from "../../core/ground/test-kind.ts";
 import { trialBearer } from "../../core/result/trial-bearer.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { groupName, trialGroups } from "../../core/sheet/sheet-trials.ts";
 import { sentenceCase } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 
 /** A trial with its place in the session. */
 export interface ListedTrial {
@@ -39,7 +39,7 @@ function counted(trials: readonly TrialResult[]): readonly ListedTrial[] {
   return trials.map((trial) => {
     if (trial.practice === true) return { trial, attempt: 0 };
     const bearer = trialBearer(trial);
-    const name = bearer === undefined ? "" : bearerName(bearer);
+    const name = bearer === undefined ? "" : words.limbs.bearer(bearer);
     const attempt = (counts.get(name) ?? 0) + 1;
     counts.set(name, attempt);
     return { trial, attempt };

@@ -1,9 +1,10 @@
-import { bearerName, type InvolvedSide, plateName } from "../../core/ground/limb.ts";
+import type { InvolvedSide } from "../../core/ground/limb.ts";
 import { trialBearer } from "../../core/result/trial-bearer.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import type { TrialTrace } from "../../core/session/trace-trial.ts";
 import { bearerRole, bearerWords, plateBearer } from "../shell/limb-role.ts";
 import { legsOf, proofWords, testWords } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 import type { ListedTrial } from "./trial-groups.ts";
 import { legendNamesWeight, weightText } from "./weight-words.ts";
 
@@ -11,15 +12,15 @@ import { legendNamesWeight, weightText } from "./weight-words.ts";
 export function trialTitle({ trial, attempt }: ListedTrial): string {
   if (trial.test === undefined || trial.limb === undefined) return trial.file;
   const bearer = trialBearer(trial) ?? { side: trial.limb };
-  const limb = bearer.side === "both" ? "" : ` ${bearerName(bearer)}`;
+  const limb = bearer.side === "both" ? "" : ` ${words.limbs.bearer(bearer)}`;
   return `${testWords(trial.test, legsOf(trial.limb))}, ${attempt === 0 ? "practice" : attempt}${limb}`;
 }
 
 /** Plates, rate, and which foot stood where and how that is known. */
 export function trialSubtitle(trial: TrialResult): string {
-  const words: string[] = [];
-  if (trial.plates.length > 0) words.push(trial.plates.length === 1 ? "one plate" : "two plates");
-  if (trial.rate !== undefined) words.push(`${trial.rate} Hz`);
+  const parts: string[] = [];
+  if (trial.plates.length > 0) parts.push(trial.plates.length === 1 ? "one plate" : "two plates");
+  if (trial.rate !== undefined) parts.push(`${trial.rate} Hz`);
   const ofFeet = trial.plates.filter((plate) => plate.limb !== "both");
   const proofs = [...new Set(ofFeet.map((plate) => proofWords(plate.proof)))];
   // plates named after the feet that stood on them need no more words
@@ -27,10 +28,10 @@ export function trialSubtitle(trial: TrialResult): string {
   const sided = ofFeet.every((plate) => plate.proof !== "unproved") && trial.feet === undefined;
   const feet = named ? "sides" : ofFeet.map((plate) => `${plate.limb} foot on plate “${plate.name}”`).join(", ");
   if (!sided) {
-    const names = trial.plates.map((plate, index) => `${plateName(index + 1)} is “${plate.name}”`).join(", ");
-    return [words.join(", "), `${names}; feet ${trial.feet ?? "unproved"}`, fileName(trial)].join(" · ");
+    const names = trial.plates.map((plate, index) => `${words.limbs.plate(index + 1)} is “${plate.name}”`).join(", ");
+    return [parts.join(", "), `${names}; feet ${trial.feet ?? "unproved"}`, fileName(trial)].join(" · ");
   }
-  return [words.join(", "), `${feet} ${proofs.join(", ")}`.trim(), fileName(trial)]
+  return [parts.join(", "), `${feet} ${proofs.join(", ")}`.trim(), fileName(trial)]
     .filter((part) => part !== "")
     .join(" · ");
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { bearerName } from "../../core/ground/limb.ts";
 import { measureCatalogue } from "../../core/ground/measures/catalogue.ts";
+import { english } from "../../core/words/english.ts";
 import { measureColumns, measureRows } from "../../renderer/traces/measure-rows.ts";
 import { MeasuresTable } from "../../renderer/traces/measures-table.tsx";
 import { everyMeasure, exampleTrial, shortWeighing } from "./example-session.ts";
@@ -35,7 +35,11 @@ describe("the table of measures", () => {
   });
 
   it("puts the involved side before the other and gives colours to an injured athlete only", () => {
-    expect(measureColumns(exampleTrial(), ["right", "left"]).map(bearerName)).toEqual(["both", "right", "left"]);
+    expect(measureColumns(exampleTrial(), ["right", "left"]).map(english.limbs.bearer)).toEqual([
+      "both",
+      "right",
+      "left",
+    ]);
     expect(markupOf(<MeasuresTable trial={exampleTrial()} involved="right" />)).toContain("limb-involved");
     const healthy = markupOf(<MeasuresTable trial={exampleTrial()} involved="none" />);
     expect(healthy).not.toContain("limb-involved");

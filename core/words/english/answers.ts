@@ -1,6 +1,6 @@
 import type { Statements } from "../../ground/answer.ts";
 import { capitalised } from "../../ground/plain-words.ts";
-import { testLabel } from "../../ground/test-kind.ts";
+import { tests } from "./tests.ts";
 
 type AnswerLabels = { readonly [Name in keyof Statements]: (value: Statements[Name]) => string };
 
@@ -8,7 +8,7 @@ const columnRoles = { time: "time", left: "left foot", right: "right foot", tota
 
 /** What a button says that states an answer. */
 export const answers: AnswerLabels = {
-  test: (value) => capitalised(testLabel(value)),
+  test: (value) => capitalised(tests.label(value)),
   limb: (value) => (value === "both" ? "Both legs" : `${value === "left" ? "Left" : "Right"} leg`),
   leadingLeg: (value) => `The ${value} leg stepped off first`,
   unit: (value) => `The unit is ${value}`,

@@ -1,10 +1,10 @@
 import type { Finding } from "../../../core/ground/finding.ts";
 import { isRefused } from "../../../core/ground/finding.ts";
-import { bearerName } from "../../../core/ground/limb.ts";
 import type { Measure } from "../../../core/measures/measure.ts";
 import { analyzeRecording } from "../../../core/session/analyze-recording.ts";
 import { draftTrials } from "../../../core/session/draft-trials.ts";
 import { defaultSettings } from "../../../core/settings/settings.ts";
+import { english } from "../../../core/words/english.ts";
 import { asRecording } from "../../core/simulated/simulated-trial.ts";
 import { told } from "../../told.ts";
 import type { VariedTrial } from "./draw-trial.ts";
@@ -82,7 +82,7 @@ export function judgeTrial(trial: VariedTrial): Verdict {
         ? [
             {
               id: measure.id,
-              side: bearerName(measure),
+              side: english.limbs.bearer(measure),
               error,
               value: measure.value,
               truth,

@@ -1,8 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { nameOffers } from "../../../core/assignment/name-offers.ts";
-import { testKinds, testLabel } from "../../../core/ground/test-kind.ts";
+import { testKinds } from "../../../core/ground/test-kind.ts";
 import { testIn } from "../../../core/recording/named-in-words.ts";
 import { assignTrial } from "../../../core/trial/assign-trial.ts";
+import { english } from "../../../core/words/english.ts";
 
 describe("one dictionary names the tests in headers, in names of files and in names of folders", () => {
   const words = [
@@ -27,7 +28,7 @@ describe("one dictionary names the tests in headers, in names of files and in na
   });
 
   test.each(testKinds)("%s is named by its trade's name and by its identifier", (kind) => {
-    expect(testIn(testLabel(kind))).toBe(kind);
+    expect(testIn(english.tests.label(kind))).toBe(kind);
     expect(testIn(kind)).toBe(kind);
   });
 });
