@@ -1,8 +1,10 @@
+import type { Patch } from "./plant.ts";
+
 /** A mistake in the register's code, planted in a copy of it, and the tests that must notice. */
 export interface PlantedFault {
   readonly fault: string;
   /** Where it is planted, from the top of the tree; each `before` stands there exactly once. */
-  readonly patches: readonly { readonly file: string; readonly before: string; readonly after: string }[];
+  readonly patches: readonly Patch[];
   /** The test files that are run. */
   readonly tests: readonly string[];
   /** Whose failing counts: the test's own name. */
