@@ -20,6 +20,9 @@ import { useUndoKeys } from "./shell/use-undo-keys.ts";
 import { useWorkspace } from "./shell/workspace.tsx";
 import { SidesScreen } from "./sides/sides-screen.tsx";
 import { TracesScreen } from "./traces/traces-screen.tsx";
+import { words } from "./words/words.ts";
+
+const prose = words.screens.frame;
 
 /** The frame around the areas: navigation, header, notices and the area shown. */
 export function Application() {
@@ -41,8 +44,8 @@ export function Application() {
   if (workspace === undefined) {
     return (
       <main className="waiting">
-        <h1>Counterpoise</h1>
-        <p>{busy ? "Reading the recordings …" : "The recordings could not be read."}</p>
+        <h1>{prose.program}</h1>
+        <p>{busy ? prose.readingRecordings : prose.recordingsNotRead}</p>
         <ErrorToast />
       </main>
     );
@@ -53,7 +56,7 @@ export function Application() {
   return (
     <div className="frame">
       <button type="button" className="skip-link" onClick={() => document.getElementById("area")?.focus()}>
-        Skip to the content
+        {prose.skipToContent}
       </button>
       <Navigation area={area} register={register} onChoose={choose} />
       <div className="frame-body">
@@ -100,11 +103,11 @@ function AreaScreen({ area, workspace, onChoose, onBoard }: AreaScreenProps) {
 function NothingOpen({ area, onOpen }: { readonly area: Area; readonly onOpen: () => void }) {
   return (
     <section className="panel panel-padded">
-      <h1 className="area-title">{area === "sheet" ? "Sheet" : area === "sides" ? "Sides" : "Traces"}</h1>
+      <h1 className="area-title">{area === "sheet" ? prose.sheet : area === "sides" ? prose.sides : prose.traces}</h1>
       <p>
-        No session is open. Bring recordings in under{" "}
+        {prose.noSessionIsOpen}{" "}
         <button type="button" className="text-button" onClick={onOpen}>
-          Recordings
+          {prose.recordings}
         </button>
         .
       </p>

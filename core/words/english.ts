@@ -3,7 +3,8 @@ import { events } from "./english/events.ts";
 import { findings } from "./english/findings.ts";
 import { limbs } from "./english/limbs.ts";
 import { places } from "./english/places.ts";
+import { screens } from "./english/screens.ts";
 import { tests } from "./english/tests.ts";
 
 /** Everything that is said in English, the language that is complete. */
-export const english = { tag: "en", answers, events, findings, limbs, places, tests };
+export const english = { tag: "en", answers, events, findings, limbs, places, screens, tests };

@@ -1,18 +1,19 @@
 import { Button, NativeSelect, PasswordInput, TextInput } from "@mantine/core";
 import { useRef, useState } from "react";
-import { countOf } from "../../core/ground/plain-words.ts";
 import { archiveByteLimit } from "../../core/recording/size-limit.ts";
 import type { HostApi } from "../../electron/boundary/host-api.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import { saveFile } from "../shell/save-file.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { openFilter } from "./list-filter.ts";
 import { NewPassphrase } from "./new-passphrase.tsx";
 import { useAthletes } from "./use-athletes.ts";
 
-const archiveTooLarge =
-  "This archive is larger than 64 MB: give its whole path on this computer above and take it in from there. Nothing was changed.";
+const prose = words.screens.archives;
+
+const archiveTooLarge = prose.tooLarge;
 
 /** Archives: one athlete, or all, out to another computer and in from one. */
 export function ArchivesPanel({ workspace }: { readonly workspace: Workspace }) {
@@ -35,7 +36,11 @@ export function ArchivesPanel({ workspace }: { readonly workspace: Workspace }) 
       // Kept where it was refused: asked once more with an empty field, the archive would be written unprotected.
       setOutPassphrase("");
       setWords(
-        `Written ${chosen.passphrase === undefined ? "without a passphrase" : "under its passphrase"}: ${countOf(records, "record")}, ${countOf(recordings, "recording")} among them. Keep it as carefully as the register.`,
+        prose.written(
+          chosen.passphrase === undefined ? prose.withoutPassphrase : prose.underItsPassphrase,
+          records,
+          recordings,
+        ),
       );
       // The list of copies has one more.
       return apply("workspace.read", {});
@@ -52,19 +57,16 @@ export function ArchivesPanel({ workspace }: { readonly workspace: Workspace }) 
   return (
     <section className="panel panel-padded session-statements" aria-labelledby="archives-title">
       <h2 id="archives-title" className="panel-title">
-        Archives
+        {prose.archives}
       </h2>
-      <p className="muted">
-        An archive takes an athlete, or everybody, to another computer: an open format, each part with a checksum. What
-        is in the register already never comes in twice.
-      </p>
+      <p className="muted">{prose.whatAnArchiveIs}</p>
       <div className="answer-fields">
         <NativeSelect
-          label="Whom to take along"
+          label={prose.whom}
           value={athlete}
           onChange={(event) => setAthlete(event.currentTarget.value)}
           data={[
-            { value: "", label: "everybody" },
+            { value: "", label: prose.everybody },
             ...(list?.athletes ?? []).map(({ id, code, name }) => ({
               value: id,
               label: name === undefined ? code : `${code}, ${name}`,
@@ -72,25 +74,25 @@ export function ArchivesPanel({ workspace }: { readonly workspace: Workspace }) 
           ]}
         />
         <NewPassphrase
-          label="Passphrase of the archive, if wanted"
-          showLabel="Show the archive's passphrase"
+          label={prose.passphraseIfWanted}
+          showLabel={prose.showPassphrase}
           value={outPassphrase}
           onChange={setOutPassphrase}
         />
       </div>
       <div className="form-buttons">
         <Button variant="default" onClick={() => void exportTo({})}>
-          Take along as a file
+          {prose.takeAlongAsFile}
         </Button>
       </div>
       <TextInput
-        label="Or a file on this computer, with its whole path"
+        label={prose.fileOnThisComputer}
         value={place}
         onChange={(event) => setPlace(event.currentTarget.value)}
       />
       <div className="form-buttons">
         <Button variant="default" disabled={place.trim() === ""} onClick={() => void exportTo({ place: place.trim() })}>
-          Write it there
+          {prose.writeItThere}
         </Button>
         {canWrite && (
           <Button
@@ -98,28 +100,28 @@ export function ArchivesPanel({ workspace }: { readonly workspace: Workspace }) 
             disabled={place.trim() === ""}
             onClick={() => void importFrom({ place: place.trim() })}
           >
-            Take in from there
+            {prose.takeInFromThere}
           </Button>
         )}
       </div>
       {canWrite && (
         <>
           <PasswordInput
-            label="Passphrase of an archive to take in, if it has one"
-            visibilityToggleButtonProps={{ "aria-label": "Show the passphrase of the archive to take in" }}
+            label={prose.passphraseToTakeIn}
+            visibilityToggleButtonProps={{ "aria-label": prose.showPassphraseToTakeIn }}
             value={inPassphrase}
             onChange={(event) => setInPassphrase(event.currentTarget.value)}
           />
           <div className="form-buttons">
             <Button variant="default" onClick={() => input.current?.click()}>
-              Take an archive in
+              {prose.takeArchive}
             </Button>
           </div>
           <input
             ref={input}
             type="file"
             hidden
-            aria-label="Archive to take in"
+            aria-label={prose.archiveToTakeIn}
             onChange={(event) => {
               const [file] = event.currentTarget.files ?? [];
               event.currentTarget.value = "";
@@ -141,11 +143,7 @@ export function ArchivesPanel({ workspace }: { readonly workspace: Workspace }) 
 }
 
 function mergedWords({ added, same, kept, recordings, notes }: HostApi["archive.import"]["reply"]): string {
-  return [
-    `${countOf(added, "record")} came in, ${countOf(recordings, "recording")} among them; ${same} were here already.`,
-    kept === 0 ? "" : `${kept} differ here: what this register says stands.`,
-    ...new Set(notes),
-  ]
+  return [prose.cameIn(added, recordings, same), kept === 0 ? "" : prose.differHere(kept), ...new Set(notes)]
     .filter((part) => part !== "")
     .join(" ");
 }

@@ -3,6 +3,9 @@ import { involvedSideAt, isInvolved, type RecordedInjury } from "../../core/side
 import type { AthletePage } from "../../electron/register/register-views.ts";
 import { sinceWords } from "../shell/dates.ts";
 import { dateWords, involvedWords } from "../shell/words.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.athleteRecord;
 
 /** Who an athlete is, on one line. */
 export function athleteFacts({ athlete, injuries, operations }: AthletePage, today: string): string {
@@ -16,13 +19,13 @@ export function athleteFacts({ athlete, injuries, operations }: AthletePage, tod
     .at(-1);
   return [
     sex,
-    year === undefined ? "" : `born ${year}`,
-    heightMetres === undefined ? "" : `${Math.round(heightMetres * 100)} cm`,
+    year === undefined ? "" : prose.born(year),
+    heightMetres === undefined ? "" : prose.height(Math.round(heightMetres * 100)),
     sport,
     level,
-    dominantSide === undefined ? "" : `${dominantSide} side dominant`,
+    dominantSide === undefined ? "" : prose.sideDominant(dominantSide),
     involvedNow(involved, recorded),
-    operated === undefined ? "" : `operated ${dateWords(operated)}, ${sinceWords(operated, today)}`,
+    operated === undefined ? "" : prose.operated(dateWords(operated), sinceWords(operated, today)),
   ]
     .filter((part) => part !== undefined && part !== "")
     .join(" · ");
@@ -30,7 +33,6 @@ export function athleteFacts({ athlete, injuries, operations }: AthletePage, tod
 
 /** "Nobody injured" only where somebody stated it: records that have not begun, or are over, say less. */
 function involvedNow(involved: InvolvedSide | undefined, recorded: readonly RecordedInjury[]): string {
-  if (involved === "none")
-    return recorded.some(isInvolved) ? "no side involved on this day" : "nobody injured, as stated";
+  if (involved === "none") return recorded.some(isInvolved) ? prose.noSideInvolved : prose.nobodyInjured;
   return involved === undefined ? "" : involvedWords(involved);
 }

@@ -4,8 +4,11 @@ import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import type { AthleteLine } from "../../electron/register/register-views.ts";
 import { sinceWords, today } from "../shell/dates.ts";
 import { dateWords, involvedWords, sentenceCase } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 import { type ChosenFilter, isNarrowed, openFilter, operationSpans, sessionSpans } from "./list-filter.ts";
 import { useAthletes } from "./use-athletes.ts";
+
+const prose = words.screens.athletesList;
 
 interface AthleteListProps {
   readonly workspace: Workspace;
@@ -35,7 +38,7 @@ export function AthleteList({ workspace, shown, onChoose, onAdd }: AthleteListPr
       <div className="athlete-list-head">
         <div className="session-summary">
           <h2 id="list-title" className="panel-title">
-            {list === undefined ? "Athletes" : countWords(athletes.length, isOpen)}
+            {list === undefined ? prose.athletes : countWords(athletes.length, isOpen)}
           </h2>
           <Button
             size="xs"
@@ -43,41 +46,41 @@ export function AthleteList({ workspace, shown, onChoose, onAdd }: AthleteListPr
             disabled={workspace.register?.readOnlyBecause !== undefined}
             onClick={onAdd}
           >
-            Add an athlete
+            {prose.addAthlete}
           </Button>
         </div>
-        <TextInput label="Search code or name" type="search" {...set("text")} />
+        <TextInput label={prose.search} type="search" {...set("text")} />
         <details open={isNarrowed(chosen)} className="athlete-narrow">
-          <summary>Narrow the list</summary>
+          <summary>{prose.narrowList}</summary>
           <div className="athlete-filters">
             <NativeSelect
-              label="Involved side"
+              label={prose.involvedSide}
               {...set("involved")}
               data={[
-                { value: "", label: "any" },
-                { value: "left", label: "left" },
-                { value: "right", label: "right" },
-                { value: "both", label: "both knees" },
-                { value: "none", label: "nobody injured" },
+                { value: "", label: prose.any },
+                { value: "left", label: prose.left },
+                { value: "right", label: prose.right },
+                { value: "both", label: prose.bothKnees },
+                { value: "none", label: prose.nobodyInjured },
               ]}
             />
             <NativeSelect
-              label="Operated"
+              label={prose.operatedWhen}
               {...set("operated")}
-              data={[{ value: "", label: "at any time, or not" }, ...optionsOf(operationSpans)]}
+              data={[{ value: "", label: prose.anyTimeOrNot }, ...optionsOf(operationSpans)]}
             />
             <NativeSelect
-              label="Last session"
+              label={prose.lastSession}
               {...set("lastSession")}
-              data={[{ value: "", label: "at any time, or none" }, ...optionsOf(sessionSpans)]}
+              data={[{ value: "", label: prose.anyTimeOrNone }, ...optionsOf(sessionSpans)]}
             />
-            <TextInput label="Last milestone" {...set("milestone")} />
+            <TextInput label={prose.lastMilestone} {...set("milestone")} />
           </div>
         </details>
       </div>
       {recent.length > 0 && (
         <p className="athlete-recent">
-          <span className="muted">Recently used:</span>{" "}
+          <span className="muted">{prose.recentlyUsed}</span>{" "}
           {recent.map((line) => (
             <button key={line.id} type="button" className="text-button" onClick={() => onChoose(line.id)}>
               {line.code}
@@ -85,7 +88,7 @@ export function AthleteList({ workspace, shown, onChoose, onAdd }: AthleteListPr
           ))}
         </p>
       )}
-      <ul aria-label="Athletes found" className="athlete-lines">
+      <ul aria-label={prose.athletesFound} className="athlete-lines">
         {athletes.slice(0, mostLines).map((line) => (
           <li key={line.id}>
             <button
@@ -100,7 +103,7 @@ export function AthleteList({ workspace, shown, onChoose, onAdd }: AthleteListPr
         ))}
       </ul>
       {athletes.length > mostLines && (
-        <p className="muted athlete-more">And {athletes.length - mostLines} more: search to find them.</p>
+        <p className="muted athlete-more">{prose.andMore(athletes.length - mostLines)}</p>
       )}
     </section>
   );
@@ -116,11 +119,11 @@ function LineWords({ line }: { readonly line: AthleteLine }) {
         {name !== undefined && <span className="muted"> {code}</span>}
       </span>
       <span className="muted">
-        {involved === "none" ? "Nobody injured" : sentenceCase(involvedWords(involved))}
-        {operated !== undefined && ` · operated ${sinceWords(operated, today())}`}
+        {involved === "none" ? prose.nobodyIsInjured : sentenceCase(involvedWords(involved))}
+        {operated !== undefined && prose.operated(sinceWords(operated, today()))}
       </span>
       <span className="muted">
-        {lastSession === undefined ? "No session yet" : `Last: ${last || "no date stated"}`}
+        {lastSession === undefined ? prose.noSessionYet : prose.last(last || prose.noDateStated)}
       </span>
     </>
   );
@@ -135,6 +138,6 @@ function recentOf(athletes: readonly AthleteLine[], recent: readonly string[]): 
 }
 
 function countWords(count: number, isOpen: boolean): string {
-  const noun = count === 1 ? "athlete" : "athletes";
-  return isOpen ? `${count} ${noun}` : `${count} ${noun} found`;
+  const noun = count === 1 ? prose.oneFound : prose.severalFound;
+  return isOpen ? `${count} ${noun}` : prose.found(count, noun);
 }

@@ -7,6 +7,7 @@ import type { AthletePage as Page } from "../../electron/register/register-views
 import type { Area } from "../shell/areas.ts";
 import { today } from "../shell/dates.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { athleteFacts } from "./athlete-facts.ts";
 import { Consents } from "./consents.tsx";
 import { CurrentSession } from "./current-session.tsx";
@@ -14,6 +15,8 @@ import { InjuryQuestions } from "./injury-questions.tsx";
 import { RecordForm } from "./record-form.tsx";
 import { StartSessionForm } from "./start-session-form.tsx";
 import { Timeline } from "./timeline.tsx";
+
+const prose = words.screens.athleteRecord;
 
 interface AthletePageProps {
   readonly page: Page;
@@ -26,10 +29,10 @@ interface AthletePageProps {
 type Doing = { readonly form: "session" } | { readonly form: WrittenKind; readonly id?: string };
 
 const formTitles: Readonly<Record<WrittenKind, readonly [add: string, change: string]>> = {
-  athletes: ["Add an athlete", "Change the athlete"],
-  injuries: ["Add an injury", "Change the injury"],
-  operations: ["Add an operation", "Change the operation"],
-  consents: ["Add a consent", "Change the consent"],
+  athletes: [prose.addAthlete, prose.changeAthlete],
+  injuries: [prose.addInjury, prose.changeInjury],
+  operations: [prose.addOperation, prose.changeOperation],
+  consents: [prose.addConsent, prose.changeConsent],
 };
 
 /** One athlete: who it is, the session under way, and everything in time. */
@@ -54,15 +57,15 @@ export function AthletePage({ page, workspace, onShow, onGone }: AthletePageProp
         </div>
         {canWrite && (
           <div className="form-buttons">
-            <Button onClick={() => setDoing({ form: "session" })}>Start the next session</Button>
+            <Button onClick={() => setDoing({ form: "session" })}>{prose.startNextSession}</Button>
             <Button variant="default" onClick={() => setDoing({ form: "athletes", id: athlete.id })}>
-              Change
+              {prose.change}
             </Button>
             <Button variant="default" onClick={() => setDoing({ form: "injuries" })}>
-              Add an injury
+              {prose.addInjury}
             </Button>
             <Button variant="default" onClick={() => setDoing({ form: "operations" })}>
-              Add an operation
+              {prose.addOperation}
             </Button>
           </div>
         )}
@@ -82,7 +85,7 @@ export function AthletePage({ page, workspace, onShow, onGone }: AthletePageProp
           title={formTitles[doing.form][doing.id === undefined ? 0 : 1]}
           {...recordOf(page, doing)}
           {...(doing.form === "athletes" ? {} : { athlete: athlete.id })}
-          {...(doing.form === "consents" ? { defaults: { date: today(), sheet: "all sheets" } } : {})}
+          {...(doing.form === "consents" ? { defaults: { date: today(), sheet: prose.allSheets } } : {})}
           onDone={done}
           onCancel={done}
         />
@@ -125,7 +128,7 @@ export function AthletePage({ page, workspace, onShow, onGone }: AthletePageProp
               bin(athlete);
             }}
           >
-            Move {name ?? code} to the bin
+            {prose.moveAthleteToBin(name ?? code)}
           </button>
         </p>
       )}

@@ -5,6 +5,7 @@ import { Button } from "@mantine/core";
 import { useState } from "react";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import type { Area } from "../shell/areas.ts";
+import { words } from "../words/words.ts";
 import { AthleteList } from "./athlete-list.tsx";
 import { AthletePage } from "./athlete-page.tsx";
 import { KeepSession } from "./keep-session.tsx";
@@ -14,6 +15,8 @@ import { RegisterNotice } from "./register-notice.tsx";
 import { RegisterSettings } from "./register-settings.tsx";
 import { rememberAthlete, rememberedAthlete } from "./shown-athlete.ts";
 import { useAthletePage, useAthletes } from "./use-athletes.ts";
+
+const prose = words.screens.athletesList;
 
 interface AthletesScreenProps {
   readonly workspace: Workspace;
@@ -28,10 +31,10 @@ export function AthletesScreen({ workspace, onShow }: AthletesScreenProps) {
   return (
     <>
       <div className="athletes-head">
-        <h1 className="area-title">Athletes</h1>
+        <h1 className="area-title">{prose.athletes}</h1>
         {isOpen && (
           <Button size="xs" variant="default" aria-expanded={settings} onClick={() => setSettings(!settings)}>
-            {settings ? "Back to the athletes" : "Register: limits, passphrase, backups, archives, bin"}
+            {settings ? prose.backToAthletes : prose.registerSettings}
           </Button>
         )}
       </div>
@@ -66,7 +69,7 @@ function AthletesColumns({ workspace, onShow }: AthletesScreenProps) {
         onAdd={() => setAdding(true)}
       />
       {adding ? (
-        <RecordForm kind="athletes" title="Add an athlete" onDone={choose} onCancel={() => setAdding(false)} />
+        <RecordForm kind="athletes" title={prose.addAthlete} onDone={choose} onCancel={() => setAdding(false)} />
       ) : athlete === "" ? (
         <NobodyChosen />
       ) : (
@@ -89,7 +92,7 @@ interface ChosenAthleteProps extends AthletesScreenProps {
 
 function ChosenAthlete({ athlete, workspace, onShow, onGone }: ChosenAthleteProps) {
   const page = useAthletePage(athlete, workspace);
-  if (page === undefined) return <p className="muted">Reading the register …</p>;
+  if (page === undefined) return <p className="muted">{prose.readingRegister}</p>;
   if (page === "gone") return <NobodyChosen />;
   return <AthletePage page={page} workspace={workspace} onShow={onShow} onGone={onGone} />;
 }
@@ -97,10 +100,8 @@ function ChosenAthlete({ athlete, workspace, onShow, onGone }: ChosenAthleteProp
 function NobodyChosen() {
   return (
     <section className="panel panel-padded">
-      <h2 className="panel-title">Nobody is chosen</h2>
-      <p className="muted">
-        Choose an athlete from the list, or add one. What was moved to the bin can be taken out of it again.
-      </p>
+      <h2 className="panel-title">{prose.nobodyIsChosen}</h2>
+      <p className="muted">{prose.chooseAnAthlete}</p>
     </section>
   );
 }

@@ -4,7 +4,10 @@ import type { BackupChoice } from "../../electron/boundary/register-api.ts";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import type { BackupPreview } from "../../electron/register/register-views.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { previewWords } from "./backup-words.ts";
+
+const prose = words.screens.backups;
 
 interface BackupLookProps {
   /** Where it lies; "" where the person is to say that. */
@@ -33,7 +36,7 @@ export function BackupLook({ path, isSealed, onClose }: BackupLookProps) {
   return (
     <form
       className="session-form backup-look"
-      aria-label="Look at a backup"
+      aria-label={prose.lookAtABackup}
       onSubmit={(event) => {
         event.preventDefault();
         host.call("backups.preview", choice).then(setPreview, report);
@@ -45,19 +48,19 @@ export function BackupLook({ path, isSealed, onClose }: BackupLookProps) {
             <TextInput
               className="answer-wide"
               autoFocus
-              label="Backup, with its whole path"
+              label={prose.wholePath}
               value={place}
               onChange={(event) => setPlace(event.currentTarget.value)}
             />
             <PasswordInput
-              label="Its passphrase, if it has one"
-              visibilityToggleButtonProps={{ "aria-label": "Show the backup's passphrase" }}
+              label={prose.itsPassphrase}
+              visibilityToggleButtonProps={{ "aria-label": prose.showItsPassphrase }}
               value={filePassphrase}
               onChange={(event) => setFilePassphrase(event.currentTarget.value)}
             />
           </div>
           <Button type="submit" variant="default" disabled={place.trim() === ""}>
-            Look at it
+            {prose.lookAtIt}
           </Button>
         </>
       )}
@@ -66,16 +69,13 @@ export function BackupLook({ path, isSealed, onClose }: BackupLookProps) {
           <p role="status">{previewWords(preview)}</p>
           {preview.needsPassphrase && (
             <PasswordInput
-              label="Passphrase of the register in it"
-              visibilityToggleButtonProps={{ "aria-label": "Show the passphrase of the register in the backup" }}
+              label={prose.passphraseInIt}
+              visibilityToggleButtonProps={{ "aria-label": prose.showPassphraseInIt }}
               value={registerPassphrase}
               onChange={(event) => setRegisterPassphrase(event.currentTarget.value)}
             />
           )}
-          <p className="muted">
-            Going back puts it in the place of everything in the register today; a copy of today is made first and stays
-            among the backups.
-          </p>
+          <p className="muted">{prose.whatGoingBackDoes}</p>
         </>
       )}
       <div className="form-buttons">
@@ -87,11 +87,11 @@ export function BackupLook({ path, isSealed, onClose }: BackupLookProps) {
               })
             }
           >
-            Go back to this backup
+            {prose.goBack}
           </Button>
         )}
         <Button variant="default" autoFocus={!mustSay} onClick={onClose}>
-          Leave everything as it is
+          {prose.leaveEverything}
         </Button>
       </div>
     </form>

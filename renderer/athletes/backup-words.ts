@@ -1,14 +1,15 @@
-import { countOf } from "../../core/ground/plain-words.ts";
 import type { BackupPreview } from "../../electron/register/register-views.ts";
 import { dateWords } from "../shell/words.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.backups;
+const counts = words.screens.counts;
 
 /** What a backup holds, and what will protect it, in a few sentences. */
 export function previewWords(preview: BackupPreview): string {
   const { athletes, sessions, recordings, lastChange } = preview;
-  const holds = [countOf(athletes, "athlete"), countOf(sessions, "session"), countOf(recordings, "recording")].join(
-    ", ",
-  );
+  const holds = [counts.athletes(athletes), counts.sessions(sessions), counts.recordings(recordings)].join(", ");
   const changed =
-    lastChange === "" ? "" : ` Last changed ${dateWords(lastChange.slice(0, 10))}, ${lastChange.slice(11, 16)} UTC.`;
-  return `It holds ${holds}.${changed} ${preview.protectionSentence}`;
+    lastChange === "" ? "" : prose.lastChanged(dateWords(lastChange.slice(0, 10)), lastChange.slice(11, 16));
+  return prose.itHolds(holds, changed, preview.protectionSentence);
 }

@@ -4,11 +4,14 @@ import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import type { KnownCopy } from "../../electron/register/register-views.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { BackupLook } from "./backup-look.tsx";
 import { CopiesList } from "./copies-list.tsx";
 import { EnvelopeCheck, GoneQuestion } from "./copy-questions.tsx";
 import { NewPassphrase } from "./new-passphrase.tsx";
 import { useCopies } from "./use-copies.ts";
+
+const prose = words.screens.backups;
 
 /** What is asked about one copy, or about a backup that is not in the list. */
 interface Asked {
@@ -40,7 +43,7 @@ export function BackupsPanel({ workspace }: { readonly workspace: Workspace }) {
     host
       .call("backups.make", where)
       .then(({ path }) => {
-        setMade(`Made: ${path}${where.passphrase === undefined ? "" : ", under a passphrase of its own"}`);
+        setMade(prose.made(path, where.passphrase === undefined ? "" : prose.underItsOwnPassphrase));
         onMade?.();
       })
       .catch(report)
@@ -52,18 +55,15 @@ export function BackupsPanel({ workspace }: { readonly workspace: Workspace }) {
   return (
     <section className="panel panel-padded session-statements copies-panel" aria-labelledby="backups-title">
       <h2 id="backups-title" className="panel-title">
-        Copies
+        {prose.copies}
       </h2>
-      <p className="muted">
-        A backup is made beside the register each day; the last ten are kept in {list?.folder ?? "its folder"}. Copies
-        elsewhere are those this program made: what was copied by other means it does not know.
-      </p>
+      <p className="muted">{prose.madeEachDay(list?.folder ?? prose.itsFolder)}</p>
       {list?.notTold.map((sentence) => (
         <p key={sentence} className="caution finding">
           {sentence}
         </p>
       ))}
-      {list?.copies.length === 0 && <p className="muted">No copy is known yet.</p>}
+      {list?.copies.length === 0 && <p className="muted">{prose.noCopyYet}</p>}
       <CopiesList
         copies={list?.copies ?? []}
         canWrite={canWrite}
@@ -74,20 +74,20 @@ export function BackupsPanel({ workspace }: { readonly workspace: Workspace }) {
       <div className="form-buttons">
         {isChecking ? (
           <Button variant="default" onClick={copies.stop}>
-            Stop checking
+            {prose.stopChecking}
           </Button>
         ) : (
           <Button variant="default" disabled={!list?.copies.length} onClick={copies.checkAll}>
-            Check every copy
+            {prose.checkEveryCopy}
           </Button>
         )}
         {canWrite && (
           <>
             <Button variant="default" disabled={making} onClick={() => make({})}>
-              Make a backup now
+              {prose.makeBackupNow}
             </Button>
             <Button variant="default" onClick={() => ask({ what: "look" })}>
-              Look at a backup elsewhere
+              {prose.lookElsewhere}
             </Button>
           </>
         )}
@@ -143,19 +143,19 @@ function CopyThere({ disabled, onCopy }: CopyThereProps) {
       <div className="answer-fields">
         <TextInput
           className="answer-wide"
-          label="Copy to a file, with its whole path"
+          label={prose.copyToFile}
           value={place}
           onChange={(event) => setPlace(event.currentTarget.value)}
         />
         <NewPassphrase
-          label="Passphrase of the copy, if wanted"
-          showLabel="Show the copy's passphrase"
+          label={prose.passphraseOfCopy}
+          showLabel={prose.showPassphraseOfCopy}
           value={passphrase}
           onChange={setPassphrase}
         />
       </div>
       <Button type="submit" variant="default" disabled={disabled || place.trim() === ""}>
-        Copy the register there
+        {prose.copyThere}
       </Button>
     </form>
   );

@@ -3,7 +3,10 @@ import { useEffect, useState } from "react";
 import type { BinnedRecord } from "../../electron/boundary/register-api.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { EraseQuestion } from "./erase-question.tsx";
+
+const prose = words.screens.erasing;
 
 /** What was moved to the bin: to be taken out again, or erased for good. */
 export function BinPanel({ workspace }: { readonly workspace: Workspace }) {
@@ -18,9 +21,9 @@ export function BinPanel({ workspace }: { readonly workspace: Workspace }) {
   return (
     <section className="panel panel-padded session-statements" aria-labelledby="bin-title">
       <h2 id="bin-title" className="panel-title">
-        Bin
+        {prose.bin}
       </h2>
-      {records?.length === 0 && <p className="muted">The bin is empty.</p>}
+      {records?.length === 0 && <p className="muted">{prose.binIsEmpty}</p>}
       <ul className="caution-moments">
         {(records ?? []).map((record) => (
           <li key={`${record.kind} ${record.id}`}>
@@ -30,18 +33,18 @@ export function BinPanel({ workspace }: { readonly workspace: Workspace }) {
                 <Button
                   size="xs"
                   variant="default"
-                  aria-label={`Take out of the bin: ${record.title}`}
+                  aria-label={prose.takeOutOfBin(record.title)}
                   onClick={() => void apply("records.takeOut", { kind: record.kind, id: record.id })}
                 >
-                  Take out
+                  {prose.takeOut}
                 </Button>
                 <button
                   type="button"
                   className="text-button"
-                  aria-label={`Erase for good: ${record.title}`}
+                  aria-label={prose.eraseRecord(record.title)}
                   onClick={() => setErasing(record)}
                 >
-                  Erase for good…
+                  {prose.eraseForGoodAsked}
                 </button>
               </>
             )}

@@ -1,6 +1,9 @@
 import { Button } from "@mantine/core";
 import type { RecordKey, StoredRecord } from "../../electron/register/record-tables.ts";
 import { dateWords } from "../shell/words.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.athleteRecord;
 
 interface ConsentsProps {
   readonly consents: readonly StoredRecord<"consents">[];
@@ -16,12 +19,12 @@ export function Consents({ consents, canWrite, onAdd, onEdit, onBin }: ConsentsP
     <section className="panel panel-padded session-statements" aria-labelledby="consents-title">
       <div className="session-summary">
         <h2 id="consents-title" className="panel-title">
-          Consent
+          {prose.consent}
         </h2>
-        {consents.length === 0 && <p className="muted">Nobody's consent is recorded: the sheet goes to nobody else.</p>}
+        {consents.length === 0 && <p className="muted">{prose.nobodysConsent}</p>}
         {canWrite && (
           <Button size="xs" variant="default" onClick={onAdd}>
-            Add a consent
+            {prose.addConsent}
           </Button>
         )}
       </div>
@@ -32,26 +35,26 @@ export function Consents({ consents, canWrite, onAdd, onEdit, onBin }: ConsentsP
             return (
               <li key={consent.id}>
                 <span>
-                  {reader}: {sheet}, {given ? "given" : "not given"} {dateWords(date)}
-                  {recordedBy !== undefined && <span className="muted">, recorded by {recordedBy}</span>}
+                  {reader}: {sheet}, {given ? prose.given : prose.notGiven} {dateWords(date)}
+                  {recordedBy !== undefined && <span className="muted">{prose.recordedBy(recordedBy)}</span>}
                 </span>
                 {canWrite && (
                   <>
                     <Button
                       size="xs"
                       variant="default"
-                      aria-label={`Change the consent for ${reader}`}
+                      aria-label={prose.changeConsentFor(reader)}
                       onClick={() => onEdit(consent.id)}
                     >
-                      Change
+                      {prose.change}
                     </Button>
                     <button
                       type="button"
                       className="text-button"
-                      aria-label={`Move the consent for ${reader} to the bin`}
+                      aria-label={prose.moveConsentToBin(reader)}
                       onClick={() => onBin(consent)}
                     >
-                      To the bin
+                      {prose.toTheBin}
                     </button>
                   </>
                 )}

@@ -2,7 +2,10 @@ import { Button } from "@mantine/core";
 import { checkWords, copyTroubles, protectionWords } from "../../electron/register/copies/copy-words.ts";
 import type { KnownCopy } from "../../electron/register/register-views.ts";
 import { sentenceCase } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 import { bytesWords, copyTitle, timeWords } from "./copy-titles.ts";
+
+const prose = words.screens.backups;
 
 interface CopiesListProps {
   readonly copies: readonly KnownCopy[];
@@ -15,7 +18,7 @@ interface CopiesListProps {
 /** Every copy that is known, one below the other: what it is and where, and whether it is still what it should be. */
 export function CopiesList({ copies, ...actions }: CopiesListProps) {
   return (
-    <ul className="copies" aria-label="Copies of the register">
+    <ul className="copies" aria-label={prose.copiesOfRegister}>
       {copies.map((copy) => (
         <li key={copy.key} className="copy">
           <CopyFacts copy={copy} />
@@ -40,7 +43,7 @@ function CopyFacts({ copy }: { readonly copy: KnownCopy }) {
         <span className="muted copy-path">{path}</span>
       </div>
       <div>
-        <span className="copy-state">{state === "there" ? "There" : "Cannot be reached"}</span>
+        <span className="copy-state">{state === "there" ? prose.there : prose.cannotBeReached}</span>
         {byteLength !== undefined && <span className="number muted">, {bytesWords(byteLength)}</span>}
       </div>
       <div>{underWords(copy)}</div>
@@ -64,23 +67,23 @@ function CopyActions({
   return (
     <div className="copy-actions">
       {state === "there" && kind !== "archive elsewhere" && (
-        <Button size="xs" variant="default" aria-label={`Look at the backup: ${title}`} onClick={() => onLook(copy)}>
-          Look at it
+        <Button size="xs" variant="default" aria-label={prose.lookAt(title)} onClick={() => onLook(copy)}>
+          {prose.lookAtIt}
         </Button>
       )}
       {state === "there" && isSealed && (
         <Button
           size="xs"
           variant="default"
-          aria-label={`Check with its passphrase: ${title}`}
+          aria-label={prose.checkWithPassphrase(title)}
           onClick={() => onOpenEnvelope(copy)}
         >
-          Check it…
+          {prose.checkIt}
         </Button>
       )}
       {state === "unreachable" && kind.endsWith("elsewhere") && canWrite && (
-        <Button size="xs" variant="default" aria-label={`No longer there: ${title}`} onClick={() => onGone(copy)}>
-          No longer there…
+        <Button size="xs" variant="default" aria-label={prose.noLongerThereOf(title)} onClick={() => onGone(copy)}>
+          {prose.noLongerThere}
         </Button>
       )}
     </div>
@@ -88,6 +91,6 @@ function CopyActions({
 }
 
 function underWords(copy: KnownCopy): string {
-  if (copy.protection === "not known") return "Protection not known";
-  return copy.protection === "none" ? "No passphrase" : `Under ${protectionWords(copy)}`;
+  if (copy.protection === "not known") return prose.protectionNotKnown;
+  return copy.protection === "none" ? prose.noPassphrase : prose.under(protectionWords(copy));
 }

@@ -3,7 +3,10 @@ import { useState } from "react";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import type { KnownCopy } from "../../electron/register/register-views.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { copyTitle } from "./copy-titles.ts";
+
+const prose = words.screens.backups;
 
 interface EnvelopeCheckProps {
   readonly copy: KnownCopy;
@@ -17,27 +20,27 @@ export function EnvelopeCheck({ copy, onCheck, onClose }: EnvelopeCheckProps) {
   return (
     <form
       className="session-form backup-look"
-      aria-label="Check a copy with its passphrase"
+      aria-label={prose.checkACopy}
       onSubmit={(event) => {
         event.preventDefault();
         onCheck(copy, passphraseBytes(passphrase));
         onClose();
       }}
     >
-      <p>{copyTitle(copy)}: what is in it can only be checked with its own passphrase.</p>
+      <p>{prose.onlyWithItsPassphrase(copyTitle(copy))}</p>
       <PasswordInput
         autoFocus
-        label="Passphrase of this copy"
-        visibilityToggleButtonProps={{ "aria-label": "Show the passphrase of this copy" }}
+        label={prose.passphraseOfThisCopy}
+        visibilityToggleButtonProps={{ "aria-label": prose.showPassphraseOfThisCopy }}
         value={passphrase}
         onChange={(event) => setPassphrase(event.currentTarget.value)}
       />
       <div className="form-buttons">
         <Button type="submit" disabled={passphrase === ""}>
-          Check this copy
+          {prose.checkThisCopy}
         </Button>
         <Button variant="default" onClick={onClose}>
-          Leave it unchecked
+          {prose.leaveItUnchecked}
         </Button>
       </div>
     </form>
@@ -57,15 +60,12 @@ export function GoneQuestion({ copy, onClose }: GoneQuestionProps) {
       if (done) onClose();
     });
   return (
-    <section className="session-form backup-look" aria-label="Is this copy gone?">
-      <p>
-        {copyTitle(copy)}, {copy.path}: was it deleted, wherever it lay? Off the list, erasing a person no longer names
-        it.
-      </p>
+    <section className="session-form backup-look" aria-label={prose.isThisCopyGone}>
+      <p>{prose.wasItDeleted(copyTitle(copy), copy.path)}</p>
       <div className="form-buttons">
-        <Button onClick={forget}>It was deleted: take it off the list</Button>
+        <Button onClick={forget}>{prose.itWasDeleted}</Button>
         <Button variant="default" autoFocus onClick={onClose}>
-          Keep it in the list
+          {prose.keepItInList}
         </Button>
       </div>
     </section>

@@ -13,7 +13,10 @@ import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { today } from "../shell/dates.ts";
 import { dateWords } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { Stopping } from "./stopping.tsx";
+
+const prose = words.screens.athleteRecord;
 
 interface CurrentSessionProps {
   readonly session: SessionResult;
@@ -26,19 +29,19 @@ interface CurrentSessionProps {
 export function CurrentSession({ session, record, canWrite, onShow }: CurrentSessionProps) {
   const progress = sessionProgress(session);
   const { date, milestone, tester } = record.content;
-  const when = [date === undefined ? "without a date" : dateWords(date), milestone].filter(Boolean).join(" · ");
+  const when = [date === undefined ? prose.withoutDate : dateWords(date), milestone].filter(Boolean).join(" · ");
   const isToday = date === today();
   return (
     <section className="panel panel-padded current-session" aria-labelledby="current-title">
       <h2 id="current-title" className="panel-title">
-        Session shown: {when}
+        {prose.sessionShown(when)}
       </h2>
       {progress === undefined ? (
-        <p className="muted">No protocol was chosen for this session, so nothing is counted against one.</p>
+        <p className="muted">{prose.noProtocol}</p>
       ) : (
         <div className="progress">
           <div>
-            <h3 className="small-title">Still missing</h3>
+            <h3 className="small-title">{prose.stillMissing}</h3>
             <ul>
               {progress.missing.length === 0 ? (
                 <li>{progress.done}</li>
@@ -69,7 +72,7 @@ export function CurrentSession({ session, record, canWrite, onShow }: CurrentSes
       {canWrite && <AskedAnswers folder={session.folder} asked={askedAnswers(session)} />}
       <section aria-labelledby="current-cautions">
         <h3 id="current-cautions" className="small-title">
-          Cautions and readings
+          {prose.cautionsAndReadings}
         </h3>
         <CautionsPanel session={session} canWrite={canWrite} {...(tester !== undefined && { tester })} />
       </section>
@@ -77,19 +80,17 @@ export function CurrentSession({ session, record, canWrite, onShow }: CurrentSes
         {canWrite && <AddRecordings folder={session.folder} isToday={isToday} />}
         {isToday && canWrite && (
           <Button variant="default" onClick={() => onShow("recordings")}>
-            Watch a folder
+            {prose.watchFolder}
           </Button>
         )}
         <Button variant="default" onClick={() => onShow("traces")}>
-          Traces
+          {prose.traces}
         </Button>
         <Button variant="default" onClick={() => onShow("sheet")}>
-          Sheet
+          {prose.sheet}
         </Button>
       </div>
-      {isToday && canWrite && (
-        <p className="muted">A folder watched today, while this session is shown, puts its recordings into it.</p>
-      )}
+      {isToday && canWrite && <p className="muted">{prose.aFolderWatchedToday}</p>}
       <Stopping session={session} canStop={isToday && canWrite} />
     </section>
   );
@@ -109,14 +110,14 @@ function AddRecordings({ folder, isToday }: { readonly folder: string; readonly 
   return (
     <>
       <Button variant={isToday ? "filled" : "default"} onClick={() => input.current?.click()}>
-        Add recordings
+        {prose.addRecordings}
       </Button>
       <input
         ref={input}
         type="file"
         hidden
         multiple
-        aria-label="Recordings of this session"
+        aria-label={prose.recordingsOfSession}
         onChange={(event) => {
           const files = chosenFiles(event.currentTarget.files ?? []);
           event.currentTarget.value = "";

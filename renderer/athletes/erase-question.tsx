@@ -1,11 +1,15 @@
 import { Button, Modal } from "@mantine/core";
 import { useEffect, useState } from "react";
-import { countOf, listInWords } from "../../core/ground/plain-words.ts";
+import { listInWords } from "../../core/ground/plain-words.ts";
 import type { HostApi } from "../../electron/boundary/host-api.ts";
 import type { BinnedRecord } from "../../electron/boundary/register-api.ts";
 import type { ErasurePreview } from "../../electron/register/register-views.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { ErasureCertificateView } from "./erasure-certificate.tsx";
+
+const prose = words.screens.erasing;
+const counts = words.screens.counts;
 
 interface EraseQuestionProps {
   readonly record: BinnedRecord;
@@ -40,8 +44,8 @@ export function EraseQuestion({ record, onClose }: EraseQuestionProps) {
     <Modal
       opened
       onClose={onClose}
-      title={erased === undefined ? `Erase for good: ${title}?` : `Certificate of erasure: ${title}`}
-      closeButtonProps={{ "aria-label": "Close" }}
+      title={erased === undefined ? prose.eraseRecordQuestion(title) : prose.certificate(title)}
+      closeButtonProps={{ "aria-label": prose.close }}
       size="lg"
       centered
       transitionProps={{ duration: 0 }}
@@ -49,15 +53,15 @@ export function EraseQuestion({ record, onClose }: EraseQuestionProps) {
       {erased !== undefined ? (
         <ErasureCertificateView title={title} erased={erased} onAgain={erase} onClose={onClose} />
       ) : preview === undefined ? (
-        <p>Looking at what hangs on it …</p>
+        <p>{prose.looking}</p>
       ) : (
         <div className="session-statements">
-          <p>{goneWords(preview)} It cannot be undone.</p>
+          <p>{prose.cannotBeUndone(goneWords(preview))}</p>
           {preview.copiesElsewhere.length === 0 ? (
-            <p>No copy elsewhere is known. One that was made outside this program stays where it is.</p>
+            <p>{prose.noCopyElsewhere}</p>
           ) : (
             <div>
-              <p>These copies elsewhere cannot be reached; delete them yourself:</p>
+              <p>{prose.copiesNotReached}</p>
               <ul className="erase-copies">
                 {preview.copiesElsewhere.map((each) => (
                   <li key={each}>{each}</li>
@@ -67,10 +71,10 @@ export function EraseQuestion({ record, onClose }: EraseQuestionProps) {
           )}
           <div className="form-buttons">
             <Button variant="default" data-autofocus onClick={onClose}>
-              Keep everything
+              {prose.keepEverything}
             </Button>
             <Button loading={erasing} onClick={erase}>
-              Erase for good
+              {prose.eraseForGood}
             </Button>
           </div>
         </div>
@@ -81,11 +85,11 @@ export function EraseQuestion({ record, onClose }: EraseQuestionProps) {
 
 function goneWords({ athletes, sessions, recordings, others, backups }: ErasurePreview): string {
   const gone = [
-    athletes > 0 ? countOf(athletes, "athlete") : "",
-    sessions > 0 ? countOf(sessions, "session") : "",
-    recordings > 0 ? countOf(recordings, "recording") : "",
-    others > 0 ? countOf(others, "other record") : "",
+    athletes > 0 ? counts.athletes(athletes) : "",
+    sessions > 0 ? counts.sessions(sessions) : "",
+    recordings > 0 ? counts.recordings(recordings) : "",
+    others > 0 ? counts.otherRecords(others) : "",
   ].filter((part) => part !== "");
-  const rewritten = backups === 0 ? "" : ` and from ${countOf(backups, "backup")} beside it`;
-  return `${listInWords(gone)} will be gone from the register, from its journal's contents${rewritten}.`;
+  const rewritten = backups === 0 ? "" : prose.andFromBackups(backups);
+  return prose.willBeGone(listInWords(gone), rewritten);
 }

@@ -2,6 +2,9 @@ import { Button } from "@mantine/core";
 import { useEffect, useRef } from "react";
 import type { HostApi } from "../../electron/boundary/host-api.ts";
 import { saveFile } from "../shell/save-file.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.erasing;
 
 interface ErasureCertificateViewProps {
   /** What was erased, as the bin called it: shown, printed and saved here, and kept nowhere else. */
@@ -23,7 +26,7 @@ export function ErasureCertificateView({ title, erased, onAgain, onClose }: Eras
     saveFile({
       name: `erasure-${certificate.at.slice(0, 10)}.txt`,
       mediaType: "text/plain;charset=utf-8",
-      bytes: new TextEncoder().encode([`Certificate of erasure: ${title}`, "", ...lines].join("\n")),
+      bytes: new TextEncoder().encode([prose.certificate(title), "", ...lines].join("\n")),
     });
   };
   return (
@@ -31,7 +34,7 @@ export function ErasureCertificateView({ title, erased, onAgain, onClose }: Eras
       {sections.map((section) => (
         <section key={section.title} className={section.needsEyes ? "caution finding" : ""}>
           <h3 className="panel-title">
-            {section.needsEyes && <span className="visually-hidden">Needs a look: </span>}
+            {section.needsEyes && <span className="visually-hidden">{prose.needsLook} </span>}
             {section.title}
           </h3>
           <ul>
@@ -41,17 +44,17 @@ export function ErasureCertificateView({ title, erased, onAgain, onClose }: Eras
           </ul>
         </section>
       ))}
-      <p className="muted">This page is kept nowhere. Print or save it if it has to be shown to anybody.</p>
+      <p className="muted">{prose.keptNowhere}</p>
       <div className="form-buttons">
-        {certificate.remains.length > 0 && <Button onClick={onAgain}>Try again</Button>}
+        {certificate.remains.length > 0 && <Button onClick={onAgain}>{prose.tryAgain}</Button>}
         <Button variant="default" onClick={() => window.print()}>
-          Print
+          {prose.print}
         </Button>
         <Button variant="default" onClick={save}>
-          Save as text
+          {prose.saveAsText}
         </Button>
         <Button variant="default" onClick={onClose}>
-          Close the certificate
+          {prose.closeTheCertificate}
         </Button>
       </div>
     </div>

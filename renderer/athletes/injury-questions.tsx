@@ -3,7 +3,10 @@ import { isFromBefore } from "../../core/sides/involvement.ts";
 import type { AthletePage } from "../../electron/register/register-views.ts";
 import { today } from "../shell/dates.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { asksWhetherInjured, operationsOnOtherSide, recordName } from "./injury-doubts.ts";
+
+const prose = words.screens.athleteRecord;
 
 interface InjuryQuestionsProps {
   readonly page: AthletePage;
@@ -23,37 +26,29 @@ export function InjuryQuestions({ page, onAdd, onEdit }: InjuryQuestionsProps) {
   return (
     <>
       {asksWhetherInjured(page) && (
-        <section className="caution finding plates-question" aria-label="Is anybody injured?">
-          <p>
-            Nobody has said whether a knee is involved, so sides are not compared as involved and uninvolved. Is there
-            an injury, or is nobody injured?
-          </p>
+        <section className="caution finding plates-question" aria-label={prose.isAnybodyInjured}>
+          <p>{prose.nobodyHasSaid}</p>
           <div className="plates-answers">
             <Button size="xs" variant="default" onClick={onAdd}>
-              Add an injury
+              {prose.addInjury}
             </Button>
             <Button size="xs" variant="default" onClick={nobodyInjured}>
-              Nobody is injured
+              {prose.nobodyIsInjured}
             </Button>
           </div>
         </section>
       )}
       {operationsOnOtherSide(page).map(({ operation, injury }) => (
-        <section
-          key={operation.id}
-          className="caution finding plates-question"
-          aria-label="Different sides of injury and operation"
-        >
+        <section key={operation.id} className="caution finding plates-question" aria-label={prose.differentSides}>
           <p>
-            The injury ({recordName(injury)}) is on the {injury.content.side}, the operation ({recordName(operation)})
-            on the {operation.content.side}. Is one of the sides wrong?
+            {prose.sidesDiffer(recordName(injury), injury.content.side, recordName(operation), operation.content.side)}
           </p>
           <div className="plates-answers">
             <Button size="xs" variant="default" onClick={() => onEdit("injuries", injury.id)}>
-              Change the injury
+              {prose.changeInjury}
             </Button>
             <Button size="xs" variant="default" onClick={() => onEdit("operations", operation.id)}>
-              Change the operation
+              {prose.changeOperation}
             </Button>
             <Button
               size="xs"
@@ -69,24 +64,21 @@ export function InjuryQuestions({ page, onAdd, onEdit }: InjuryQuestionsProps) {
                 })
               }
             >
-              Both are right
+              {prose.bothAreRight}
             </Button>
           </div>
         </section>
       ))}
       {from.map((record) => (
-        <section key={record.id} className="finding finding-note plates-question" aria-label="Body part not stated">
-          <p>
-            {recordName(record)} names no body part: it counts as an involved knee, as every injury did before. Another
-            part, or an injury of the other leg that involves nothing, is to be stated.
-          </p>
+        <section key={record.id} className="finding finding-note plates-question" aria-label={prose.bodyPartNotStated}>
+          <p>{prose.namesNoBodyPart(recordName(record))}</p>
           <div className="plates-answers">
             <Button
               size="xs"
               variant="default"
               onClick={() => onEdit(record.kind === "injuries" ? "injuries" : "operations", record.id)}
             >
-              State it
+              {prose.stateIt}
             </Button>
           </div>
         </section>

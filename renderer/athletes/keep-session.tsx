@@ -1,10 +1,12 @@
 import { Button, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
-import { countOf } from "../../core/ground/plain-words.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { openFilter } from "./list-filter.ts";
 import { useAthletes } from "./use-athletes.ts";
+
+const prose = words.screens.athleteRecord;
 
 const newAthlete = "new";
 
@@ -22,7 +24,7 @@ export function KeepSession({ workspace }: { readonly workspace: Workspace }) {
   const same = athletes.find((line) => line.code === stated?.code)?.id;
   const choice = chosen === "" ? (same ?? newAthlete) : chosen;
   const isNew = choice === newAthlete;
-  const title = folder === "" ? "Loose recordings" : folder;
+  const title = folder === "" ? prose.looseRecordings : folder;
   const canKeep = register?.kind === "own" && register.readOnlyBecause === undefined;
   return (
     <form
@@ -35,21 +37,20 @@ export function KeepSession({ workspace }: { readonly workspace: Workspace }) {
       }}
     >
       <h2 id="keep-title" className="panel-title">
-        “{title}” is not in the register yet
+        {prose.notInRegisterYet(title)}
       </h2>
       <p className="muted">
-        {countOf(recordings.length, "recording")} and what was decided about them live only until the program closes.
-        {!canKeep && register?.kind === "demo" && " The demo's register takes no recordings of yours: start your own."}
+        {prose.liveOnlyUntilClosed(recordings.length, !canKeep && register?.kind === "demo" ? prose.demoTakesNone : "")}
       </p>
       {canKeep && (
         <>
           <div className="answer-fields">
             <NativeSelect
-              label="Athlete"
+              label={prose.athlete}
               value={choice}
               onChange={(event) => setChosen(event.currentTarget.value)}
               data={[
-                { value: newAthlete, label: "a new athlete" },
+                { value: newAthlete, label: prose.newAthlete },
                 ...athletes.map((line) => ({
                   value: line.id,
                   label: line.name === undefined ? line.code : `${line.code}, ${line.name}`,
@@ -58,9 +59,9 @@ export function KeepSession({ workspace }: { readonly workspace: Workspace }) {
             />
             {isNew && (
               <>
-                <TextInput label="Code" value={code} onChange={(event) => setCode(event.currentTarget.value)} />
+                <TextInput label={prose.code} value={code} onChange={(event) => setCode(event.currentTarget.value)} />
                 <TextInput
-                  label="Name, if wanted"
+                  label={prose.nameIfWanted}
                   value={name}
                   onChange={(event) => setName(event.currentTarget.value)}
                 />
@@ -68,7 +69,7 @@ export function KeepSession({ workspace }: { readonly workspace: Workspace }) {
             )}
           </div>
           <Button type="submit" disabled={isNew && code.trim() === ""}>
-            Keep it in the register
+            {prose.keepInRegister}
           </Button>
         </>
       )}

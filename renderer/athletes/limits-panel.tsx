@@ -7,7 +7,10 @@ import { effusionGrades } from "../../core/stated/gate-words.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { dateWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { gradeIn, limitsFrom, type WrittenLimits, writtenLimits } from "./written-limits.ts";
+
+const prose = words.screens.limits;
 
 /** The clinic's limits for jump testing: the program's default until somebody confirms or changes them, by name. */
 export function LimitsPanel({ workspace }: { readonly workspace: Workspace }) {
@@ -22,12 +25,15 @@ export function LimitsPanel({ workspace }: { readonly workspace: Workspace }) {
   return (
     <section className="panel panel-padded session-statements limits-panel" aria-labelledby="limits-title">
       <h2 id="limits-title" className="panel-title">
-        Limits for jump testing
+        {prose.limitsForJumpTesting}
       </h2>
       <p role="status" className={limits.setBy === undefined ? "caution finding" : undefined}>
         {limits.setBy === undefined
-          ? "The program's default (common practice). Nobody has confirmed these limits for the clinic, and the sheet says so."
-          : `Set by ${limits.setBy.replace(/\.$/, "")}${limits.setAt === undefined ? "" : ` on ${dateWords(limits.setAt)}`}.`}
+          ? prose.programDefault
+          : prose.setBy(
+              limits.setBy.replace(/\.$/, ""),
+              limits.setAt === undefined ? "" : prose.onDate(dateWords(limits.setAt)),
+            )}
       </p>
       <LimitsForm key={JSON.stringify(limits)} limits={limits} canWrite={canWrite} />
     </section>
@@ -66,29 +72,26 @@ function LimitsForm({ limits, canWrite }: LimitsFormProps) {
       }}
     >
       <div className="caution-fields">
-        <TextInput label="Pain, at most, for two-leg jumps (0 to 10)" {...field("painTwoLeg")} />
-        <TextInput label="Pain, at most, for single-leg and drop tests (0 to 10)" {...field("painSingleLegAndDrop")} />
+        <TextInput label={prose.painTwoLeg} {...field("painTwoLeg")} />
+        <TextInput label={prose.painSingleLeg} {...field("painSingleLegAndDrop")} />
         <NativeSelect
-          label="Effusion, at most"
+          label={prose.effusion}
           value={written.effusion}
           onChange={(event) => setWritten({ ...written, effusion: gradeIn(event.currentTarget.value) })}
           data={[...effusionGrades]}
         />
-        <TextInput label="Landings a day on two legs" {...field("landingsTwoLeg")} />
-        <TextInput label="Landings a day on each leg" {...field("landingsPerLeg")} />
+        <TextInput label={prose.landingsTwoLeg} {...field("landingsTwoLeg")} />
+        <TextInput label={prose.landingsEachLeg} {...field("landingsPerLeg")} />
       </div>
       <WeeksTable written={written} onChange={setWritten} />
-      {canWrite && <TextInput label="Set by" className="limits-by" {...field("setBy")} />}
-      <p className="muted">
-        They hold for sessions that begin from now on; sessions that are there keep theirs. Under 16 landings are
-        halved. The surgeon's word is never overridden by a limit.
-      </p>
+      {canWrite && <TextInput label={prose.setByLabel} className="limits-by" {...field("setBy")} />}
+      <p className="muted">{prose.whatTheyHoldFor}</p>
       {problem !== "" && (
         <p className="caution finding" role="alert">
           {problem}
         </p>
       )}
-      {canWrite && <Button type="submit">Set these limits for the clinic</Button>}
+      {canWrite && <Button type="submit">{prose.setThem}</Button>}
     </form>
   );
 }
@@ -104,7 +107,7 @@ function WeeksTable({ written, onChange }: WeeksTableProps) {
     <TextInput
       size="xs"
       inputMode="numeric"
-      aria-label={`Earliest week of ${loadWords(load)}, ${repair === "plain" ? "nothing repaired" : "repaired or not known"}`}
+      aria-label={prose.earliestWeek(loadWords(load), repair === "plain" ? prose.withoutRepair : prose.withRepair)}
       value={written.earliestWeeks[load][repair]}
       onChange={(event) =>
         onChange({
@@ -119,12 +122,12 @@ function WeeksTable({ written, onChange }: WeeksTableProps) {
   );
   return (
     <table className="plain-table limit-weeks">
-      <caption>Earliest week after the operation</caption>
+      <caption>{prose.earliestWeekAfterOperation}</caption>
       <thead>
         <tr>
-          <th scope="col">Test</th>
-          <th scope="col">Nothing repaired</th>
-          <th scope="col">Meniscus or cartilage repaired, or not known</th>
+          <th scope="col">{prose.test}</th>
+          <th scope="col">{prose.nothingRepaired}</th>
+          <th scope="col">{prose.repaired}</th>
         </tr>
       </thead>
       <tbody>

@@ -1,5 +1,8 @@
 import type { AthleteFilter } from "../../electron/register/register-views.ts";
 import { monthsBefore } from "../shell/dates.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.athletesList;
 
 /** The list's filter as it is chosen; "" leaves a part open. */
 export interface ChosenFilter {
@@ -23,17 +26,17 @@ interface Span {
 }
 
 export const operationSpans: readonly Span[] = [
-  { value: "0-4", label: "up to 4 months ago", atMost: 4 },
-  { value: "4-7", label: "4 to 7 months ago", atLeast: 4, atMost: 7 },
-  { value: "7-9", label: "7 to 9 months ago", atLeast: 7, atMost: 9 },
-  { value: "9-12", label: "9 to 12 months ago", atLeast: 9, atMost: 12 },
-  { value: "12+", label: "more than 12 months ago", atLeast: 12 },
+  { value: "0-4", label: prose.upTo4Months, atMost: 4 },
+  { value: "4-7", label: prose.from4To7Months, atLeast: 4, atMost: 7 },
+  { value: "7-9", label: prose.from7To9Months, atLeast: 7, atMost: 9 },
+  { value: "9-12", label: prose.from9To12Months, atLeast: 9, atMost: 12 },
+  { value: "12+", label: prose.moreThan12Months, atLeast: 12 },
 ];
 
 export const sessionSpans: readonly Span[] = [
-  { value: "0-1", label: "within a month", atMost: 1 },
-  { value: "0-3", label: "within three months", atMost: 3 },
-  { value: "3+", label: "more than three months ago", atLeast: 3 },
+  { value: "0-1", label: prose.withinMonth, atMost: 1 },
+  { value: "0-3", label: prose.withinThreeMonths, atMost: 3 },
+  { value: "3+", label: prose.moreThanThreeMonthsAgo, atLeast: 3 },
 ];
 
 const involvedSides = ["left", "right", "both", "none"] as const;

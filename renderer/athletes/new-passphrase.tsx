@@ -2,6 +2,9 @@ import { PasswordInput } from "@mantine/core";
 import { useEffect, useId, useState } from "react";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.registerWords;
 
 /** Long enough not to weigh each letter of a word that is being typed. */
 const pauseMilliseconds = 400;
@@ -44,7 +47,7 @@ function useStrengthWords(passphrase: string): string {
     const pause = setTimeout(() => {
       host
         .call("passphrase.weigh", { passphrase: passphraseBytes(passphrase) })
-        .then(({ weakness = "Guessing this passphrase would take long." }) => {
+        .then(({ weakness = prose.guessingTakesLong }) => {
           if (isCurrent) setWords(weakness);
         })
         .catch(report);

@@ -4,7 +4,10 @@ import type { RegisterView } from "../../electron/boundary/register-view.ts";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import { usePassphraseStore } from "../shell/use-passphrase-store.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { NewPassphrase } from "./new-passphrase.tsx";
+
+const prose = words.screens.registerWords;
 
 const minutesOffered = [0, 5, 10, 15, 30, 60];
 
@@ -18,7 +21,7 @@ export function ProtectionPanel({ register }: { readonly register: RegisterView 
   const { encrypted, lockAfterMinutes, countsWhileLocked, readOnlyBecause } = register;
   const canWrite = readOnlyBecause === undefined;
   const keep = async () => {
-    if (passphrase !== again) return setProblem("The two passphrases differ.");
+    if (passphrase !== again) return setProblem(prose.passphrasesDiffer);
     const bytes = passphraseBytes(passphrase);
     const { weakness = "" } = await host.call("passphrase.weigh", { passphrase: bytes });
     setProblem(weakness);
@@ -31,13 +34,9 @@ export function ProtectionPanel({ register }: { readonly register: RegisterView 
   return (
     <section className="panel panel-padded session-statements" aria-labelledby="protection-title">
       <h2 id="protection-title" className="panel-title">
-        Passphrase
+        {prose.passphrase}
       </h2>
-      <p>
-        {encrypted
-          ? "A passphrase protects names, notes, findings and recordings. Without it nobody can read them, and nobody can bring it back when it is forgotten."
-          : "No passphrase is set: what protects the data when this computer is lost is the encryption of its disk. A passphrase encrypts names, notes, findings and recordings; nobody can bring it back when it is forgotten."}
-      </p>
+      <p>{encrypted ? prose.whatItProtects : prose.noPassphrase}</p>
       {canWrite && (
         <form
           className="session-form"
@@ -49,15 +48,15 @@ export function ProtectionPanel({ register }: { readonly register: RegisterView 
         >
           <div className="answer-fields">
             <NewPassphrase
-              label={encrypted ? "New passphrase" : "Passphrase"}
-              showLabel="Show the passphrase"
+              label={encrypted ? prose.newPassphrase : prose.passphrase}
+              showLabel={prose.showPassphrase}
               value={passphrase}
               onChange={setPassphrase}
             />
             <PasswordInput
-              label="The same again"
+              label={prose.theSameAgain}
               autoComplete="new-password"
-              visibilityToggleButtonProps={{ "aria-label": "Show the passphrase typed again" }}
+              visibilityToggleButtonProps={{ "aria-label": prose.showTypedAgain }}
               value={again}
               onChange={(event) => setAgain(event.currentTarget.value)}
             />
@@ -69,16 +68,16 @@ export function ProtectionPanel({ register }: { readonly register: RegisterView 
           )}
           <div className="form-buttons">
             <Button type="submit" variant="default" disabled={passphrase === ""}>
-              {encrypted ? "Change the passphrase" : "Set the passphrase"}
+              {encrypted ? prose.changePassphrase : prose.setPassphrase}
             </Button>
             {encrypted && (
               <Button variant="default" onClick={() => void apply("register.removePassphrase", {}).then(store.look)}>
-                Remove the passphrase
+                {prose.removePassphrase}
               </Button>
             )}
             {store.state === "holds it" && (
               <Button variant="default" onClick={() => void apply("register.forgetPassphrase", {}).then(store.look)}>
-                Forget it on this computer
+                {prose.forgetIt}
               </Button>
             )}
           </div>
@@ -87,22 +86,22 @@ export function ProtectionPanel({ register }: { readonly register: RegisterView 
       {encrypted && (
         <div className="form-buttons locking">
           <NativeSelect
-            label="Locks itself when nobody is there for"
+            label={prose.locksItself}
             value={String(lockAfterMinutes)}
             onChange={(event) => void apply("register.lockAfter", { minutes: Number(event.currentTarget.value) })}
             data={[...new Set([...minutesOffered, lockAfterMinutes])]
               .sort((first, second) => first - second)
               .map((minutes) => ({
                 value: String(minutes),
-                label: minutes === 0 ? "never" : `${minutes} minutes`,
+                label: minutes === 0 ? prose.never : prose.minutes(minutes),
               }))}
           />
           <Checkbox
-            label="While it is locked, show how many recordings of a watched folder came in, without names"
+            label={prose.whileLockedShow}
             checked={countsWhileLocked}
             onChange={(event) => void apply("register.countWhileLocked", { counts: event.currentTarget.checked })}
           />
-          <Button onClick={() => void apply("register.lock", {})}>Lock now</Button>
+          <Button onClick={() => void apply("register.lock", {})}>{prose.lockNow}</Button>
         </div>
       )}
     </section>

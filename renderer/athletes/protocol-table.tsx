@@ -2,13 +2,16 @@ import { plannedTestName } from "../../core/protocol/added-tests.ts";
 import { protocolTestName } from "../../core/protocol/progress-words.ts";
 import type { Protocol, ProtocolTest } from "../../core/stated/protocol-schema.ts";
 import { sentenceCase } from "../shell/words.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.protocols;
 
 /** What a protocol asks for: tests with their trials, landings and rest, what is not done yet, and when to stop. */
 export function ProtocolTable({ protocol }: { readonly protocol: Protocol }) {
   const { tests, mayAdd = [], notYet, stopRules, notes = [] } = protocol;
   return (
     <div className="protocol">
-      {tests.length === 0 ? <p>No jump is tested at this stage.</p> : <PlannedTests tests={tests} />}
+      {tests.length === 0 ? <p>{prose.noJumpIsTested}</p> : <PlannedTests tests={tests} />}
       {[...mayAdd.map(addableWords), landingsWords(protocol), restWords(protocol), ...notes]
         .filter((sentence) => sentence !== "")
         .map((sentence) => (
@@ -18,7 +21,7 @@ export function ProtocolTable({ protocol }: { readonly protocol: Protocol }) {
         ))}
       {notYet.length > 0 && (
         <>
-          <h3 className="small-title">Not done yet</h3>
+          <h3 className="small-title">{prose.notDoneYet}</h3>
           <ul>
             {notYet.map((entry) => (
               <li key={`${entry.test} ${entry.legs}`}>
@@ -28,7 +31,7 @@ export function ProtocolTable({ protocol }: { readonly protocol: Protocol }) {
           </ul>
         </>
       )}
-      <h3 className="small-title">Stop rules</h3>
+      <h3 className="small-title">{prose.stopRules}</h3>
       <ul>
         {stopRules.map((rule) => (
           <li key={rule}>{rule}</li>
@@ -41,18 +44,18 @@ export function ProtocolTable({ protocol }: { readonly protocol: Protocol }) {
 function PlannedTests({ tests }: Pick<Protocol, "tests">) {
   return (
     <table className="plain-table">
-      <caption className="visually-hidden">Tests of the protocol</caption>
+      <caption className="visually-hidden">{prose.testsOfTheProtocol}</caption>
       <thead>
         <tr>
-          <th scope="col">In this order</th>
+          <th scope="col">{prose.inThisOrder}</th>
           <th scope="col" className="number">
-            Valid trials wanted
+            {prose.validTrialsWanted}
           </th>
           <th scope="col" className="number">
-            Most attempts
+            {prose.mostAttempts}
           </th>
           <th scope="col" className="number">
-            Most practice jumps
+            {prose.mostPracticeJumps}
           </th>
         </tr>
       </thead>
@@ -62,9 +65,9 @@ function PlannedTests({ tests }: Pick<Protocol, "tests">) {
             <td>
               {sentenceCase(plannedTestName(entry))}
               {entry.perLeadingLeg !== undefined && (
-                <span className="muted">, {entry.perLeadingLeg} with each leg leading</span>
+                <span className="muted">{prose.eachLegLeading(entry.perLeadingLeg)}</span>
               )}
-              {entry.addedBy !== undefined && <span className="muted">, added by {entry.addedBy}</span>}
+              {entry.addedBy !== undefined && <span className="muted">{prose.addedBy(entry.addedBy)}</span>}
             </td>
             <Count value={entry.trials} entry={entry} />
             <Count value={entry.mostAttempts} entry={entry} />
@@ -79,9 +82,9 @@ function PlannedTests({ tests }: Pick<Protocol, "tests">) {
 function Count({ value, entry }: { readonly value: number | undefined; readonly entry: ProtocolTest }) {
   return (
     <td className="number">
-      {value ?? "not said"}
+      {value ?? prose.notSaid}
       {value !== undefined && entry.legs === "single" && entry.only === undefined && (
-        <span className="unit"> each leg</span>
+        <span className="unit"> {prose.eachLeg}</span>
       )}
     </td>
   );
@@ -89,17 +92,17 @@ function Count({ value, entry }: { readonly value: number | undefined; readonly 
 
 function addableWords(entry: ProtocolTest): string {
   const { trials, mostAttempts, practice = 0 } = entry;
-  return `A named treating clinician may add the ${plannedTestName(entry)}: ${trials} wanted, ${mostAttempts} at most, ${practice} practice.`;
+  return prose.mayAdd(plannedTestName(entry), trials, mostAttempts, practice);
 }
 
 function landingsWords({ landingsADay }: Protocol): string {
   if (landingsADay === undefined) return "";
   const { twoLeg, perLeg } = landingsADay;
-  return `Most landings a day, practice included: ${twoLeg} on two legs, ${perLeg} on each leg alone. A drop jump is two.`;
+  return prose.mostLandings(twoLeg, perLeg);
 }
 
 function restWords({ rest }: Protocol): string {
   if (rest === undefined) return "";
   const { betweenTestsSeconds, betweenJumpsSeconds: between } = rest;
-  return `Rest: ${between.least} to ${between.most} s between jumps, at least ${betweenTestsSeconds} s between tests.`;
+  return prose.rest(between.least, between.most, betweenTestsSeconds);
 }

@@ -1,5 +1,8 @@
 import { bodyParts } from "../../core/stated/body-parts.ts";
 import type { WrittenKind, WrittenRecord } from "../../electron/boundary/register-api.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.recordFields;
 
 /** One field of a form about a record. */
 export interface RecordField {
@@ -22,102 +25,102 @@ export interface RecordField {
 }
 
 const sides = [
-  ["left", "left"],
-  ["right", "right"],
+  ["left", prose.left],
+  ["right", prose.right],
 ] as const;
 
 /** Which part of the body, and whether its side counts as the involved one, of injuries and operations alike. */
 const involvement: readonly RecordField[] = [
   {
     name: "bodyPart",
-    label: "Body part",
+    label: prose.bodyPart,
     type: "choice",
     required: true,
     options: bodyParts.map((part) => [part, part] as const),
-    whileNotStated: "Not stated in this record: it has been taken for the knee so far.",
+    whileNotStated: prose.bodyPartNotStated,
   },
   {
     name: "involved",
-    label: "Makes its side the involved one",
+    label: prose.makesItsSideInvolved,
     type: "choice",
     required: true,
     isYesNo: true,
     options: [
-      ["yes", "yes"],
-      ["no", "no: a caution on that limb"],
+      ["yes", prose.yes],
+      ["no", prose.noCautionOnly],
     ],
-    whileNotStated: "Not stated in this record: it has counted as involved so far.",
+    whileNotStated: prose.involvedNotStated,
   },
-  { name: "involvedFrom", label: "Involved from, if not from its date", type: "date" },
-  { name: "until", label: "Until, once it is over", type: "date" },
+  { name: "involvedFrom", label: prose.involvedFrom, type: "date" },
+  { name: "until", label: prose.until, type: "date" },
 ];
 
 /** The fields of each form, in order. */
 export const recordFields: Readonly<Record<WrittenKind, readonly RecordField[]>> = {
   athletes: [
-    { name: "code", label: "Code", type: "text", required: true },
-    { name: "name", label: "Name, if wanted", type: "text" },
+    { name: "code", label: prose.code, type: "text", required: true },
+    { name: "name", label: prose.nameIfWanted, type: "text" },
     {
       name: "sex",
-      label: "Sex, if wanted",
+      label: prose.sexIfWanted,
       type: "choice",
       options: [
-        ["female", "female"],
-        ["male", "male"],
+        ["female", prose.female],
+        ["male", prose.male],
       ],
     },
-    { name: "birthYear", label: "Year of birth", type: "number", range: [1900, 2100] },
-    { name: "heightMetres", label: "Height, cm", type: "number", range: [50, 272], scale: 100 },
-    { name: "sport", label: "Sport", type: "text" },
-    { name: "level", label: "Level", type: "text" },
-    { name: "dominantSide", label: "Dominant side", type: "choice", options: sides },
-    { name: "nobodyInjured", label: "Stated that nobody is injured, on", type: "date" },
-    { name: "note", label: "Note", type: "long", wide: true },
+    { name: "birthYear", label: prose.yearOfBirth, type: "number", range: [1900, 2100] },
+    { name: "heightMetres", label: prose.height, type: "number", range: [50, 272], scale: 100 },
+    { name: "sport", label: prose.sport, type: "text" },
+    { name: "level", label: prose.level, type: "text" },
+    { name: "dominantSide", label: prose.dominantSide, type: "choice", options: sides },
+    { name: "nobodyInjured", label: prose.nobodyInjured, type: "date" },
+    { name: "note", label: prose.note, type: "long", wide: true },
   ],
   injuries: [
-    { name: "side", label: "Side", type: "choice", options: sides, required: true },
-    { name: "structure", label: "What is injured", type: "text", required: true, wide: true },
-    { name: "date", label: "Date of the injury", type: "date", required: true },
+    { name: "side", label: prose.side, type: "choice", options: sides, required: true },
+    { name: "structure", label: prose.whatIsInjured, type: "text", required: true, wide: true },
+    { name: "date", label: prose.dateOfInjury, type: "date", required: true },
     ...involvement,
-    { name: "restrictions", label: "Restrictions", type: "text", wide: true },
-    { name: "note", label: "Note", type: "long", wide: true },
+    { name: "restrictions", label: prose.restrictions, type: "text", wide: true },
+    { name: "note", label: prose.note, type: "long", wide: true },
   ],
   operations: [
-    { name: "side", label: "Side", type: "choice", options: sides, required: true },
-    { name: "procedure", label: "Operation", type: "text", required: true, wide: true },
-    { name: "graft", label: "Graft", type: "text" },
-    { name: "date", label: "Date of the operation", type: "date", required: true, orUnknown: true },
+    { name: "side", label: prose.side, type: "choice", options: sides, required: true },
+    { name: "procedure", label: prose.operation, type: "text", required: true, wide: true },
+    { name: "graft", label: prose.graft, type: "text" },
+    { name: "date", label: prose.dateOfOperation, type: "date", required: true, orUnknown: true },
     {
       name: "repaired",
-      label: "Meniscus or cartilage repaired",
+      label: prose.repaired,
       type: "choice",
       required: true,
       options: [
-        ["yes", "yes"],
-        ["no", "no"],
-        ["not known", "not known: the later weeks count"],
+        ["yes", prose.yes],
+        ["no", prose.no],
+        ["not known", prose.repairNotKnown],
       ],
     },
     ...involvement,
-    { name: "restrictions", label: "The surgeon's restrictions", type: "text", wide: true },
-    { name: "note", label: "Note", type: "long", wide: true },
+    { name: "restrictions", label: prose.surgeonsRestrictions, type: "text", wide: true },
+    { name: "note", label: prose.note, type: "long", wide: true },
   ],
   consents: [
-    { name: "reader", label: "Who may read (athlete, surgeon, coach …)", type: "text", required: true },
-    { name: "sheet", label: "Which sheets", type: "text", required: true },
+    { name: "reader", label: prose.reader, type: "text", required: true },
+    { name: "sheet", label: prose.sheets, type: "text", required: true },
     {
       name: "given",
-      label: "Consent",
+      label: prose.consent,
       type: "choice",
       required: true,
       isYesNo: true,
       options: [
-        ["yes", "given"],
-        ["no", "not given or withdrawn"],
+        ["yes", prose.given],
+        ["no", prose.notGiven],
       ],
     },
-    { name: "date", label: "Date", type: "date", required: true },
-    { name: "recordedBy", label: "Recorded by", type: "text" },
+    { name: "date", label: prose.date, type: "date", required: true },
+    { name: "recordedBy", label: prose.recordedBy, type: "text" },
   ],
 };
 
@@ -158,21 +161,21 @@ export function contentFrom(
     const value = valueIn(field, text);
     if (value === undefined) {
       const [least = 0, most = 0] = field.range ?? [];
-      return { problem: `${field.label} is a number from ${least} to ${most}.` };
+      return { problem: prose.isNumber(field.label, least, most) };
     }
     content[field.name] = value;
   }
   const { date, involvedFrom, until } = content;
   const from = typeof involvedFrom === "string" ? involvedFrom : date;
   if (typeof until === "string" && typeof from === "string" && until < from) {
-    return { problem: "It ends before it begins: correct one of the dates." };
+    return { problem: prose.endsBeforeItBegins };
   }
   // Its parts were made from the fields of this kind; the host checks them against the record's own schema.
   return { content: content as WrittenRecord["content"] };
 }
 
 function missingWords({ label, orUnknown }: RecordField): string {
-  return orUnknown ? `${label} is missing: enter it, or say that it is not known.` : `${label} is missing.`;
+  return orUnknown ? prose.missingOrNotKnown(label) : prose.missing(label);
 }
 
 function valueIn(

@@ -2,7 +2,10 @@ import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useId, useState } from "react";
 import type { WrittenKind, WrittenRecord } from "../../electron/boundary/register-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { contentFrom, type RecordField, recordFields, unknownDate, writtenFields } from "./record-fields.ts";
+
+const prose = words.screens.recordFields;
 
 interface RecordFormProps {
   readonly kind: WrittenKind;
@@ -67,9 +70,9 @@ export function RecordForm({ kind, title, athlete, record, defaults, onDone, onC
         </p>
       )}
       <div className="form-buttons">
-        <Button type="submit">Keep</Button>
+        <Button type="submit">{prose.keep}</Button>
         <Button variant="default" onClick={onCancel}>
-          Cancel
+          {prose.cancel}
         </Button>
       </div>
     </form>
@@ -98,7 +101,7 @@ function Field({ field, note, value, onChange }: FieldProps) {
       <NativeSelect
         {...common}
         data={[
-          ...(required && value !== "" ? [] : [{ value: "", label: "not stated" }]),
+          ...(required && value !== "" ? [] : [{ value: "", label: prose.notStated }]),
           ...options.map(([each, shown]) => ({ value: each, label: shown })),
         ]}
       />
@@ -110,7 +113,7 @@ function Field({ field, note, value, onChange }: FieldProps) {
       <div className="date-or-unknown">
         <TextInput {...common} type="date" value={isUnknown ? "" : value} disabled={isUnknown} />
         <Checkbox
-          label={`${label} is not known`}
+          label={prose.isNotKnown(label)}
           checked={isUnknown}
           onChange={(event) => onChange(event.currentTarget.checked ? unknownDate : "")}
         />

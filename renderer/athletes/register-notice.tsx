@@ -1,8 +1,10 @@
 import { Button } from "@mantine/core";
 import { useEffect } from "react";
-import { countOf } from "../../core/ground/plain-words.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.registerWords;
 
 /** What must be known of the register before working in it, and the one thing to do about it. */
 export function RegisterNotice({ workspace }: { readonly workspace: Workspace }) {
@@ -11,7 +13,7 @@ export function RegisterNotice({ workspace }: { readonly workspace: Workspace })
   if (register === undefined) {
     return (
       <section className="panel panel-padded">
-        <p>This program was started without a register; sessions live until it is closed.</p>
+        <p>{prose.withoutARegister}</p>
       </section>
     );
   }
@@ -30,32 +32,29 @@ export function RegisterNotice({ workspace }: { readonly workspace: Workspace })
   } = register;
   if (kind === "none") {
     return (
-      <section className="panel panel-padded session-statements" aria-label="The register">
-        <p className="caution finding">
-          {problem === undefined ? "No register is open." : `${problem} Nothing of it was touched.`}
-        </p>
-        <p className="muted">The register lies at {file}.</p>
+      <section className="panel panel-padded session-statements" aria-label={prose.theRegister}>
+        <p className="caution finding">{problem === undefined ? prose.noRegister : prose.nothingTouched(problem)}</p>
+        <p className="muted">{prose.liesAt(file)}</p>
         <div className="form-buttons">
           <Button onClick={() => void apply("register.openOwn", {})}>
-            {hasOwn ? "Try to open it again" : "Start your own register"}
+            {hasOwn ? prose.tryAgain : prose.startYourOwn}
           </Button>
           <Button variant="default" onClick={() => void apply("workspace.openDemo", {})}>
-            Open the simulated demo world
+            {prose.openTheDemo}
           </Button>
         </div>
       </section>
     );
   }
   return (
-    <section className="register-notice" aria-label="The register">
+    <section className="register-notice" aria-label={prose.theRegister}>
       {kind === "demo" && (
         <div className="register-demo">
           <p>
-            <strong>Demo.</strong> Invented athletes, simulated recordings: a copy to try everything on. It is thrown
-            away when you {hasOwn ? "go back to" : "start"} your own register.
+            <strong>{prose.demo}</strong> {prose.demoIsACopy(hasOwn ? prose.goBackTo : prose.start)}
           </p>
           <Button onClick={() => void apply("register.openOwn", {})}>
-            {hasOwn ? "Open your own register" : "Start your own register"}
+            {hasOwn ? prose.openYourOwn : prose.startYourOwn}
           </Button>
         </div>
       )}
@@ -69,11 +68,7 @@ export function RegisterNotice({ workspace }: { readonly workspace: Workspace })
           {trouble}
         </p>
       ))}
-      {kind === "own" && !encrypted && (
-        <p className="muted">
-          The register has no passphrase: what protects it when this computer is lost is the encryption of its disk.
-        </p>
-      )}
+      {kind === "own" && !encrypted && <p className="muted">{prose.protectedByTheDisk}</p>}
     </section>
   );
 }
@@ -88,15 +83,10 @@ function ConversionNotice({ done, total }: { readonly done: number; readonly tot
   return (
     <div className="register-conversion">
       {/* Only this is announced: figures that change each second would never let a screen reader go on. */}
-      <p role="status">
-        Everything is being written again under the register's new protection. You can go on working; it is finished at
-        the next opening if the program is closed.
-      </p>
+      <p role="status">{prose.writtenAgain}</p>
       <p>
-        <progress aria-label="Written again under the new protection" value={done} max={total} />{" "}
-        <span className="number">
-          {done} of {countOf(total, "part")}
-        </span>
+        <progress aria-label={prose.writtenAgainProgress} value={done} max={total} />{" "}
+        <span className="number">{prose.doneOf(done, total)}</span>
       </p>
     </div>
   );

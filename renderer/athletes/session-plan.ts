@@ -5,6 +5,9 @@ import type { SessionPlan } from "../../electron/boundary/register-api.ts";
 import type { RecordContent } from "../../electron/register/record-schemas.ts";
 import type { AthletePage } from "../../electron/register/register-views.ts";
 import { involvedSides } from "../recordings/session-answers.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.protocols;
 
 type Conditions = NonNullable<RecordContent<"sessions">["conditions"]>;
 
@@ -31,18 +34,18 @@ interface ConditionField {
 }
 
 export const conditionFields = [
-  { name: "arms", label: "Arms", type: "text" },
-  { name: "instruction", label: "Instruction", type: "text" },
-  { name: "shoes", label: "Shoes", type: "text" },
-  { name: "braceOrTape", label: "Brace or tape", type: "text" },
-  { name: "surface", label: "Surface", type: "text" },
-  { name: "warmUp", label: "Warm-up", type: "text" },
-  { name: "practiceJumps", label: "Practice jumps", type: "number" },
-  { name: "limbOrder", label: "Order of limbs", type: "text" },
-  { name: "restSeconds", label: "Rest between trials, s", type: "number" },
-  { name: "boxHeightMetres", label: "Box, cm", type: "number", scale: 100 },
-  { name: "painkillerWithin24Hours", label: "Painkiller in the last 24 hours", type: "yesNo" },
-  { name: "timeOfDay", label: "Time of day", type: "text" },
+  { name: "arms", label: prose.arms, type: "text" },
+  { name: "instruction", label: prose.instruction, type: "text" },
+  { name: "shoes", label: prose.shoes, type: "text" },
+  { name: "braceOrTape", label: prose.braceOrTape, type: "text" },
+  { name: "surface", label: prose.surface, type: "text" },
+  { name: "warmUp", label: prose.warmUp, type: "text" },
+  { name: "practiceJumps", label: prose.practiceJumps, type: "number" },
+  { name: "limbOrder", label: prose.orderOfLimbs, type: "text" },
+  { name: "restSeconds", label: prose.restBetweenTrialsS, type: "number" },
+  { name: "boxHeightMetres", label: prose.boxCm, type: "number", scale: 100 },
+  { name: "painkillerWithin24Hours", label: prose.painkillerInLast24Hours, type: "yesNo" },
+  { name: "timeOfDay", label: prose.timeOfDay, type: "text" },
 ] as const satisfies readonly ConditionField[];
 
 export type WrittenConditions = Readonly<Record<(typeof conditionFields)[number]["name"], string>>;
@@ -81,10 +84,9 @@ export function planFrom(
   written: WrittenPlan,
   page: AthletePage,
 ): { readonly plan: SessionPlan } | { readonly problem: string } {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(written.date)) return { problem: "The date of the session is missing." };
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(written.date)) return { problem: prose.dateMissing };
   const massKg = numberIn(written.mass);
-  if (massKg !== undefined && !(massKg >= 20 && massKg <= 250))
-    return { problem: "Body mass is a number of kilograms from 20 to 250." };
+  if (massKg !== undefined && !(massKg >= 20 && massKg <= 250)) return { problem: prose.massIsANumber };
   const conditions: Record<string, unknown> = {};
   for (const { name, label, type, ...field } of conditionFields) {
     const text = written.conditions[name].trim();
@@ -93,7 +95,7 @@ export function planFrom(
     else if (type === "yesNo") conditions[name] = text === "yes";
     else {
       const value = numberIn(text);
-      if (value === undefined || !(value >= 0)) return { problem: `${label} is a number.` };
+      if (value === undefined || !(value >= 0)) return { problem: prose.isANumber(label) };
       conditions[name] = value / ("scale" in field ? field.scale : 1);
     }
   }
@@ -140,7 +142,7 @@ export function lastAnsweredBy({ sessions }: Pick<AthletePage, "sessions">): str
 function injuryAt({ injuries, operations }: AthletePage, date: string): string {
   const operation = latestBy(operations.map(({ content }) => content).filter(isInvolved), date);
   if (operation !== undefined) {
-    const graft = operation.graft === undefined ? "" : `, ${operation.graft} graft`;
+    const graft = operation.graft === undefined ? "" : prose.graft(operation.graft);
     return `${operation.side} ${operation.procedure}${graft}`;
   }
   const injury = latestBy(injuries.map(({ content }) => content).filter(isInvolved), date);

@@ -12,6 +12,7 @@ import { carriedName, carryName } from "../shell/carried-name.ts";
 import { today } from "../shell/dates.ts";
 import { involvedWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { ProtocolTable } from "./protocol-table.tsx";
 import {
   conditionFields,
@@ -22,6 +23,8 @@ import {
   plannedFrom,
   type WrittenPlan,
 } from "./session-plan.ts";
+
+const prose = words.screens.protocols;
 
 interface StartSessionFormProps {
   readonly page: AthletePage;
@@ -50,9 +53,9 @@ export function StartSessionForm({ page, onDone, onCancel }: StartSessionFormPro
     if ("problem" in planned) return setProblem(planned.problem);
     const meant = meantNow(planned.plan.date);
     const note = response.trim();
-    if (question !== "" && note === "") return setProblem(`Not answered yet: ${question}`);
+    if (question !== "" && note === "") return setProblem(prose.notAnsweredYet(question));
     const by = answers.by.trim();
-    if (question !== "" && by === "") return setProblem("Say who answered about the day after the last session.");
+    if (question !== "" && by === "") return setProblem(prose.sayWhoAnswered);
     const answered = later ? undefined : answeredCautions(answers, { asking: "session", injured, meant });
     if (answered !== undefined && "problem" in answered) return setProblem(answered.problem);
     setProblem("");
@@ -79,15 +82,15 @@ export function StartSessionForm({ page, onDone, onCancel }: StartSessionFormPro
       }}
     >
       <h2 id="start-title" className="panel-title">
-        The next session of {page.athlete.content.name ?? page.athlete.content.code}
+        {prose.nextSession(page.athlete.content.name ?? page.athlete.content.code)}
       </h2>
       <div className="answer-fields">
-        <TextInput label="Date" type="date" {...field("date")} />
-        <TextInput label="Milestone" placeholder="month 7" {...field("milestone")} />
-        <TextInput label="Body mass, kg" inputMode="decimal" {...field("mass")} />
-        <TextInput label="Place" {...field("place")} />
+        <TextInput label={prose.date} type="date" {...field("date")} />
+        <TextInput label={prose.milestone} placeholder={prose.month7} {...field("milestone")} />
+        <TextInput label={prose.bodyMass} inputMode="decimal" {...field("mass")} />
+        <TextInput label={prose.place} {...field("place")} />
         <TextInput
-          label="Tester"
+          label={prose.tester}
           value={written.tester}
           onChange={(event) => {
             const tester = event.currentTarget.value;
@@ -98,54 +101,52 @@ export function StartSessionForm({ page, onDone, onCancel }: StartSessionFormPro
         />
         {involvedInRegister(page, written.date) === undefined && (
           <NativeSelect
-            label="Involved side"
+            label={prose.involvedSide}
             {...field("involved")}
             data={[
-              { value: "", label: "not stated" },
+              { value: "", label: prose.notStated },
               ...involvedSides.map((side) => ({ value: side, label: sentenceCase(involvedWords(side)) })),
             ]}
           />
         )}
         <NativeSelect
           className="answer-wide"
-          label="Protocol"
+          label={prose.protocol}
           {...field("protocol")}
           data={[
-            { value: "", label: "none: nothing is counted against it" },
+            { value: "", label: prose.noProtocol },
             ...shippedProtocols.map(({ id, name, stage }) => ({ value: id, label: `${stage}: ${name}` })),
           ]}
         />
       </div>
       {protocol !== undefined && <ProtocolTable protocol={protocol} />}
       <fieldset className="form-part">
-        <legend className="small-title">
-          {injured ? "Cautions before jumping after knee surgery" : "Cautions before jumping"}
-        </legend>
+        <legend className="small-title">{injured ? prose.cautionsAfterSurgery : prose.cautionsBefore}</legend>
         {question !== "" && (
           <TextInput
             className="last-response"
             label={question}
-            description="The answer stands on the sheet. A reading can still be entered in that session: open it, then add a reading."
+            description={prose.answerOnTheSheet}
             value={response}
             onChange={(event) => setResponse(event.currentTarget.value)}
           />
         )}
         <Checkbox
-          label="They are asked later, before the first jump; until then no status is given"
+          label={prose.askedLater}
           checked={later}
           onChange={(event) => setLater(event.currentTarget.checked)}
         />
         {!later && <AnswerFields asking="session" injured={injured} written={answers} onChange={setAnswers} />}
         {later && question !== "" && (
           <TextInput
-            label="Answered by"
+            label={prose.answeredBy}
             value={answers.by}
             onChange={(event) => setAnswers({ ...answers, by: event.currentTarget.value })}
           />
         )}
       </fieldset>
       <details className="form-part">
-        <summary>Conditions, as last time unless changed</summary>
+        <summary>{prose.conditions}</summary>
         <div className="answer-fields">
           {conditionFields.map(({ name, label, type }) => {
             const common = {
@@ -162,9 +163,9 @@ export function StartSessionForm({ page, onDone, onCancel }: StartSessionFormPro
                 key={name}
                 {...common}
                 data={[
-                  { value: "", label: "not stated" },
-                  { value: "no", label: "no" },
-                  { value: "yes", label: "yes" },
+                  { value: "", label: prose.notStated },
+                  { value: "no", label: prose.no },
+                  { value: "yes", label: prose.yes },
                 ]}
               />
             ) : (
@@ -179,9 +180,9 @@ export function StartSessionForm({ page, onDone, onCancel }: StartSessionFormPro
         </p>
       )}
       <div className="form-buttons">
-        <Button type="submit">Begin the session</Button>
+        <Button type="submit">{prose.beginSession}</Button>
         <Button variant="default" onClick={onCancel}>
-          Cancel
+          {prose.cancel}
         </Button>
       </div>
     </form>

@@ -4,6 +4,9 @@ import type { SessionResult } from "../../core/result/session-result.ts";
 import { stopKinds } from "../../core/stated/gate-words.ts";
 import { stopKindLabels } from "../cautions/stop-kinds.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.athleteRecord;
 
 /** Stopping with a reason and what it is about, and taking that back. */
 export function Stopping({ session, canStop }: { readonly session: SessionResult; readonly canStop: boolean }) {
@@ -17,10 +20,10 @@ export function Stopping({ session, canStop }: { readonly session: SessionResult
     return (
       <div className="form-buttons">
         <p>
-          <strong>Stopped:</strong> {stopped.reason}
+          <strong>{prose.stopped}</strong> {stopped.reason}
           <span className="muted">
             {" "}
-            ({stopped.kind === undefined ? "what it was about was not said" : stopKindLabels[stopped.kind]})
+            ({stopped.kind === undefined ? prose.aboutNotSaid : stopKindLabels[stopped.kind]})
           </span>
         </p>
         {canStop && (
@@ -29,7 +32,7 @@ export function Stopping({ session, canStop }: { readonly session: SessionResult
             variant="default"
             onClick={() => void apply("session.change", { folder, change: { stopped: null } })}
           >
-            It was not stopped
+            {prose.notStopped}
           </Button>
         )}
       </div>
@@ -45,23 +48,19 @@ export function Stopping({ session, canStop }: { readonly session: SessionResult
         void apply("session.change", { folder, change: { stopped: { reason: reason.trim(), kind } } });
       }}
     >
-      <TextInput
-        label="Stop the session because"
-        value={reason}
-        onChange={(event) => setReason(event.currentTarget.value)}
-      />
+      <TextInput label={prose.stopBecause} value={reason} onChange={(event) => setReason(event.currentTarget.value)} />
       <NativeSelect
-        label="The reason is"
-        description="The knee and the athlete close jump tests for the day; time and equipment do not."
+        label={prose.theReason}
+        description={prose.whatClosesTests}
         value={written}
         onChange={(event) => setKind(event.currentTarget.value)}
         data={[
-          { value: "", label: "choose" },
+          { value: "", label: prose.choose },
           ...stopKinds.map((each) => ({ value: each, label: stopKindLabels[each] })),
         ]}
       />
       <Button type="submit" variant="default" disabled={reason.trim() === "" || kind === undefined}>
-        Stop the session
+        {prose.stopSession}
       </Button>
     </form>
   );

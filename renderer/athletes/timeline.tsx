@@ -1,11 +1,14 @@
 import { Button } from "@mantine/core";
-import { countOf } from "../../core/ground/plain-words.ts";
 import { isInvolved, type RecordedInjury } from "../../core/sides/involvement.ts";
 import type { RecordKey } from "../../electron/register/record-tables.ts";
 import type { AthletePage, SessionRecords } from "../../electron/register/register-views.ts";
 import { lacksNextDay } from "../cautions/last-response.ts";
 import { sinceWords } from "../shell/dates.ts";
 import { dateWords } from "../shell/words.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.timeline;
+const counts = words.screens.counts;
 
 interface TimelineProps {
   readonly page: AthletePage;
@@ -32,29 +35,29 @@ export function Timeline({ page, shown, canWrite, onOpen, onEdit, onBin }: Timel
   return (
     <section className="panel" aria-labelledby="timeline-title">
       <h2 id="timeline-title" className="panel-title panel-head">
-        Timeline
+        {prose.timeline}
       </h2>
       <table className="plain-table timeline">
         <thead className="visually-hidden">
           <tr>
-            <th scope="col">Date</th>
-            <th scope="col">What</th>
-            <th scope="col">Actions</th>
+            <th scope="col">{prose.date}</th>
+            <th scope="col">{prose.what}</th>
+            <th scope="col">{prose.actions}</th>
           </tr>
         </thead>
         <tbody>
           {entriesOf(page).map((entry) => {
             const { kind, id, date, what, words } = entry;
             const isShown = kind === "sessions" && id === shown;
-            const day = date !== "" ? dateWords(date) : kind === "operations" ? "date not known" : "no date";
-            const name = `${what} of ${day}`;
+            const day = date !== "" ? dateWords(date) : kind === "operations" ? prose.dateNotKnown : prose.noDate;
+            const name = prose.ofDay(what, day);
             return (
               <tr key={`${kind} ${id}`} className={isShown ? "selected" : undefined}>
                 <th scope="row">
                   {day}
                   {kind === "sessions" && operation !== undefined && date > operation && (
                     <span className="muted timeline-since">
-                      {sinceWords(operation, date).replace(" ago", "")} after surgery
+                      {prose.afterSurgery(sinceWords(operation, date).replace(prose.agoBehindSpan, ""))}
                     </span>
                   )}
                 </th>
@@ -67,21 +70,21 @@ export function Timeline({ page, shown, canWrite, onOpen, onEdit, onBin }: Timel
                     <Button
                       size="xs"
                       variant="default"
-                      aria-label={`Open ${name}`}
+                      aria-label={prose.openOf(name)}
                       disabled={isShown}
                       onClick={() => onOpen(id)}
                     >
-                      {isShown ? "Shown" : "Open"}
+                      {isShown ? prose.shown : prose.open}
                     </Button>
                   ) : (
                     canWrite && (
                       <Button
                         size="xs"
                         variant="default"
-                        aria-label={`Change ${name}`}
+                        aria-label={prose.changeOf(name)}
                         onClick={() => onEdit(kind === "injuries" ? "injuries" : "operations", id)}
                       >
-                        Change
+                        {prose.change}
                       </Button>
                     )
                   )}
@@ -89,10 +92,10 @@ export function Timeline({ page, shown, canWrite, onOpen, onEdit, onBin }: Timel
                     <button
                       type="button"
                       className="text-button"
-                      aria-label={`Move ${name} to the bin`}
+                      aria-label={prose.moveToBin(name)}
                       onClick={() => onBin({ kind, id })}
                     >
-                      To the bin
+                      {prose.toTheBin}
                     </button>
                   )}
                 </td>
@@ -101,7 +104,7 @@ export function Timeline({ page, shown, canWrite, onOpen, onEdit, onBin }: Timel
           })}
         </tbody>
       </table>
-      {entriesOf(page).length === 0 && <p className="muted panel-foot">Nothing yet.</p>}
+      {entriesOf(page).length === 0 && <p className="muted panel-foot">{prose.nothingYet}</p>}
     </section>
   );
 }
@@ -112,7 +115,7 @@ function entriesOf({ injuries, operations, sessions }: AthletePage): readonly En
       kind: "injuries" as const,
       id,
       date: content.date ?? "",
-      what: "Injury",
+      what: prose.injury,
       words: [`${content.side} ${content.structure}`, involvementWords(content), content.restrictions]
         .filter(Boolean)
         .join(" · "),
@@ -121,13 +124,13 @@ function entriesOf({ injuries, operations, sessions }: AthletePage): readonly En
       kind: "operations" as const,
       id,
       date: content.date ?? "",
-      what: "Operation",
+      what: prose.operation,
       words: [
         `${content.side} ${content.procedure}`,
         involvementWords(content),
-        content.graft && `${content.graft} graft`,
+        content.graft && prose.graft(content.graft),
         repairWords(content.repaired),
-        content.restrictions && `surgeon: ${content.restrictions}`,
+        content.restrictions && prose.surgeon(content.restrictions),
       ]
         .filter(Boolean)
         .join(" · "),
@@ -136,7 +139,7 @@ function entriesOf({ injuries, operations, sessions }: AthletePage): readonly En
       kind: "sessions" as const,
       id: each.session.id,
       date: each.session.content.date ?? "",
-      what: "Session",
+      what: prose.session,
       words: sessionWords(each),
     })),
   ];
@@ -145,15 +148,15 @@ function entriesOf({ injuries, operations, sessions }: AthletePage): readonly En
 
 /** "knee, involved", "ankle, a caution until 15 Jan 2027". */
 function involvementWords(record: RecordedInjury): string {
-  const { bodyPart = "body part not stated", involvedFrom, until } = record;
-  const from = involvedFrom === undefined ? "" : ` from ${dateWords(involvedFrom)}`;
-  const to = until === undefined ? "" : ` until ${dateWords(until)}`;
-  return `${bodyPart}, ${isInvolved(record) ? "involved" : "a caution, not involved"}${from}${to}`;
+  const { bodyPart = prose.bodyPartNotStated, involvedFrom, until } = record;
+  const from = involvedFrom === undefined ? "" : prose.from(dateWords(involvedFrom));
+  const to = until === undefined ? "" : prose.until(dateWords(until));
+  return `${bodyPart}, ${isInvolved(record) ? prose.involved : prose.cautionNotInvolved}${from}${to}`;
 }
 
 function repairWords(repaired: "yes" | "no" | "not known" | undefined): string {
-  if (repaired === "yes") return "meniscus or cartilage repaired";
-  return repaired === "no" ? "" : "repair of meniscus or cartilage not known";
+  if (repaired === "yes") return prose.repaired;
+  return repaired === "no" ? "" : prose.repairNotKnown;
 }
 
 function sessionWords(each: SessionRecords): string {
@@ -162,9 +165,9 @@ function sessionWords(each: SessionRecords): string {
   return [
     milestone,
     place,
-    recordings.length === 0 ? "no recordings yet" : countOf(recordings.length, "recording"),
-    stopped && `stopped: ${stopped.reason.replace(/\.$/, "")}`,
-    lacksNextDay(each) && "next day not entered",
+    recordings.length === 0 ? prose.noRecordingsYet : counts.recordings(recordings.length),
+    stopped && prose.stopped(stopped.reason.replace(/\.$/, "")),
+    lacksNextDay(each) && prose.nextDayNotEntered,
   ]
     .filter(Boolean)
     .join(" · ");

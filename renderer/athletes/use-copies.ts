@@ -3,7 +3,10 @@ import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { checkedWords } from "../../electron/register/copies/copy-words.ts";
 import type { CheckedCopy, CopyList, KnownCopy } from "../../electron/register/register-views.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { copyTitle } from "./copy-titles.ts";
+
+const prose = words.screens.backups;
 
 /** The list of copies, and checking them one after the other. */
 export interface Copies {
@@ -55,19 +58,19 @@ export function useCopies(workspace: Workspace): Copies {
       const left: string[] = [];
       let damaged = 0;
       for (const [index, each] of copies.entries()) {
-        if (isStopped.current) return `Stopped: ${index} of ${copies.length} were checked.`;
-        setSaid(`Checking ${index + 1} of ${copies.length}: ${copyTitle(each)} …`);
+        if (isStopped.current) return prose.stopped(index, copies.length);
+        setSaid(prose.checkingOneOf(index + 1, copies.length, copyTitle(each)));
         const checked = await host.call("copies.verify", { key: each.key });
         take(checked);
         if (checked.notChecked !== undefined) left.push(`${copyTitle(each)}: ${checked.notChecked}`);
         if ((checked.copy.found?.problems.length ?? 0) > 0) damaged += 1;
       }
-      const outcome = damaged === 0 ? "nothing damaged was found" : `${damaged} of them damaged`;
-      return [`Checked ${copies.length}: ${outcome}.`, ...left].join(" ");
+      const outcome = damaged === 0 ? prose.nothingDamaged : prose.damaged(damaged);
+      return [prose.checked(copies.length, outcome), ...left].join(" ");
     });
   const checkOne = (copy: KnownCopy, passphrase: Uint8Array) =>
     during(async () => {
-      setSaid(`Checking ${copyTitle(copy)} …`);
+      setSaid(prose.checking(copyTitle(copy)));
       const checked = await host.call("copies.verify", { key: copy.key, passphrase });
       take(checked);
       return `${copyTitle(copy)}: ${checkedWords(checked)}`;

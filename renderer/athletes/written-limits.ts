@@ -5,6 +5,9 @@ import { type ClinicLimits, clinicLimitsSchema } from "../../core/stated/caution
 import { type EffusionGrade, effusionGrades } from "../../core/stated/gate-words.ts";
 import type { HostApi } from "../../electron/boundary/host-api.ts";
 import { carriedName } from "../shell/carried-name.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.limits;
 
 type SetLimits = HostApi["limits.set"]["request"]["limits"];
 
@@ -45,7 +48,7 @@ export function writtenLimits(limits: ClinicLimits): WrittenLimits {
 /** What is written, ready to be set; a sentence where it cannot be meant. All of it is kept, changed or confirmed. */
 export function limitsFrom(written: WrittenLimits): { readonly limits: SetLimits } | { readonly problem: string } {
   const setBy = written.setBy.trim();
-  if (setBy === "") return { problem: "Say who sets these limits." };
+  if (setBy === "") return { problem: prose.sayWhoSets };
   const value = {
     painTwoLeg: numberIn(written.painTwoLeg),
     painSingleLegAndDrop: numberIn(written.painSingleLegAndDrop),
@@ -58,22 +61,21 @@ export function limitsFrom(written: WrittenLimits): { readonly limits: SetLimits
     landingsPerLeg: numberIn(written.landingsPerLeg),
   };
   const read = clinicLimitsSchema.safeParse(value);
-  if (!read.success)
-    return { problem: problems[String(read.error.issues[0]?.path[0])] ?? "These limits cannot be meant." };
+  if (!read.success) return { problem: problems[String(read.error.issues[0]?.path[0])] ?? prose.cannotBeMeant };
   if (value.painSingleLegAndDrop > value.painTwoLeg) {
-    return { problem: "Pain for single-leg and drop tests is limited at least as strictly as for two-leg jumps." };
+    return { problem: prose.singleLegStricter };
   }
   const lax = testLoads.find((load) => value.earliestWeeks[load].repaired < value.earliestWeeks[load].plain);
-  if (lax !== undefined) return { problem: "With a repair, or an unknown one, no test begins earlier than without." };
+  if (lax !== undefined) return { problem: prose.repairNotEarlier };
   return { limits: { ...read.data, setBy } };
 }
 
 const problems: Readonly<Record<string, string>> = {
-  painTwoLeg: "Pain is a number from 0 to 10.",
-  painSingleLegAndDrop: "Pain is a number from 0 to 10.",
-  earliestWeeks: "A week is a whole number from 0 to 104.",
-  landingsTwoLeg: "Landings a day are a whole number from 0 to 500.",
-  landingsPerLeg: "Landings a day are a whole number from 0 to 500.",
+  painTwoLeg: prose.painIsANumber,
+  painSingleLegAndDrop: prose.painIsANumber,
+  earliestWeeks: prose.weekIsANumber,
+  landingsTwoLeg: prose.landingsAreANumber,
+  landingsPerLeg: prose.landingsAreANumber,
 };
 
 /** Nothing written is no number. */

@@ -2,7 +2,10 @@ import { NativeSelect, Radio, TextInput } from "@mantine/core";
 import { cautionQuestions } from "../../core/gate/caution-questions.ts";
 import { effusionGrades } from "../../core/stated/gate-words.ts";
 import { AssessmentNow } from "../shell/assessment-now.tsx";
+import { words } from "../words/words.ts";
 import { type Asking, askedIn, questionsOf, spokenAgainst, type WrittenAnswers } from "./answers.ts";
+
+const prose = words.screens.cautions;
 
 interface AnswerFieldsProps {
   readonly asking: Asking;
@@ -25,15 +28,15 @@ export function AnswerFields({ asking, injured, written, onChange }: AnswerField
     <>
       <div className="caution-fields">
         <TextInput
-          label={injured ? "Pain now in the involved knee, 0 to 10" : "Pain now in either leg, 0 to 10"}
+          label={injured ? prose.painInvolvedKnee : prose.painEitherLeg}
           inputMode="decimal"
           {...field("pain")}
         />
         {injured && (
           <NativeSelect
-            label={asking === "session" ? "Effusion now" : "Swelling now, as effusion"}
+            label={asking === "session" ? prose.effusionNow : prose.swellingNow}
             {...field("effusion")}
-            data={[{ value: "", label: "not answered" }, ...effusionGrades]}
+            data={[{ value: "", label: prose.notAnswered }, ...effusionGrades]}
           />
         )}
         {names.map((name) => (
@@ -45,30 +48,28 @@ export function AnswerFields({ asking, injured, written, onChange }: AnswerField
             onChange={(answer) => onChange({ ...written, questions: { ...written.questions, [name]: answer } })}
           >
             <div className="caution-choices">
-              <Radio value="no" label="no" />
-              <Radio value="yes" label="yes" />
+              <Radio value="no" label={prose.no} />
+              <Radio value="yes" label={prose.yes} />
             </div>
           </Radio.Group>
         ))}
         {written.questions.restriction === "yes" && (
-          <TextInput className="answer-wide" label="The restriction in the surgeon's words" {...field("restriction")} />
+          <TextInput className="answer-wide" label={prose.restriction} {...field("restriction")} />
         )}
         {asking === "session" && injured && (
           <>
-            <TextInput label="Pain in the other leg, if any, 0 to 10" inputMode="decimal" {...field("otherLeg")} />
-            <TextInput label="Pain elsewhere, if any, 0 to 10" inputMode="decimal" {...field("elsewhere")} />
+            <TextInput label={prose.painOtherLeg} inputMode="decimal" {...field("otherLeg")} />
+            <TextInput label={prose.painElsewhere} inputMode="decimal" {...field("elsewhere")} />
           </>
         )}
-        <TextInput label="Answered by" {...field("by")} />
-        {asking === "session" && <TextInput label="Note on the answers, if wanted" {...field("note")} />}
+        <TextInput label={prose.answeredBy} {...field("by")} />
+        {asking === "session" && <TextInput label={prose.noteOnAnswers} {...field("note")} />}
       </div>
       <div role="status" className="caution-outcome">
         {against.some((name) => cautionQuestions[name].stopsForAssessment) && <AssessmentNow />}
         {against.length > 0 && (
           <p className="caution finding">
-            Speaks against jumping: {against.map((name) => cautionQuestions[name].words).join("; ")}. Jump tests
-            concerned are closed for the day unless the treating clinician opens them with a reason; the surgeon's
-            restrictions come first.
+            {prose.speaksAgainst(against.map((name) => cautionQuestions[name].words).join("; "))}
           </p>
         )}
       </div>

@@ -2,6 +2,9 @@ import { cautionQuestions, changeQuestions, questionsFor } from "../../core/gate
 import type { CautionName } from "../../core/stated/gate-words.ts";
 import { type EffusionGrade, effusionGrades } from "../../core/stated/gate-words.ts";
 import type { CautionAddition } from "../../electron/cautions/caution-addition.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.cautions;
 
 /** `session`: before the session; `change`: what can have changed, before the first single-leg or drop test. */
 export type Asking = "session" | "change";
@@ -30,9 +33,7 @@ export function questionsOf(asking: Asking, injured: boolean): readonly CautionN
 
 /** A question as it stands in an asking: what can have changed is asked of today. */
 export function askedIn(asking: Asking, name: CautionName): string {
-  return asking === "change" && name === "givingWay"
-    ? "Has the knee given way today?"
-    : cautionQuestions[name].question;
+  return asking === "change" && name === "givingWay" ? prose.gaveWay : cautionQuestions[name].question;
 }
 
 /** When an asking is about: the session's day, with the time of day where it is today. */
@@ -53,17 +54,17 @@ export function answeredCautions(
   const elsewhere = painOf(written.elsewhere);
   const effusion: EffusionGrade | undefined = effusionGrades.find((grade) => grade === written.effusion);
   if (pain === undefined || [pain, otherLeg, elsewhere].some((each) => each === "no number")) {
-    return { problem: "Pain is a number from 0 to 10." };
+    return { problem: prose.painIsANumber };
   }
-  if (injured && effusion === undefined) return { problem: "Choose the grade of effusion now." };
+  if (injured && effusion === undefined) return { problem: prose.chooseEffusion };
   const names = questionsOf(asking, injured);
   const open = names.find((name) => yesOrNo(written.questions[name]) === undefined);
-  if (open !== undefined) return { problem: `Not answered yet: ${askedIn(asking, open)}` };
+  if (open !== undefined) return { problem: prose.notAnsweredYet(askedIn(asking, open)) };
   const by = written.by.trim();
-  if (by === "") return { problem: "Say who answered the cautions." };
+  if (by === "") return { problem: prose.sayWhoAnswered };
   const restriction = written.restriction.trim();
   if (written.questions.restriction === "yes" && restriction === "") {
-    return { problem: "Write the surgeon's restriction in its own words." };
+    return { problem: prose.writeTheRestriction };
   }
   const note = written.note.trim();
   const moment = asking === "session" ? "before" : "during";
@@ -113,6 +114,6 @@ export function spokenAgainst(written: WrittenAnswers): readonly CautionName[] {
 }
 
 export const askingWords: Readonly<Record<Asking, string>> = {
-  session: "before the session",
-  change: "before the first single-leg or drop test",
+  session: prose.beforeSession,
+  change: prose.beforeFirstSingleLeg,
 };

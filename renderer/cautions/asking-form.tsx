@@ -4,10 +4,13 @@ import type { SessionResult } from "../../core/result/session-result.ts";
 import { carriedName, carryName } from "../shell/carried-name.ts";
 import { today } from "../shell/dates.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { AnswerFields } from "./answer-fields.tsx";
 import { type Asking, answeredCautions, askingWords, noAnswers } from "./answers.ts";
 import { FormDialog } from "./form-dialog.tsx";
 import { meantNow } from "./moments.ts";
+
+const prose = words.screens.cautions;
 
 interface AskingFormProps {
   readonly session: SessionResult;
@@ -27,7 +30,7 @@ export function AskingForm({ session, asking, tester, onClose }: AskingFormProps
   const [date, setDate] = useState(description.date ?? today());
   const injured = description.involved !== "none";
   const keep = async () => {
-    if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return setProblem("State the date of the session.");
+    if (!/^\d{4}-\d{2}-\d{2}$/.test(date)) return setProblem(prose.stateTheDate);
     const answered = answeredCautions(answers, { asking, injured, meant: meantNow(date) });
     if ("problem" in answered) return setProblem(answered.problem);
     setProblem("");
@@ -38,22 +41,22 @@ export function AskingForm({ session, asking, tester, onClose }: AskingFormProps
   };
   return (
     <FormDialog
-      title={`Cautions ${askingWords[asking]}`}
-      keep="Keep the answers"
+      title={prose.cautionsWhen(askingWords[asking])}
+      keep={prose.keepAnswers}
       problem={problem}
       onKeep={() => void keep()}
       onClose={onClose}
     >
       {description.date === undefined && (
         <TextInput
-          label="Date of the session, not stated yet"
+          label={prose.dateNotStatedYet}
           type="date"
           value={date}
           onChange={(event) => setDate(event.currentTarget.value)}
         />
       )}
       <AnswerFields asking={asking} injured={injured} written={answers} onChange={setAnswers} />
-      <p className="muted">Answers and readings are kept for good; a later one joins them and takes none away.</p>
+      <p className="muted">{prose.keptForGood}</p>
     </FormDialog>
   );
 }

@@ -6,6 +6,7 @@ import { sessionCautions } from "../../core/protocol/session-cautions.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import { today } from "../shell/dates.ts";
 import { dateWords } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 import { type Asking, askingWords } from "./answers.ts";
 import { AskingForm } from "./asking-form.tsx";
 import { ClosedToday } from "./closed-today.tsx";
@@ -14,6 +15,8 @@ import { OpeningForm } from "./opening-form.tsx";
 import { ReadingForm } from "./reading-form.tsx";
 import { ReadingsTable } from "./readings-table.tsx";
 import { openable } from "./written-opening.ts";
+
+const prose = words.screens.cautions;
 
 interface CautionsPanelProps {
   readonly session: SessionResult;
@@ -44,10 +47,10 @@ export function CautionsPanel({ session, canWrite, tester }: CautionsPanelProps)
               <Button
                 size="xs"
                 variant={isDue ? "filled" : "default"}
-                aria-label={`${state === "open" ? "Ask" : "Ask again"} ${askingWords[asking]}`}
+                aria-label={`${state === "open" ? prose.ask : prose.askAgain} ${askingWords[asking]}`}
                 onClick={() => setDoing(asking)}
               >
-                {state === "open" ? "Ask now" : "Ask again"}
+                {state === "open" ? prose.askNow : prose.askAgain}
               </Button>
             )}
           </li>
@@ -55,22 +58,20 @@ export function CautionsPanel({ session, canWrite, tester }: CautionsPanelProps)
       </ul>
       <ClosedToday gate={gate} />
       <ReadingsTable session={session} />
-      {canWrite && date === undefined && (
-        <p className="muted">Readings and openings belong to a day: state the date of the session first.</p>
-      )}
+      {canWrite && date === undefined && <p className="muted">{prose.belongToADay}</p>}
       {canWrite && date !== undefined && (
         <div className="form-buttons">
           <Button size="xs" variant="default" onClick={() => setDoing("reading")}>
-            Add a reading
+            {prose.addReading}
           </Button>
           {openable(gate.closures).length > 0 && (
             <Button size="xs" variant="default" onClick={() => setDoing("opening")}>
-              Open what is closed
+              {prose.openWhatIsClosed}
             </Button>
           )}
           {isOver && isOpen && (
             <Button size="xs" variant="default" onClick={() => setDoing("not known")}>
-              State that it is not known
+              {prose.stateNotKnown}
             </Button>
           )}
         </div>
@@ -91,9 +92,9 @@ function stateWords({ gate }: SessionResult, asking: Asking, state: CautionsDue[
   const { given, notKnown } = gate.answered;
   const last = given.findLast((each) => each.asked === asking);
   const by = last === undefined ? "" : `: ${dateWords(last.meant.slice(0, 10))}, ${last.by.replace(/\.$/, "")}`;
-  if (state === "answered") return `Answered ${askingWords[asking]}${by}.`;
-  if (state === "not known") return `Not known, as ${notKnown?.by ?? ""} states.`;
+  if (state === "answered") return prose.answeredWhen(askingWords[asking], by);
+  if (state === "not known") return prose.notKnownAsStated(notKnown?.by ?? "");
   return last === undefined
-    ? `Not asked yet ${askingWords[asking]}.`
-    : `Not fully answered ${askingWords[asking]}${by}.`;
+    ? prose.notAskedWhen(askingWords[asking])
+    : prose.notFullyAnsweredWhen(askingWords[asking], by);
 }

@@ -3,6 +3,9 @@ import { wantsAssessment, withoutAssessment } from "../../core/gate/wants-assess
 import { asSentence } from "../../core/ground/plain-words.ts";
 import { AssessmentNow } from "../shell/assessment-now.tsx";
 import { dateWords } from "../shell/words.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.cautions;
 
 /** What is closed today, each with its reason, and what a clinician opened; nothing where there is neither. */
 export function ClosedToday({ gate }: { readonly gate: Gate }) {
@@ -13,8 +16,7 @@ export function ClosedToday({ gate }: { readonly gate: Gate }) {
       {closures.length > 0 && (
         <div className="caution finding">
           <p>
-            <strong>{gate.open ? "Some tests are closed today." : "Every jump test is closed today."}</strong> Values
-            are shown; the statuses concerned are withheld.
+            <strong>{gate.open ? prose.someTestsClosed : prose.everyTestClosed}</strong> {prose.statusesWithheld}
           </p>
           <ul className="closures">
             {closures.map(({ code, reason }) => (
@@ -25,12 +27,17 @@ export function ClosedToday({ gate }: { readonly gate: Gate }) {
       )}
       {opened.length > 0 && (
         <div>
-          <h3 className="small-title">Opened by the treating clinician</h3>
+          <h3 className="small-title">{prose.openedByClinician}</h3>
           <ul className="closures">
             {opened.map(({ closure, opening: { by, meant, reason, doctor } }) => (
               <li key={closure.code}>
-                {closure.reason} Opened by {by}, {dateWords(meant.slice(0, 10))}: {asSentence(reason)}
-                {doctor !== undefined && ` Agreed with ${doctor.name}, ${dateWords(doctor.date)}.`}
+                {prose.opened(
+                  closure.reason,
+                  by,
+                  dateWords(meant.slice(0, 10)),
+                  asSentence(reason),
+                  doctor === undefined ? "" : prose.doctorAgreed(doctor.name, dateWords(doctor.date)),
+                )}
               </li>
             ))}
           </ul>

@@ -1,6 +1,9 @@
 import "./cautions.css";
 import { Button, Modal } from "@mantine/core";
 import type { ReactNode } from "react";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.cautions;
 
 interface FormDialogProps {
   readonly title: string;
@@ -20,7 +23,7 @@ export function FormDialog({ title, keep, problem, onKeep, onClose, children }: 
       opened
       onClose={onClose}
       title={title}
-      closeButtonProps={{ "aria-label": "Close" }}
+      closeButtonProps={{ "aria-label": prose.close }}
       size="lg"
       centered
       transitionProps={{ duration: 0 }}
@@ -42,7 +45,7 @@ export function FormDialog({ title, keep, problem, onKeep, onClose, children }: 
         <div className="form-buttons">
           <Button type="submit">{keep}</Button>
           <Button variant="default" onClick={onClose}>
-            Cancel
+            {prose.cancel}
           </Button>
         </div>
       </form>

@@ -7,6 +7,9 @@ import type { RecordContent } from "../../electron/register/record-schemas.ts";
 import type { AthletePage, SessionRecords } from "../../electron/register/register-views.ts";
 import { today } from "../shell/dates.ts";
 import { dateWords } from "../shell/words.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.cautions;
 
 type SessionContent = RecordContent<"sessions">;
 
@@ -21,9 +24,7 @@ export function lastResponseQuestion({ sessions }: Pick<AthletePage, "sessions">
   )?.session.content;
   if (last?.date === undefined) return "";
   const concerns = nextDayConcerns(dayOfRecord(last));
-  return concerns.length === 0
-    ? ""
-    : `The day after the session of ${dateWords(last.date)} ${listInWords(concerns)}. What became of the knee?`;
+  return concerns.length === 0 ? "" : prose.dayAfterSession(dateWords(last.date), listInWords(concerns));
 }
 
 /** True where somebody jumped, somebody may be injured, and nobody entered how the knee was the day after. */

@@ -1,12 +1,15 @@
 import { daysBetween } from "../../core/gate/days.ts";
 import type { ReadingMoment } from "../../core/stated/gate-words.ts";
 import { today } from "../shell/dates.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.cautions;
 
 export const momentWords: Readonly<Record<ReadingMoment, string>> = {
-  before: "before",
-  during: "during",
-  after: "after",
-  nextDay: "the next day",
+  before: prose.before,
+  during: prose.during,
+  after: prose.after,
+  nextDay: prose.theNextDay,
 };
 
 /** The time that an answer about a session's day is about: with the time of day where that day is today. */

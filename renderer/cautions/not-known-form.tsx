@@ -1,9 +1,11 @@
 import { TextInput } from "@mantine/core";
 import { useState } from "react";
-import { countOf } from "../../core/ground/plain-words.ts";
 import { carriedName, carryName } from "../shell/carried-name.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { FormDialog } from "./form-dialog.tsx";
+
+const prose = words.screens.cautionForms;
 
 interface NotKnownFormProps {
   /** The sessions it is stated of. */
@@ -19,7 +21,7 @@ export function NotKnownForm({ folders, onClose }: NotKnownFormProps) {
   const [problem, setProblem] = useState("");
   const keep = async () => {
     const name = by.trim();
-    if (name === "") return setProblem("Say who states it.");
+    if (name === "") return setProblem(prose.sayWhoStates);
     setProblem("");
     carryName(name);
     for (const folder of folders) {
@@ -29,20 +31,15 @@ export function NotKnownForm({ folders, onClose }: NotKnownFormProps) {
   };
   return (
     <FormDialog
-      title={folders.length > 1 ? `Not known, in ${countOf(folders.length, "session")}` : "Not known"}
-      keep="State that it is not known"
+      title={folders.length > 1 ? prose.notKnownIn(folders.length) : prose.notKnown}
+      keep={prose.stateNotKnown}
       problem={problem}
       onKeep={() => void keep()}
       onClose={onClose}
     >
-      <p>
-        For sessions that are over and for imports: nobody can say any more what the cautions would have been answered.
-        You state that, by name, and the sheet prints it. Then criteria get their statuses although nobody knows whether
-        something spoke against jumping that day; what was answered or read still counts. It cannot be taken back, and
-        it opens no session of today.
-      </p>
+      <p>{prose.whatNotKnownMeans}</p>
       <div className="caution-fields">
-        <TextInput label="Stated by" value={by} onChange={(event) => setBy(event.currentTarget.value)} />
+        <TextInput label={prose.statedBy} value={by} onChange={(event) => setBy(event.currentTarget.value)} />
       </div>
     </FormDialog>
   );

@@ -3,9 +3,12 @@ import { useState } from "react";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import { carriedName } from "../shell/carried-name.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { FormDialog } from "./form-dialog.tsx";
 import { meantNow } from "./moments.ts";
 import { noOpening, openable, openingFrom, type WrittenOpening, wantsDoctor } from "./written-opening.ts";
+
+const prose = words.screens.cautionForms;
 
 interface OpeningFormProps {
   readonly session: SessionResult;
@@ -41,40 +44,36 @@ export function OpeningForm({ session, date, onClose }: OpeningFormProps) {
   };
   return (
     <FormDialog
-      title="Open what is closed"
-      keep="Open it"
+      title={prose.openWhatIsClosed}
+      keep={prose.openIt}
       problem={problem}
       onKeep={() => void keep()}
       onClose={onClose}
     >
-      <p>
-        Only the treating clinician opens it, by name and with a written reason; the sheet prints both. The surgeon's
-        restrictions and the local protocol come first. A worse reading, or the same answer given once more, closes it
-        again.
-      </p>
+      <p>{prose.onlyTheClinicianOpens}</p>
       <fieldset className="form-part">
-        <legend className="small-title">What is opened</legend>
+        <legend className="small-title">{prose.whatIsOpened}</legend>
         {offered.map(({ code, reason, openedBy }) => (
           <Checkbox
             key={code}
-            label={openedBy === "clinician with doctor" ? `${reason} (a doctor must have agreed)` : reason}
+            label={openedBy === "clinician with doctor" ? prose.doctorMustHaveAgreed(reason) : reason}
             checked={written.chosen.includes(code)}
             onChange={(event) => choose(code, event.currentTarget.checked)}
           />
         ))}
       </fieldset>
       <div className="caution-fields">
-        <TextInput label="Treating clinician" {...field("by")} />
-        <TextInput className="answer-wide" label="Reason" {...field("reason")} />
+        <TextInput label={prose.treatingClinician} {...field("by")} />
+        <TextInput className="answer-wide" label={prose.reason} {...field("reason")} />
         {needsDoctor && (
           <>
-            <TextInput label="Doctor who agreed" {...field("doctor")} />
-            <TextInput label="Agreed on" type="date" {...field("agreed")} />
+            <TextInput label={prose.doctorWhoAgreed} {...field("doctor")} />
+            <TextInput label={prose.agreedOn} type="date" {...field("agreed")} />
           </>
         )}
       </div>
       <div role="status">
-        {stays.length > 0 && <p className="muted">Stays closed: {stays.map(({ reason }) => reason).join(" ")}</p>}
+        {stays.length > 0 && <p className="muted">{prose.staysClosed(stays.map(({ reason }) => reason).join(" "))}</p>}
       </div>
     </FormDialog>
   );

@@ -5,9 +5,12 @@ import { effusionGrades, readingMoments } from "../../core/stated/gate-words.ts"
 import { carriedName, carryName } from "../shell/carried-name.ts";
 import { sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { FormDialog } from "./form-dialog.tsx";
 import { momentWords } from "./moments.ts";
 import { noReading, readingFrom, type WrittenReading } from "./written-reading.ts";
+
+const prose = words.screens.cautionForms;
 
 interface ReadingFormProps {
   readonly session: SessionResult;
@@ -40,53 +43,50 @@ export function ReadingForm({ session, date, tester, onClose }: ReadingFormProps
   };
   return (
     <FormDialog
-      title="A reading of the knee"
-      keep="Keep the reading"
+      title={prose.readingOfTheKnee}
+      keep={prose.keepReading}
       problem={problem}
       onKeep={() => void keep()}
       onClose={onClose}
     >
       <div className="caution-fields">
         <NativeSelect
-          label="Moment of the session"
+          label={prose.momentOfSession}
           {...field("moment")}
           data={[
-            { value: "", label: "choose" },
+            { value: "", label: prose.choose },
             ...readingMoments.map((moment) => ({ value: moment, label: sentenceCase(momentWords[moment]) })),
           ]}
         />
-        {written.moment === "nextDay" && <TextInput label="Day of the reading" type="date" {...field("day")} />}
-        <TextInput label="Time of day, if known" type="time" {...field("clock")} />
-        <TextInput label="Pain, 0 to 10" inputMode="decimal" {...field("pain")} />
+        {written.moment === "nextDay" && <TextInput label={prose.dayOfReading} type="date" {...field("day")} />}
+        <TextInput label={prose.timeOfDayIfKnown} type="time" {...field("clock")} />
+        <TextInput label={prose.pain} inputMode="decimal" {...field("pain")} />
         <NativeSelect
-          label="Where it hurts"
+          label={prose.whereItHurts}
           {...field("where")}
           data={
             injured
               ? [
-                  { value: "knee", label: "the involved knee" },
-                  { value: "other leg", label: "the other leg" },
-                  { value: "elsewhere", label: "elsewhere" },
+                  { value: "knee", label: prose.involvedKnee },
+                  { value: "other leg", label: prose.otherLeg },
+                  { value: "elsewhere", label: prose.elsewhere },
                 ]
               : [
-                  { value: "knee", label: "either leg" },
-                  { value: "elsewhere", label: "elsewhere" },
+                  { value: "knee", label: prose.eitherLeg },
+                  { value: "elsewhere", label: prose.elsewhere },
                 ]
           }
         />
         {injured && (
           <NativeSelect
-            label="Effusion of the involved knee"
+            label={prose.effusionInvolvedKnee}
             {...field("effusion")}
-            data={[{ value: "", label: "not read" }, ...effusionGrades]}
+            data={[{ value: "", label: prose.notRead }, ...effusionGrades]}
           />
         )}
-        <TextInput label="Read by" {...field("by")} />
+        <TextInput label={prose.readBy} {...field("by")} />
       </div>
-      <p className="muted">
-        Readings are kept for good. The worst of before, during and after counts for the day, whatever is read later;
-        the next day's changes nothing about the day of the jumps.
-      </p>
+      <p className="muted">{prose.readingsAreKept}</p>
     </FormDialog>
   );
 }

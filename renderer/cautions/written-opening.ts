@@ -1,5 +1,8 @@
 import type { Closure } from "../../core/gate/closure.ts";
 import type { CautionAddition } from "../../electron/cautions/caution-addition.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.cautionForms;
 
 /** An opening as its form holds it. */
 export interface WrittenOpening {
@@ -31,15 +34,14 @@ export function openingFrom(
   meant: string,
 ): { readonly addition: CautionAddition } | { readonly problem: string } {
   const opens = openable(closures).filter(({ code }) => written.chosen.includes(code));
-  if (opens.length === 0) return { problem: "Choose what is opened." };
+  if (opens.length === 0) return { problem: prose.chooseWhatIsOpened };
   const [by, reason, doctor] = [written.by.trim(), written.reason.trim(), written.doctor.trim()];
-  if (by === "") return { problem: "Name the treating clinician who opens it." };
-  if (reason === "") return { problem: "Write the reason." };
+  if (by === "") return { problem: prose.nameTheClinician };
+  if (reason === "") return { problem: prose.writeReason };
   const needsDoctor = wantsDoctor(closures, written);
-  if (needsDoctor && doctor === "") return { problem: "Say which doctor agreed." };
-  if (needsDoctor && !/^\d{4}-\d{2}-\d{2}$/.test(written.agreed)) return { problem: "Say when the doctor agreed." };
-  if (needsDoctor && written.agreed > meant.slice(0, 10))
-    return { problem: "The doctor agreed before the jumps, not after." };
+  if (needsDoctor && doctor === "") return { problem: prose.sayWhichDoctorAgreed };
+  if (needsDoctor && !/^\d{4}-\d{2}-\d{2}$/.test(written.agreed)) return { problem: prose.sayWhenDoctorAgreed };
+  if (needsDoctor && written.agreed > meant.slice(0, 10)) return { problem: prose.agreedBeforeTheJumps };
   return {
     addition: {
       opening: {

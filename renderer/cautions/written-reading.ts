@@ -8,8 +8,11 @@ import {
 } from "../../core/stated/gate-words.ts";
 import type { CautionAddition } from "../../electron/cautions/caution-addition.ts";
 import { today } from "../shell/dates.ts";
+import { words } from "../words/words.ts";
 import { painOf } from "./answers.ts";
 import { clockNow, daysAfter } from "./moments.ts";
+
+const prose = words.screens.cautionForms;
 
 type Reading = NonNullable<CautionAddition["readings"]>[number];
 
@@ -46,16 +49,16 @@ export function readingFrom(
   now = new Date(),
 ): { readonly addition: CautionAddition } | { readonly problem: string } {
   const moment = readingMoments.find((each) => each === written.moment);
-  if (moment === undefined) return { problem: "Say at which moment it was read." };
+  if (moment === undefined) return { problem: prose.sayTheMoment };
   const day = moment === "nextDay" ? written.day : date;
   const problem = dayProblem(moment, day, date, now) || clockProblem(written.clock, day, now);
   if (problem !== "") return { problem };
   const pain = painOf(written.pain);
-  if (pain === "no number") return { problem: "Pain is a number from 0 to 10." };
+  if (pain === "no number") return { problem: prose.painIsANumber };
   const effusion: EffusionGrade | undefined = effusionGrades.find((grade) => grade === written.effusion);
-  if (pain === undefined && effusion === undefined) return { problem: "Enter pain, effusion or both." };
+  if (pain === undefined && effusion === undefined) return { problem: prose.enterPainOrEffusion };
   const by = written.by.trim();
-  if (by === "") return { problem: "Say who read it." };
+  if (by === "") return { problem: prose.sayWhoRead };
   const read = { moment, meant: written.clock === "" ? day : `${day}T${written.clock}`, by };
   const readings: readonly Reading[] =
     pain !== undefined && effusion !== undefined && written.where !== "knee"
@@ -74,15 +77,13 @@ export function readingFrom(
 }
 
 function dayProblem(moment: ReadingMoment, day: string, date: string, now: Date): string {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(day)) return "Enter the day of the reading.";
-  if (day > today(now)) return "This day has not come yet.";
+  if (!/^\d{4}-\d{2}-\d{2}$/.test(day)) return prose.enterTheDay;
+  if (day > today(now)) return prose.dayNotCome;
   const days = daysBetween(date, day);
-  return moment === "nextDay" && (days < 1 || days > nextDayWithinDays)
-    ? `The next day's reading is of one to ${nextDayWithinDays} days after the session.`
-    : "";
+  return moment === "nextDay" && (days < 1 || days > nextDayWithinDays) ? prose.nextDayRange(nextDayWithinDays) : "";
 }
 
 function clockProblem(clock: string, day: string, now: Date): string {
-  if (clock !== "" && !/^\d{2}:\d{2}$/.test(clock)) return "The time of day is hours and minutes, 09:40.";
-  return day === today(now) && clock > clockNow(now) ? "This time has not come yet." : "";
+  if (clock !== "" && !/^\d{2}:\d{2}$/.test(clock)) return prose.timeOfDayWritten;
+  return day === today(now) && clock > clockNow(now) ? prose.timeNotCome : "";
 }

@@ -1,6 +1,8 @@
-import { countOf } from "../../core/ground/plain-words.ts";
 import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
+import { words } from "../words/words.ts";
 import type { BatchFile } from "./take-in.ts";
+
+const prose = words.screens.recordingsIntake;
 
 /** What came of files that were added to one session: how many came in, and each that did not, with its reason. */
 export function addedWords(files: readonly BatchFile[]): string {
@@ -10,7 +12,7 @@ export function addedWords(files: readonly BatchFile[]): string {
   const refused = files.filter(({ outcome }) => outcome === "refused");
   const aside = files.flatMap((file) => (file.kind === undefined ? [] : [{ path: nameOf(file), kind: file.kind }]));
   return [
-    `${countOf(came.length, "recording")} taken in.`,
+    prose.takenIn(came.length),
     ...refused.map((file) =>
       file.message.startsWith(nameOf(file)) ? file.message : `${nameOf(file)}: ${file.message}`,
     ),

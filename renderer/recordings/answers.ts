@@ -7,6 +7,9 @@ import type { FileEntry } from "../../core/stated/file-entry.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
 import type { RecordingAnswers } from "../../electron/boundary/host-api.ts";
 import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.recordingReading;
 
 /** What a column may be stated to be. */
 export const columnRoles = ["unused", "time", "left", "right", "total"] as const;
@@ -88,9 +91,7 @@ function named(role: "left" | "right" | "total", positions: readonly number[]): 
 export function rateFrom(written: string): { readonly rateHz: number | null } | { readonly problem: string } {
   if (written.trim() === "") return { rateHz: null };
   const rateHz = Number(written.trim().replace(",", "."));
-  return rateHz >= 1 && rateHz <= 1_000_000
-    ? { rateHz }
-    : { problem: "The rate must be a number of samples a second." };
+  return rateHz >= 1 && rateHz <= 1_000_000 ? { rateHz } : { problem: prose.rateIsANumber };
 }
 
 /** What was stated about a file as a whole. */

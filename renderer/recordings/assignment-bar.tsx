@@ -1,13 +1,14 @@
 import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { type AssignmentRow, acceptedOffers, filledDown, placeOf } from "../../core/assignment/assignment-rows.ts";
-import { countOf } from "../../core/ground/plain-words.ts";
 import { testKinds } from "../../core/ground/test-kind.ts";
 import type { AssignedRow, TrialAssignment } from "../../electron/boundary/host-api.ts";
 import { boxHeightFrom } from "../shell/box-height.ts";
 import { TakeOutButton } from "../shell/take-out-button.tsx";
 import { words } from "../words/words.ts";
 import { limbs } from "./answers.ts";
+
+const prose = words.screens.recordingRows;
 
 interface AssignmentBarProps {
   /** The chosen rows, in the order of the table. */
@@ -16,8 +17,8 @@ interface AssignmentBarProps {
   readonly folder: string;
 }
 
-const limbWords = { both: "both legs", left: "left leg", right: "right leg" } as const;
-const several = { value: "several", label: "several" };
+const limbWords = { both: prose.bothLegs, left: prose.leftLeg, right: prose.rightLeg } as const;
+const several = { value: "several", label: prose.several };
 
 /** States what the chosen rows are. Each change holds for all of them and is one step that can be taken back. */
 export function AssignmentBar({ rows, onAssign, folder }: AssignmentBarProps) {
@@ -35,11 +36,11 @@ export function AssignmentBar({ rows, onAssign, folder }: AssignmentBarProps) {
     <fieldset className="assignment-bar">
       <legend>
         {rows.length === 1 && only !== undefined
-          ? `${only.file}${only.trial === undefined ? "" : ` trial ${only.trial}`} is`
-          : `The ${rows.length} chosen are`}
+          ? prose.fileIs(only.file, only.trial === undefined ? "" : prose.ofTrialBehind(only.trial))
+          : prose.chosenAre(rows.length)}
       </legend>
       <NativeSelect
-        label="Test"
+        label={prose.test}
         value={test === "several" ? test : (test ?? "")}
         onChange={(event) => {
           const chosen = event.currentTarget.value;
@@ -52,7 +53,7 @@ export function AssignmentBar({ rows, onAssign, folder }: AssignmentBarProps) {
         ]}
       />
       <NativeSelect
-        label="Limb"
+        label={prose.limb}
         value={limb === "several" ? limb : (limb ?? "")}
         onChange={(event) => {
           const chosen = event.currentTarget.value;
@@ -68,13 +69,13 @@ export function AssignmentBar({ rows, onAssign, folder }: AssignmentBarProps) {
         <BoxField
           key={String(box)}
           before={typeof box === "number" ? box.toFixed(2) : ""}
-          placeholder={box === "several" ? "several" : "not stated"}
+          placeholder={box === "several" ? prose.several : prose.notStated}
           onState={(metres) => state({ dropHeightMetres: metres }, (row) => row.dropHeightMetres.applies)}
         />
       )}
       {hasLead && (
         <NativeSelect
-          label="Leading leg"
+          label={prose.leadingLeg}
           value={lead === "several" ? lead : (lead ?? "")}
           onChange={(event) => {
             const chosen = event.currentTarget.value;
@@ -85,15 +86,15 @@ export function AssignmentBar({ rows, onAssign, folder }: AssignmentBarProps) {
           data={[
             ...(lead === "several" ? [several] : []),
             nothing(lead),
-            { value: "left", label: "left" },
-            { value: "right", label: "right" },
+            { value: "left", label: prose.left },
+            { value: "right", label: prose.right },
           ]}
         />
       )}
       <Checkbox
         className="assignment-practice"
-        label={rows.length === 1 ? "a practice jump" : "practice jumps"}
-        title="Practice jumps are landings, never attempts, and in no mean"
+        label={rows.length === 1 ? prose.aPracticeJump : prose.practiceJumps}
+        title={prose.whatPracticeMeans}
         checked={rows.every((row) => row.practice)}
         indeterminate={rows.some((row) => row.practice) && !rows.every((row) => row.practice)}
         onChange={(event) => state({ practice: event.currentTarget.checked ? true : null })}
@@ -101,17 +102,17 @@ export function AssignmentBar({ rows, onAssign, folder }: AssignmentBarProps) {
       <div className="assignment-deeds">
         {offered.length > 0 && (
           <Button onClick={() => onAssign(offered)}>
-            {offered.length === 1 ? "Accept what is offered" : `Accept what is offered for ${offered.length}`}
+            {offered.length === 1 ? prose.acceptWhatIsOffered : prose.acceptWhatIsOfferedFor(offered.length)}
           </Button>
         )}
         {rows.length > 1 && (
           <Button
             variant="default"
             aria-keyshortcuts="Control+D"
-            title={`${countOf(rows.length - 1, "row")} below take over what the first one is (Ctrl+D)`}
+            title={prose.fillsDown(rows.length - 1)}
             onClick={() => onAssign(filledDown(rows))}
           >
-            Fill down
+            {prose.fillDown}
           </Button>
         )}
         {rows.length > 0 && <TakeOutButton folder={folder} files={[...new Set(rows.map((row) => row.file))]} />}
@@ -122,7 +123,7 @@ export function AssignmentBar({ rows, onAssign, folder }: AssignmentBarProps) {
 
 /** Nothing stated; where there is a value, choosing it takes the statement back, and what is recognised remains. */
 function nothing(value: unknown): { readonly value: string; readonly label: string } {
-  return { value: "", label: value === undefined ? "not stated" : "take back what was stated" };
+  return { value: "", label: value === undefined ? prose.notStated : prose.takeBackWhatWasStated };
 }
 
 /** What all rows have in common: one value, nothing, or several. */
@@ -149,7 +150,7 @@ function BoxField({ before, placeholder, onState }: BoxFieldProps) {
   };
   return (
     <TextInput
-      label="Height of the box, m"
+      label={prose.boxHeight}
       inputMode="decimal"
       placeholder={placeholder}
       value={written}

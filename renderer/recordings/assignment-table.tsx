@@ -9,6 +9,8 @@ import { words } from "../words/words.ts";
 import { outcomeWords } from "./reading-words.ts";
 import { afterKey, onlyRow, type RowSelection, rangeTo, withToggled } from "./row-selection.ts";
 
+const prose = words.screens.recordingRows;
+
 /** A row of the table: what a trial is taken for, and how its file stands. */
 export interface RecordingRow {
   readonly key: string;
@@ -54,12 +56,12 @@ export function AssignmentTable({ rows, selection, onSelect, onFillDown }: Assig
       <table className="assignment-table" role="grid" aria-multiselectable="true" aria-labelledby="files-title">
         <thead>
           <tr>
-            <th scope="col">File</th>
-            <th scope="col">Outcome</th>
-            <th scope="col">Test</th>
-            <th scope="col">Limb</th>
-            {showsBox && <th scope="col">Box</th>}
-            {showsLead && <th scope="col">Leads</th>}
+            <th scope="col">{prose.file}</th>
+            <th scope="col">{prose.outcome}</th>
+            <th scope="col">{prose.test}</th>
+            <th scope="col">{prose.limb}</th>
+            {showsBox && <th scope="col">{prose.box}</th>}
+            {showsLead && <th scope="col">{prose.leads}</th>}
           </tr>
         </thead>
         <tbody ref={body} onKeyDown={press}>
@@ -78,9 +80,9 @@ export function AssignmentTable({ rows, selection, onSelect, onFillDown }: Assig
             >
               <th scope="row" className="file-name">
                 {row.file}
-                {row.trial !== undefined && <span className="muted"> trial {row.trial}</span>}
+                {row.trial !== undefined && <span className="muted"> {prose.ofTrial(row.trial)}</span>}
                 {row.practice && " "}
-                {row.practice && <span className="row-practice">practice jump</span>}
+                {row.practice && <span className="row-practice">{prose.practiceJump}</span>}
                 <Contradictions row={row} view={view} />
               </th>
               <td>
@@ -115,7 +117,7 @@ function hasOrOffers<Value>({ value, offers, applies }: AssignedCell<Value>): bo
 }
 
 function limbText(limb: Limb): string {
-  return limb === "both" ? "both legs" : limb;
+  return limb === "both" ? prose.bothLegs : limb;
 }
 
 interface CellProps<Value> {
@@ -132,7 +134,7 @@ function Cell<Value extends TestKind | Limb | number>({ cell, words, isOpen = tr
   return (
     <>
       {value === undefined ? (
-        offers.length === 0 && <span className="muted">not stated</span>
+        offers.length === 0 && <span className="muted">{prose.notStated}</span>
       ) : (
         <>
           {words(value)}
@@ -151,7 +153,7 @@ function Cell<Value extends TestKind | Limb | number>({ cell, words, isOpen = tr
 function Contradictions({ row, view }: { readonly row: AssignmentRow; readonly view: RecordingView }) {
   const said = [
     ...row.contradictions,
-    ...(view.sameAs.length === 0 ? [] : [`The same recording is open as ${view.sameAs.join(", ")}.`]),
+    ...(view.sameAs.length === 0 ? [] : [prose.sameRecordingOpen(view.sameAs.join(", "))]),
   ];
   return said.map((sentence) => (
     <span key={sentence} className="caution row-contradiction">
@@ -167,7 +169,7 @@ function OutcomeWord({ view }: { readonly view: RecordingView }) {
   return (
     <>
       {outcomeWords(view.outcome)}
-      {warnings > 0 && <span className="muted">, {warnings === 1 ? "1 warning" : `${warnings} warnings`}</span>}
+      {warnings > 0 && <span className="muted">, {warnings === 1 ? prose.oneWarning : prose.warnings(warnings)}</span>}
     </>
   );
 }

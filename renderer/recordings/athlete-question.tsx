@@ -1,9 +1,11 @@
 import { Button } from "@mantine/core";
 import { useId } from "react";
-import { countOf } from "../../core/ground/plain-words.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { WeightGroup } from "../../core/weight/another-athlete.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.recordingRows;
 
 /** A group is named by so many of its recordings. */
 const mostNamed = 8;
@@ -25,18 +27,13 @@ export function AthleteQuestionPanel({ folder, question, gravity }: AthleteQuest
   return (
     <section className="panel panel-padded athlete-question" aria-labelledby={title}>
       <h2 id={title} className="panel-title">
-        Another athlete?
+        {prose.anotherAthlete}
       </h2>
-      <p>
-        The weights of this session are {(100 * difference).toFixed(1)}&nbsp;% apart, more than one person's can be.
-        Until somebody answers, no weight is pooled and trials are held out of means. Another athlete's recordings
-        belong to that athlete's own session: take them out of this one and bring them in there. A weighing that is
-        wrong (a hand on a rail) is excluded. Keep them if all are one person's.
-      </p>
+      <p>{prose.weightsDiffer((100 * difference).toFixed(1))}</p>
       <ul className="athlete-groups">
         {groups.map((group) => {
           const mass = (group.newtons / gravity).toFixed(1);
-          const about = `${countOf(group.trials.length, "trial")} of ${mass} kg`;
+          const about = prose.trialsOfMass(group.trials.length, mass);
           return (
             <li key={mass}>
               <p>
@@ -47,18 +44,18 @@ export function AthleteQuestionPanel({ folder, question, gravity }: AthleteQuest
                 size="compact-sm"
                 onClick={() =>
                   decide(group.trials, {
-                    excluded: { reason: `weighs ${mass} kg: another athlete or a wrong weighing` },
+                    excluded: { reason: prose.weighsOther(mass) },
                   })
                 }
               >
-                Exclude the {about}
+                {prose.excludeThe(about)}
               </Button>
             </li>
           );
         })}
       </ul>
       <Button variant="default" onClick={() => decide([...groups[0].trials, ...groups[1].trials], { kept: true })}>
-        Keep all: they are one person's
+        {prose.keepAll}
       </Button>
     </section>
   );
@@ -67,5 +64,5 @@ export function AthleteQuestionPanel({ folder, question, gravity }: AthleteQuest
 function namesOf({ trials }: WeightGroup): string {
   const names = [...new Set(trials.map(({ file }) => file))];
   const named = names.slice(0, mostNamed).join(", ");
-  return names.length > mostNamed ? `${named} and ${names.length - mostNamed} more` : named;
+  return names.length > mostNamed ? prose.andMore(named, names.length - mostNamed) : named;
 }

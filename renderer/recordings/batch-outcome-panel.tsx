@@ -1,9 +1,10 @@
 import { Button, SegmentedControl } from "@mantine/core";
 import { useState } from "react";
-import { countOf, withoutOptions } from "../../core/ground/plain-words.ts";
+import { withoutOptions } from "../../core/ground/plain-words.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { NotKnownForm } from "../cautions/not-known-form.tsx";
 import { saveFile } from "../shell/save-file.ts";
+import { words } from "../words/words.ts";
 import {
   failedFiles,
   leftAsideOf,
@@ -17,6 +18,9 @@ import {
 import type { PickedFile } from "./dropped-files.ts";
 import { outcomeWords } from "./reading-words.ts";
 import type { TakenIn } from "./take-in.ts";
+
+const prose = words.screens.recordingsIntake;
+const counts = words.screens.counts;
 
 interface BatchOutcomePanelProps {
   readonly taken: TakenIn;
@@ -47,19 +51,19 @@ export function BatchOutcomePanel({ taken, workspace, busy, onRetry, onOpen }: B
     <div className="batch-outcome">
       <div className="batch-summary">
         <p>
-          {taken.cancelled && "Cancelled. "}
+          {taken.cancelled && prose.cancelled}
           {outcomeSummary(lines)}
         </p>
         {failed.length > 0 && (
           <Button size="xs" variant="default" disabled={busy} onClick={() => onRetry(failed)}>
-            Try {failed.length === 1 ? "the one that did not come through" : `the ${failed.length} others`} again
+            {prose.tryAgain(failed.length === 1 ? prose.oneNotThrough : prose.others(failed.length))}
           </Button>
         )}
         <button type="button" className="text-button" aria-expanded={listed} onClick={() => setListed(!listed)}>
-          {listed ? "Hide the list" : "Show the list"}
+          {listed ? prose.hideList : prose.showList}
         </button>
         <button type="button" className="text-button" onClick={() => saveFile(outcomeReport(lines, taken))}>
-          Save a report
+          {prose.saveReport}
         </button>
       </div>
       {leftAside !== "" && <p className="muted">{leftAside}</p>}
@@ -70,12 +74,9 @@ export function BatchOutcomePanel({ taken, workspace, busy, onRetry, onOpen }: B
       ))}
       {unanswered.length > 0 && (
         <div className="batch-summary">
-          <p className="finding caution">
-            In {countOf(unanswered.length, "session")} that came in, the cautions for jump testing are not answered, so
-            no status is given.
-          </p>
+          <p className="finding caution">{prose.cautionsNotAnswered(unanswered.length)}</p>
           <Button size="xs" variant="default" onClick={() => setStating(true)}>
-            State that they are not known
+            {prose.stateNotKnown}
           </Button>
         </div>
       )}
@@ -85,14 +86,14 @@ export function BatchOutcomePanel({ taken, workspace, busy, onRetry, onOpen }: B
           {kinds.length > 1 && (
             <SegmentedControl
               size="xs"
-              aria-label="Files listed"
+              aria-label={prose.filesListed}
               value={chosen}
               onChange={(value) => setChosen(value as OutcomeKind | "all")}
               data={[
-                { value: "all", label: `all ${lines.length}` },
+                { value: "all", label: prose.allFiles(lines.length) },
                 ...kinds.map((kind) => ({
                   value: kind,
-                  label: `${kind === "not read" ? kind : outcomeWords(kind)} ${lines.filter((line) => line.kind === kind).length}`,
+                  label: `${kind === "not read" ? prose.notRead : outcomeWords(kind)} ${lines.filter((line) => line.kind === kind).length}`,
                 })),
               ]}
             />
@@ -112,13 +113,13 @@ interface OutcomeListProps {
 function OutcomeList({ lines, onOpen }: OutcomeListProps) {
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so it must be reachable by keyboard
-    <section className="batch-list" aria-label={countOf(lines.length, "file")} tabIndex={0}>
+    <section className="batch-list" aria-label={counts.files(lines.length)} tabIndex={0}>
       <table>
         <thead>
           <tr>
-            <th scope="col">File</th>
-            <th scope="col">Outcome</th>
-            <th scope="col">What was found</th>
+            <th scope="col">{prose.file}</th>
+            <th scope="col">{prose.outcome}</th>
+            <th scope="col">{prose.whatWasFound}</th>
           </tr>
         </thead>
         <tbody>
@@ -135,7 +136,7 @@ function OutcomeList({ lines, onOpen }: OutcomeListProps) {
               </th>
               <td>
                 <span className={kind === "understood" ? undefined : "caution outcome"}>
-                  {kind === "not read" ? kind : outcomeWords(kind)}
+                  {kind === "not read" ? prose.notRead : outcomeWords(kind)}
                 </span>
               </td>
               <td className="muted">{withoutOptions(message)}</td>

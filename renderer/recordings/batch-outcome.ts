@@ -1,10 +1,13 @@
-import { countOf, withoutOptions } from "../../core/ground/plain-words.ts";
+import { withoutOptions } from "../../core/ground/plain-words.ts";
 import { leftAsideWords } from "../../core/recording/left-aside-words.ts";
 import { tellFinding } from "../../core/words/finding-in-words.ts";
 import type { MadeFile } from "../../electron/boundary/made-file.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { words } from "../words/words.ts";
 import type { BatchFile, TakenIn } from "./take-in.ts";
+
+const prose = words.screens.recordingsIntake;
+const counts = words.screens.counts;
 
 /** How the files of a batch are told apart. */
 export const outcomeKinds = ["understood", "asks", "refused", "not read"] as const;
@@ -36,7 +39,7 @@ export function outcomeLines({ files }: TakenIn, workspace: Workspace): readonly
     if (outcome === "left aside") return [];
     if (view === undefined || outcome === "not read") return [{ ...place, kind: outcome, message }];
     const refusal = view.findings.find((each) => each.severity === "refusal");
-    const said = view.outcome === outcome ? message : refusal === undefined ? countOf(view.trials, "trial") : "";
+    const said = view.outcome === outcome ? message : refusal === undefined ? counts.trials(view.trials) : "";
     const now = refusal === undefined || view.outcome === outcome ? said : tellFinding(refusal, words);
     return [{ ...place, kind: view.outcome, message: now }];
   });
@@ -53,15 +56,15 @@ export function leftAsideOf(taken: TakenIn): string {
 export function outcomeSummary(lines: readonly OutcomeLine[]): string {
   const count = (kind: OutcomeKind) => lines.filter((line) => line.kind === kind).length;
   const words: Readonly<Record<OutcomeKind, string>> = {
-    understood: "understood",
-    asks: count("asks") === 1 ? "asks for something" : "ask for something",
-    refused: "refused",
-    "not read": "not read",
+    understood: prose.understood,
+    asks: count("asks") === 1 ? prose.asksForSomething : prose.askForSomething,
+    refused: prose.refused,
+    "not read": prose.notRead,
   };
   const parts = outcomeKinds.flatMap((kind) => (count(kind) === 0 ? [] : [`${count(kind)} ${words[kind]}`]));
-  if (parts.length === 0) return "No recordings.";
-  if (parts.length === 1 && count("understood") > 0) return `${countOf(lines.length, "recording")}, all understood.`;
-  return `${countOf(lines.length, "recording")}: ${parts.join(", ")}.`;
+  if (parts.length === 0) return prose.noRecordings;
+  if (parts.length === 1 && count("understood") > 0) return prose.allUnderstood(lines.length);
+  return `${counts.recordings(lines.length)}: ${parts.join(", ")}.`;
 }
 
 /** The files that did not come through: to be tried again, also after something was answered or remembered. */

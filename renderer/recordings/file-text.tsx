@@ -1,9 +1,11 @@
 import { useEffect, useRef, useState } from "react";
-import { countOf } from "../../core/ground/plain-words.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
 import { type LineKind, lineKind } from "../../core/recording/line-kinds.ts";
 import type { FileLines } from "../../electron/boundary/host-api.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.recordingReading;
 
 interface FileTextProps {
   readonly folder: string;
@@ -17,10 +19,10 @@ const linesAtATime = 200;
 
 /** What a line was read as, in a word beside it; rows of numbers need none. */
 const kindWords: Readonly<Record<LineKind, string>> = {
-  header: "header",
-  said: "read",
-  names: "names",
-  units: "units",
+  header: prose.header,
+  said: prose.read,
+  names: prose.names,
+  units: prose.units,
   row: "",
 };
 
@@ -50,11 +52,11 @@ export function FileText({ folder, file, reading }: FileTextProps) {
   if (shown === undefined) return <div className="file-text" />;
   return (
     // biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, so it must be reachable by keyboard
-    <section className="file-text" aria-label="The file as text" tabIndex={0} ref={box} onScroll={onScroll}>
-      {shown.total === 0 && <p className="muted">The file is empty.</p>}
+    <section className="file-text" aria-label={prose.theFileAsText} tabIndex={0} ref={box} onScroll={onScroll}>
+      {shown.total === 0 && <p className="muted">{prose.theFileIsEmpty}</p>}
       <div className="file-text-lines" style={{ height: shown.total * lineHeight }}>
         <table
-          aria-label={`${countOf(shown.total, "line")}, shown from line ${shown.first}`}
+          aria-label={prose.shownFromLine(shown.total, shown.first)}
           style={{ top: (shown.first - 1) * lineHeight }}
         >
           <tbody>

@@ -3,9 +3,12 @@ import { useRef, useState } from "react";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { type Discarding, DiscardQuestion } from "../shell/discard-question.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { BatchOutcomePanel } from "./batch-outcome-panel.tsx";
 import { chosenFiles, droppedFiles, type PickedFile } from "./dropped-files.ts";
 import { progressWords, type TakenIn, type TakingIn, takeIn, withRetried } from "./take-in.ts";
+
+const prose = words.screens.recordingsIntake;
 
 interface IntakePanelProps {
   readonly workspace: Workspace;
@@ -71,31 +74,28 @@ export function IntakePanel({ workspace, onOpen }: IntakePanelProps) {
       }}
     >
       <h2 id="intake-title" className="panel-title">
-        Bring recordings in
+        {prose.bringRecordings}
       </h2>
-      <p>
-        Drop a folder or files here, or choose them. Each folder is one session; a session.json in it is read too. The
-        recordings are kept exactly as they are.{workspace.demo && " They take the place of the demo world."}
-      </p>
+      <p>{prose.dropHere(workspace.demo ? prose.inPlaceOfTheDemo : "")}</p>
       <div className="intake-buttons">
         <Button disabled={progress !== undefined} onClick={() => folderInput.current?.click()}>
-          Choose folder
+          {prose.chooseFolder}
         </Button>
         <Button variant="default" disabled={progress !== undefined} onClick={() => filesInput.current?.click()}>
-          Choose files
+          {prose.chooseFiles}
         </Button>
         {!workspace.demo && (
           <Button
             variant="default"
             disabled={progress !== undefined}
             onClick={() =>
-              askFirst("Open the simulated demo world", () => {
+              askFirst(prose.openTheDemo, () => {
                 setOutcome(undefined);
                 void apply("workspace.openDemo", {});
               })
             }
           >
-            Open the simulated demo world
+            {prose.openTheDemo}
           </Button>
         )}
         {workspace.sessions.length > 0 && (
@@ -103,13 +103,13 @@ export function IntakePanel({ workspace, onOpen }: IntakePanelProps) {
             variant="default"
             disabled={progress !== undefined}
             onClick={() =>
-              askFirst("Close all sessions", () => {
+              askFirst(prose.closeAllSessions, () => {
                 setOutcome(undefined);
                 void apply("workspace.clear", {});
               })
             }
           >
-            Close all sessions
+            {prose.closeAllSessions}
           </Button>
         )}
       </div>
@@ -128,7 +128,7 @@ export function IntakePanel({ workspace, onOpen }: IntakePanelProps) {
           <div className="intake-progress">
             <Progress
               value={(100 * progress.done) / Math.max(1, progress.total)}
-              aria-label="Recordings taken in"
+              aria-label={prose.recordingsTakenIn}
               transitionDuration={0}
             />
             <p>{progressWords(progress)}</p>
@@ -139,7 +139,7 @@ export function IntakePanel({ workspace, onOpen }: IntakePanelProps) {
                 cancelled.current = true;
               }}
             >
-              Cancel
+              {prose.cancel}
             </Button>
           </div>
         )}

@@ -3,7 +3,10 @@ import { useRef, useState } from "react";
 import type { SavedLayout, Workspace } from "../../electron/boundary/workspace-view.ts";
 import { saveFile } from "../shell/save-file.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { layoutWords, shapeWords } from "./layout-words.ts";
+
+const prose = words.screens.recordingReading;
 
 /** The saved layouts: a line that opens the list. */
 export function LayoutsPanel({ workspace }: { readonly workspace: Workspace }) {
@@ -15,27 +18,23 @@ export function LayoutsPanel({ workspace }: { readonly workspace: Workspace }) {
     <section className="panel panel-padded layouts-panel" aria-labelledby="layouts-title">
       <div className="session-summary">
         <h2 id="layouts-title" className="panel-title">
-          Saved layouts
+          {prose.savedLayouts}
         </h2>
-        <p className="muted">
-          {layouts.length === 0
-            ? "None yet. What is answered for a file can be remembered for every file of its shape."
-            : `${layouts.length}, each applied to files of its shape and to no other.`}
-        </p>
+        <p className="muted">{layouts.length === 0 ? prose.noneYet : prose.eachApplied(layouts.length)}</p>
         {layouts.length > 0 && (
           <button type="button" className="text-button" aria-expanded={open} onClick={() => setOpen(!open)}>
-            {open ? "Hide them" : "Show them"}
+            {open ? prose.hideThem : prose.showThem}
           </button>
         )}
         <button type="button" className="text-button" onClick={() => input.current?.click()}>
-          Import one …
+          {prose.importOne}
         </button>
         <input
           ref={input}
           type="file"
           accept=".json,application/json"
           hidden
-          aria-label="Saved layout to import"
+          aria-label={prose.savedLayoutToImport}
           onChange={(event) => {
             const [file] = event.currentTarget.files ?? [];
             event.currentTarget.value = "";
@@ -82,16 +81,16 @@ function LayoutLine({ layout }: { readonly layout: SavedLayout }) {
         >
           <TextInput
             size="xs"
-            label={`New name of “${name}”`}
+            label={prose.newNameOf(name)}
             value={renaming}
             autoFocus
             onChange={(event) => setRenaming(event.currentTarget.value)}
           />
           <Button size="xs" type="submit" disabled={renaming.trim() === ""}>
-            Rename
+            {prose.rename}
           </Button>
           <Button size="xs" variant="default" onClick={() => setRenaming(undefined)}>
-            Keep the name
+            {prose.keepName}
           </Button>
         </form>
       )}
@@ -99,25 +98,30 @@ function LayoutLine({ layout }: { readonly layout: SavedLayout }) {
       <span className="muted layout-shape">{shapeWords(layout)}</span>
       <span className="layout-deeds">
         {renaming === undefined && (
-          <button type="button" className="text-button" aria-label={`Rename ${name}`} onClick={() => setRenaming(name)}>
-            Rename
+          <button
+            type="button"
+            className="text-button"
+            aria-label={prose.renameOf(name)}
+            onClick={() => setRenaming(name)}
+          >
+            {prose.rename}
           </button>
         )}
         <button
           type="button"
           className="text-button"
-          aria-label={`Export ${name}`}
+          aria-label={prose.exportOf(name)}
           onClick={() => host.call("layouts.export", { name }).then(saveFile, report)}
         >
-          Export
+          {prose.export}
         </button>
         <button
           type="button"
           className="text-button"
-          aria-label={`Remove ${name}`}
+          aria-label={prose.removeOf(name)}
           onClick={() => void apply("layouts.remove", { name })}
         >
-          Remove
+          {prose.remove}
         </button>
       </span>
     </li>

@@ -6,6 +6,7 @@ import { readerWords } from "../../core/recording/reader-words.ts";
 import type { FileEntry } from "../../core/stated/file-entry.ts";
 import type { RecordingAnswers } from "../../electron/boundary/host-api.ts";
 import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
+import { words } from "../words/words.ts";
 import {
   askedQuestions,
   type ColumnRole,
@@ -18,6 +19,8 @@ import {
 } from "./answers.ts";
 import { rateWords, unitWords } from "./reading-words.ts";
 
+const prose = words.screens.recordingReading;
+
 interface ReadingFormProps {
   readonly view: RecordingView;
   readonly reading: FileReading;
@@ -29,22 +32,22 @@ interface ReadingFormProps {
 /** How the file was read, each decision with its reason; all of it can be changed, and the trace follows at once. */
 export function ReadingForm({ view, reading, stated, onAnswer }: ReadingFormProps) {
   const asked = askedQuestions(view);
-  const label = (question: Question, words: string) => (asked.has(question) ? `${words} (asked for)` : words);
+  const label = (question: Question, words: string) => (asked.has(question) ? prose.askedFor(words) : words);
   const feet = reading.columns.filter((column) => column.limb === "left" || column.limb === "right");
   const mark = reading.kind === "delimited" ? decimalMarkWords(reading.decimalMark, reading.columns) : undefined;
   return (
     <div className="reading-form">
       <table className="columns-table">
-        <caption className="visually-hidden">How each column was read, and why</caption>
+        <caption className="visually-hidden">{prose.howColumnsWereRead}</caption>
         <thead>
           <tr>
             <th scope="col" className="number">
-              No.
+              {prose.number}
             </th>
             <th scope="col">{readerWords[reading.kind].part}</th>
-            <th scope="col">{label("columns", "Read as")}</th>
-            <th scope="col">Unit</th>
-            <th scope="col">How sure, and why</th>
+            <th scope="col">{label("columns", prose.readAs)}</th>
+            <th scope="col">{prose.unit}</th>
+            <th scope="col">{prose.howSureAndWhy}</th>
           </tr>
         </thead>
         <tbody>
@@ -55,7 +58,7 @@ export function ReadingForm({ view, reading, stated, onAnswer }: ReadingFormProp
               <td>
                 <NativeSelect
                   size="xs"
-                  aria-label={`Column ${column.position}${column.name === "" ? "" : `, ${column.name}`}, is`}
+                  aria-label={prose.columnIs(column.position, column.name === "" ? "" : `, ${column.name}`)}
                   value={readRole(column)}
                   onChange={(event) => {
                     const role = columnRoles.find((each) => each === event.currentTarget.value);
@@ -64,7 +67,7 @@ export function ReadingForm({ view, reading, stated, onAnswer }: ReadingFormProp
                     }
                   }}
                   data={[
-                    ...(readRole(column) === "unclear" ? [{ value: "unclear", label: "not used: what is it?" }] : []),
+                    ...(readRole(column) === "unclear" ? [{ value: "unclear", label: prose.notUsedWhat }] : []),
                     ...columnRoles
                       .filter((role) => role !== "time" || readerWords[reading.kind].hasTimeColumn)
                       .map((role) => ({ value: role, label: columnRoleWords[role] })),
@@ -81,53 +84,56 @@ export function ReadingForm({ view, reading, stated, onAnswer }: ReadingFormProp
       </table>
       {stated.columns !== undefined && (
         <button type="button" className="text-button" onClick={() => onAnswer({ columns: null })}>
-          Read the columns as they are recognised
+          {prose.readAsRecognised}
         </button>
       )}
       <div className="answer-fields">
         <RateField
           key={`rate ${reading.rateHz ?? ""}`}
-          label={label("rate", "Rate, Hz")}
+          label={label("rate", prose.rateHz)}
           description={rateWords(reading)}
           before={reading.rateHz === undefined ? "" : String(reading.rateHz)}
           onState={(rateHz) => onAnswer({ rateHz })}
         />
         <NativeSelect
-          label={label("unit", "Unit of force")}
+          label={label("unit", prose.unitOfForce)}
           description={unitWords(reading)}
           value={stated.unit ?? ""}
           onChange={(event) =>
             onAnswer({ unit: forceUnits.find((each) => each === event.currentTarget.value) ?? null })
           }
           data={[
-            { value: "", label: `as recognised${recognisedUnit(reading, stated)}` },
+            { value: "", label: prose.asRecognisedUnit(recognisedUnit(reading, stated)) },
             ...forceUnits.map((unit) => ({ value: unit, label: unit })),
           ]}
         />
         {mark !== undefined && (
           <NativeSelect
-            label={label("decimalMark", "Decimal mark")}
-            description={`read as ${mark}${stated.decimalMark === undefined ? ", from the numbers" : ", stated"}`}
+            label={label("decimalMark", prose.decimalMark)}
+            description={prose.readAsMark(
+              mark,
+              stated.decimalMark === undefined ? prose.fromNumbersBehind : prose.statedBehind,
+            )}
             value={stated.decimalMark ?? ""}
             onChange={(event) => {
               const chosen = event.currentTarget.value;
               onAnswer({ decimalMark: chosen === "point" || chosen === "comma" ? chosen : null });
             }}
             data={[
-              { value: "", label: "as recognised" },
-              { value: "point", label: "point" },
-              { value: "comma", label: "comma" },
+              { value: "", label: prose.asRecognised },
+              { value: "point", label: prose.point },
+              { value: "comma", label: prose.comma },
             ]}
           />
         )}
         {reading.kind === "delimited" && (
           <RateField
             key={`resample ${stated.resampleHz ?? ""}`}
-            label="Rate of an even time base, Hz"
+            label={prose.rateOfEvenTimeBase}
             description={
               reading.resampledFromHz === undefined
-                ? "as sampled"
-                : `resampled from ${Number(reading.resampledFromHz.toFixed(3))} Hz`
+                ? prose.asSampled
+                : prose.resampledFrom(Number(reading.resampledFromHz.toFixed(3)))
             }
             before={stated.resampleHz === undefined ? "" : String(stated.resampleHz)}
             onState={(resampleHz) => onAnswer({ resampleHz })}
@@ -138,7 +144,7 @@ export function ReadingForm({ view, reading, stated, onAnswer }: ReadingFormProp
         {(feet.length > 1 || stated.swapPlates !== undefined) && (
           <Checkbox
             size="xs"
-            label="The feet stood on each other's plates: exchange left and right"
+            label={prose.exchangeFeet}
             checked={stated.swapPlates ?? false}
             onChange={(event) => onAnswer({ swapPlates: event.currentTarget.checked ? true : null })}
           />
@@ -146,7 +152,7 @@ export function ReadingForm({ view, reading, stated, onAnswer }: ReadingFormProp
         {reading.kind === "delimited" && (
           <Checkbox
             size="xs"
-            label={label("resample", "Put the samples on an even time base; never across a gap")}
+            label={label("resample", prose.putOnAnEvenTimeBase)}
             checked={stated.resample ?? stated.resampleHz !== undefined}
             onChange={(event) =>
               onAnswer(event.currentTarget.checked ? { resample: true } : { resample: null, resampleHz: null })
@@ -198,9 +204,9 @@ function RateField({ label, description, before, onState }: RateFieldProps) {
 }
 
 const columnRoleWords: Readonly<Record<ColumnRole, string>> = {
-  unused: "not used",
-  time: "time",
-  left: "force, left foot",
-  right: "force, right foot",
-  total: "force, total",
+  unused: prose.notUsed,
+  time: prose.time,
+  left: prose.forceLeftFoot,
+  right: prose.forceRightFoot,
+  total: prose.forceTotal,
 };

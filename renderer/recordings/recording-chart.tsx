@@ -11,6 +11,8 @@ import { bearerRole, bearerWords, plateBearer } from "../shell/limb-role.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { words } from "../words/words.ts";
 
+const prose = words.screens.recordingReading;
+
 interface RecordingChartProps {
   readonly session: SessionResult;
   readonly view: RecordingView;
@@ -28,12 +30,12 @@ export function RecordingChart({ session, view }: RecordingChartProps) {
     [outline, roles, colours],
   );
   if (outline === "nothing") {
-    return <p className="muted recording-chart-empty">Nothing in this file was understood as force yet.</p>;
+    return <p className="muted recording-chart-empty">{prose.nothingAsForce}</p>;
   }
   if (outline === undefined || figure === undefined) return <div style={{ height }} />;
   return (
     <figure className="recording-chart">
-      <Plot {...figure} height={height} description={`Force of the whole recording, ${view.file}`} />
+      <Plot {...figure} height={height} description={prose.forceOfRecording(view.file)} />
       <figcaption className="muted">
         {outline.plates.map(({ name, limb }, index) => {
           const { role, words } = roles[index] ?? inkOf(index);
@@ -135,8 +137,8 @@ function outlineFigure(
   );
   const layout: Partial<Layout> = {
     ...baseLayout(colours),
-    xaxis: { ...axis("time, s", colours), fixedrange: false, range: [0, outline.durationSeconds], showgrid: false },
-    yaxis: { ...axis("vertical force, N", colours), rangemode: "tozero" },
+    xaxis: { ...axis(prose.timeS, colours), fixedrange: false, range: [0, outline.durationSeconds], showgrid: false },
+    yaxis: { ...axis(prose.verticalForceN, colours), rangemode: "tozero" },
     shapes: outline.trials.length > 1 ? bands : [],
   };
   return { data, layout };

@@ -1,6 +1,5 @@
 import { Checkbox } from "@mantine/core";
 import { useState } from "react";
-import { countOf } from "../../core/ground/plain-words.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import { suggestLeavingOut } from "../../core/session/leave-out.ts";
 import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
@@ -8,12 +7,15 @@ import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
 import { TakeAsRecognised } from "../shell/take-as-recognised.tsx";
 import { TakeOutButton } from "../shell/take-out-button.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { isSameKind, statedAbout } from "./answers.ts";
 import { FileText } from "./file-text.tsx";
 import { ReadingForm } from "./reading-form.tsx";
 import { formWords, outcomeWords } from "./reading-words.ts";
 import { RecordingChart } from "./recording-chart.tsx";
 import { RememberForm } from "./remember-form.tsx";
+
+const prose = words.screens.recordingReading;
 
 interface RecordingDetailProps {
   readonly session: SessionResult;
@@ -57,15 +59,11 @@ export function RecordingDetail({ session, view, all, chosen }: RecordingDetailP
       </div>
       {reading !== undefined && (
         <>
-          {along.length > 0 && (
-            <p className="muted">
-              Answers hold for this file and the {countOf(along.length, "other chosen recording")} of its shape.
-            </p>
-          )}
+          {along.length > 0 && <p className="muted">{prose.answersHoldAlong(along.length)}</p>}
           {asking.length > 0 && (
             <Checkbox
               size="xs"
-              label={`Answer also for the ${countOf(asking.length, "other recording")} of this shape that ${asking.length === 1 ? "asks" : "ask"}`}
+              label={prose.answerAlso(asking.length, asking.length === 1 ? prose.asks : prose.ask)}
               checked={toAsking}
               onChange={(event) => setToAsking(event.currentTarget.checked)}
             />
@@ -90,6 +88,8 @@ export function RecordingDetail({ session, view, all, chosen }: RecordingDetailP
 }
 
 function sizeWords(bytes: number): string {
-  if (bytes < 1000) return `${bytes} bytes`;
-  return bytes < 1_000_000 ? `${Math.round(bytes / 1000)} kB` : `${(bytes / 1_000_000).toFixed(1)} MB`;
+  if (bytes < 1000) return prose.bytes(bytes);
+  return bytes < 1_000_000
+    ? prose.kilobytes(Math.round(bytes / 1000))
+    : prose.megabytes((bytes / 1_000_000).toFixed(1));
 }

@@ -3,11 +3,11 @@ import { Button } from "@mantine/core";
 import { useEffect, useMemo, useState } from "react";
 import { acceptedOffers, assignmentRows, filledDown } from "../../core/assignment/assignment-rows.ts";
 import { sessionOffers } from "../../core/assignment/session-offers.ts";
-import { countOf } from "../../core/ground/plain-words.ts";
 import type { AssignedRow } from "../../electron/boundary/host-api.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { WhichFootWasWhere } from "../shell/which-foot-was-where.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { AssignmentBar } from "./assignment-bar.tsx";
 import { AssignmentTable, type RecordingRow } from "./assignment-table.tsx";
 import { AthleteQuestionPanel } from "./athlete-question.tsx";
@@ -19,6 +19,9 @@ import { SessionCautions } from "./session-cautions.tsx";
 import { SessionStatements } from "./session-statements.tsx";
 import { useWatch } from "./use-watch.ts";
 import { WatchPanel } from "./watch-panel.tsx";
+
+const prose = words.screens.recordingsIntake;
+const counts = words.screens.counts;
 
 interface RecordingsScreenProps {
   readonly workspace: Workspace;
@@ -51,7 +54,7 @@ export function RecordingsScreen({ workspace, onShowTraces, onBoard }: Recording
   const open = (file: string) => setSelected(onlyRow(keyOf({ file })));
   return (
     <>
-      <h1 className="area-title">Recordings</h1>
+      <h1 className="area-title">{prose.recordings}</h1>
       <WatchPanel watch={watch} workspace={workspace} before={<IntakePanel workspace={workspace} onOpen={open} />} />
       {session?.athleteQuestion !== undefined && session.gravity !== undefined && (
         <AthleteQuestionPanel folder={folder} question={session.athleteQuestion} gravity={session.gravity} />
@@ -69,17 +72,17 @@ export function RecordingsScreen({ workspace, onShowTraces, onBoard }: Recording
             <div className="recordings-head">
               <div>
                 <h2 id="files-title" className="panel-title">
-                  {folder === "" ? "Loose recordings" : folder}
+                  {folder === "" ? prose.looseRecordings : folder}
                 </h2>
                 <p className="muted">{countWords(workspace)}</p>
               </div>
               <div className="intake-buttons">
                 {offered.length > 1 && chosen.length < rows.length && (
                   <Button variant="default" onClick={() => assign(offered)}>
-                    Accept all {offered.length} offers
+                    {prose.acceptAllOffers(offered.length)}
                   </Button>
                 )}
-                <Button onClick={onShowTraces}>Look at the traces</Button>
+                <Button onClick={onShowTraces}>{prose.lookAtTraces}</Button>
               </div>
             </div>
             <AssignmentTable
@@ -126,8 +129,8 @@ function firstToLookAt(rows: readonly RecordingRow[]): RecordingRow | undefined 
 function countWords({ recordings }: Workspace): string {
   const count = (outcome: (typeof recordings)[number]["outcome"]) =>
     recordings.filter((view) => view.outcome === outcome).length;
-  const words = [countOf(recordings.length, "recording")];
-  if (count("asks") > 0) words.push(`${count("asks")} asking for something`);
-  if (count("refused") > 0) words.push(`${count("refused")} refused`);
+  const words = [counts.recordings(recordings.length)];
+  if (count("asks") > 0) words.push(prose.askingForSomething(count("asks")));
+  if (count("refused") > 0) words.push(prose.refusedOf(count("refused")));
   return words.join(", ");
 }

@@ -4,6 +4,9 @@ import type { FileReading } from "../../core/recording/file-reading.ts";
 import type { FileEntry } from "../../core/stated/file-entry.ts";
 import { rememberedAnswers } from "../../core/stated/remembered-answers.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.recordingReading;
 
 interface RememberFormProps {
   readonly folder: string;
@@ -20,7 +23,7 @@ export function RememberForm({ folder, file, reading, stated }: RememberFormProp
   const isNews = reading.kind === "delimited" && rememberedAnswers(stated, undefined) !== undefined;
   return (
     <>
-      {layout !== undefined && <p className="muted">Read with the saved layout “{layout}”.</p>}
+      {layout !== undefined && <p className="muted">{prose.readWithLayout(layout)}</p>}
       {isNews && (
         <form
           className="remember-form"
@@ -30,12 +33,12 @@ export function RememberForm({ folder, file, reading, stated }: RememberFormProp
           }}
         >
           <TextInput
-            label="Remember these answers for files of this shape, under the name"
+            label={prose.rememberAnswers}
             value={name}
             onChange={(event) => setName(event.currentTarget.value)}
           />
           <Button type="submit" variant="default" disabled={name.trim() === ""}>
-            Remember
+            {prose.remember}
           </Button>
         </form>
       )}

@@ -6,6 +6,9 @@ import type { SessionOperation } from "../../core/stated/cautions-schema.ts";
 import { stopKinds } from "../../core/stated/gate-words.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
 import type { SessionChange } from "../../electron/boundary/host-api.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.sessionStatements;
 
 /** What the form about the session holds, as written. */
 export interface WrittenSession {
@@ -96,7 +99,7 @@ export function sessionChangeFrom(
     ...(changed("protocol") ? { protocol: shippedProtocol(written.protocol) ?? null } : {}),
     ...(changed("leftFoot") ? { plates: feetOnPlates(written.leftFoot, plates) } : {}),
   };
-  return Object.keys(change).length === 0 ? { problem: "Nothing was changed." } : { change };
+  return Object.keys(change).length === 0 ? { problem: prose.nothingWasChanged } : { change };
 }
 
 /** A number with a point or a comma; absent where nothing was written, not a number where it is none. */
@@ -110,13 +113,13 @@ const mostMassKg = settingsCatalogue.bodyMassMaximumKg.default;
 /** Why what is written cannot be meant, one sentence; "" where it can. */
 function problemOf(written: WrittenSession, massKg = leastMassKg): string {
   if (!(massKg >= leastMassKg && massKg <= mostMassKg)) {
-    return `Body mass is a number of kilograms from ${leastMassKg} to ${mostMassKg}.`;
+    return prose.massIsANumber(leastMassKg, mostMassKg);
   }
   const filled = (name: keyof WrittenSession) => written[name].trim() !== "";
   if (written.operated === "on" && !/^\d{4}-\d{2}-\d{2}$/.test(written.operatedOn.trim())) {
-    return "Enter the date of the operation, or say that it is not known.";
+    return prose.enterOperationDate;
   }
-  if (!filled("code") && filled("name")) return "An athlete needs a code; the name may stand beside it.";
+  if (!filled("code") && filled("name")) return prose.athleteNeedsACode;
   return "";
 }
 

@@ -2,6 +2,9 @@ import { useState } from "react";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { CautionsPanel } from "../cautions/cautions-panel.tsx";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.sessionStatements;
 
 interface SessionCautionsProps {
   readonly session: SessionResult;
@@ -20,11 +23,11 @@ export function SessionCautions({ session, workspace, behindButton }: SessionCau
     <section className="panel panel-padded session-statements" aria-labelledby="session-cautions-title">
       <div className="session-summary">
         <h2 id="session-cautions-title" className="panel-title">
-          Cautions and readings
+          {prose.cautionsAndReadings}
         </h2>
         {behindButton && (
           <button type="button" className="text-button" aria-expanded={opened} onClick={() => setOpened(!opened)}>
-            {opened ? "Hide them" : "Show them on this device"}
+            {opened ? prose.hideThem : prose.showThemOnThisDevice}
           </button>
         )}
       </div>

@@ -10,6 +10,7 @@ import type { SessionDescription } from "../../core/stated/session.ts";
 import { stopKindLabels } from "../cautions/stop-kinds.ts";
 import { dateWords, involvedWords, sentenceCase } from "../shell/words.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import {
   involvedSides,
   plateNames,
@@ -18,9 +19,11 @@ import {
   writtenSession,
 } from "./session-answers.ts";
 
+const prose = words.screens.sessionStatements;
+
 /** What a stop can be about; only the knee and the athlete close the gate. */
 const stopChoices = [
-  { value: "", label: "not said: it counts as the knee" },
+  { value: "", label: prose.countsAsTheKnee },
   ...stopKinds.map((kind) => ({ value: kind, label: stopKindLabels[kind] })),
 ];
 
@@ -73,76 +76,79 @@ export function SessionForm({ session, offers, onKept }: SessionFormProps) {
       {missing !== "" && <p className="caution finding">{missing}</p>}
       {offered !== "" && <p className="muted">{offered}</p>}
       <div className="answer-fields">
-        <TextInput label="Athlete's code" {...field("code")} />
-        <TextInput label="Athlete's name, if wanted" {...field("name")} />
+        <TextInput label={prose.athleteSCode} {...field("code")} />
+        <TextInput label={prose.athleteSNameIfWanted} {...field("name")} />
         <NativeSelect
-          label="Involved side"
+          label={prose.involvedSide}
           {...field("involved")}
           data={[
-            { value: "", label: "not stated" },
+            { value: "", label: prose.notStated },
             ...involvedSides.map((side) => ({ value: side, label: sentenceCase(involvedWords(side)) })),
           ]}
         />
-        <TextInput className="answer-wide" label="Injury in words" {...field("injury")} />
+        <TextInput className="answer-wide" label={prose.injuryInWords} {...field("injury")} />
         {workspace?.keptAs === undefined && (
           <>
             <NativeSelect
-              label="Operation of the knee"
+              label={prose.operationOfKnee}
               {...field("operated")}
               data={[
-                { value: "", label: "none stated" },
-                { value: "on", label: "operated on, on a date" },
-                { value: "unknown", label: "operated on, date not known" },
+                { value: "", label: prose.noneStated },
+                { value: "on", label: prose.operatedOnOnDate },
+                { value: "unknown", label: prose.operatedOnDateNotKnown },
               ]}
             />
             {written.operated === "on" && (
-              <TextInput label="Date of the operation" type="date" {...field("operatedOn")} />
+              <TextInput label={prose.dateOfOperation} type="date" {...field("operatedOn")} />
             )}
             {written.operated !== "" && (
               <NativeSelect
-                label="Meniscus or cartilage repaired"
+                label={prose.meniscusOrCartilageRepaired}
                 {...field("repaired")}
                 data={[
-                  { value: "", label: "not stated: the later weeks count" },
-                  { value: "yes", label: "yes" },
-                  { value: "no", label: "no" },
-                  { value: "not known", label: "not known: the later weeks count" },
+                  { value: "", label: prose.repairNotStated },
+                  { value: "yes", label: prose.yes },
+                  { value: "no", label: prose.no },
+                  { value: "not known", label: prose.repairNotKnown },
                 ]}
               />
             )}
           </>
         )}
-        <TextInput label="Date" type="date" {...field("date")} />
-        <TextInput label="Milestone" {...field("milestone")} />
+        <TextInput label={prose.date} type="date" {...field("date")} />
+        <TextInput label={prose.milestone} {...field("milestone")} />
         <NativeSelect
           className="answer-wide"
-          label="Protocol"
+          label={prose.protocol}
           {...field("protocol")}
-          data={[{ value: "", label: "none: nothing is counted against it" }, ...protocolChoices(description.protocol)]}
+          data={[{ value: "", label: prose.noProtocol }, ...protocolChoices(description.protocol)]}
         />
-        <TextInput label="Body mass, kg" inputMode="decimal" {...field("mass")} />
+        <TextInput label={prose.bodyMassKg} inputMode="decimal" {...field("mass")} />
         {plates.length === 2 && (
           <NativeSelect
             className="answer-wide"
-            label="Feet on the plates"
+            label={prose.feetOnPlates}
             {...field("leftFoot")}
             data={[
-              { value: "", label: "as the columns are named" },
+              { value: "", label: prose.asColumnsAreNamed },
               ...plates.map((name) => ({
                 value: name,
-                label: `left on “${name}”, right on “${plates.find((other) => other !== name)}”`,
+                label: prose.leftOnRightOn(
+                  name,
+                  plates.find((other) => other !== name),
+                ),
               })),
             ]}
           />
         )}
         <TextInput
           className="answer-wide"
-          label="Session stopped because"
-          placeholder="not stopped"
+          label={prose.stoppedBecause}
+          placeholder={prose.notStopped}
           {...field("stopped")}
         />
         {written.stopped.trim() !== "" && (
-          <NativeSelect label="The reason is" {...field("stopKind")} data={stopChoices} />
+          <NativeSelect label={prose.theReason} {...field("stopKind")} data={stopChoices} />
         )}
       </div>
       {problem !== "" && (
@@ -151,7 +157,7 @@ export function SessionForm({ session, offers, onKept }: SessionFormProps) {
         </p>
       )}
       <Button type="submit" variant={missing === "" ? "default" : "filled"}>
-        Keep these statements
+        {prose.keepTheseStatements}
       </Button>
     </form>
   );
@@ -164,10 +170,10 @@ function withOffers(written: WrittenSession, { athlete, date }: SessionOffers): 
 /** "Offered: athlete GH-07 (header, line 1), 14 Oct 2026 (folder name). Keep or overwrite it." */
 function offerWords({ athlete, date }: SessionOffers): string {
   const parts = [
-    ...(athlete === undefined ? [] : [`athlete ${athlete.value} (${athlete.from})`]),
+    ...(athlete === undefined ? [] : [prose.athleteFrom(athlete.value, athlete.from)]),
     ...(date === undefined ? [] : [`${dateWords(date.value)} (${date.from})`]),
   ];
-  return parts.length === 0 ? "" : `Offered by the files: ${parts.join(", ")}. Keep it or write over it.`;
+  return parts.length === 0 ? "" : prose.offeredByFiles(parts.join(", "));
 }
 
 /** The protocols that ship with the program, and the session's own where it is another or was changed. */
@@ -180,12 +186,11 @@ function protocolChoices(own: Protocol | undefined) {
 /** What is needed to compare sides and to name the sheet, and nobody stated. */
 export function missingWords({ description }: SessionResult): string {
   const missing = [
-    ...(description.athlete === undefined ? ["the athlete"] : []),
-    ...(description.involved === undefined ? ["the involved side"] : []),
-    ...(description.date === undefined ? ["the date"] : []),
+    ...(description.athlete === undefined ? [prose.theAthlete] : []),
+    ...(description.involved === undefined ? [prose.theInvolvedSide] : []),
+    ...(description.date === undefined ? [prose.theDate] : []),
   ];
   if (missing.length === 0) return "";
-  const consequence =
-    description.involved === undefined ? " Until the involved side is stated, the sides are not compared." : "";
-  return `Not stated yet: ${listInWords(missing)}.${consequence}`;
+  const consequence = description.involved === undefined ? prose.sidesNotCompared : "";
+  return prose.notStatedYet(listInWords(missing), consequence);
 }

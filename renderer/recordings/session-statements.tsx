@@ -6,7 +6,10 @@ import type { SessionResult } from "../../core/result/session-result.ts";
 import { AddToProtocol } from "../shell/add-to-protocol.tsx";
 import { AskedAnswers } from "../shell/asked-answers.tsx";
 import { athleteWords, dateWords, injuryWords } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 import { missingWords, SessionForm } from "./session-form.tsx";
+
+const prose = words.screens.sessionStatements;
 
 interface SessionStatementsProps {
   readonly session: SessionResult;
@@ -23,13 +26,13 @@ export function SessionStatements({ session, showsProtocol, offers }: SessionSta
     <section className="panel panel-padded session-statements" aria-labelledby="about-title">
       <div className="session-summary">
         <h2 id="about-title" className="panel-title">
-          About this session
+          {prose.aboutThisSession}
         </h2>
         {!open && (
           <>
             <p className="muted">{summaryWords(session, !showsProtocol)}</p>
             <button type="button" className="text-button" onClick={() => setOpened(true)}>
-              Change what was stated
+              {prose.changeWhatWasStated}
             </button>
           </>
         )}
@@ -75,8 +78,8 @@ function summaryWords({ description }: SessionResult, inPublic: boolean): string
     date === undefined ? "" : dateWords(date),
     milestone ?? "",
     injuryWords(description),
-    massKg === undefined ? "" : `${massKg} kg`,
-    stopped === undefined ? "" : inPublic ? "stopped" : `stopped: ${stopped.reason.replace(/\.$/, "")}`,
+    massKg === undefined ? "" : prose.kilograms(massKg),
+    stopped === undefined ? "" : inPublic ? prose.stoppedInPublic : prose.stopped(stopped.reason.replace(/\.$/, "")),
   ]
     .filter((part) => part !== "")
     .join(" · ");

@@ -1,7 +1,10 @@
 import type { OtherKind } from "../../core/recording/other-kinds.ts";
 import type { Host, TakenFile } from "../../electron/boundary/host-api.ts";
 import { sentenceOf } from "../shell/host.ts";
+import { words } from "../words/words.ts";
 import { FileTooLarge, type PickedFile } from "./dropped-files.ts";
+
+const prose = words.screens.recordingsIntake;
 
 /** How far a batch has come. */
 export interface TakingIn {
@@ -78,7 +81,7 @@ export async function takeOne(host: Host, picked: PickedFile, batch: string): Pr
   try {
     const bytes = await picked.read().catch((reason: unknown) => {
       if (reason instanceof FileTooLarge) throw reason;
-      throw new Error("The file could not be read. See whether it still exists and may be opened.");
+      throw new Error(prose.fileNotRead);
     });
     const { path } = picked;
     const taken = await host.call("recordings.add", { path, bytes, ...(batch !== "" && { batch }) });
@@ -91,7 +94,7 @@ export async function takeOne(host: Host, picked: PickedFile, batch: string): Pr
 }
 
 function notRead(picked: PickedFile): BatchFile {
-  return { picked, outcome: "not read", message: "The batch was cancelled before this file." };
+  return { picked, outcome: "not read", message: prose.cancelledBefore };
 }
 
 function folderOf(path: string): string {
@@ -112,11 +115,11 @@ export function withRetried(before: TakenIn, again: TakenIn): TakenIn {
 
 /** "3 of 24, about 12 s left". */
 export function progressWords({ done, total, secondsLeft }: TakingIn): string {
-  const left = secondsLeft === undefined || done === total ? "" : `, about ${durationWords(secondsLeft)} left`;
-  return `${done} of ${total}${left}`;
+  const left = secondsLeft === undefined || done === total ? "" : prose.aboutLeft(durationWords(secondsLeft));
+  return prose.doneOf(done, total, left);
 }
 
 function durationWords(seconds: number): string {
   const whole = Math.max(1, Math.ceil(seconds));
-  return whole < 90 ? `${whole} s` : `${Math.ceil(whole / 60)} min`;
+  return whole < 90 ? prose.seconds(whole) : prose.minutes(Math.ceil(whole / 60));
 }

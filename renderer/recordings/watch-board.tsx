@@ -13,7 +13,9 @@ import type { Watch } from "./use-watch.ts";
 import { VerdictMark } from "./verdict-mark.tsx";
 import { WatchCautions } from "./watch-cautions.tsx";
 import { WatchNextForm } from "./watch-next-form.tsx";
-import { verdictWord, watchedName, watchSentence } from "./watch-words.ts";
+import { type Verdict, verdictOf, verdictWords, watchedName, watchSentence } from "./watch-words.ts";
+
+const prose = words.screens.watch;
 
 interface WatchBoardProps {
   readonly view: WatchView;
@@ -28,13 +30,13 @@ export function WatchBoard({ view, workspace, change }: WatchBoardProps) {
     <section className="panel watch-board" aria-labelledby="watch-title">
       <div className="watch-head">
         <h2 id="watch-title" className="panel-title">
-          Watched session
+          {prose.watchedSession}
         </h2>
         <p className={view.state === "unreachable" ? "finding caution" : "muted"} role="status">
           {watchSentence(view)}
         </p>
         <Button variant="default" onClick={() => void change("watch.stop", {})}>
-          Stop watching
+          {prose.stopWatching}
         </Button>
       </div>
       {view.notTaken.map((sentence) => (
@@ -45,12 +47,12 @@ export function WatchBoard({ view, workspace, change }: WatchBoardProps) {
       <WatchNextForm key={JSON.stringify(view.next)} next={view.next} change={change} />
       {cautions !== undefined && <WatchCautions cautions={cautions} workspace={workspace} />}
       <div aria-live="polite" className="watch-newest">
-        {newest === undefined && <p className="watch-waiting">Waiting for the first recording.</p>}
+        {newest === undefined && <p className="watch-waiting">{prose.waitingForFirstRecording}</p>}
         {newest !== undefined && newest.problem !== "" && (
           <div className="watch-trial">
             <p className="watch-verdict">
               <VerdictMark mark="does not" />
-              Does not count
+              {prose.doesNotCount}
             </p>
             <p className="watch-reason">
               {newest.file}: {newest.problem}
@@ -96,13 +98,13 @@ interface NewestTrialProps {
 function NewestTrial({ trial, session, file }: NewestTrialProps) {
   const { apply } = useWorkspace();
   const { looksLike, reason, action } = trial;
-  const word = verdictWord(trial);
+  const verdict = verdictOf(trial);
   return (
     <div className="watch-trial">
       <p className="watch-name">{watchedName(trial)}</p>
       <p className="watch-verdict">
-        <VerdictMark mark={markOf(word)} />
-        {word}
+        <VerdictMark mark={markOf(verdict)} />
+        {verdictWords[verdict]}
       </p>
       {trial.test !== undefined && <WatchedMeasures trial={trial} />}
       {reason !== "" && <p className="watch-reason">{`${reason} ${action}`.trim()}</p>}
@@ -114,17 +116,15 @@ function NewestTrial({ trial, session, file }: NewestTrialProps) {
             void apply("recordings.answer", { folder: session, files: [file], answers: { test: looksLike.test } })
           }
         >
-          Take it as {words.tests.withArticle(looksLike.test)}
+          {prose.takeItAs(words.tests.withArticle(looksLike.test))}
         </Button>
       )}
     </div>
   );
 }
 
-function markOf(word: ReturnType<typeof verdictWord>) {
-  if (word === "Asks") return "asks";
-  if (word === "Practice") return "practice";
-  return word === "Does not count" ? "does not" : "counts";
+function markOf(verdict: Verdict) {
+  return verdict === "counts, look" ? "counts" : verdict;
 }
 
 /** The one or two values by which a trial of this test is told from the others. */

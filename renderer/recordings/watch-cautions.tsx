@@ -5,6 +5,9 @@ import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { type Asking, askingWords } from "../cautions/answers.ts";
 import { AskingForm } from "../cautions/asking-form.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.watch;
 
 interface WatchCautionsProps {
   readonly cautions: NonNullable<WatchView["cautions"]>;
@@ -27,14 +30,12 @@ export function WatchCautions({ cautions, workspace }: WatchCautionsProps) {
   return (
     <>
       <div className="watch-cautions" role="status">
-        {closed && <p className="watch-next-step">No more jumps today. The session's cautions say why.</p>}
-        {first !== undefined && !closed && (
-          <p className="watch-next-step">The cautions are to be asked {askingWords[first]}.</p>
-        )}
+        {closed && <p className="watch-next-step">{prose.noMoreJumps}</p>}
+        {first !== undefined && !closed && <p className="watch-next-step">{prose.toBeAsked(askingWords[first])}</p>}
       </div>
       {first !== undefined && (
         <div className="watch-buttons">
-          <Button onClick={() => void ask(first)}>Ask {askingWords[first]}</Button>
+          <Button onClick={() => void ask(first)}>{prose.askWhen(askingWords[first])}</Button>
         </div>
       )}
       {asking !== undefined && isShown && workspace.session !== undefined && (

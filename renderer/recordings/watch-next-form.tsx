@@ -8,12 +8,14 @@ import { words } from "../words/words.ts";
 import { limbs } from "./answers.ts";
 import type { Watch } from "./use-watch.ts";
 
+const prose = words.screens.watch;
+
 interface WatchNextFormProps {
   readonly next: NextRecordings;
   readonly change: Watch["change"];
 }
 
-const limbWords = { both: "both legs", left: "left leg", right: "right leg" } as const;
+const limbWords = { both: prose.bothLegs, left: prose.leftLeg, right: prose.rightLeg } as const;
 
 /** Says what the next recordings are, so that nothing has to be asked afterwards. File names and headers outrank it. */
 export function WatchNextForm({ next, change }: WatchNextFormProps) {
@@ -49,26 +51,26 @@ export function WatchNextForm({ next, change }: WatchNextFormProps) {
       }}
     >
       <NativeSelect
-        label="The next recordings are"
+        label={prose.theNextRecordings}
         value={test}
         onChange={(event) => setTest(event.currentTarget.value)}
         data={[
-          { value: "", label: "not stated" },
+          { value: "", label: prose.notStated },
           ...testKinds.map((each) => ({ value: each, label: sentenceCase(words.tests.label(each)) })),
         ]}
       />
       <NativeSelect
-        label="with"
+        label={prose.with}
         value={limb}
         onChange={(event) => setLimb(event.currentTarget.value)}
         data={[
-          { value: "", label: "not stated" },
+          { value: "", label: prose.notStated },
           ...limbs.map((each) => ({ value: each, label: sentenceCase(limbWords[each]) })),
         ]}
       />
       {fromBox && (
         <TextInput
-          label="from a box of, m"
+          label={prose.fromBoxOfM}
           inputMode="decimal"
           value={box}
           onChange={(event) => setBox(event.currentTarget.value)}
@@ -76,23 +78,23 @@ export function WatchNextForm({ next, change }: WatchNextFormProps) {
       )}
       {leads && (
         <NativeSelect
-          label="stepping off with"
+          label={prose.steppingOff}
           value={lead}
           onChange={(event) => setLead(event.currentTarget.value)}
           data={[
-            { value: "", label: "not stated" },
-            { value: "left", label: "Left leg first" },
-            { value: "right", label: "Right leg first" },
+            { value: "", label: prose.notStated },
+            { value: "left", label: prose.leftLegFirst },
+            { value: "right", label: prose.rightLegFirst },
           ]}
         />
       )}
       <Checkbox
-        label="as practice: landings, no attempts"
+        label={prose.asPracticeLandingsNoAttempts}
         checked={isPractice}
         onChange={(event) => setIsPractice(event.currentTarget.checked)}
       />
       <Button type="submit" variant="default">
-        State it for what comes next
+        {prose.stateItForWhatComes}
       </Button>
       {problem !== "" && (
         <p className="caution finding" role="alert">

@@ -3,8 +3,11 @@ import { Button, TextInput } from "@mantine/core";
 import { type ReactNode, useEffect, useState } from "react";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import type { Watch } from "./use-watch.ts";
 import { WatchBoard } from "./watch-board.tsx";
+
+const prose = words.screens.watch;
 
 interface WatchPanelProps {
   readonly watch: Watch;
@@ -44,26 +47,23 @@ export function WatchPanel({ watch: { view, change }, workspace, before }: Watch
           }}
         >
           <h2 id="watch-title" className="panel-title">
-            Watch a folder during the session
+            {prose.watchFolderDuringSession}
           </h2>
-          <p className="muted watch-explained">
-            Each recording that the acquisition computer finishes there is taken in at once, and this screen says
-            whether it counts and what is still missing. The folder itself is never written to.
-          </p>
+          <p className="muted watch-explained">{prose.whatWatchingDoes}</p>
           <TextInput
             className="watch-folder"
-            label="Folder, with its whole path"
+            label={prose.folderWithItsWholePath}
             value={folder}
             onChange={(event) => setFolder(event.currentTarget.value)}
           />
           <div className="watch-buttons">
             {hasDialog && (
               <Button variant="default" onClick={() => void choose()}>
-                Choose folder…
+                {prose.chooseFolder}
               </Button>
             )}
             <Button type="submit" variant="default" disabled={folder.trim() === ""}>
-              Start watching
+              {prose.startWatching}
             </Button>
           </div>
         </form>

@@ -6,16 +6,19 @@ import type { SheetDocument } from "../../core/sheet/document.ts";
 import type { HostApi } from "../../electron/boundary/host-api.ts";
 import { saveFile } from "../shell/save-file.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { SheetPaper } from "./sheet-paper.tsx";
+
+const prose = words.screens.sheetScreen;
 
 type Format = HostApi["files.make"]["request"]["format"];
 
 const downloads: readonly { readonly format: Format; readonly label: string }[] = [
-  { format: "pdf", label: "PDF" },
-  { format: "html", label: "HTML" },
-  { format: "csv", label: "CSV, every measure" },
-  { format: "json", label: "JSON, the whole result" },
-  { format: "session", label: "session.json with all decisions" },
+  { format: "pdf", label: prose.pdf },
+  { format: "html", label: prose.html },
+  { format: "csv", label: prose.csvEveryMeasure },
+  { format: "json", label: prose.jsonWholeResult },
+  { format: "session", label: prose.sessionJsonWithAllDecisions },
 ];
 
 /** The testing sheet as it will be printed, and every way to take it along. */
@@ -37,10 +40,10 @@ export function SheetScreen({ session }: { readonly session: SessionResult }) {
   };
   return (
     <>
-      <section className="sheet-tools" aria-label="Take the sheet along">
-        <h1 className="area-title">Sheet</h1>
+      <section className="sheet-tools" aria-label={prose.takeSheetAlong}>
+        <h1 className="area-title">{prose.sheet}</h1>
         <Button disabled={sheet === undefined} onClick={() => window.print()}>
-          Print
+          {prose.print}
         </Button>
         {downloads.map(({ format, label }) => (
           <Button
@@ -54,7 +57,7 @@ export function SheetScreen({ session }: { readonly session: SessionResult }) {
           </Button>
         ))}
       </section>
-      {sheet === undefined ? <p className="muted">Writing the sheet …</p> : <SheetPaper sheet={sheet} />}
+      {sheet === undefined ? <p className="muted">{prose.writingSheet}</p> : <SheetPaper sheet={sheet} />}
     </>
   );
 }

@@ -2,7 +2,10 @@ import { Button, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { plannedTestName, testsToAdd, withTestAdded } from "../../core/protocol/added-tests.ts";
 import type { Protocol } from "../../core/stated/protocol-schema.ts";
+import { words } from "../words/words.ts";
 import { useWorkspace } from "./workspace.tsx";
+
+const prose = words.screens.recordingQuestions;
 
 interface AddToProtocolProps {
   readonly folder: string;
@@ -24,18 +27,15 @@ export function AddToProtocol({ folder, protocol }: AddToProtocolProps) {
         void apply("session.change", { folder, change: { protocol: withTestAdded(protocol, entry, name.trim()) } });
       }}
     >
-      <p>
-        A treating clinician may add the {plannedTestName(entry)}: {trials} wanted, {mostAttempts} at most, {practice}{" "}
-        practice.
-      </p>
+      <p>{prose.mayAdd(plannedTestName(entry), trials, mostAttempts, practice)}</p>
       <TextInput
         size="xs"
-        label="Treating clinician who adds it"
+        label={prose.whoAdds}
         value={name}
         onChange={(event) => setName(event.currentTarget.value)}
       />
       <Button type="submit" size="xs" variant="default" disabled={name.trim() === ""}>
-        Add it
+        {prose.addIt}
       </Button>
     </form>
   );

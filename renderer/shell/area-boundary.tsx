@@ -1,4 +1,7 @@
 import { Component, type ReactNode } from "react";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.frame;
 
 interface AreaBoundaryProps {
   /** Another area or a changed workspace is worth another try. */
@@ -24,11 +27,8 @@ export class AreaBoundary extends Component<AreaBoundaryProps, { readonly broken
     if (!this.state.broken) return this.props.children;
     return (
       <section className="panel panel-padded">
-        <h1 className="area-title">This area cannot be drawn</h1>
-        <p>
-          A mistake of the program, not of the recordings. What was decided is kept; the other areas still work. Undo
-          the last change, or show another session, and come back.
-        </p>
+        <h1 className="area-title">{prose.areaNotDrawn}</h1>
+        <p>{prose.areaNotDrawnWhatNow}</p>
       </section>
     );
   }

@@ -1,14 +1,18 @@
+import { words } from "../words/words.ts";
+
+const prose = words.screens.frame;
+
 /** The areas of the application that work today, in the order of the work. */
 export const areas = ["athletes", "recordings", "traces", "sides", "sheet"] as const;
 
 export type Area = (typeof areas)[number];
 
 const labels: Readonly<Record<Area, string>> = {
-  athletes: "Athletes",
-  recordings: "Recordings",
-  traces: "Traces",
-  sides: "Sides",
-  sheet: "Sheet",
+  athletes: prose.athletes,
+  recordings: prose.recordings,
+  traces: prose.traces,
+  sides: prose.sides,
+  sheet: prose.sheet,
 };
 
 export function areaLabel(area: Area): string {

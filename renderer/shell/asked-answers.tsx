@@ -1,8 +1,11 @@
 import { Button, TextInput } from "@mantine/core";
 import { useState } from "react";
 import type { AskedAnswer, LikelyAnswer } from "../../core/protocol/asked-answers.ts";
+import { words } from "../words/words.ts";
 import { boxHeightFrom } from "./box-height.ts";
 import { useWorkspace } from "./workspace.tsx";
+
+const prose = words.screens.recordingQuestions;
 
 interface AskedAnswersProps {
   readonly folder: string;
@@ -18,7 +21,7 @@ interface AskedAnswersProps {
 export function AskedAnswers({ folder, asked, isLarge = false }: AskedAnswersProps) {
   if (asked.length === 0) return null;
   return (
-    <section className={isLarge ? "asked-answers asked-large" : "asked-answers"} aria-label="What trials wait for">
+    <section className={isLarge ? "asked-answers asked-large" : "asked-answers"} aria-label={prose.whatTrialsWaitFor}>
       {asked.map((each) => (
         <Question key={each.question} folder={folder} asked={each} />
       ))}
@@ -81,14 +84,14 @@ function OtherBox({ isFirst, onState }: OtherBoxProps) {
     >
       <TextInput
         size="xs"
-        label={isFirst ? "Height of the box, m" : "or another height, m"}
+        label={isFirst ? prose.boxHeight : prose.otherBoxHeight}
         inputMode="decimal"
         value={written}
         error={problem === "" ? undefined : problem}
         onChange={(event) => setWritten(event.currentTarget.value)}
       />
       <Button type="submit" size="xs" variant="default" disabled={written.trim() === ""}>
-        State it
+        {prose.stateIt}
       </Button>
     </form>
   );

@@ -1,8 +1,11 @@
 import { Autocomplete, Button } from "@mantine/core";
 import { useEffect, useState } from "react";
 import type { RegisterView } from "../../electron/boundary/register-view.ts";
+import { words } from "../words/words.ts";
 import { nameAtMachine } from "./carried-name.ts";
 import { useWorkspace } from "./workspace.tsx";
+
+const prose = words.screens.lock;
 
 /** Who is at the machine: asked once after start and unlocking, said quietly afterwards, and changed without locking. */
 export function AtTheMachine({ register }: { readonly register: RegisterView }) {
@@ -17,7 +20,7 @@ export function AtTheMachine({ register }: { readonly register: RegisterView }) 
   if (by !== undefined && !isChanging) {
     return (
       <p className="muted">
-        {by === "" ? "No name is given for who is at the machine." : `At the machine: ${by}.`}{" "}
+        {by === "" ? prose.noName : prose.atTheMachine(by)}{" "}
         <button
           type="button"
           className="text-button"
@@ -26,7 +29,7 @@ export function AtTheMachine({ register }: { readonly register: RegisterView }) 
             setIsChanging(true);
           }}
         >
-          Change who is at the machine
+          {prose.changeWhoIsThere}
         </button>
       </p>
     );
@@ -40,8 +43,8 @@ export function AtTheMachine({ register }: { readonly register: RegisterView }) 
       }}
     >
       <Autocomplete
-        label="Who is at the machine?"
-        description="The name stands in the journal beside each change. It can be left out."
+        label={prose.whoIsThere}
+        description={prose.whereTheNameStands}
         size="xs"
         maxLength={100}
         data={[...lateActors]}
@@ -49,10 +52,10 @@ export function AtTheMachine({ register }: { readonly register: RegisterView }) 
         onChange={setName}
       />
       <Button type="submit" size="xs" variant="default" disabled={busy || name.trim() === ""}>
-        Use this name
+        {prose.useThisName}
       </Button>
       <Button size="xs" variant="default" disabled={busy} onClick={() => void say("")}>
-        Go on without a name
+        {prose.goOnWithoutAName}
       </Button>
     </form>
   );

@@ -1,8 +1,11 @@
 import { Button, Modal, Radio } from "@mantine/core";
 import { useId, useState } from "react";
 import type { FieldConflict, SettledField } from "../../electron/refusals/field-conflict.ts";
+import { words } from "../words/words.ts";
 import { sentenceCase } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
+
+const prose = words.screens.steps;
 
 /** Asks field by field which value stands where another window changed the same fields; nothing is chosen beforehand. */
 export function ConflictQuestion() {
@@ -11,8 +14,8 @@ export function ConflictQuestion() {
     <Modal
       opened={conflict !== undefined}
       onClose={() => conflict?.choose(undefined)}
-      title="Changed elsewhere in the meantime"
-      closeButtonProps={{ "aria-label": "Close" }}
+      title={prose.changedElsewhere}
+      closeButtonProps={{ "aria-label": prose.close }}
       size="lg"
       centered
       transitionProps={{ duration: 0 }}
@@ -48,10 +51,7 @@ function Choices({ fields, onChoose }: ChoicesProps) {
         keep();
       }}
     >
-      <p>
-        Another window changed {fields.length === 1 ? "what you are changing" : "some of what you are changing"}.
-        Nothing of yours was kept yet.
-      </p>
+      <p>{prose.anotherWindowChanged(fields.length === 1 ? prose.whatYouAreChanging : prose.someOfWhatYou)}</p>
       {fields.map(({ place, words, theirsWords, mineWords }) => (
         <Radio.Group
           key={place}
@@ -61,20 +61,20 @@ function Choices({ fields, onChoose }: ChoicesProps) {
           onChange={(value) => setKept({ ...kept, [place]: value === "mine" ? "mine" : "theirs" })}
         >
           <div className="conflict-choices">
-            <Radio value="theirs" label={`Leave it as it is now: ${theirsWords}`} />
-            <Radio value="mine" label={`Change it to yours: ${mineWords}`} />
+            <Radio value="theirs" label={prose.leaveAsItIs(theirsWords)} />
+            <Radio value="mine" label={prose.changeToYours(mineWords)} />
           </div>
         </Radio.Group>
       ))}
       {isMissing && (
         <p className="caution finding" role="alert">
-          Choose one for each.
+          {prose.chooseOneForEach}
         </p>
       )}
       <div className="form-buttons">
-        <Button type="submit">Go on with these</Button>
+        <Button type="submit">{prose.goOnWithThese}</Button>
         <Button variant="default" onClick={() => onChoose(undefined)}>
-          Change nothing
+          {prose.changeNothing}
         </Button>
       </div>
     </form>

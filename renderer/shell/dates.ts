@@ -1,3 +1,7 @@
+import { words } from "../words/words.ts";
+
+const prose = words.screens.commonWords;
+
 /** Today on the calendar of this computer, as an ISO date. */
 export function today(now = new Date()): string {
   const part = (value: number) => String(value).padStart(2, "0");
@@ -17,17 +21,17 @@ export function monthsBefore(date: string, months: number): string {
 /** "5.5 months ago", "3 weeks ago", "today"; "in 2 months" for what lies ahead. */
 export function sinceWords(date: string, until: string): string {
   const days = daysBetween(date, until);
-  if (days === 0) return "today";
+  if (days === 0) return prose.today;
   const words = spanWords(Math.abs(days), days > 0 ? [date, until] : [until, date]);
-  return days > 0 ? `${words} ago` : `in ${words}`;
+  return days > 0 ? prose.ago(words) : prose.ahead(words);
 }
 
 function spanWords(days: number, span: readonly [string, string]): string {
-  if (days < 14) return counted(days, "day");
+  if (days < 14) return prose.days(days);
   const months = monthsBetween(span);
-  if (months < 2) return counted(Math.floor(days / 7), "week");
+  if (months < 2) return prose.weeks(Math.floor(days / 7));
   const nearest = Math.round(2 * months) / 2;
-  return nearest < 36 ? counted(nearest, "month") : counted(Math.floor(nearest / 12), "year");
+  return nearest < 36 ? prose.months(nearest) : prose.years(Math.floor(nearest / 12));
 }
 
 /** Months of the calendar, and the days left over as a part of the month they lie in. */
@@ -40,8 +44,4 @@ function monthsBetween([from, to]: readonly [string, string]): number {
 
 function daysBetween(from: string, to: string): number {
   return Math.round((Date.parse(to) - Date.parse(from)) / 86_400_000);
-}
-
-function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? "" : "s"}`;
 }

@@ -1,4 +1,7 @@
 import { Button, Modal } from "@mantine/core";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.steps;
 
 /** What is about to be done that leaves unsaved decisions behind. */
 export interface Discarding {
@@ -24,13 +27,10 @@ export function DiscardQuestion({ discarding, onKeep }: DiscardQuestionProps) {
       centered
       transitionProps={{ duration: 0 }}
     >
-      <p>
-        Decisions that are not saved would be lost: exclusions, moved events, marks and statements. To keep them, take
-        “session.json with all decisions” along under Sheet, for each session that was changed.
-      </p>
+      <p>{prose.wouldBeLost}</p>
       <div className="question-buttons">
         <Button data-autofocus onClick={onKeep}>
-          Keep the sessions open
+          {prose.keepSessionsOpen}
         </Button>
         <Button
           variant="default"
@@ -39,7 +39,7 @@ export function DiscardQuestion({ discarding, onKeep }: DiscardQuestionProps) {
             discarding?.onDiscard();
           }}
         >
-          Discard the decisions
+          {prose.discardDecisions}
         </Button>
       </div>
     </Modal>

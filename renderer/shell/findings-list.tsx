@@ -11,6 +11,8 @@ interface FindingsListProps {
   readonly place?: AnsweredPlace;
 }
 
+const prose = words.screens.frame;
+
 /** Findings in words, each with its place and what to do. Warnings and refusals stand out; notes are quiet. */
 export function FindingsList({ findings, place }: FindingsListProps) {
   if (findings.length === 0) return null;
@@ -30,10 +32,7 @@ function FindingLine({ finding, place }: { readonly finding: Finding; readonly p
       {withoutOptions(sentences(message, action))}
       {where !== "" && <span className="finding-where"> ({where})</span>}
       {finding.removes.length > 0 && (
-        <span className="finding-where">
-          {" "}
-          Not made because of it: {finding.removes.map((id) => fullLabel(id)).join("; ")}.
-        </span>
+        <span className="finding-where"> {prose.notMade(finding.removes.map((id) => fullLabel(id)).join("; "))}</span>
       )}
       {place !== undefined && <AnswerButtons answers={finding.answers} place={place} />}
     </li>

@@ -1,10 +1,13 @@
 import { Button, NativeSelect } from "@mantine/core";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
+import { words } from "../words/words.ts";
 import { AtTheMachine } from "./at-the-machine.tsx";
 import { sessionChoices } from "./session-choices.ts";
 import type { Steps } from "./use-steps.ts";
 import { athleteWords, dateWords, injuryWords } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
+
+const prose = words.screens.frame;
 
 interface HeaderProps {
   readonly steps: Steps;
@@ -16,26 +19,26 @@ export function Header({ steps, onOpen }: HeaderProps) {
   const { workspace } = useWorkspace();
   if (workspace === undefined) return null;
   return (
-    <section className="header" aria-label="Session">
+    <section className="header" aria-label={prose.sessionRegion}>
       <SessionWords workspace={workspace} />
       <div className="header-actions">
         <Button
           variant="default"
           disabled={workspace.undo === ""}
-          title={workspace.undo === "" ? "Nothing to undo in this session" : `Undo: ${workspace.undo} (Ctrl+Z)`}
+          title={workspace.undo === "" ? prose.nothingToUndo : prose.undoStep(workspace.undo)}
           onClick={() => steps.take("undo")}
         >
-          Undo
+          {prose.undo}
         </Button>
         <Button
           variant="default"
           disabled={workspace.redo === ""}
-          title={workspace.redo === "" ? "Nothing to redo in this session" : `Redo: ${workspace.redo} (Ctrl+Shift+Z)`}
+          title={workspace.redo === "" ? prose.nothingToRedo : prose.redoStep(workspace.redo)}
           onClick={() => steps.take("redo")}
         >
-          Redo
+          {prose.redo}
         </Button>
-        <Button onClick={onOpen}>Open recordings…</Button>
+        <Button onClick={onOpen}>{prose.openRecordings}</Button>
       </div>
     </section>
   );
@@ -46,16 +49,16 @@ function SessionWords({ workspace }: { readonly workspace: Workspace }) {
   const { apply } = useWorkspace();
   const { session, sessions, folder, register } = workspace;
   const { date, milestone } = session?.description ?? {};
-  const when = [date === undefined ? "date not stated" : dateWords(date), milestone ?? ""];
+  const when = [date === undefined ? prose.dateNotStated : dateWords(date), milestone ?? ""];
   return (
     <div className="header-words">
       <div className="header-line">
         <strong className="header-athlete">
-          {session === undefined ? "No session is open" : athleteWords(session.description)}
+          {session === undefined ? prose.noSession : athleteWords(session.description)}
         </strong>
         {sessions.length > 1 || (session === undefined && sessions.length > 0) ? (
           <NativeSelect
-            aria-label="Session shown"
+            aria-label={prose.sessionShown}
             className="fitted-select"
             size="xs"
             value={folder}

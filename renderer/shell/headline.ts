@@ -1,5 +1,8 @@
 import type { TestCourse } from "../../core/ground/test-course.ts";
 import { type TestKind, testFacts } from "../../core/ground/test-kind.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.commonWords;
 
 /** The measure by which a trial of a test is told from the others at a glance. */
 export interface Headline {
@@ -10,18 +13,18 @@ export interface Headline {
   readonly beside?: { readonly id: string; readonly words: string };
 }
 
-const height: Headline = { id: "jumpHeightImpulse", words: "jump height by impulse" };
+const height: Headline = { id: "jumpHeightImpulse", words: prose.jumpHeight };
 
 const headlines: Readonly<Record<TestCourse, Headline>> = {
   dipAndJump: height,
   holdAndJump: height,
   dropAndJump: {
     id: "reactiveStrengthIndex",
-    words: "reactive strength index",
-    beside: { id: "contactTime", words: "contact" },
+    words: prose.reactiveStrengthIndex,
+    beside: { id: "contactTime", words: prose.contact },
   },
-  hops: { id: "reactiveStrengthIndexBestFive", words: "reactive strength index, best five hops" },
-  dropAndLand: { id: "peakLandingForcePerBodyWeight", words: "peak force in body weights" },
+  hops: { id: "reactiveStrengthIndexBestFive", words: prose.bestFiveHops },
+  dropAndLand: { id: "peakLandingForcePerBodyWeight", words: prose.peakForce },
 };
 
 export function headlineOf(test: TestKind): Headline {

@@ -1,7 +1,10 @@
 import type { Host, HostApi, HostRequestName } from "../../electron/boundary/host-api.ts";
 import { decodeMessage, encodeMessage } from "../../electron/boundary/host-codec.ts";
 import { combinedWithPad, padHeader, passphrasesOf } from "../../electron/boundary/masked-passphrases.ts";
+import { words } from "../words/words.ts";
 import { needsAnotherAddress, secretOfTab, type Tab } from "./tab-secret.ts";
+
+const prose = words.screens.lock;
 
 /** What of the browser the choice of the host looks at. */
 export interface Surroundings extends Tab {
@@ -9,7 +12,7 @@ export interface Surroundings extends Tab {
   readonly counterpoise?: Host;
 }
 
-const silentHost = "The program that holds the recordings does not answer. Start Counterpoise again.";
+const silentHost = prose.programSilent;
 
 /** A request the host refused or could not answer, with its sentence. */
 export class HostProblem extends Error {
@@ -67,7 +70,7 @@ async function masked(request: unknown, answer: Response) {
 
 function problemSentence(status: number, text: string): string {
   if (status === 403 || status === 421) return needsAnotherAddress;
-  return text === "" ? `The program answered with status ${status} and no explanation.` : text;
+  return text === "" ? prose.statusWithoutExplanation(status) : text;
 }
 
 /** One plain sentence for whatever went wrong in a call. */

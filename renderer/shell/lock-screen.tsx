@@ -1,10 +1,13 @@
 import { Button, Checkbox, PasswordInput } from "@mantine/core";
 import { useState } from "react";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
+import { words } from "../words/words.ts";
 import { ErrorToast } from "./error-toast.tsx";
 import { LockedWatch } from "./locked-watch.tsx";
 import { usePassphraseStore } from "./use-passphrase-store.ts";
 import { useWorkspace } from "./workspace.tsx";
+
+const prose = words.screens.lock;
 
 /** Stands before everything while the register is locked; nothing of it is drawn behind. */
 export function LockScreen({ file }: { readonly file: string }) {
@@ -22,25 +25,25 @@ export function LockScreen({ file }: { readonly file: string }) {
           setPassphrase("");
         }}
       >
-        <h1 className="area-title">The register is locked</h1>
+        <h1 className="area-title">{prose.theRegisterIsLocked}</h1>
         <p className="muted">{file}</p>
         <PasswordInput
-          label="Passphrase"
+          label={prose.passphrase}
           autoComplete="current-password"
           autoFocus
-          visibilityToggleButtonProps={{ "aria-label": "Show the passphrase" }}
+          visibilityToggleButtonProps={{ "aria-label": prose.showPassphrase }}
           value={passphrase}
           onChange={(event) => setPassphrase(event.currentTarget.value)}
         />
         {store.state !== "absent" && (
           <Checkbox
-            label="Remember it on this computer, in the key store of the operating system"
+            label={prose.remember}
             checked={remember}
             onChange={(event) => setRemember(event.currentTarget.checked)}
           />
         )}
         <Button type="submit" disabled={passphrase === "" || busy}>
-          Unlock
+          {prose.unlock}
         </Button>
       </form>
       <LockedWatch />

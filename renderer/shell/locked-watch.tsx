@@ -1,6 +1,9 @@
 import { useEffect, useState } from "react";
 import type { WatchCounts, WatchView } from "../../electron/boundary/watch-view.ts";
+import { words } from "../words/words.ts";
 import { useWorkspace } from "./workspace.tsx";
+
+const prose = words.screens.lock;
 
 const lookMilliseconds = 1000;
 
@@ -30,10 +33,9 @@ export function LockedWatch() {
   }, [host, report]);
   if (view?.counts === undefined) return null;
   return (
-    <section aria-label="Watched folder">
+    <section aria-label={prose.watchedFolder}>
       <p role="status">
-        {view.state === "unreachable" ? "The watched folder cannot be reached. " : "A folder is being watched. "}
-        {countWords(view.counts)}
+        {view.state === "unreachable" ? prose.watchedFolderNotReached : prose.folderIsWatched} {countWords(view.counts)}
       </p>
     </section>
   );
@@ -42,10 +44,10 @@ export function LockedWatch() {
 /** "3 recordings taken in. 2 wait until the register is unlocked." */
 export function countWords({ taken, waiting, writing, leftAside }: WatchCounts): string {
   const parts = [
-    taken === 1 ? "1 recording taken in." : `${taken} recordings taken in.`,
-    waiting === 0 ? "None waits." : `${waiting} ${waiting === 1 ? "waits" : "wait"} until the register is unlocked.`,
-    ...(writing === 0 ? [] : [`${writing} still being written.`]),
-    ...(leftAside === 0 ? [] : [`${leftAside} left aside.`]),
+    taken === 1 ? prose.oneTakenIn : prose.takenIn(taken),
+    waiting === 0 ? prose.noneWaits : prose.untilUnlocked(waiting, waiting === 1 ? prose.waits : prose.wait),
+    ...(writing === 0 ? [] : [prose.stillBeingWritten(writing)]),
+    ...(leftAside === 0 ? [] : [prose.leftAside(leftAside)]),
   ];
   return parts.join(" ");
 }

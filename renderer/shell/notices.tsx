@@ -2,9 +2,12 @@ import { wantsAssessment, withoutAssessment } from "../../core/gate/wants-assess
 import { listInWords } from "../../core/ground/plain-words.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
+import { words } from "../words/words.ts";
 import { AssessmentNow } from "./assessment-now.tsx";
 import { dateWords } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";
+
+const prose = words.screens.notices;
 
 interface NoticesProps {
   /** True beside a board that other people read: then no answer, reading or caution is said in words. */
@@ -20,25 +23,24 @@ export function Notices({ inPublic, onKeep }: NoticesProps) {
   const { register, keptAs, demo } = workspace;
   const onlyOpen = register !== undefined && register.kind !== "none" && keptAs === undefined && !demo;
   return (
-    <section className="notices" aria-label="Notices">
-      {description.simulated === true && <p>Simulated recordings of an invented athlete.</p>}
+    <section className="notices" aria-label={prose.region}>
+      {description.simulated === true && <p>{prose.simulated}</p>}
       {!inPublic && <p>{cautionsWords(workspace.session)}</p>}
       {onlyOpen && (
         <p>
-          Not in the register.{" "}
+          {prose.notInTheRegister}{" "}
           <button type="button" className="text-button" onClick={onKeep}>
-            Keep it there
+            {prose.keepItThere}
           </button>
         </p>
       )}
       {!inPublic && wantsAssessment(gate.closures) && <AssessmentNow />}
       {!inPublic && !gate.open && (
-        <p className="caution">{withoutAssessment(gate.reason)} Values are shown; statuses are withheld today.</p>
+        <p className="caution">{prose.everyStatusWithheld(withoutAssessment(gate.reason))}</p>
       )}
       {!inPublic && gate.open && gate.closures.length > 0 && (
         <p className="caution">
-          {gate.closures.map(({ reason }) => withoutAssessment(reason)).join(" ")} Values are shown; statuses of these
-          tests are withheld.
+          {prose.someStatusesWithheld(gate.closures.map(({ reason }) => withoutAssessment(reason)).join(" "))}
         </p>
       )}
       <div className="notices-change" role="status">
@@ -52,10 +54,10 @@ export function Notices({ inPublic, onKeep }: NoticesProps) {
 function cautionsWords({ gate }: SessionResult): string {
   const { given, notKnown, openAtFirst } = gate.answered;
   const last = given.at(-1);
-  if (notKnown !== undefined) return `Cautions: what was not asked is not known, as ${notKnown.by} states.`;
-  if (last === undefined) return "Cautions for jump testing: not answered.";
-  const open = openAtFirst.length === 0 ? "" : ` Open: ${listInWords(openAtFirst)}.`;
-  return `Cautions answered ${dateWords(last.meant.slice(0, 10))}, ${last.by.replace(/\.$/, "")}.${open}`;
+  if (notKnown !== undefined) return prose.cautionsNotKnown(notKnown.by);
+  if (last === undefined) return prose.cautionsNotAnswered;
+  const open = openAtFirst.length === 0 ? "" : prose.openCautions(listInWords(openAtFirst));
+  return prose.cautionsAnswered(dateWords(last.meant.slice(0, 10)), last.by.replace(/\.$/, ""), open);
 }
 
 /** What was done, taken back or done again last in this session, and whether that changed a status. */
@@ -68,10 +70,5 @@ function LastChange({ workspace: { stepped, undo, undoStep, effect } }: { readon
     );
   }
   if (undo === "") return null;
-  return (
-    <p>
-      Last change: {undo}
-      {undoStep?.beyond !== undefined && `, ${undoStep.beyond}`}. {effect}
-    </p>
-  );
+  return <p>{prose.lastChange(undo, undoStep?.beyond === undefined ? "" : `, ${undoStep.beyond}`, effect)}</p>;
 }

@@ -1,10 +1,12 @@
 import { Button } from "@mantine/core";
 import { useState } from "react";
 import { oppositeSide } from "../../core/ground/limb.ts";
-import { countOf } from "../../core/ground/plain-words.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
+import { words } from "../words/words.ts";
 import { RecordingGroups } from "./recording-groups.tsx";
 import { useWorkspace } from "./workspace.tsx";
+
+const prose = words.screens.recordingQuestions;
 
 interface OtherLegProps {
   readonly folder: string;
@@ -30,17 +32,14 @@ export function OtherLeg({ folder, trials, onDone }: OtherLegProps) {
         void apply("recordings.assign", { folder, rows });
       }}
     >
-      <p>
-        Choose the single-leg trials that name the wrong leg. What is called a jump of the left leg in them becomes one
-        of the right. Undo takes it back in one step.
-      </p>
+      <p>{prose.chooseWrongLeg}</p>
       <RecordingGroups trials={trials} chosen={wanted} onChange={setWanted} />
       <div className="question-buttons">
         <Button type="submit" disabled={rows.length === 0}>
-          Correct the leg of {countOf(rows.length, "trial")}
+          {prose.correctLeg(rows.length)}
         </Button>
         <Button variant="default" onClick={onDone}>
-          Cancel
+          {prose.cancel}
         </Button>
       </div>
     </form>

@@ -1,7 +1,10 @@
 import { Checkbox } from "@mantine/core";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { groupName, trialGroups } from "../../core/sheet/sheet-trials.ts";
+import { words } from "../words/words.ts";
 import { sentenceCase } from "./words.ts";
+
+const prose = words.screens.recordingQuestions;
 
 interface RecordingGroupsProps {
   readonly trials: readonly TrialResult[];
@@ -25,7 +28,7 @@ export function RecordingGroups({ trials, chosen, onChange }: RecordingGroupsPro
       <fieldset key={title} className="plates-group">
         <legend className="visually-hidden">{title}</legend>
         <Checkbox
-          label={`${title}: ${count} of ${files.length}`}
+          label={prose.chosenOfGroup(title, count, files.length)}
           checked={count === files.length}
           indeterminate={count > 0 && count < files.length}
           onChange={(event) => choose(files, event.currentTarget.checked)}

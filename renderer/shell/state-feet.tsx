@@ -1,11 +1,12 @@
 import { Button, Radio } from "@mantine/core";
 import { useState } from "react";
 import { oppositeSide, type Side } from "../../core/ground/limb.ts";
-import { countOf } from "../../core/ground/plain-words.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { words } from "../words/words.ts";
 import { RecordingGroups } from "./recording-groups.tsx";
 import { useWorkspace } from "./workspace.tsx";
+
+const prose = words.screens.recordingQuestions;
 
 interface StateFeetProps {
   readonly folder: string;
@@ -30,7 +31,7 @@ export function StateFeet({ folder, trials, onDone }: StateFeetProps) {
       }}
     >
       <Radio.Group
-        label="How the athlete stood"
+        label={prose.howAthleteStood}
         value={onPlate1 ?? ""}
         onChange={(value) => setOnPlate1(value === "left" ? "left" : "right")}
       >
@@ -39,19 +40,19 @@ export function StateFeet({ folder, trials, onDone }: StateFeetProps) {
             <Radio
               key={side}
               value={side}
-              label={`The ${side} foot on ${plateWords(trials, 0)}, the ${oppositeSide(side)} foot on ${plateWords(trials, 1)}`}
+              label={prose.feetOnPlates(side, plateWords(trials, 0), oppositeSide(side), plateWords(trials, 1))}
             />
           ))}
         </div>
       </Radio.Group>
-      <p className="muted">In the recordings chosen below. Undo takes it back in one step.</p>
+      <p className="muted">{prose.inTheRecordingsChosen}</p>
       <RecordingGroups trials={trials} chosen={wanted} onChange={setWanted} />
       <div className="question-buttons">
         <Button type="submit" disabled={files.length === 0 || onPlate1 === undefined}>
-          State it for {countOf(files.length, "recording")}
+          {prose.stateFor(files.length)}
         </Button>
         <Button variant="default" onClick={onDone}>
-          Cancel
+          {prose.cancel}
         </Button>
       </div>
     </form>
@@ -62,5 +63,5 @@ export function StateFeet({ folder, trials, onDone }: StateFeetProps) {
 function plateWords(trials: readonly TrialResult[], index: number): string {
   const names = [...new Set(trials.flatMap((trial) => trial.plates[index]?.name ?? []))];
   const place = words.limbs.plate(index + 1);
-  return names.length === 0 || names.includes(place) ? place : `${place} (column “${names.join("” or “")}”)`;
+  return names.length === 0 || names.includes(place) ? place : prose.plateWithColumns(place, names);
 }

@@ -1,5 +1,8 @@
 import { Button, Modal } from "@mantine/core";
+import { words } from "../words/words.ts";
 import type { AskedStep } from "./use-steps.ts";
+
+const prose = words.screens.steps;
 
 /** Asks before a step is taken that changes more than the session shown. Escape leaves everything as it is. */
 export function StepQuestion({ asked }: { readonly asked: AskedStep | undefined }) {
@@ -7,11 +10,7 @@ export function StepQuestion({ asked }: { readonly asked: AskedStep | undefined 
     <Modal
       opened={asked !== undefined}
       onClose={() => asked?.leave()}
-      title={
-        asked?.direction === "redo"
-          ? "Do again what reaches beyond this session?"
-          : "Take back what reaches beyond this session?"
-      }
+      title={asked?.direction === "redo" ? prose.redoBeyond : prose.undoBeyond}
       withCloseButton={false}
       centered
       transitionProps={{ duration: 0 }}
@@ -22,22 +21,22 @@ export function StepQuestion({ asked }: { readonly asked: AskedStep | undefined 
 }
 
 function Question({ asked: { direction, words, beyond, within, take, leave } }: { readonly asked: AskedStep }) {
-  const deed = direction === "undo" ? "Take back" : "Do again";
+  const deed = direction === "undo" ? prose.takeBack : prose.doAgain;
   return (
     <>
       <p>
-        {direction === "undo" ? "The newest step" : "The step taken back last"} is “{words}”. It changes {beyond}.
+        {prose.whatTheStepChanges(direction === "undo" ? prose.newestStep : prose.stepTakenBackLast, words, beyond)}
       </p>
       <div className="question-buttons">
         <Button data-autofocus variant="default" onClick={leave}>
-          Leave everything as it is
+          {prose.leaveEverything}
         </Button>
         <Button variant="default" onClick={() => take("it")}>
           {deed} “{words}”
         </Button>
         {within !== undefined && (
           <Button variant="default" onClick={() => take("within")}>
-            {deed} only “{within.words}”, of this session
+            {prose.onlyTheStepOfThisSession(deed, within.words)}
           </Button>
         )}
       </div>

@@ -1,3 +1,7 @@
+import { words } from "../words/words.ts";
+
+const prose = words.screens.lock;
+
 /** What of the browser's tab the way to the secret looks at. */
 export interface Tab {
   readonly location: { readonly hash: string; readonly pathname: string };
@@ -9,8 +13,7 @@ export interface Tab {
 
 const storageKey = "counterpoise-secret";
 
-export const needsAnotherAddress =
-  "This page no longer belongs to a running program, or its address was used before. Press Enter where Counterpoise was started and open the address it prints, or start it again.";
+export const needsAnotherAddress = prose.needsAnotherAddress;
 
 /**
  * The secret that requests of this tab carry: kept in the tab, so that reloading works, or had for the token in the

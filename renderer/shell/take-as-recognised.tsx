@@ -1,10 +1,13 @@
 import { Button } from "@mantine/core";
 import type { Finding } from "../../core/ground/finding.ts";
-import { countOf } from "../../core/ground/plain-words.ts";
+
 import { tellFinding } from "../../core/words/finding-in-words.ts";
 import { words } from "../words/words.ts";
 import { recognitionOffer } from "./recognition.ts";
 import { useWorkspace } from "./workspace.tsx";
+
+const prose = words.screens.recordingQuestions;
+const counts = words.screens.counts;
 
 interface TakeAsRecognisedProps {
   readonly folder: string;
@@ -20,26 +23,24 @@ export function TakeAsRecognised({ folder, file, said }: TakeAsRecognisedProps) 
   if (offer === undefined) return null;
   const { test, reason, others } = offer;
   const take = (files: readonly string[]) => void apply("recordings.answer", { folder, files, answers: { test } });
-  const same = others.length === 1 ? "the other that looks the same" : `the ${others.length} others that look the same`;
+  const same = others.length === 1 ? prose.otherAlike : prose.othersAlike(others.length);
   return (
-    <section className="recognition" aria-label="What the trace looks like">
+    <section className="recognition" aria-label={prose.whatTraceLooksLike}>
       {!said.some((each) => tellFinding(each, words).includes(reason)) && (
-        <p>
-          The trace looks like {words.tests.withArticle(test)}: {reason}.
-        </p>
+        <p>{prose.traceLooksLike(words.tests.withArticle(test), reason)}</p>
       )}
       <div className="question-buttons">
         <Button size="xs" onClick={() => take([file])}>
-          Take it as {words.tests.withArticle(test)}
+          {prose.takeItAs(words.tests.withArticle(test))}
         </Button>
         {others.length > 0 && (
           <Button
             size="xs"
             variant="default"
             onClick={() => take([file, ...others])}
-            title={countOf(others.length + 1, "recording")}
+            title={counts.recordings(others.length + 1)}
           >
-            Take it and {same} so
+            {prose.takeItAndOthers(same)}
           </Button>
         )}
       </div>

@@ -1,6 +1,8 @@
 import { Button } from "@mantine/core";
-import { countOf } from "../../core/ground/plain-words.ts";
+import { words } from "../words/words.ts";
 import { useWorkspace } from "./workspace.tsx";
+
+const prose = words.screens.recordingQuestions;
 
 interface TakeOutButtonProps {
   readonly folder: string;
@@ -12,15 +14,17 @@ interface TakeOutButtonProps {
 export function TakeOutButton({ folder, files }: TakeOutButtonProps) {
   const { apply, busy, workspace } = useWorkspace();
   const goesToBin = workspace?.folder === folder && workspace.keptAs !== undefined;
-  const where = goesToBin ? "to the register's bin; Undo brings it back" : "Undo brings it back";
+  const isOne = files.length === 1;
+  const toTheBin = isOne ? prose.oneToTheBin : prose.severalToTheBin;
+  const undoBringsBack = isOne ? prose.undoBringsOneBack : prose.undoBringsSeveralBack;
   return (
     <Button
       variant="default"
       disabled={busy}
-      title={files.length === 1 ? where : where.replace(" it ", " them ")}
+      title={goesToBin ? toTheBin : undoBringsBack}
       onClick={() => void apply("recordings.takeOut", { folder, files })}
     >
-      {files.length === 1 ? "Take out of the session" : `Take ${countOf(files.length, "recording")} out of the session`}
+      {isOne ? prose.takeOut : prose.takeSeveralOut(files.length)}
     </Button>
   );
 }

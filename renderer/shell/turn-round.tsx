@@ -1,10 +1,12 @@
 import { Button } from "@mantine/core";
 import { useState } from "react";
-import { countOf } from "../../core/ground/plain-words.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
+import { words } from "../words/words.ts";
 import { namedByContradiction } from "./named-by-contradiction.ts";
 import { RecordingGroups } from "./recording-groups.tsx";
 import { useWorkspace } from "./workspace.tsx";
+
+const prose = words.screens.recordingQuestions;
 
 interface TurnRoundProps {
   readonly session: SessionResult;
@@ -27,18 +29,14 @@ export function TurnRound({ session, onDone }: TurnRoundProps) {
         void apply("trials.statePlates", { folder: session.folder, files, feet: "swap" });
       }}
     >
-      <p>
-        Choose the recordings in which the athlete stood the other way round than it says now; those that the
-        contradiction speaks of are chosen already. What is called left in them becomes right. Undo takes it back in one
-        step.
-      </p>
+      <p>{prose.chooseTurnedRound}</p>
       <RecordingGroups trials={onTwo} chosen={wanted} onChange={setWanted} />
       <div className="question-buttons">
         <Button type="submit" disabled={files.length === 0}>
-          Turn left and right round in {countOf(files.length, "recording")}
+          {prose.turnRoundIn(files.length)}
         </Button>
         <Button variant="default" onClick={onDone}>
-          Cancel
+          {prose.cancel}
         </Button>
       </div>
     </form>

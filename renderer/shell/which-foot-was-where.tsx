@@ -1,6 +1,5 @@
 import { Button, Modal } from "@mantine/core";
 import { useState } from "react";
-import { countOf } from "../../core/ground/plain-words.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { tellFinding } from "../../core/words/finding-in-words.ts";
@@ -9,6 +8,8 @@ import { namedByContradiction } from "./named-by-contradiction.ts";
 import { OtherLeg } from "./other-leg.tsx";
 import { StateFeet } from "./state-feet.tsx";
 import { TurnRound } from "./turn-round.tsx";
+
+const prose = words.screens.recordingQuestions;
 
 interface WhichFootWasWhereProps {
   readonly session: SessionResult;
@@ -30,30 +31,30 @@ export function WhichFootWasWhere({ session }: WhichFootWasWhereProps) {
   if (contradiction === undefined && unproved.length === 0) return null;
   const done = () => setAsking(undefined);
   return (
-    <section className="caution finding plates-question" aria-label="Which foot was where">
+    <section className="caution finding plates-question" aria-label={prose.whichFootWasWhere}>
       <p>{contradiction === undefined ? unprovedWords(unproved) : tellFinding(contradiction, words)}</p>
       <div className="plates-answers">
         {contradiction !== undefined && (
           <Button variant="default" size="xs" onClick={() => setAsking("turned round")}>
-            Turn left and right round…
+            {prose.turnRound}
           </Button>
         )}
         {contradiction !== undefined && singleLeg.length > 0 && (
           <Button variant="default" size="xs" onClick={() => setAsking("other leg")}>
-            The other leg jumped…
+            {prose.otherLegJumped}
           </Button>
         )}
         {unproved.length > 0 && (
           <Button variant="default" size="xs" onClick={() => setAsking("feet")}>
-            Say which foot was where…
+            {prose.sayWhichFoot}
           </Button>
         )}
       </div>
       <Modal
         opened={asking !== undefined}
         onClose={done}
-        title={asking === "other leg" ? "Which leg jumped?" : "Which foot was where?"}
-        closeButtonProps={{ "aria-label": "Close" }}
+        title={asking === "other leg" ? prose.whichLegJumped : prose.whichFootWasWhereQuestion}
+        closeButtonProps={{ "aria-label": prose.close }}
         size="lg"
         centered
         transitionProps={{ duration: 0 }}
@@ -74,5 +75,5 @@ function singleLegOf(session: SessionResult, counting: readonly TrialResult[]): 
 
 function unprovedWords(unproved: readonly TrialResult[]): string {
   const files = new Set(unproved.map((trial) => trial.file)).size;
-  return `Nothing proves which foot stood on which plate in ${countOf(files, "recording")}: names of columns alone do not. Their values are told by plate, and no index is made, until you say it or a single-leg trial on the same plates shows it.`;
+  return prose.feetUnproved(files);
 }

@@ -4,12 +4,12 @@ import type { PlateProof } from "../../core/recording/recording.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
 import { words } from "../words/words.ts";
 
-const months = ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"];
+const prose = words.screens.commonWords;
 
 /** "2026-10-14" as "14 Oct 2026"; any other text as it is. */
 export function dateWords(isoDate: string): string {
   const parts = /^(\d{4})-(\d{2})-(\d{2})$/.exec(isoDate);
-  const month = parts === null ? undefined : months[Number(parts[2]) - 1];
+  const month = parts === null ? undefined : prose.monthsOfYear[Number(parts[2]) - 1];
   return parts === null || month === undefined ? isoDate : `${Number(parts[3])} ${month} ${parts[1]}`;
 }
 
@@ -29,7 +29,7 @@ export function testWords(test: TestKind, legs: "both" | "single"): string {
 }
 
 export function legsWords(legs: "both" | "single"): string {
-  return legs === "both" ? "two legs" : "single-leg";
+  return legs === "both" ? prose.twoLegs : prose.singleLeg;
 }
 
 export function legsOf(limb: Limb): "both" | "single" {
@@ -39,13 +39,13 @@ export function legsOf(limb: Limb): "both" | "single" {
 export function involvedWords(involved: InvolvedSide | undefined): string {
   switch (involved) {
     case undefined:
-      return "involved side not stated";
+      return prose.involvedSideNotStated;
     case "none":
-      return "nobody injured: left against right";
+      return prose.nobodyInjuredLeftAgainstRight;
     case "both":
-      return "both knees involved";
+      return prose.bothKneesInvolved;
     default:
-      return `${involved} side involved`;
+      return prose.sideInvolved(involved);
   }
 }
 
@@ -60,19 +60,19 @@ export function injuryWords({ injury = "", involved }: SessionDescription): stri
 export function proofWords(proof: PlateProof): string {
   switch (proof) {
     case "single-leg-trial":
-      return "proved by single-leg trials";
+      return prose.provedBySingleLegTrials;
     case "one-leg-standing":
-      return "proved by standing on one leg";
+      return prose.provedByStandingOnOne;
     case "layout":
-      return "taken from a saved layout";
+      return prose.takenFromSavedLayout;
     case "stated":
-      return "stated by the tester";
+      return prose.statedByTester;
     case "unproved":
-      return "unproved";
+      return prose.unproved;
   }
 }
 
 /** Name or code of the athlete; a plain sentence when nobody said. */
 export function athleteWords(description: SessionDescription): string {
-  return description.athlete?.name ?? description.athlete?.code ?? "Athlete not stated";
+  return description.athlete?.name ?? description.athlete?.code ?? prose.athleteNotStated;
 }

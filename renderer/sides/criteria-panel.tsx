@@ -7,7 +7,10 @@ import type { SessionResult } from "../../core/result/session-result.ts";
 import { ClosedToday } from "../cautions/closed-today.tsx";
 import { StatusWord } from "../shell/status-word.tsx";
 import { firstSentence } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 import { KneePanel } from "./knee-panel.tsx";
+
+const prose = words.screens.sides;
 
 /** The session held against its criteria: each with its status, what qualifies it, and what more trials could do. */
 export function CriteriaPanel({ session }: { readonly session: SessionResult }) {
@@ -16,12 +19,12 @@ export function CriteriaPanel({ session }: { readonly session: SessionResult }) 
   return (
     <section className="panel panel-padded criteria-panel" aria-labelledby="criteria-title">
       <h2 id="criteria-title" className="panel-title">
-        Held against “{criteriaSet.name}”, version {criteriaSet.version}
+        {prose.heldAgainst(criteriaSet.name, criteriaSet.version)}
       </h2>
       <p className="muted">{criteriaSet.population}.</p>
       {mismatch !== "" && <p className="caution finding">{mismatch}</p>}
       {gate.open && gate.closures.length === 0 ? <p className="muted">{gate.reason}</p> : <ClosedToday gate={gate} />}
-      {criteria.length === 0 && <p>No status is given before the involved side is stated.</p>}
+      {criteria.length === 0 && <p>{prose.noStatusYet}</p>}
       <ul className="criteria-list">
         {criteria.map((result) => (
           <CriterionEntry key={result.criterion.id} result={result} saysWithheld={gate.open} />
@@ -37,7 +40,7 @@ export function StandingCautions() {
   return (
     <section className="standing-cautions muted" aria-labelledby="cautions-title">
       <h2 id="cautions-title" className="panel-title">
-        What these criteria cannot say
+        {prose.whatCriteriaCannotSay}
       </h2>
       <ul>
         {[...standingCautions, intervalCaution].map((caution) => (

@@ -1,20 +1,23 @@
 import { Button } from "@mantine/core";
 import type { InvolvedSide } from "../../core/ground/limb.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.sides;
 
 const answers: readonly (readonly [side: InvolvedSide, words: string])[] = [
-  ["left", "Left"],
-  ["right", "Right"],
-  ["both", "Both knees"],
-  ["none", "Nobody is injured"],
+  ["left", prose.left],
+  ["right", prose.right],
+  ["both", prose.bothKnees],
+  ["none", prose.nobodyIsInjured],
 ];
 
 /** Asks which side is involved, where nobody has said it: sides are not compared before. */
 export function InvolvedQuestion({ folder }: { readonly folder: string }) {
   const { apply } = useWorkspace();
   return (
-    <section className="caution finding plates-question" aria-label="Which side is involved?">
-      <p>Which side is involved? Nobody has said it, so the sides are not compared and no criterion has a status.</p>
+    <section className="caution finding plates-question" aria-label={prose.whichSideIsInvolved}>
+      <p>{prose.nobodyHasSaid}</p>
       <div className="plates-answers">
         {answers.map(([involved, words]) => (
           <Button

@@ -6,11 +6,14 @@ import { type ChartColours, limbLine } from "../charts/chart-colours.ts";
 import { decimate } from "../charts/decimate.ts";
 import type { TimeRange } from "../charts/plot.tsx";
 import { bearerRole } from "../shell/limb-role.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.sides;
 
 export const alignmentWords: Readonly<Record<Alignment, string>> = {
-  takeoff: "take-off",
-  onset: "onset",
-  touchdown: "touchdown",
+  takeoff: prose.takeOff,
+  onset: prose.onset,
+  touchdown: prose.touchdown,
 };
 
 /** All the time there is to draw. */
@@ -36,12 +39,12 @@ export function overlayFigure(
     layout: {
       ...baseLayout(colours),
       xaxis: {
-        ...axis(`time from ${event}, s`, colours),
+        ...axis(prose.timeFrom(event), colours),
         fixedrange: false,
         range: [range.from, range.to],
         showgrid: false,
       },
-      yaxis: { ...axis("force / body weight", colours), rangemode: "tozero", tickformat: ".1f" },
+      yaxis: { ...axis(prose.forceAxis, colours), rangemode: "tozero", tickformat: ".1f" },
       shapes: [
         {
           type: "line",

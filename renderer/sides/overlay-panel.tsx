@@ -2,7 +2,6 @@ import { Button, NativeSelect, SegmentedControl } from "@mantine/core";
 import { useElementSize } from "@mantine/hooks";
 import { useMemo, useState } from "react";
 import type { InvolvedSide, Side } from "../../core/ground/limb.ts";
-import { countOf } from "../../core/ground/plain-words.ts";
 import { testFacts } from "../../core/ground/test-kind.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import { groupName, type TrialGroup, trialGroups } from "../../core/sheet/sheet-trials.ts";
@@ -11,8 +10,12 @@ import { useChartColours } from "../charts/chart-colours.ts";
 import { Plot, type TimeRange } from "../charts/plot.tsx";
 import { bearerRole, bearerWords } from "../shell/limb-role.ts";
 import { sentenceCase } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 import { alignmentWords, overlayFigure, overlayRange } from "./overlay-figure.ts";
 import { type OverlayChoice, useOverlay } from "./use-overlay.ts";
+
+const prose = words.screens.sides;
+const counts = words.screens.counts;
 
 const leastChartHeight = 330;
 
@@ -44,16 +47,14 @@ export function OverlayPanel({ session }: { readonly session: SessionResult }) {
       <div className="overlay-head">
         <div>
           <h2 id="overlay-title" className="panel-title">
-            {reply?.overlay?.first.plate === undefined ? "Curves of both sides" : "Curves of both plates"}
+            {reply?.overlay?.first.plate === undefined ? prose.curvesOfBothSides : prose.curvesOfBothPlates}
           </h2>
-          {alignedAt !== undefined && (
-            <p className="muted">force in body weights, aligned at {alignmentWords[alignedAt]}</p>
-          )}
+          {alignedAt !== undefined && <p className="muted">{prose.alignedAtEvent(alignmentWords[alignedAt])}</p>}
         </div>
         <div className="overlay-tools">
           {tests.length > 1 && (
             <NativeSelect
-              aria-label="Test drawn"
+              aria-label={prose.testDrawn}
               className="fitted-select"
               size="xs"
               value={shown?.key ?? ""}
@@ -63,22 +64,22 @@ export function OverlayPanel({ session }: { readonly session: SessionResult }) {
           )}
           {possible.length > 1 && (
             <SegmentedControl
-              aria-label="Aligned at"
+              aria-label={prose.alignedAt}
               size="xs"
               value={alignedAt ?? ""}
               onChange={(value) => setAlignment(possible.find((each) => each === value))}
-              data={possible.map((each) => ({ value: each, label: `at ${alignmentWords[each]}` }))}
+              data={possible.map((each) => ({ value: each, label: prose.atEvent(alignmentWords[each]) }))}
             />
           )}
           {shown !== undefined && shown.leads.length > 1 && (
             <SegmentedControl
-              aria-label="Leg that led off the box"
+              aria-label={prose.legLedOff}
               size="xs"
               value={leadingLeg ?? ""}
               onChange={(value) => setLead(shown.leads.find((each) => each === value))}
               data={[
-                { value: "", label: "either led" },
-                ...shown.leads.map((each) => ({ value: each, label: `${each} led` })),
+                { value: "", label: prose.eitherLed },
+                ...shown.leads.map((each) => ({ value: each, label: prose.legLed(each) })),
               ]}
             />
           )}
@@ -86,9 +87,7 @@ export function OverlayPanel({ session }: { readonly session: SessionResult }) {
       </div>
       {reply?.overlay === undefined ? (
         <p className="overlay-empty muted">
-          {reply === undefined && choice !== undefined
-            ? "Drawing …"
-            : "There is nothing to draw: both sides need at least one trial that is not excluded."}
+          {reply === undefined && choice !== undefined ? prose.drawing : prose.nothingToDraw}
         </p>
       ) : (
         <OverlayChart
@@ -127,7 +126,12 @@ function OverlayChart({ overlay, involved, title, curveNoun }: OverlayChartProps
             data={data}
             layout={layout}
             height={Math.max(leastChartHeight, Math.floor(room))}
-            description={`Force in body weights over time from ${alignmentWords[overlay.alignedAt]}, ${title}: ${sideWords(overlay.first, involved, curveNoun)} over ${sideWords(overlay.second, involved, curveNoun)}.`}
+            description={prose.curvesOverTime(
+              alignmentWords[overlay.alignedAt],
+              title,
+              sideWords(overlay.first, involved, curveNoun),
+              sideWords(overlay.second, involved, curveNoun),
+            )}
             onTimeRange={setZoom}
           />
         </div>
@@ -142,10 +146,10 @@ function OverlayChart({ overlay, involved, title, curveNoun }: OverlayChartProps
             </span>
           );
         })}
-        <span className="muted">band ± 1 SD</span>
+        <span className="muted">{prose.bandOfOneDeviation}</span>
         {zoom !== undefined && (
           <Button variant="default" size="compact-xs" onClick={() => setZoom(undefined)}>
-            Whole stretch
+            {prose.wholeStretch}
           </Button>
         )}
       </p>
@@ -154,7 +158,7 @@ function OverlayChart({ overlay, involved, title, curveNoun }: OverlayChartProps
 }
 
 function sideWords(side: SideCurves, involved: InvolvedSide | undefined, curveNoun: "trial" | "hop"): string {
-  return `${bearerWords(side, involved)}, ${countOf(side.curves.length, curveNoun)}`;
+  return `${bearerWords(side, involved)}, ${(curveNoun === "hop" ? counts.hops : counts.trials)(side.curves.length)}`;
 }
 
 interface DrawableTest extends Omit<TrialGroup, "trials"> {

@@ -4,11 +4,14 @@ import type { InvolvedSide } from "../../core/ground/limb.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import { otherInjuryCautions } from "../../core/sides/other-injuries.ts";
 import { WhichFootWasWhere } from "../shell/which-foot-was-where.tsx";
+import { words } from "../words/words.ts";
 import { CriteriaPanel, StandingCautions } from "./criteria-panel.tsx";
 import { InvolvedQuestion } from "./involved-question.tsx";
 import { OverlayPanel } from "./overlay-panel.tsx";
 import { criterionRows, informationRows } from "./symmetry-rows.ts";
 import { SymmetryTable } from "./symmetry-table.tsx";
+
+const prose = words.screens.sides;
 
 /** The two sides against each other: curves, criteria, numbers. */
 export function SidesScreen({ session }: { readonly session: SessionResult }) {
@@ -17,7 +20,7 @@ export function SidesScreen({ session }: { readonly session: SessionResult }) {
   const information = useMemo(() => informationRows(session), [session]);
   return (
     <>
-      <h1 className="visually-hidden">Sides</h1>
+      <h1 className="visually-hidden">{prose.sides}</h1>
       {involved === undefined && <InvolvedQuestion folder={session.folder} />}
       <WhichFootWasWhere session={session} />
       {otherInjuryCautions(session.description).map((caution) => (
@@ -34,17 +37,13 @@ export function SidesScreen({ session }: { readonly session: SessionResult }) {
           {tableTitle(involved)}
         </h2>
         {rows.length === 0 ? (
-          <p className="muted">
-            {involved === undefined
-              ? "The sides are not compared until the involved side is stated."
-              : "Nothing can be compared yet: both sides need trials."}
-          </p>
+          <p className="muted">{involved === undefined ? prose.notComparedYet : prose.nothingToCompare}</p>
         ) : (
           <SymmetryTable
             caption={tableTitle(involved)}
             groups={rows}
             involved={involved}
-            lastColumn="criterion"
+            lastColumn={prose.criterion}
             saysWithheld={session.gate.open}
           />
         )}
@@ -52,13 +51,13 @@ export function SidesScreen({ session }: { readonly session: SessionResult }) {
       {information.length > 0 && (
         <section className="panel symmetry-panel" aria-labelledby="information-title">
           <h2 id="information-title" className="panel-title">
-            For information: these never decide a criterion
+            {prose.forInformation}
           </h2>
           <SymmetryTable
-            caption="Comparisons for information"
+            caption={prose.comparisonsForInformation}
             groups={information}
             involved={involved}
-            lastColumn="what to know"
+            lastColumn={prose.whatToKnow}
           />
         </section>
       )}
@@ -70,12 +69,12 @@ export function SidesScreen({ session }: { readonly session: SessionResult }) {
 function tableTitle(involved: InvolvedSide | undefined): string {
   switch (involved) {
     case undefined:
-      return "Side against side";
+      return prose.sideAgainstSide;
     case "none":
-      return "Left against right (nobody is injured)";
+      return prose.leftAgainstRight;
     case "both":
-      return "Left and right (both knees are involved, so there is no index)";
+      return prose.bothKneesNoIndex;
     default:
-      return "Involved against uninvolved";
+      return prose.involvedAgainstUninvolved;
   }
 }

@@ -4,8 +4,11 @@ import { measureEntry } from "../../core/ground/measures/catalogue.ts";
 import type { SymmetryAxis } from "../../core/sheet/symmetry-line.ts";
 import { SymmetryLinePicture } from "../charts/symmetry-line-picture.tsx";
 import { Quantity } from "../shell/quantity.tsx";
+import { words } from "../words/words.ts";
 import { type SymmetryRow, symmetryLine } from "./symmetry-rows.ts";
 import { ValueLine } from "./value-line.tsx";
+
+const prose = words.screens.sides;
 
 interface SideValueProps {
   readonly row: SymmetryRow;
@@ -46,7 +49,8 @@ export function IndexWords({ row }: { readonly row: SymmetryRow }) {
   if (comparison?.difference !== undefined) {
     return (
       <>
-        <Quantity value={comparison.difference} unit={unit} withUnit /> <span className="muted">difference</span>
+        <Quantity value={comparison.difference} unit={unit} withUnit />{" "}
+        <span className="muted">{prose.difference}</span>
       </>
     );
   }
@@ -59,7 +63,7 @@ export function IndexWords({ row }: { readonly row: SymmetryRow }) {
       {interval !== undefined && (
         <span className="muted">
           {" "}
-          {percentDigits(interval.low, thresholds)} to {percentDigits(interval.high, thresholds)}
+          {prose.percentRange(percentDigits(interval.low, thresholds), percentDigits(interval.high, thresholds))}
         </span>
       )}
     </>
@@ -74,12 +78,9 @@ function AskedValue({ row: { criterion, unit } }: { readonly row: SymmetryRow })
     <>
       <strong>{show(estimate)}</strong>
       {interval !== undefined && (
-        <span className="muted">
-          {" "}
-          {digits(interval.low)} to {digits(interval.high)}
-        </span>
+        <span className="muted"> {prose.range(digits(interval.low), digits(interval.high))}</span>
       )}
-      {criterion.criterion.legs === "both" && <span className="unit per-mass">both legs together</span>}
+      {criterion.criterion.legs === "both" && <span className="unit per-mass">{prose.bothLegsTogether}</span>}
     </>
   );
 }

@@ -11,6 +11,9 @@ import { boxHeightText } from "../../core/sides/box-height.ts";
 import type { Comparison, Interval } from "../../core/sides/comparison.ts";
 import type { ReferenceValue } from "../../core/stated/reference-value.ts";
 import { dateWords, testWords } from "../shell/words.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.sides;
 
 /** One line of the symmetry table. */
 export interface SymmetryRow {
@@ -73,7 +76,7 @@ function criterionRow(result: CriterionResult, session: SessionResult): Symmetry
     return {
       ...emptyRow(criterion.measure),
       key: criterion.id,
-      label: `${fullLabel(criterion.measure)}, against a set value`,
+      label: prose.againstASetValue(fullLabel(criterion.measure)),
       ...(comparison === undefined ? {} : { comparison }),
       criterion: result,
     };
@@ -87,7 +90,7 @@ function criterionRow(result: CriterionResult, session: SessionResult): Symmetry
   return {
     ...emptyRow(criterion.measure),
     key: criterion.id,
-    label: `${fullLabel(criterion.measure)}, against ${referenceWords(reference)}`,
+    label: prose.against(fullLabel(criterion.measure), referenceWords(reference)),
     ...(comparison === undefined ? {} : { comparison }),
     ...(reference === undefined ? {} : { reference }),
     ...(result.estimate === undefined ? {} : { index: result.estimate }),
@@ -97,8 +100,8 @@ function criterionRow(result: CriterionResult, session: SessionResult): Symmetry
 }
 
 function referenceWords(reference: ReferenceValue | undefined): string {
-  if (reference === undefined) return "an earlier value of the uninvolved side";
-  const when = reference.origin === "pre-injury" ? "before the injury" : "before the operation";
+  if (reference === undefined) return prose.earlierValue;
+  const when = reference.origin === "pre-injury" ? prose.beforeInjury : prose.beforeOperation;
   return `${reference.side} ${when}, ${dateWords(reference.date)}`;
 }
 
@@ -119,19 +122,19 @@ function comparisonRow(comparison: Comparison): SymmetryRow {
 
 /** The test with its legs and, off a box, the box. */
 function groupTitle({ test, legs, dropHeightMetres }: Pick<Comparison, "test" | "legs" | "dropHeightMetres">): string {
-  const box = dropHeightMetres === undefined ? "" : `, from ${boxHeightText(dropHeightMetres)}`;
+  const box = dropHeightMetres === undefined ? "" : prose.fromBox(boxHeightText(dropHeightMetres));
   return `${testWords(test, legs)}${box}`;
 }
 
 /** Why a row tells plates and no sides, or has no status, in a few words; "" where nothing is in doubt. */
 export function doubtWords({ comparison }: SymmetryRow): string {
   const isDoubtful = comparison?.plates !== undefined && comparison.plates !== "proved";
-  if (isDoubtful && comparison.basis !== "plates") return "some feet in doubt";
+  if (isDoubtful && comparison.basis !== "plates") return prose.someFeetInDoubt;
   switch (comparison?.plates) {
     case "contradicted":
-      return "feet contradicted";
+      return prose.feetContradicted;
     case "unproved":
-      return "feet unproved";
+      return prose.feetUnproved;
     default:
       return "";
   }

@@ -12,6 +12,8 @@ import { type KindOfNote, sharedNotes } from "./shared-notes.ts";
 import { IndexWords, RowLine, SideValue } from "./symmetry-cells.tsx";
 import { doubtWords, type SymmetryRow, type SymmetryRowGroup, symmetryLine } from "./symmetry-rows.ts";
 
+const prose = words.screens.sides;
+
 interface SymmetryTableProps {
   readonly caption: string;
   readonly groups: readonly SymmetryRowGroup[];
@@ -33,7 +35,7 @@ export function SymmetryTable({ caption, groups, involved, lastColumn, saysWithh
       <caption className="visually-hidden">{caption}</caption>
       <thead>
         <tr>
-          <th scope="col">Measure</th>
+          <th scope="col">{prose.measure}</th>
           {heads.map((bearer) => (
             <th key={words.limbs.bearer(bearer)} scope="col" className={`number limb-${bearerRole(bearer, involved)}`}>
               {bearerWords(bearer, involved)}
@@ -43,7 +45,7 @@ export function SymmetryTable({ caption, groups, involved, lastColumn, saysWithh
             <IntervalHeading rows={rows} />
           </th>
           <th scope="col" className="symmetry-axis">
-            {axis.low} % to {axis.high} %
+            {prose.axisRange(axis.low, axis.high)}
           </th>
           <th scope="col">{lastColumn}</th>
         </tr>
@@ -122,8 +124,10 @@ function IntervalHeading({ rows }: { readonly rows: readonly SymmetryRow[] }) {
   if (status === undefined) return "index";
   return (
     <>
-      index, {formatPercent(100 * status.confidence)} interval
-      {drawn !== undefined && <span className="unit"> ({formatPercent(100 * drawn.confidence)} thin)</span>}
+      {prose.indexInterval(formatPercent(100 * status.confidence))}
+      {drawn !== undefined && (
+        <span className="unit"> {prose.thinInterval(formatPercent(100 * drawn.confidence))}</span>
+      )}
     </>
   );
 }

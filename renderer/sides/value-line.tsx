@@ -1,6 +1,9 @@
 import type { CriterionResult } from "../../core/criteria/criterion.ts";
 import { thresholdOf } from "../../core/criteria/threshold.ts";
 import { IntervalLine } from "../charts/interval-line.tsx";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.sides;
 
 interface ValueLineProps {
   readonly result: CriterionResult;
@@ -16,7 +19,7 @@ export function ValueLine({ result, colour }: ValueLineProps) {
   const { estimate, interval, criterion } = result;
   if (estimate === undefined) return null;
   const { atLeast, text, show, digits } = thresholdOf(criterion);
-  const between = interval === undefined ? "" : `, interval ${digits(interval.low)} to ${show(interval.high)}`;
+  const between = interval === undefined ? "" : prose.interval(digits(interval.low), show(interval.high));
   return (
     <IntervalLine
       value={estimate}
@@ -27,7 +30,7 @@ export function ValueLine({ result, colour }: ValueLineProps) {
         high: Math.max(leastAbove * atLeast, estimate, interval?.high ?? estimate),
       }}
       colour={colour}
-      description={`Value ${show(estimate)}${between}, threshold ${text}`}
+      description={prose.valueAndThreshold(show(estimate), between, text)}
       labels={[{ at: atLeast, text }]}
     />
   );

@@ -1,3 +1,7 @@
+import { words } from "../words/words.ts";
+
+const prose = words.screens.traces;
+
 /** From this height of its curve on, in CSS pixels, a trial that was drawn counts as seen. */
 export const leastCurvePixels = 200;
 
@@ -42,13 +46,11 @@ function openingAround(element: HTMLElement): { readonly top: number; readonly b
  */
 export function notSeenWords(curve: CurveOnScreen | undefined, mayCome: boolean): string {
   if (curve === undefined) {
-    return mayCome
-      ? "This trial is not drawn yet, so it was not marked as seen."
-      : "No curve of this trial is drawn, so it was not marked as seen; what stands in the way is said below.";
+    return mayCome ? prose.trialNotDrawn : prose.noCurve;
   }
   const [height, visible] = [Math.round(curve.heightPixels), Math.round(curve.visiblePixels)];
-  const least = `a trial counts as seen from ${leastCurvePixels} pixels on`;
+  const least = prose.seenFrom(leastCurvePixels);
   return curve.heightPixels < leastCurvePixels
-    ? `Its curve is ${height} pixels high here; ${least}. Show the whole jump (“Jump”) or make the window larger.`
-    : `Only ${visible} of its curve's ${height} pixels are on the screen; ${least}. Scroll to the curve, or make the window taller.`;
+    ? prose.curveTooLow(height, least)
+    : prose.curveCutOff(visible, height, least);
 }

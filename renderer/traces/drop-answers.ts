@@ -2,6 +2,9 @@ import type { Side } from "../../core/ground/limb.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import type { RecordingAnswers } from "../../electron/boundary/host-api.ts";
 import { boxHeightFrom } from "../shell/box-height.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.traceTables;
 
 /** What the form about a drop holds, as written. */
 export interface WrittenDrop {
@@ -27,5 +30,5 @@ export function dropAnswersFrom(
     ...(heightChanged && "metres" in height ? { dropHeightMetres: height.metres } : {}),
     ...(written.leadingLeg === before.leadingLeg ? {} : { leadingLeg: written.leadingLeg || null }),
   };
-  return Object.keys(answers).length === 0 ? { problem: "Nothing was changed." } : { answers };
+  return Object.keys(answers).length === 0 ? { problem: prose.nothingWasChanged } : { answers };
 }

@@ -6,7 +6,10 @@ import type { TrialResult } from "../../core/result/trial-result.ts";
 import { boxHeightText } from "../../core/sides/box-height.ts";
 import { limbRole } from "../shell/limb-role.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { dropAnswersFrom, writtenDrop } from "./drop-answers.ts";
+
+const prose = words.screens.traceTables;
 
 interface DropStatementsProps {
   readonly folder: string;
@@ -29,18 +32,20 @@ export function DropStatements({ folder, trial, involved, alike }: DropStatement
   return (
     <div className="drop-statements">
       <p className="muted">
-        {dropHeightMetres === undefined ? "Height of the box not stated" : `Box ${boxHeightText(dropHeightMetres)}`}
+        {dropHeightMetres === undefined ? prose.heightOfBoxNotStated : prose.box(boxHeightText(dropHeightMetres))}
         {limb === "both" && " · "}
         {limb === "both" &&
           (leadingLeg === undefined ? (
-            "leading leg not stated"
+            prose.leadingLegNotStated
           ) : (
             <>
-              <span className={`limb-${limbRole(leadingLeg, involved)}`}>{leadingLeg}</span> leg led off it
+              <span className={`limb-${limbRole(leadingLeg, involved)}`}>{leadingLeg}</span> {prose.legLedOff}
             </>
           ))}{" "}
         <button ref={button} type="button" className="text-button" aria-expanded={open} onClick={() => setOpen(!open)}>
-          {dropHeightMetres === undefined || (limb === "both" && leadingLeg === undefined) ? "state it" : "change"}
+          {dropHeightMetres === undefined || (limb === "both" && leadingLeg === undefined)
+            ? prose.stateItInLine
+            : prose.change}
         </button>
       </p>
       {open && <DropForm folder={folder} trial={trial} alike={alike} onClose={close} />}
@@ -80,8 +85,8 @@ function DropForm({ folder, trial, alike, onClose }: DropFormProps) {
       }}
     >
       <TextInput
-        label="Height of the box, m"
-        placeholder="not stated"
+        label={prose.boxHeight}
+        placeholder={prose.notStated}
         size="xs"
         inputMode="decimal"
         autoFocus
@@ -90,7 +95,7 @@ function DropForm({ folder, trial, alike, onClose }: DropFormProps) {
       />
       {trial.limb === "both" && (
         <NativeSelect
-          label="Leg that led off it"
+          label={prose.legThatLedOff}
           size="xs"
           value={written.leadingLeg}
           onChange={(event) => {
@@ -98,20 +103,26 @@ function DropForm({ folder, trial, alike, onClose }: DropFormProps) {
             setWritten({ ...written, leadingLeg: leg === "left" || leg === "right" ? leg : "" });
           }}
           data={[
-            { value: "", label: "not stated" },
-            { value: "left", label: "left" },
-            { value: "right", label: "right" },
+            { value: "", label: prose.notStated },
+            { value: "left", label: prose.left },
+            { value: "right", label: prose.right },
           ]}
         />
       )}
       {alike.length > 1 && (
         <fieldset className="answer-reach">
-          <legend className="visually-hidden">Where this holds</legend>
-          <Radio size="xs" name={name} label="for this recording" checked={!toAll} onChange={() => setToAll(false)} />
+          <legend className="visually-hidden">{prose.whereThisHolds}</legend>
           <Radio
             size="xs"
             name={name}
-            label={`for all ${alike.length} listed together`}
+            label={prose.forThisRecording}
+            checked={!toAll}
+            onChange={() => setToAll(false)}
+          />
+          <Radio
+            size="xs"
+            name={name}
+            label={prose.forAllListed(alike.length)}
             checked={toAll}
             onChange={() => setToAll(true)}
           />
@@ -119,10 +130,10 @@ function DropForm({ folder, trial, alike, onClose }: DropFormProps) {
       )}
       <div className="drop-buttons">
         <Button type="submit" size="xs">
-          State it
+          {prose.stateIt}
         </Button>
         <Button variant="default" size="xs" onClick={onClose}>
-          Cancel
+          {prose.cancel}
         </Button>
       </div>
       {problem !== "" && (

@@ -2,6 +2,9 @@ import { leastApartSeconds } from "../../core/events/edit-events.ts";
 import { isOfLimb, type TrialEvent } from "../../core/events/event.ts";
 import type { EventName } from "../../core/ground/event-name.ts";
 import type { EventEdit } from "../../core/stated/event-edit.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.traceTables;
 
 /** Moved events are kept to 0.1 ms. */
 export const keptSeconds = 0.0001;
@@ -73,8 +76,7 @@ export function withoutEdit(edits: readonly EventEdit[], event: EventKey): reado
 }
 
 /** The keys that move an event, as the screen says them. */
-export const moveKeysWords =
-  "An event with the focus moves by 1 ms with an arrow key, by 10 ms with Shift; a time can be written to 0.1 ms.";
+export const moveKeysWords = prose.eventKeys;
 
 interface MoveKeys {
   readonly shiftKey: boolean;

@@ -1,5 +1,8 @@
 import type { TrialEvent } from "../../core/events/event.ts";
 import { formatValue } from "../../core/ground/format-number.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.traceTables;
 
 interface EventOriginProps {
   readonly event: TrialEvent;
@@ -9,12 +12,12 @@ interface EventOriginProps {
 
 /** Detected, with its uncertainty; or moved by hand, with the way back. */
 export function EventOrigin({ event, label, onReset }: EventOriginProps) {
-  if (event.from === "detected") return <>detected{uncertaintyWords(event)}</>;
+  if (event.from === "detected") return <>{prose.detectedWithin(uncertaintyWords(event))}</>;
   return (
     <>
-      moved by hand{" "}
-      <button type="button" className="text-button" aria-label={`Reset ${label} to detected`} onClick={onReset}>
-        reset
+      {prose.movedByHand}{" "}
+      <button type="button" className="text-button" aria-label={prose.resetToDetected(label)} onClick={onReset}>
+        {prose.reset}
       </button>
     </>
   );
@@ -23,5 +26,5 @@ export function EventOrigin({ event, label, onReset }: EventOriginProps) {
 function uncertaintyWords(event: TrialEvent): string {
   if (event.uncertainty === undefined) return "";
   const milliseconds = event.uncertainty * 1000;
-  return ` ± ${formatValue(milliseconds, milliseconds, "1").uncertainty} ms`;
+  return prose.withinMilliseconds(formatValue(milliseconds, milliseconds, "1").uncertainty);
 }

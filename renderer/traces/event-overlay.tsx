@@ -3,9 +3,12 @@ import type { TrialEvent } from "../../core/events/event.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { chartMargins } from "../charts/axis-layout.ts";
 import type { TimeScale } from "../charts/time-scale.ts";
+import { words } from "../words/words.ts";
 import { keyStepSeconds, movableEvents, sameEvent, secondsText } from "./event-move.ts";
 import { eventWords } from "./event-words.ts";
 import type { EventDraftState } from "./use-event-draft.ts";
+
+const prose = words.screens.traceTables;
 
 interface EventOverlayProps {
   readonly trial: TrialResult;
@@ -16,7 +19,7 @@ interface EventOverlayProps {
 /** The events over the chart: hairlines with a triangular head, to be dragged or moved with the arrow keys. */
 export function EventOverlay({ trial, scale, draft }: EventOverlayProps) {
   return (
-    <fieldset className="event-overlay" aria-label="Events of the trial">
+    <fieldset className="event-overlay" aria-label={prose.eventsOfTrial}>
       {movableEvents(trial.events).map((event) => (
         <EventHandle
           key={`${event.name} ${event.contactIndex ?? ""}`}
@@ -73,7 +76,10 @@ function EventHandle({ event, label, scale, draft }: EventHandleProps) {
       aria-valuemin={bounds.earliest}
       aria-valuemax={bounds.latest}
       aria-valuenow={seconds}
-      aria-valuetext={`${secondsText(seconds)} s, ${event.from === "edited" ? "moved by hand" : "detected"}`}
+      aria-valuetext={prose.timeAndOrigin(
+        secondsText(seconds),
+        event.from === "edited" ? prose.movedByHand : prose.detected,
+      )}
       onKeyDown={onKeyDown}
       onBlur={draft.commit}
       onPointerDown={(press) => {
@@ -98,9 +104,7 @@ function EventHandle({ event, label, scale, draft }: EventHandleProps) {
           <path d="M1.2 1 H12.8 L7 11 Z" />
         </svg>
       </span>
-      <span className="event-name">
-        {label} {secondsText(seconds)} s
-      </span>
+      <span className="event-name">{prose.eventAt(label, secondsText(seconds))}</span>
     </div>
   );
 }

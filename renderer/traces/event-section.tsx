@@ -2,6 +2,7 @@ import type { TrialEvent } from "../../core/events/event.ts";
 import type { InvolvedSide } from "../../core/ground/limb.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { movableEvents, moveKeysWords, withoutEdit } from "./event-move.ts";
 import { EventTable } from "./event-table.tsx";
 import { HopTable } from "./hop-table.tsx";
@@ -9,6 +10,8 @@ import { LimbEvents } from "./limb-events.tsx";
 import type { EventDraftState } from "./use-event-draft.ts";
 import { weightWords } from "./weight-words.ts";
 import { zeroWords } from "./zero-words.ts";
+
+const prose = words.screens.traceTables;
 
 interface EventSectionProps {
   readonly folder: string;
@@ -39,17 +42,13 @@ export function EventSection({ folder, trial, involved, draft }: EventSectionPro
         {trial.hops === undefined ? (
           <LimbEvents trial={trial} involved={involved} />
         ) : (
-          trial.hops.some((hop) => hop.limbs !== undefined) && (
-            <span>
-              Below an event: how much later the right foot lands or leaves than the left, each on its own plate.
-            </span>
-          )
+          trial.hops.some((hop) => hop.limbs !== undefined) && <span>{prose.howMuchLater}</span>
         )}
         <span>{weightWords(trial)}</span>
         <span>{zeroWords(trial)}</span>
         {trial.edits.length > 1 && (
           <button type="button" className="text-button" onClick={() => send([])}>
-            Reset all events to detected
+            {prose.resetAll}
           </button>
         )}
       </p>

@@ -1,9 +1,12 @@
 import type { TrialEvent } from "../../core/events/event.ts";
 import type { TestKind } from "../../core/ground/test-kind.ts";
+import { words } from "../words/words.ts";
 import { EventOrigin } from "./event-origin.tsx";
 import { EventTimeField } from "./event-time-field.tsx";
 import { eventWords } from "./event-words.ts";
 import type { EventDraftState } from "./use-event-draft.ts";
+
+const prose = words.screens.traceTables;
 
 interface EventTableProps {
   /** Those a person may move, in order of time. */
@@ -18,10 +21,10 @@ export function EventTable({ events, test, draft, onReset }: EventTableProps) {
   const columns = events.map((event) => ({ event, label: eventWords(event, test) }));
   return (
     <table className="event-table">
-      <caption className="visually-hidden">Events of the trial, times from the first sample</caption>
+      <caption className="visually-hidden">{prose.eventsFromFirstSample}</caption>
       <thead>
         <tr>
-          <th scope="col">Event</th>
+          <th scope="col">{prose.event}</th>
           {columns.map(({ label }) => (
             <th key={label} scope="col" className="number">
               {label}
@@ -32,7 +35,7 @@ export function EventTable({ events, test, draft, onReset }: EventTableProps) {
       <tbody>
         <tr>
           <th scope="row">
-            time <span className="unit">s</span>
+            {prose.time} <span className="unit">{prose.seconds}</span>
           </th>
           {columns.map(({ event, label }) => (
             <td key={label} className={event.from === "edited" ? "number event-edited" : "number"}>
@@ -42,7 +45,7 @@ export function EventTable({ events, test, draft, onReset }: EventTableProps) {
         </tr>
         <tr className="event-origin">
           <th scope="row" className="muted">
-            from
+            {prose.from}
           </th>
           {columns.map(({ event, label }) => (
             <td key={label} className="number muted">

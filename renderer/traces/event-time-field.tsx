@@ -1,7 +1,10 @@
 import { useState } from "react";
 import type { TrialEvent } from "../../core/events/event.ts";
+import { words } from "../words/words.ts";
 import { keyStepSeconds, secondsText } from "./event-move.ts";
 import type { EventDraftState } from "./use-event-draft.ts";
+
+const prose = words.screens.traceTables;
 
 interface EventTimeFieldProps {
   readonly event: TrialEvent;
@@ -28,7 +31,7 @@ export function EventTimeField({ event, label, draft, withButtons = true }: Even
       <input
         type="text"
         inputMode="decimal"
-        aria-label={`Time of ${label} in seconds`}
+        aria-label={prose.timeOf(label)}
         value={written ?? shown}
         onChange={(change) => setWritten(change.currentTarget.value)}
         onBlur={finish}
@@ -48,10 +51,10 @@ export function EventTimeField({ event, label, draft, withButtons = true }: Even
       />
       {withButtons && (
         <span className="event-nudges">
-          <button type="button" aria-label={`${label} 1 ms earlier`} onClick={() => draft.nudge(event, -0.001)}>
+          <button type="button" aria-label={prose.earlier(label)} onClick={() => draft.nudge(event, -0.001)}>
             −
           </button>
-          <button type="button" aria-label={`${label} 1 ms later`} onClick={() => draft.nudge(event, 0.001)}>
+          <button type="button" aria-label={prose.later(label)} onClick={() => draft.nudge(event, 0.001)}>
             +
           </button>
         </span>

@@ -4,6 +4,8 @@ import { sentenceCase } from "../shell/words.ts";
 import { words } from "../words/words.ts";
 import { type EventBounds, keptSeconds, secondsText } from "./event-move.ts";
 
+const prose = words.screens.traceTables;
+
 /** The event's name, numbered where its test counts contacts: "touchdown 2". A landing's only touchdown needs none. */
 export function eventWords({ name, contactIndex }: Pick<TrialEvent, "name" | "contactIndex">, test?: TestKind): string {
   return contactIndex === undefined || (test !== undefined && testFacts(test).landings === 1)
@@ -22,13 +24,13 @@ export function secondsFrom(written: string): number | undefined {
  * @param event its name in words
  */
 export function noTimeWords(event: string, written: string, stays: number): string {
-  const why = written.trim() === "" ? "No time was written" : `“${written.trim()}” is no time in seconds`;
-  return `${why}, so ${event} stays at ${secondsText(stays)} s.`;
+  const why = written.trim() === "" ? prose.noTimeWritten : prose.isNoTime(written.trim());
+  return prose.staysAt(why, event, secondsText(stays));
 }
 
 /** Where an event stands instead, and why; "" where it stands as wanted, to the tenth of a millisecond. */
 export function clampedWords(event: string, wanted: number, kept: number, bounds: EventBounds): string {
   if (Math.abs(wanted - kept) <= keptSeconds) return "";
-  const range = `${secondsText(bounds.earliest)} s to ${secondsText(bounds.latest)} s`;
-  return `${sentenceCase(event)} stops at ${secondsText(kept)} s: events keep their order, so it can stand from ${range}.`;
+  const range = prose.range(secondsText(bounds.earliest), secondsText(bounds.latest));
+  return prose.stopsAt(sentenceCase(event), secondsText(kept), range);
 }

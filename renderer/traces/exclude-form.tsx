@@ -1,5 +1,8 @@
 import { Button, TextInput } from "@mantine/core";
 import { useRef, useState } from "react";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.traces;
 
 interface ExcludeFormProps {
   readonly onExclude: (reason: string) => void;
@@ -29,12 +32,12 @@ export function ExcludeForm({ onExclude, onCancel }: ExcludeFormProps) {
     >
       <TextInput
         ref={field}
-        label="Why it does not count"
-        description="Stands beside the trial and on the sheet."
+        label={prose.whyNotCounted}
+        description={prose.whereTheReasonStands}
         size="xs"
         autoFocus
         value={reason}
-        error={missing && "The reason is missing: a few words are enough."}
+        error={missing && prose.reasonMissing}
         onChange={(event) => {
           setReason(event.currentTarget.value);
           setMissing(false);
@@ -42,10 +45,10 @@ export function ExcludeForm({ onExclude, onCancel }: ExcludeFormProps) {
       />
       <div className="exclude-buttons">
         <Button type="submit" size="xs">
-          Exclude
+          {prose.exclude}
         </Button>
         <Button variant="default" size="xs" onClick={onCancel}>
-          Cancel
+          {prose.cancel}
         </Button>
       </div>
     </form>

@@ -6,6 +6,8 @@ import { settingsCatalogue } from "../../core/settings/settings.ts";
 import { words } from "../words/words.ts";
 import { movableEvents } from "./event-move.ts";
 
+const prose = words.screens.traceTables;
+
 /** One contact of a bout, or the entry jump in front of them. */
 export interface HopRow {
   /** "entry", or the number of the contact. */
@@ -50,7 +52,7 @@ export function hopRows(trial: TrialResult, hops: readonly HopResult[]): readonl
   return [
     ...(entry === undefined
       ? []
-      : [{ name: "entry", later, takeoff: entry, words: "entry jump, no hop", ...apart("takeoffDifference") }]),
+      : [{ name: "entry", later, takeoff: entry, words: prose.entryJump, ...apart("takeoffDifference") }]),
     ...numbers.map((number): HopRow => {
       const touchdown = find("touchdown", number);
       const takeoff = find("takeoff", number);
@@ -70,12 +72,12 @@ export function hopRows(trial: TrialResult, hops: readonly HopResult[]): readonl
 }
 
 function useWords({ limb }: TrialResult, hop: HopResult | undefined, takeoff: TrialEvent | undefined): string {
-  if (hop === undefined) return takeoff === undefined ? "last contact, no hop" : "no hop: a bounce follows";
-  if (hop.used) return "used";
+  if (hop === undefined) return takeoff === undefined ? prose.lastContact : prose.bounceFollows;
+  if (hop.used) return prose.used;
   const slow = settingsCatalogue.slowContactSeconds.default;
   return limb === "both" && hop.contactTime >= slow
-    ? `contact not below ${slow.toFixed(2)} s`
-    : `not among the best ${settingsCatalogue.bestHops.default}`;
+    ? prose.contactNotBelow(slow.toFixed(2))
+    : prose.notAmongBest(settingsCatalogue.bestHops.default);
 }
 
 /** A difference of two limbs' events in milliseconds, with its sign: "+3.2". */

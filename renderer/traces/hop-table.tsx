@@ -10,6 +10,8 @@ import { eventWords } from "./event-words.ts";
 import { differenceText, type HopRow, hopRows } from "./hop-rows.ts";
 import type { EventDraftState } from "./use-event-draft.ts";
 
+const prose = words.screens.traceTables;
+
 interface HopTableProps {
   readonly trial: TrialResult;
   readonly hops: readonly HopResult[];
@@ -26,29 +28,29 @@ export function HopTable({ trial, hops, involved, draft, onReset }: HopTableProp
     );
   return (
     <table className="hop-table">
-      <caption className="visually-hidden">Contacts of the bout, times from the first sample</caption>
+      <caption className="visually-hidden">{prose.contactsFromFirstSample}</caption>
       <thead>
         <tr>
-          <th scope="col">Contact</th>
+          <th scope="col">{prose.contact}</th>
           <th scope="col" className="number">
-            touchdown <span className="unit">s</span>
+            {prose.touchdownOf} <span className="unit">{prose.seconds}</span>
           </th>
           <th scope="col" className="number">
-            take-off <span className="unit">s</span>
+            {prose.takeOff} <span className="unit">{prose.seconds}</span>
           </th>
           <th scope="col" className="number">
-            contact <span className="unit">s</span>
+            {prose.contactOf} <span className="unit">{prose.seconds}</span>
           </th>
           <th scope="col" className="number">
-            flight <span className="unit">s</span>
+            {prose.flight} <span className="unit">{prose.seconds}</span>
           </th>
           <th scope="col" className="number">
-            height <span className="unit">cm</span>
+            {prose.height} <span className="unit">{prose.centimetres}</span>
           </th>
           <th scope="col" className="number">
-            index <span className="unit">m/s</span>
+            {prose.index} <span className="unit">{prose.metresPerSecond}</span>
           </th>
-          <th scope="col">in the means</th>
+          <th scope="col">{prose.inMeans}</th>
         </tr>
       </thead>
       <tbody>
@@ -102,11 +104,7 @@ function HopValues({ row: { hop }, involved }: HopValuesProps) {
 /** How much later than the left the right foot lands or leaves, each on its own plate; or the foot on plate 2. */
 function Later({ row, seconds }: { readonly row: HopRow; readonly seconds: number | undefined }) {
   if (seconds === undefined) return null;
-  return (
-    <span className="hop-limbs muted">
-      {row.later} {differenceText(seconds)} ms
-    </span>
-  );
+  return <span className="hop-limbs muted">{prose.laterBy(row.later, differenceText(seconds))}</span>;
 }
 
 interface HopEventProps {

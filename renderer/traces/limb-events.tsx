@@ -7,6 +7,8 @@ import { words } from "../words/words.ts";
 import { secondsText } from "./event-move.ts";
 import { eventWords } from "./event-words.ts";
 
+const prose = words.screens.traceTables;
+
 interface LimbEventsProps {
   readonly trial: TrialResult;
   readonly involved: InvolvedSide | undefined;
@@ -18,7 +20,7 @@ export function LimbEvents({ trial, involved }: LimbEventsProps) {
   const names = [...new Set(ofLimbs.map((event) => eventWords(event, trial.test)))];
   return names.map((name) => (
     <span key={name}>
-      {sentenceCase(name)} of each {trial.feet === undefined ? "limb" : "plate"}:{" "}
+      {prose.eventOfEach(sentenceCase(name), trial.feet === undefined ? prose.limb : prose.plate)}{" "}
       {ofLimbs
         .filter((event) => eventWords(event, trial.test) === name)
         .map((event, index) => {
@@ -27,7 +29,7 @@ export function LimbEvents({ trial, involved }: LimbEventsProps) {
             <span key={words.limbs.bearer(bearer)}>
               {index > 0 && ", "}
               <span className={`limb-${bearerRole(bearer, involved)}`}>{words.limbs.bearer(bearer)}</span>{" "}
-              {secondsText(event.time)} s
+              {prose.secondsAt(secondsText(event.time))}
             </span>
           );
         })}

@@ -9,6 +9,8 @@ import { Quantity } from "../shell/quantity.tsx";
 import { words } from "../words/words.ts";
 import { isCount, type MeasureRow, measureColumns, measureRows } from "./measure-rows.ts";
 
+const prose = words.screens.traceTables;
+
 interface MeasuresTableProps {
   readonly trial: TrialResult;
   readonly involved: InvolvedSide | undefined;
@@ -21,9 +23,9 @@ export function MeasuresTable({ trial, involved }: MeasuresTableProps) {
   const columns = measureColumns(trial, orderedSides(involved));
   if (trial.measures.length === 0) {
     return (
-      <section className="panel measures" aria-label="Measures">
-        <h2 className="panel-title">Measures</h2>
-        <p className="muted">No measure could be made from this trial.</p>
+      <section className="panel measures" aria-label={prose.measures}>
+        <h2 className="panel-title">{prose.measures}</h2>
+        <p className="muted">{prose.noMeasure}</p>
       </section>
     );
   }
@@ -38,8 +40,8 @@ export function MeasuresTable({ trial, involved }: MeasuresTableProps) {
     />
   );
   return (
-    <section className="panel measures" aria-label="Measures">
-      <h2 className="visually-hidden">Measures</h2>
+    <section className="panel measures" aria-label={prose.measures}>
+      <h2 className="visually-hidden">{prose.measures}</h2>
       {table(false)}
       <button
         type="button"
@@ -47,12 +49,10 @@ export function MeasuresTable({ trial, involved }: MeasuresTableProps) {
         aria-expanded={withForms}
         onClick={() => setWithForms(!withForms)}
       >
-        {withForms ? "Hide the values per body mass and body weight" : "Per body mass and body weight"}
+        {withForms ? prose.hidePerBodyMass : prose.perBodyMass}
       </button>
       {withForms && table(true)}
-      <p className="muted measures-foot">
-        ± standard uncertainty. Definition and source: choose a measure, or press F1 on it.
-      </p>
+      <p className="muted measures-foot">{prose.aboutUncertainty}</p>
     </section>
   );
 }
@@ -67,9 +67,7 @@ interface MeasureTableProps extends MeasuresTableProps {
 function MeasureTable({ trial, forms, columns, involved, opened, onOpen }: MeasureTableProps) {
   return (
     <table className="measure-table">
-      <caption className="visually-hidden">
-        {forms ? "Measures per body mass and body weight" : "Measures of the trial"}
-      </caption>
+      <caption className="visually-hidden">{forms ? prose.measuresPerBodyMass : prose.measuresOfTrial}</caption>
       <thead>
         <tr>
           <td />
@@ -159,8 +157,11 @@ function DefinitionLine({ entry, width }: { readonly entry: MeasureEntry; readon
   return (
     <tr className="measure-definition">
       <td colSpan={width}>
-        {entry.definition} Source: {entry.source.replace(/\.$/, "")}.
-        {entry.informationOnly && " For information only: it never enters a criterion."}
+        {prose.definitionAndSource(
+          entry.definition,
+          entry.source.replace(/\.$/, ""),
+          entry.informationOnly === true ? prose.forInformationOnly : "",
+        )}
       </td>
     </tr>
   );

@@ -1,7 +1,10 @@
 import type { TrialPhase } from "../../core/session/trace-trial.ts";
 import { chartMargins } from "../charts/axis-layout.ts";
 import type { TimeScale } from "../charts/time-scale.ts";
+import { words } from "../words/words.ts";
 import { holdsItsWords, placeLabels, type RibbonLabel, type RibbonPiece, textPixels } from "./ribbon-labels.ts";
+
+const prose = words.screens.traceTables;
 
 const ribbonPixels = 36;
 const lanePixels = 17;
@@ -18,7 +21,7 @@ export function PhaseRibbon({ phases, scale }: { readonly phases: readonly Trial
   const lanes = labels.reduce((most, label) => Math.max(most, label.lane + 1), 0);
   return (
     <div className="phase-ribbon" style={{ height: ribbonPixels + Math.min(lanes, mostLanes) * lanePixels + 2 }}>
-      <ol aria-label="Phases">
+      <ol aria-label={prose.phases}>
         {pieces.map((piece, index) => (
           <li
             key={`${piece.name} ${piece.duration} ${piece.left}`}
@@ -82,12 +85,12 @@ function ribbonPieces(
     const right = Math.min(to, scale.toPixel(phase.endSeconds));
     if (right - left < 1) return [];
     const duration = durationWords(phase.endSeconds - phase.startSeconds);
-    const words = phase.name === "contact" ? { name: `contact ${number}`, number } : { name: phase.name };
+    const words = phase.name === "contact" ? { name: prose.contactNumber(number), number } : { name: phase.name };
     return [{ ...words, duration, left, width: right - left }];
   });
 }
 
 /** Milliseconds below a second, seconds above. */
 function durationWords(seconds: number): string {
-  return seconds < 1 ? `${Math.round(seconds * 1000)} ms` : `${seconds.toFixed(2)} s`;
+  return seconds < 1 ? prose.milliseconds(Math.round(seconds * 1000)) : prose.secondsOf(seconds.toFixed(2));
 }

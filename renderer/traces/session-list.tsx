@@ -11,6 +11,8 @@ import { words } from "../words/words.ts";
 import { foremostFinding, type ListedTrial, type TrialGroup, trialKey } from "./trial-groups.ts";
 import { traceKeysWords } from "./use-trace-keys.ts";
 
+const prose = words.screens.traces;
+
 interface SessionListProps {
   readonly title: string;
   readonly groups: readonly TrialGroup[];
@@ -23,7 +25,7 @@ interface SessionListProps {
 export function SessionList({ title, groups, involved, selected, onSelect }: SessionListProps) {
   const trials = groups.flatMap((group) => group.trials.map(({ trial }) => trial));
   return (
-    <nav className="panel session-list" aria-label="Trials of the session">
+    <nav className="panel session-list" aria-label={prose.trialsOfSession}>
       <h2 className="panel-title">{title}</h2>
       <p className="muted">{countWords(trials)}</p>
       <p className="muted list-keys">{traceKeysWords}</p>
@@ -69,7 +71,7 @@ function TrialItem({ listed, involved }: TrialItemProps) {
   return (
     <>
       <span className="trial-attempt">
-        {attempt === 0 ? (trial.practice ? "practice" : trial.file) : attempt}
+        {attempt === 0 ? (trial.practice ? prose.practice : trial.file) : attempt}
         {bearer !== undefined && bearer.side !== "both" && (
           <span className={`limb-${bearerRole(bearer, involved)}`}> {words.limbs.bearer(bearer)}</span>
         )}
@@ -77,11 +79,13 @@ function TrialItem({ listed, involved }: TrialItemProps) {
       <span className="trial-headline">
         <HeadlineValue trial={trial} />
       </span>
-      <span className="trial-seen">{trial.seen ? "seen" : "not yet"}</span>
+      <span className="trial-seen">{trial.seen ? prose.seen : prose.notYet}</span>
       <BesideHeadline trial={trial} involved={involved} />
-      {trial.excluded !== undefined && <span className="trial-remark">excluded: {trial.excluded.reason}</span>}
-      {trial.practice === true && <span className="trial-remark">practice jump</span>}
-      {trial.held !== undefined && <span className="trial-remark">held: {trial.held.reason}</span>}
+      {trial.excluded !== undefined && (
+        <span className="trial-remark">{prose.excludedBecause(trial.excluded.reason)}</span>
+      )}
+      {trial.practice === true && <span className="trial-remark">{prose.practiceJump}</span>}
+      {trial.held !== undefined && <span className="trial-remark">{prose.heldBecause(trial.held.reason)}</span>}
       {trial.excluded === undefined && trial.held === undefined && finding !== undefined && (
         <span className="trial-remark">{findingInWords(finding, words).message}</span>
       )}
@@ -114,7 +118,7 @@ function BesideHeadline({ trial, involved }: { trial: TrialResult; involved: Inv
       {measure !== undefined && leadingLeg !== undefined && " · "}
       {leadingLeg !== undefined && (
         <>
-          <span className={`limb-${limbRole(leadingLeg, involved)}`}>{leadingLeg}</span> led
+          <span className={`limb-${limbRole(leadingLeg, involved)}`}>{leadingLeg}</span> {prose.led}
         </>
       )}
     </span>
@@ -124,11 +128,11 @@ function BesideHeadline({ trial, involved }: { trial: TrialResult; involved: Inv
 function countWords(trials: readonly TrialResult[]): string {
   const seen = trials.filter((trial) => trial.seen).length;
   const excluded = trials.filter((trial) => trial.excluded !== undefined).length;
-  const words = [`${trials.length} ${trials.length === 1 ? "trial" : "trials"}`, `${seen} seen`];
+  const words = [`${trials.length} ${trials.length === 1 ? prose.trial : prose.trials}`, prose.seenCount(seen)];
   const held = trials.filter(isHeld).length;
-  if (held > 0) words.push(`${held} held`);
-  if (excluded > 0) words.push(`${excluded} excluded`);
+  if (held > 0) words.push(prose.heldCount(held));
+  if (excluded > 0) words.push(prose.excludedCount(excluded));
   const practice = trials.filter((trial) => trial.practice === true).length;
-  if (practice > 0) words.push(`${practice} practice`);
+  if (practice > 0) words.push(prose.practiceCount(practice));
   return words.join(", ");
 }

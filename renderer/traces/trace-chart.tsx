@@ -5,10 +5,13 @@ import type { TrialTrace } from "../../core/session/trace-trial.ts";
 import { useChartColours } from "../charts/chart-colours.ts";
 import { Plot, type TimeRange } from "../charts/plot.tsx";
 import { timeScale } from "../charts/time-scale.ts";
+import { words } from "../words/words.ts";
 import { EventOverlay } from "./event-overlay.tsx";
 import { PhaseRibbon } from "./phase-ribbon.tsx";
 import { type ExtraCurve, traceFigure } from "./trace-figure.ts";
 import type { EventDraftState } from "./use-event-draft.ts";
+
+const prose = words.screens.traces;
 
 interface TraceChartProps {
   readonly trace: TrialTrace;
@@ -48,7 +51,7 @@ export function TraceChart(props: TraceChartProps) {
               data={data}
               layout={layout}
               height={height}
-              description={`Vertical force over time, ${title}. The events and their times stand in the table below.`}
+              description={prose.forceOverTime(title)}
               onTimeRange={props.onRange}
               onDrawn={props.onDrawn}
             />

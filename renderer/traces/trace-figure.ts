@@ -7,7 +7,10 @@ import { type ChartColours, limbLine } from "../charts/chart-colours.ts";
 import { decimate } from "../charts/decimate.ts";
 import type { TimeRange } from "../charts/plot.tsx";
 import { bearerRole, plateBearer } from "../shell/limb-role.ts";
+import { words } from "../words/words.ts";
 import { legendNamesWeight, weightText } from "./weight-words.ts";
+
+const prose = words.screens.traces;
 
 /** Curves drawn on demand, each on an axis of its own under the force. */
 export const extraCurves = ["velocity", "displacement", "power"] as const;
@@ -28,9 +31,9 @@ export interface TraceFigureInput {
 }
 
 const axisTitles: Readonly<Record<ExtraCurve, string>> = {
-  velocity: "velocity, m/s",
-  displacement: `displacement, ${displayUnit("m").symbol}`,
-  power: "power, W",
+  velocity: prose.velocityAxis,
+  displacement: prose.displacementAxis(displayUnit("m").symbol),
+  power: prose.powerAxis,
 };
 
 /** The chart of one trial: force on top, the curves asked for below it on the same time axis. */
@@ -42,13 +45,13 @@ export function traceFigure(input: TraceFigureInput): { data: Partial<Data>[]; l
   const layout: Partial<Layout> = {
     ...baseLayout(colours),
     xaxis: {
-      ...axis("time, s", colours),
+      ...axis(prose.timeAxis, colours),
       fixedrange: false,
       range: [range.from, range.to],
       showgrid: false,
       anchor: shownExtras.length === 0 ? "y" : axisName(shownExtras.length + 1),
     },
-    yaxis: { ...axis("vertical force, N", colours), domain: domains[0] ?? [0, 1], rangemode: "tozero" },
+    yaxis: { ...axis(prose.forceAxis, colours), domain: domains[0] ?? [0, 1], rangemode: "tozero" },
     ...bodyWeightLine(input),
   };
   shownExtras.forEach((name, index) => {
@@ -125,7 +128,7 @@ function bodyWeightLine({ trace, colours }: TraceFigureInput): {
             xanchor: "left",
             yanchor: "bottom",
             showarrow: false,
-            text: `body weight ${weightText(weight)}`,
+            text: prose.bodyWeight(weightText(weight)),
             font: { color: colours.muted, size: 13 },
           },
         ],

@@ -7,6 +7,7 @@ import type { SessionResult } from "../../core/result/session-result.ts";
 import { FindingsList } from "../shell/findings-list.tsx";
 import { WhichFootWasWhere } from "../shell/which-foot-was-where.tsx";
 import { dateWords } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 import { MeasuresTable } from "./measures-table.tsx";
 import { SessionList } from "./session-list.tsx";
 import { groupTrials, trialKey } from "./trial-groups.ts";
@@ -14,6 +15,8 @@ import { type CurveChoice, TrialPanel } from "./trial-panel.tsx";
 import { useSeenMark } from "./use-seen-mark.ts";
 import { useTraceKeys } from "./use-trace-keys.ts";
 import { useTrialTrace } from "./use-trial-trace.ts";
+
+const prose = words.screens.traces;
 
 /** The trial looked at last in each session, so that coming back from another area finds it again. */
 const lastLookedAt = new Map<string, string>();
@@ -59,15 +62,15 @@ export function TracesScreen({ session }: { readonly session: SessionResult }) {
 
   return (
     <>
-      <h1 className="visually-hidden">Traces</h1>
+      <h1 className="visually-hidden">{prose.traces}</h1>
       <FindingsList findings={session.findings.filter((each) => each.code !== "plates-contradict")} />
       <WhichFootWasWhere session={session} />
       {current === undefined ? (
-        <p className="panel panel-padded">This session holds no trial.</p>
+        <p className="panel panel-padded">{prose.noTrial}</p>
       ) : (
         <div className="traces">
           <SessionList
-            title={description.date === undefined ? "Session" : `Session ${dateWords(description.date)}`}
+            title={description.date === undefined ? prose.session : prose.sessionOf(dateWords(description.date))}
             groups={groups}
             involved={involved}
             selected={selected}

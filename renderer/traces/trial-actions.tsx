@@ -3,8 +3,11 @@ import { useRef, useState } from "react";
 import { isHeld } from "../../core/result/held-trial.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
+import { words } from "../words/words.ts";
 import { ExcludeForm } from "./exclude-form.tsx";
 import type { SeenMark } from "./use-seen-mark.ts";
+
+const prose = words.screens.traces;
 
 interface TrialActionsProps {
   readonly folder: string;
@@ -28,25 +31,25 @@ export function TrialActions({ folder, trial, onStep, seenMark }: TrialActionsPr
       <Button
         variant="default"
         size="compact-xs"
-        title="Alt+↑ or ←"
+        title={prose.previousKeys}
         aria-keyshortcuts="Alt+ArrowUp"
         onClick={() => onStep(-1)}
       >
-        Previous
+        {prose.previous}
       </Button>
       <Button
         variant="default"
         size="compact-xs"
-        title="Alt+↓ or →"
+        title={prose.nextKeys}
         aria-keyshortcuts="Alt+ArrowDown"
         onClick={() => onStep(1)}
       >
-        Next
+        {prose.next}
       </Button>
       <Button
         variant={trial.seen ? "default" : "filled"}
         size="compact-xs"
-        title="Ctrl+Enter (Command+Enter) marks as seen and goes on"
+        title={prose.seenKeys}
         aria-keyshortcuts="Control+Enter Meta+Enter"
         onKeyDown={(press) => {
           // A key that is held would mark and unmark in turns.
@@ -57,7 +60,7 @@ export function TrialActions({ folder, trial, onStep, seenMark }: TrialActionsPr
           else seenMark.mark();
         }}
       >
-        {trial.seen ? "Not seen yet" : "Mark as seen"}
+        {trial.seen ? prose.notSeenYet : prose.markAsSeen}
       </Button>
       {(isHeld(trial) || trial.kept) && (
         <Button
@@ -65,7 +68,7 @@ export function TrialActions({ folder, trial, onStep, seenMark }: TrialActionsPr
           size="compact-xs"
           onClick={() => void apply("trials.change", { ...place, change: { kept: isHeld(trial) } })}
         >
-          {isHeld(trial) ? "Keep in means" : "Hold again"}
+          {isHeld(trial) ? prose.keepInMeans : prose.holdAgain}
         </Button>
       )}
       {trial.excluded !== undefined ? (
@@ -74,7 +77,7 @@ export function TrialActions({ folder, trial, onStep, seenMark }: TrialActionsPr
           size="compact-xs"
           onClick={() => void apply("trials.change", { ...place, change: { excluded: null } })}
         >
-          Include again
+          {prose.includeAgain}
         </Button>
       ) : (
         <Button
@@ -84,7 +87,7 @@ export function TrialActions({ folder, trial, onStep, seenMark }: TrialActionsPr
           aria-expanded={excluding}
           onClick={() => setExcluding(!excluding)}
         >
-          Exclude…
+          {prose.excludeAsked}
         </Button>
       )}
       <div className="seen-note" aria-live="polite">

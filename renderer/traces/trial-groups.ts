@@ -6,6 +6,8 @@ import { groupName, trialGroups } from "../../core/sheet/sheet-trials.ts";
 import { sentenceCase } from "../shell/words.ts";
 import { words } from "../words/words.ts";
 
+const prose = words.screens.traces;
+
 /** A trial with its place in the session. */
 export interface ListedTrial {
   readonly trial: TrialResult;
@@ -30,7 +32,7 @@ export function groupTrials(trials: readonly TrialResult[]): readonly TrialGroup
   }));
   const unknown = trials.filter((trial) => trial.test === undefined || trial.limb === undefined);
   if (unknown.length === 0) return named;
-  return [...named, { title: "Not analysed", trials: unknown.map((trial) => ({ trial, attempt: 0 })) }];
+  return [...named, { title: prose.notAnalysed, trials: unknown.map((trial) => ({ trial, attempt: 0 })) }];
 }
 
 /** Attempts are counted for each limb, or each plate whose leg nobody knows, on its own; a practice jump is none. */

@@ -8,6 +8,8 @@ import { words } from "../words/words.ts";
 import type { ListedTrial } from "./trial-groups.ts";
 import { legendNamesWeight, weightText } from "./weight-words.ts";
 
+const prose = words.screens.traces;
+
 /** "Countermovement jump, two legs, 2"; the file's name where the test is unknown. */
 export function trialTitle({ trial, attempt }: ListedTrial): string {
   if (trial.test === undefined || trial.limb === undefined) return trial.file;
@@ -19,17 +21,19 @@ export function trialTitle({ trial, attempt }: ListedTrial): string {
 /** Plates, rate, and which foot stood where and how that is known. */
 export function trialSubtitle(trial: TrialResult): string {
   const parts: string[] = [];
-  if (trial.plates.length > 0) parts.push(trial.plates.length === 1 ? "one plate" : "two plates");
-  if (trial.rate !== undefined) parts.push(`${trial.rate} Hz`);
+  if (trial.plates.length > 0) parts.push(trial.plates.length === 1 ? prose.onePlate : prose.twoPlates);
+  if (trial.rate !== undefined) parts.push(prose.hertz(trial.rate));
   const ofFeet = trial.plates.filter((plate) => plate.limb !== "both");
   const proofs = [...new Set(ofFeet.map((plate) => proofWords(plate.proof)))];
   // plates named after the feet that stood on them need no more words
   const named = ofFeet.length > 1 && ofFeet.every((plate) => plate.name.toLowerCase().includes(plate.limb));
   const sided = ofFeet.every((plate) => plate.proof !== "unproved") && trial.feet === undefined;
-  const feet = named ? "sides" : ofFeet.map((plate) => `${plate.limb} foot on plate “${plate.name}”`).join(", ");
+  const feet = named ? "sides" : ofFeet.map((plate) => prose.footOnPlate(plate.limb, plate.name)).join(", ");
   if (!sided) {
-    const names = trial.plates.map((plate, index) => `${words.limbs.plate(index + 1)} is “${plate.name}”`).join(", ");
-    return [parts.join(", "), `${names}; feet ${trial.feet ?? "unproved"}`, fileName(trial)].join(" · ");
+    const names = trial.plates
+      .map((plate, index) => prose.plateIs(words.limbs.plate(index + 1), plate.name))
+      .join(", ");
+    return [parts.join(", "), prose.feetAre(names, trial.feet ?? prose.unproved), fileName(trial)].join(" · ");
   }
   return [parts.join(", "), `${feet} ${proofs.join(", ")}`.trim(), fileName(trial)]
     .filter((part) => part !== "")
@@ -60,13 +64,13 @@ export function TraceLegend({ trace, involved }: { trace: TrialTrace; involved: 
       {withTotal && (
         <span className="legend-item">
           <span className="legend-line legend-total" aria-hidden="true" />
-          total
+          {prose.total}
         </span>
       )}
       {legendNamesWeight(trace.trial) && trace.trial.weight !== undefined && (
         <span className="legend-item muted">
           <span className="legend-line legend-weight" aria-hidden="true" />
-          body weight {weightText(trace.trial.weight)}
+          {prose.bodyWeight(weightText(trace.trial.weight))}
         </span>
       )}
     </p>

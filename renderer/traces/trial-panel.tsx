@@ -8,6 +8,7 @@ import { bySeverity, FindingsList } from "../shell/findings-list.tsx";
 import { TakeAsRecognised } from "../shell/take-as-recognised.tsx";
 import { TakeOutButton } from "../shell/take-out-button.tsx";
 import { sentenceCase } from "../shell/words.ts";
+import { words } from "../words/words.ts";
 import { DropStatements } from "./drop-statements.tsx";
 import { EventSection } from "./event-section.tsx";
 import { jumpOnly, panned, wholeTrial, zoomed } from "./time-window.ts";
@@ -18,6 +19,8 @@ import type { ListedTrial } from "./trial-groups.ts";
 import { TraceLegend, trialSubtitle, trialTitle } from "./trial-heading.tsx";
 import { useEventDraft } from "./use-event-draft.ts";
 import type { SeenMark } from "./use-seen-mark.ts";
+
+const prose = words.screens.traces;
 
 export interface CurveChoice {
   readonly extras: readonly ExtraCurve[];
@@ -51,15 +54,11 @@ export function TrialPanel(props: TrialPanelProps) {
         <p className="muted trial-subtitle">{trialSubtitle(trial)}</p>
         <DropStatements folder={folder} trial={trial} involved={props.involved} alike={props.alike} />
       </div>
-      {trial.excluded !== undefined && <p className="caution finding">Excluded: {trial.excluded.reason}.</p>}
-      {trial.held !== undefined && (
-        <p className="caution finding">Held out of means until somebody keeps it: {trial.held.reason}.</p>
-      )}
-      {trial.kept && <p className="muted">Kept in means although its weight differs.</p>}
-      {trial.practice === true && <p>A practice jump: its landings count, the jump is no attempt and in no mean.</p>}
-      {trial.status === "refused" && (
-        <p>This trial is not analysed and has no measures. What stands in the way is said below.</p>
-      )}
+      {trial.excluded !== undefined && <p className="caution finding">{prose.excluded(trial.excluded.reason)}</p>}
+      {trial.held !== undefined && <p className="caution finding">{prose.heldUntilKept(trial.held.reason)}</p>}
+      {trial.kept && <p className="muted">{prose.keptAlthough}</p>}
+      {trial.practice === true && <p>{prose.aPracticeJump}</p>}
+      {trial.status === "refused" && <p>{prose.notAnalysedWhy}</p>}
       {trace !== undefined && <TrialCurves {...props} trace={trace} />}
       {trace === undefined && trial.status !== "refused" && <div className="trace-chart" aria-busy="true" />}
       <FindingsList findings={bySeverity(trial.findings)} place={{ folder, file: trial.file, trial: trial.trial }} />
@@ -89,7 +88,7 @@ function TrialCurves(props: TrialPanelProps & { readonly trace: TrialTrace }) {
       <div className="trace-tools">
         <TraceLegend trace={trace} involved={involved} />
         <fieldset className="tool-group">
-          <legend className="visually-hidden">Curves drawn</legend>
+          <legend className="visually-hidden">{prose.curvesDrawn}</legend>
           {extraCurves.map((name) => (
             <Checkbox
               key={name}
@@ -102,23 +101,23 @@ function TrialCurves(props: TrialPanelProps & { readonly trace: TrialTrace }) {
           ))}
           <Checkbox
             size="xs"
-            label="Filtered"
+            label={prose.filtered}
             checked={choice.filtered}
             onChange={() => onChoice({ ...choice, filtered: !choice.filtered })}
           />
         </fieldset>
         <fieldset className="tool-group">
-          <legend className="visually-hidden">Stretch of time</legend>
+          <legend className="visually-hidden">{prose.stretchOfTime}</legend>
           <Button variant="default" size="compact-xs" onClick={() => setZoom(undefined)}>
-            Jump
+            {prose.jump}
           </Button>
           <Button variant="default" size="compact-xs" onClick={() => setZoom(whole)}>
-            Whole
+            {prose.whole}
           </Button>
-          <StepButton label="Earlier" text="←" onClick={() => setZoom(panned(range, -0.25, whole))} />
-          <StepButton label="Later" text="→" onClick={() => setZoom(panned(range, 0.25, whole))} />
-          <StepButton label="Closer" text="+" onClick={() => setZoom(zoomed(range, 0.5, whole))} />
-          <StepButton label="Wider" text="−" onClick={() => setZoom(zoomed(range, 2, whole))} />
+          <StepButton label={prose.earlier} text="←" onClick={() => setZoom(panned(range, -0.25, whole))} />
+          <StepButton label={prose.later} text="→" onClick={() => setZoom(panned(range, 0.25, whole))} />
+          <StepButton label={prose.closer} text="+" onClick={() => setZoom(zoomed(range, 0.5, whole))} />
+          <StepButton label={prose.wider} text="−" onClick={() => setZoom(zoomed(range, 2, whole))} />
         </fieldset>
       </div>
       <TraceChart

@@ -1,9 +1,11 @@
 import { useEffect } from "react";
 import { dialogIsOpen } from "../shell/dialog-is-open.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.traces;
 
 /** The keys that go through the trials, as the screen says them. */
-export const traceKeysWords =
-  "Alt (Option) with an arrow: another trial. Ctrl+Enter (Command+Enter): seen, next. Ctrl+Z: undo, with Shift redo.";
+export const traceKeysWords = prose.keys;
 
 const directions: Readonly<Record<string, -1 | 1>> = { ArrowUp: -1, ArrowLeft: -1, ArrowDown: 1, ArrowRight: 1 };
 

@@ -2,11 +2,14 @@ import { formatValue, joinNumberText } from "../../core/ground/format-number.ts"
 import { keepUnits, sentences } from "../../core/ground/plain-words.ts";
 import { startsFromStanding, testFacts } from "../../core/ground/test-kind.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
+import { words } from "../words/words.ts";
+
+const prose = words.screens.traces;
 
 type WeightSource = NonNullable<TrialResult["weight"]>["from"];
 
 function sourceWords(from: WeightSource): string {
-  return from === "entered mass" ? "from the entered mass" : `from ${from}`;
+  return from === "entered mass" ? prose.fromEnteredMass : prose.from(from);
 }
 
 /** Where the body weight comes from, and where velocity ends up by the standing before the jump alone. */
@@ -19,8 +22,12 @@ export function weightWords({ weight, endMismatch, test }: TrialResult): string 
   const mismatch =
     endMismatch === undefined
       ? ""
-      : `By the standing before the jump alone, velocity in the standing after it ends at ${joinNumberText(formatValue(endMismatch.velocity, undefined, "m/s"))}, position at ${joinNumberText(formatValue(endMismatch.position, undefined, "m"))}${test !== undefined && testFacts(test).start === "hold" ? " above the hold" : ""}.`;
-  return keepUnits(sentences(`Body weight ${sourceWords(weight.from)}${other}.`, mismatch));
+      : prose.endMismatch(
+          joinNumberText(formatValue(endMismatch.velocity, undefined, "m/s")),
+          joinNumberText(formatValue(endMismatch.position, undefined, "m")),
+          test !== undefined && testFacts(test).start === "hold" ? prose.aboveHold : "",
+        );
+  return keepUnits(sentences(prose.bodyWeightFrom(sourceWords(weight.from), other), mismatch));
 }
 
 /** Body weight as a chart writes it. */

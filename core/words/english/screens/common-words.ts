@@ -1,0 +1,30 @@
+import { countOf } from "../../../ground/plain-words.ts";
+
+/** Words that stand on several screens: dates, legs, sides and proofs. */
+export const commonWords = {
+  today: "today",
+  ago: (span: string) => `${span} ago`,
+  ahead: (span: string) => `in ${span}`,
+  days: (days: number) => countOf(days, "day"),
+  weeks: (weeks: number) => countOf(weeks, "week"),
+  months: (months: number) => countOf(months, "month"),
+  years: (years: number) => countOf(years, "year"),
+  jumpHeight: "jump height by impulse",
+  reactiveStrengthIndex: "reactive strength index",
+  contact: "contact",
+  bestFiveHops: "reactive strength index, best five hops",
+  peakForce: "peak force in body weights",
+  monthsOfYear: ["Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"],
+  twoLegs: "two legs",
+  singleLeg: "single-leg",
+  involvedSideNotStated: "involved side not stated",
+  nobodyInjuredLeftAgainstRight: "nobody injured: left against right",
+  bothKneesInvolved: "both knees involved",
+  sideInvolved: (side: string) => `${side} side involved`,
+  provedBySingleLegTrials: "proved by single-leg trials",
+  provedByStandingOnOne: "proved by standing on one leg",
+  takenFromSavedLayout: "taken from a saved layout",
+  statedByTester: "stated by the tester",
+  unproved: "unproved",
+  athleteNotStated: "Athlete not stated",
+};

@@ -1,0 +1,31 @@
+/** What the panel of the limits for jump testing says. */
+export const limits = {
+  limitsForJumpTesting: "Limits for jump testing",
+  programDefault:
+    "The program's default (common practice). Nobody has confirmed these limits for the clinic, and the sheet says so.",
+  setBy: (name: string, date: string) => `Set by ${name}${date}.`,
+  onDate: (date: string) => ` on ${date}`,
+  painTwoLeg: "Pain, at most, for two-leg jumps (0 to 10)",
+  painSingleLeg: "Pain, at most, for single-leg and drop tests (0 to 10)",
+  effusion: "Effusion, at most",
+  landingsTwoLeg: "Landings a day on two legs",
+  landingsEachLeg: "Landings a day on each leg",
+  setByLabel: "Set by",
+  whatTheyHoldFor:
+    "They hold for sessions that begin from now on; sessions that are there keep theirs. Under 16 landings are halved. The surgeon's word is never overridden by a limit.",
+  setThem: "Set these limits for the clinic",
+  earliestWeek: (load: string, repair: string) => `Earliest week of ${load}, ${repair}`,
+  withoutRepair: "nothing repaired",
+  withRepair: "repaired or not known",
+  earliestWeekAfterOperation: "Earliest week after the operation",
+  test: "Test",
+  nothingRepaired: "Nothing repaired",
+  repaired: "Meniscus or cartilage repaired, or not known",
+  sayWhoSets: "Say who sets these limits.",
+  cannotBeMeant: "These limits cannot be meant.",
+  singleLegStricter: "Pain for single-leg and drop tests is limited at least as strictly as for two-leg jumps.",
+  repairNotEarlier: "With a repair, or an unknown one, no test begins earlier than without.",
+  painIsANumber: "Pain is a number from 0 to 10.",
+  weekIsANumber: "A week is a whole number from 0 to 104.",
+  landingsAreANumber: "Landings a day are a whole number from 0 to 500.",
+};

@@ -1,0 +1,26 @@
+/** What is said of taking steps back, and of decisions that would be lost or were changed elsewhere. */
+export const steps = {
+  changedElsewhere: "Changed elsewhere in the meantime",
+  close: "Close",
+  anotherWindowChanged: (what: string) => `Another window changed ${what}. Nothing of yours was kept yet.`,
+  whatYouAreChanging: "what you are changing",
+  someOfWhatYou: "some of what you are changing",
+  leaveAsItIs: (value: string) => `Leave it as it is now: ${value}`,
+  changeToYours: (value: string) => `Change it to yours: ${value}`,
+  chooseOneForEach: "Choose one for each.",
+  goOnWithThese: "Go on with these",
+  changeNothing: "Change nothing",
+  wouldBeLost:
+    "Decisions that are not saved would be lost: exclusions, moved events, marks and statements. To keep them, take “session.json with all decisions” along under Sheet, for each session that was changed.",
+  keepSessionsOpen: "Keep the sessions open",
+  discardDecisions: "Discard the decisions",
+  redoBeyond: "Do again what reaches beyond this session?",
+  undoBeyond: "Take back what reaches beyond this session?",
+  takeBack: "Take back",
+  doAgain: "Do again",
+  whatTheStepChanges: (which: string, step: string, beyond: string) => `${which} is “${step}”. It changes ${beyond}.`,
+  newestStep: "The newest step",
+  stepTakenBackLast: "The step taken back last",
+  leaveEverything: "Leave everything as it is",
+  onlyTheStepOfThisSession: (deed: string, step: string) => `${deed} only “${step}”, of this session`,
+};
