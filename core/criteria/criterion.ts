@@ -1,16 +1,6 @@
+import type { Status } from "../ground/status.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import type { UcumUnit } from "../ground/units.ts";
-
-/** How a criterion may stand; words on screens come from `statusLabel`. */
-export type Status =
-  | "met"
-  | "not-met"
-  | "too-close-to-call"
-  | "not-measured"
-  | "not-applicable"
-  | "no-reference"
-  | "out-of-date"
-  | "withheld-today";
 
 /** One declarative criterion. */
 export type Criterion = {
@@ -82,7 +72,7 @@ export interface CriterionResult {
   readonly status: Status;
   /**
    * Words that belong directly behind the status word, so that no status stands alone where the index at the estimate
-   * is so high that the comparison limb is the lower one; absent where the status may. `statusWords` joins them.
+   * is so high that the comparison limb is the lower one; absent where the status may. the words of a status join them.
    */
   readonly qualifier?: string;
   /** What was held against the threshold, where there is something: per cent, or a value in the criterion's unit. */

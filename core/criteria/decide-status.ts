@@ -1,6 +1,6 @@
+import type { Threshold } from "../ground/threshold.ts";
 import type { CriterionResult } from "./criterion.ts";
 import { reaches } from "./reaches.ts";
-import type { Threshold } from "./threshold.ts";
 
 interface Limits {
   readonly low: number;

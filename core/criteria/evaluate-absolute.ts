@@ -1,12 +1,13 @@
 import { type Limb, oppositeSide } from "../ground/limb.ts";
-import { fullLabel } from "../ground/measures/catalogue.ts";
 import { asSentence, sentences } from "../ground/plain-words.ts";
 import { startsFromBox } from "../ground/test-kind.ts";
+import { thresholdOf } from "../ground/threshold.ts";
 import type { Settings } from "../settings/settings.ts";
 import { boxHeights, sameBoxHeight } from "../sides/box-height.ts";
 import type { ComparableTrial } from "../sides/comparable-trial.ts";
 import { feetOf } from "../sides/plate-columns.ts";
 import { standingValue, trialStatisticOf } from "../sides/trial-statistic.ts";
+import { english } from "../words/english.ts";
 import type { CriteriaInput } from "./criteria-input.ts";
 import type { Criterion, CriterionResult } from "./criterion.ts";
 import { askedTrials, otherBoxes } from "./criterion-comparison.ts";
@@ -14,7 +15,6 @@ import { type Decision, decideStatus, statusOf } from "./decide-status.ts";
 import { feetReason } from "./feet-reason.ts";
 import { meanInterval } from "./mean-interval.ts";
 import { moreTrialsSentence, trialsAllowed } from "./more-trials.ts";
-import { thresholdOf } from "./threshold.ts";
 
 type Absolute = Criterion & { readonly kind: "absolute" };
 
@@ -36,7 +36,7 @@ function trialsOfBox(criterion: Absolute, trials: readonly ComparableTrial[]): r
 }
 
 function decide(criterion: Absolute, values: readonly number[], limb: Limb, settings: Settings): Decision {
-  const label = fullLabel(criterion.measure);
+  const label = english.measures.fullLabel(criterion.measure);
   const measure = label.charAt(0).toLowerCase() + label.slice(1);
   const standing = standingValue(values, trialStatisticOf(settings));
   return decideStatus(

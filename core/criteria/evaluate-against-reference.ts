@@ -1,6 +1,7 @@
 import { oppositeSide } from "../ground/limb.ts";
 import { measureEntry } from "../ground/measures/catalogue.ts";
 import { dateInWords } from "../ground/plain-words.ts";
+import { percentThreshold } from "../ground/threshold.ts";
 import type { Settings } from "../settings/settings.ts";
 import { english } from "../words/english.ts";
 import type { CriteriaInput } from "./criteria-input.ts";
@@ -11,7 +12,6 @@ import { feetReason } from "./feet-reason.ts";
 import { meanInterval } from "./mean-interval.ts";
 import { moreTrialsSentence, trialsAllowed } from "./more-trials.ts";
 import { latestReference, valueText } from "./reference-value.ts";
-import { percentThreshold } from "./threshold.ts";
 
 type AgainstReference = Criterion & { readonly kind: "against-reference" };
 

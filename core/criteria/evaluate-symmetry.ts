@@ -1,6 +1,7 @@
 import { formatPercent, roundTo } from "../ground/format-number.ts";
 import { asSentence, sentences } from "../ground/plain-words.ts";
 import { startsFromBox } from "../ground/test-kind.ts";
+import { percentThreshold } from "../ground/threshold.ts";
 import type { Settings } from "../settings/settings.ts";
 import { boxHeightText } from "../sides/box-height.ts";
 import type { Comparison } from "../sides/comparison.ts";
@@ -17,7 +18,6 @@ import { decideStatus, statusOf } from "./decide-status.ts";
 import { feetReason } from "./feet-reason.ts";
 import { moreTrialsSentence, trialsAllowed } from "./more-trials.ts";
 import { latestReference, valueText } from "./reference-value.ts";
-import { percentThreshold } from "./threshold.ts";
 
 type Symmetry = Criterion & { readonly kind: "symmetry" };
 

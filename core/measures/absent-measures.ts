@@ -1,5 +1,5 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
-import { fullLabel } from "../ground/measures/catalogue.ts";
+import { english } from "../words/english.ts";
 import type { Measure } from "./measure.ts";
 
 /** Identifiers of `wanted` that the trial's test has and that were not made. */
@@ -29,7 +29,7 @@ export function unnamedAbsences(
 ): readonly Finding[] {
   const removes = unnamedMeasures(expected, measures, findings);
   if (removes.length === 0) return [];
-  const labels = removes.map(fullLabel).join("; ");
+  const labels = removes.map(english.measures.fullLabel).join("; ");
   return [
     proseFinding(
       "measure-not-made",

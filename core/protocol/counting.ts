@@ -1,4 +1,3 @@
-import { fullLabel } from "../ground/measures/catalogue.ts";
 import { listInWords } from "../ground/plain-words.ts";
 import { startsFromBox, type TestKind, testFacts } from "../ground/test-kind.ts";
 import { countsInMeans } from "../result/held-trial.ts";
@@ -91,7 +90,7 @@ function missingMeasures(trial: TrialResult, test: TestKind): readonly string[] 
 function whyMissing({ findings }: TrialResult, missing: readonly string[]): string {
   const cause = findings.find((each) => each.removes.some((id) => missing.includes(id)));
   if (cause !== undefined) return findingInWords(cause, english).message;
-  return `Missing from it: ${missing.map((id) => lowered(fullLabel(id))).join("; ")}.`;
+  return `Missing from it: ${missing.map((id) => lowered(english.measures.fullLabel(id))).join("; ")}.`;
 }
 
 function lowered(label: string): string {

@@ -1,6 +1,6 @@
 import { latestReference } from "../criteria/reference-value.ts";
 import { formatPercent, formatSheetValue, noValue } from "../ground/format-number.ts";
-import { fullLabel, measureEntry } from "../ground/measures/catalogue.ts";
+import { measureEntry } from "../ground/measures/catalogue.ts";
 import { dateInWords } from "../ground/plain-words.ts";
 import { displayUnit, type UcumUnit } from "../ground/units.ts";
 import type { SessionResult } from "../result/session-result.ts";
@@ -96,7 +96,11 @@ function measureCell(comparison: Comparison, unit: UcumUnit, session: SessionRes
     (each) => each.test !== comparison.test || each.dropHeightMetres !== comparison.dropHeightMetres,
   );
   const of = several ? groupName(comparison) : legs;
-  return { text: `${fullLabel(comparison.measure)}, ${of}`, muted: displayUnit(unit).symbol, align: "start" };
+  return {
+    text: `${english.measures.fullLabel(comparison.measure)}, ${of}`,
+    muted: displayUnit(unit).symbol,
+    align: "start",
+  };
 }
 
 function valueCells(

@@ -1,10 +1,9 @@
 import type { CriterionResult } from "../criteria/criterion.ts";
 import { populationNotes } from "../criteria/population-notes.ts";
-import { statusLabel, statusWords } from "../criteria/status.ts";
-import { thresholdWords } from "../criteria/threshold.ts";
 import { asSentence, keepUnits, sentences } from "../ground/plain-words.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import { comparisonLimbCaution, ofComparisonLimb } from "../sides/other-injuries.ts";
+import { english } from "../words/english.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
 
 /** What the criteria of the set say today: the gate and a stop first, then each criterion with its status and reason. */
@@ -63,7 +62,7 @@ function criteriaTable(criteria: readonly CriterionResult[]): SheetBlock {
     rows: sameForAll(criteria)
       ? [{ cells: rowCells(criteria[0], `All ${criteria.length} criteria of the set`, "") }]
       : criteria.map((result) => ({
-          cells: rowCells(result, result.criterion.label, thresholdWords(result.criterion)),
+          cells: rowCells(result, result.criterion.label, english.statuses.threshold(result.criterion)),
         })),
   };
 }
@@ -88,8 +87,8 @@ function rowCells(result: CriterionResult, label: string, threshold: string): re
 
 /** The status word with its mark, and what must stand beside it. */
 export function statusCell(result: CriterionResult): SheetCell {
-  const word = statusLabel(result.status);
-  const beside = statusWords(result).slice(word.length).trim();
+  const word = english.statuses.label(result.status);
+  const beside = english.statuses.words(result).slice(word.length).trim();
   return {
     text: word,
     ...(beside !== "" && { muted: keepUnits(beside) }),

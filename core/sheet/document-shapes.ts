@@ -1,5 +1,6 @@
-import type { Criterion, Status } from "../criteria/criterion.ts";
+import type { Criterion } from "../criteria/criterion.ts";
 import type { Bearer, Side } from "../ground/limb.ts";
+import type { Status } from "../ground/status.ts";
 import type { PublishedUnit } from "../ground/units.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { TrialResult } from "../result/trial-result.ts";

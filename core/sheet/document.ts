@@ -1,5 +1,5 @@
-import type { Status } from "../criteria/criterion.ts";
 import type { Limb } from "../ground/limb.ts";
+import type { Status } from "../ground/status.ts";
 
 /** A cell of a table on the sheet, already worded. `limb` asks for the limb's colour and line form. */
 export interface SheetCell {

@@ -1,5 +1,4 @@
 import type { KneeRow } from "../criteria/knee-rows.ts";
-import { statusLabel } from "../criteria/status.ts";
 import { cautionQuestions } from "../gate/caution-questions.ts";
 import { clockOf, dayOf, weeksBetween } from "../gate/days.ts";
 import type { Gate, OpenedClosure } from "../gate/gate.ts";
@@ -11,6 +10,7 @@ import type { SessionResult } from "../result/session-result.ts";
 import type { GivenAnswers } from "../stated/cautions-schema.ts";
 import type { ReadingMoment } from "../stated/gate-words.ts";
 import type { SessionDescription } from "../stated/session.ts";
+import { english } from "../words/english.ts";
 
 /** One line of the sheet's facts. */
 interface Fact {
@@ -64,7 +64,7 @@ function kneeInWords(rows: readonly KneeRow[], day: KneeDay): string {
   if (rows.length === 0) return worstInWords(day);
   return rows
     .map(({ short, status }) =>
-      status === "not-measured" ? `${short} not measured` : `${short}, ${statusLabel(status)}`,
+      status === "not-measured" ? `${short} not measured` : `${short}, ${english.statuses.label(status)}`,
     )
     .join("; ");
 }

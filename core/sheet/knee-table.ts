@@ -1,6 +1,6 @@
 import type { KneeRow } from "../criteria/knee-rows.ts";
-import { statusLabel } from "../criteria/status.ts";
 import { asSentence } from "../ground/plain-words.ts";
+import { english } from "../words/english.ts";
 import type { SheetBlock } from "./document.ts";
 
 /** The knee's own rows, which no gate withholds; nothing where nobody is injured. */
@@ -18,7 +18,7 @@ export function kneeTable(rows: readonly KneeRow[]): readonly SheetBlock[] {
       rows: rows.map(({ label, threshold, status, reason }) => ({
         cells: [
           { text: label, muted: threshold, align: "start" },
-          { text: statusLabel(status), align: "start", emphasis: "strong", status },
+          { text: english.statuses.label(status), align: "start", emphasis: "strong", status },
           { text: asSentence(reason), align: "start" },
         ],
       })),

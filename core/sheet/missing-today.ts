@@ -1,6 +1,7 @@
-import type { CriterionResult, Status } from "../criteria/criterion.ts";
+import type { CriterionResult } from "../criteria/criterion.ts";
 import { openQuestions } from "../gate/open-questions.ts";
 import { countOf, listInWords } from "../ground/plain-words.ts";
+import type { Status } from "../ground/status.ts";
 import { askedAnswers } from "../protocol/asked-answers.ts";
 import { sessionProgress } from "../protocol/session-progress.ts";
 import { countsInMeans, isHeld } from "../result/held-trial.ts";

@@ -1,6 +1,6 @@
 import type { CriterionResult } from "../criteria/criterion.ts";
 import { comparisonOf } from "../criteria/criterion-comparison.ts";
-import { percentOf, thresholdOf } from "../criteria/threshold.ts";
+import { percentOf, thresholdOf } from "../ground/threshold.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import type { Comparison, Interval, SideSummary } from "../sides/comparison.ts";
 import type { DocumentComparison, DocumentCriterion, DocumentSide } from "./document-shapes.ts";

@@ -1,4 +1,4 @@
-import type { Status } from "../criteria/criterion.ts";
+import type { Status } from "../ground/status.ts";
 
 /** Side of the square box the marks are drawn in, and the width of their strokes, in the same unit. */
 export const statusMarkBox = 16;

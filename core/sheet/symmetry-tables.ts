@@ -1,7 +1,6 @@
-import { percentOf } from "../criteria/threshold.ts";
 import { formatPercent, formatSheetValue, noValue, percentDigits } from "../ground/format-number.ts";
-import { fullLabel } from "../ground/measures/catalogue.ts";
 import { asSentence, capitalised, keepUnits } from "../ground/plain-words.ts";
+import { percentOf } from "../ground/threshold.ts";
 import { displayUnit } from "../ground/units.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import type { Settings } from "../settings/settings.ts";
@@ -105,7 +104,7 @@ function indexColumns(one: Comparison, settings: Settings): readonly SheetColumn
 function cells(comparison: Comparison, session: SessionResult, settings: Settings): readonly SheetCell[] {
   const { symbol } = displayUnit(comparison.unit);
   const label: SheetCell = {
-    text: fullLabel(comparison.measure),
+    text: english.measures.fullLabel(comparison.measure),
     ...(symbol !== "" && { muted: symbol }),
     align: "start",
   };
@@ -166,7 +165,7 @@ function platesInDoubt(comparisons: readonly Comparison[]): readonly SheetBlock[
 function weakerSides(comparisons: readonly Comparison[]): readonly SheetBlock[] {
   const items = comparisons
     .filter((each) => each.role === "criterion" && each.weaker !== "")
-    .map((each) => `${fullLabel(each.measure)}: ${asSentence(each.weaker)}`);
+    .map((each) => `${english.measures.fullLabel(each.measure)}: ${asSentence(each.weaker)}`);
   return items.length === 0 ? [] : [{ kind: "list", tone: "plain", items }];
 }
 
@@ -202,7 +201,7 @@ function notes(comparisons: readonly Comparison[]): readonly SheetBlock[] {
       ((each.index !== undefined && (each.intervals.length === 0 || each.intervalFrom === "measurement uncertainty")) ||
         (each.index === undefined && each.difference === undefined)),
   );
-  const texts = special.map((each) => ({ label: fullLabel(each.measure), note: each.intervalNote }));
+  const texts = special.map((each) => ({ label: english.measures.fullLabel(each.measure), note: each.intervalNote }));
   const items = [...new Set(texts.map((each) => each.note))].map((note) => {
     const labels = texts.filter((each) => each.note === note).map((each) => each.label);
     return labels.length === comparisons.length ? note : `${labels.join("; ")}: ${note}`;

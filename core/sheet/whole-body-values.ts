@@ -1,11 +1,12 @@
 import { formatSheetValue } from "../ground/format-number.ts";
-import { fullLabel, measureEntry } from "../ground/measures/catalogue.ts";
+import { measureEntry } from "../ground/measures/catalogue.ts";
 import { capitalised } from "../ground/plain-words.ts";
 import { displayUnit } from "../ground/units.ts";
 import { countsInMeans } from "../result/held-trial.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import type { Settings } from "../settings/settings.ts";
 import { mean, median, trialStatisticOf } from "../sides/trial-statistic.ts";
+import { english } from "../words/english.ts";
 import type { SheetBlock, SheetCell } from "./document.ts";
 import { groupName, type TrialGroup, trialGroups } from "./sheet-trials.ts";
 
@@ -43,7 +44,7 @@ function table(group: TrialGroup, settings: Settings): SheetBlock {
     const cell = (value: number): SheetCell => ({ text: formatSheetValue(value, undefined, unit).value, align: "end" });
     const { symbol } = displayUnit(unit);
     const cells: readonly SheetCell[] = [
-      { text: fullLabel(id), ...(symbol !== "" && { muted: symbol }), align: "start" },
+      { text: english.measures.fullLabel(id), ...(symbol !== "" && { muted: symbol }), align: "start" },
       ...(middle === undefined ? [] : [{ ...cell(middle(values)), emphasis: "strong" as const }]),
       cell(Math.min(...values)),
       cell(Math.max(...values)),

@@ -1,6 +1,5 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
 import { formatPercent, roundTo } from "../ground/format-number.ts";
-import { fullLabel } from "../ground/measures/catalogue.ts";
 import { countOf, listInWords } from "../ground/plain-words.ts";
 import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
 import type { Settings } from "../settings/settings.ts";
@@ -38,7 +37,7 @@ function moved(comparisons: readonly Comparison[], settings: Settings): string {
   const touched = comparisons.flatMap(({ plateShare, index, measure, test, legs }) => {
     if (plateShare === undefined || index === undefined) return [];
     const without = index * Math.exp(-plateShare.onIndex.difference);
-    const name = `${fullLabel(measure)}, ${legs === "both" ? "two-leg" : "single-leg"} ${english.tests.label(test)}`;
+    const name = `${english.measures.fullLabel(measure)}, ${legs === "both" ? "two-leg" : "single-leg"} ${english.tests.label(test)}`;
     return [`${name} (${roundTo(index, 1)} would be ${roundTo(without, 1)} %)`];
   });
   if (touched.length === 0) return "It is in no index of this session.";

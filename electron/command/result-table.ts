@@ -1,10 +1,8 @@
-import { statusLabel, statusWords } from "../../core/criteria/status.ts";
-import { thresholdWords } from "../../core/criteria/threshold.ts";
 import { isOfLimb } from "../../core/events/event.ts";
 import { loadWords, testLoads } from "../../core/gate/test-load.ts";
 import { formatPercent, formatValue, joinNumberText, percentDigits, roundTo } from "../../core/ground/format-number.ts";
 import type { Bearer } from "../../core/ground/limb.ts";
-import { fullLabel, measureCatalogue } from "../../core/ground/measures/catalogue.ts";
+import { measureCatalogue } from "../../core/ground/measures/catalogue.ts";
 import { asSentence, capitalised, listInWords } from "../../core/ground/plain-words.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import { trialBearer } from "../../core/result/trial-bearer.ts";
@@ -88,7 +86,7 @@ function measureLines({ measures }: TrialResult): string {
   const rows = measureCatalogue
     .filter(({ id, formOf }) => formOf === undefined && measures.some((measure) => measure.id === id))
     .map(({ id }) => [
-      fullLabel(id),
+      english.measures.fullLabel(id),
       ...present.map((name) => {
         const measure = measures.find((each) => each.id === id && english.limbs.bearer(each) === name);
         return measure === undefined
@@ -110,7 +108,7 @@ function sideBlocks(result: SessionResult): readonly string[] {
       // What closes tests stands above them all.
       const reason = each.status === "withheld-today" ? "" : each.reason;
       const more = [reason, each.caution, each.moreTrials].filter((part) => part !== "").join(" ");
-      const head = `  ${each.criterion.label}, ${thresholdWords(each.criterion).replaceAll("\u00a0", " ")}: ${statusWords(each)}`;
+      const head = `  ${each.criterion.label}, ${english.statuses.threshold(each.criterion).replaceAll("\u00a0", " ")}: ${english.statuses.words(each)}`;
       return more === "" ? head : `${head}\n    ${more}`;
     });
     blocks.push([`Criteria: ${result.criteriaSet.name}`, ...gate, ...lines, ...kneeLines(result)].join("\n"));
@@ -134,7 +132,8 @@ function gateLines({ gate }: SessionResult): readonly string[] {
 /** The knee's own rows, which nothing withholds. */
 function kneeLines({ knee }: SessionResult): readonly string[] {
   return knee.map(
-    ({ label, threshold, status, reason }) => `  ${label}, ${threshold}: ${statusLabel(status)}\n    ${reason}`,
+    ({ label, threshold, status, reason }) =>
+      `  ${label}, ${threshold}: ${english.statuses.label(status)}\n    ${reason}`,
   );
 }
 
@@ -161,7 +160,7 @@ function comparisonRow(comparison: Comparison): readonly string[] {
   const mean = (side: Comparison["first"]) =>
     `${english.limbs.bearer(side)} ${joinNumberText(formatValue(side.mean, undefined, unit))} (n = ${side.values.length})`;
   return [
-    `  ${fullLabel(measure)}`,
+    `  ${english.measures.fullLabel(measure)}`,
     mean(first),
     mean(second),
     difference === undefined ? formatPercent(index) : joinNumberText(formatValue(difference, undefined, unit)),

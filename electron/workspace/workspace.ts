@@ -9,6 +9,7 @@ import { traceTrial } from "../../core/session/trace-trial.ts";
 import type { Settings } from "../../core/settings/settings.ts";
 import type { CurveOverlay } from "../../core/sides/curves.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
+import { english } from "../../core/words/english.ts";
 import type {
   AssignedRow,
   FileLines,
@@ -308,7 +309,8 @@ export class WorkspaceState {
       "trials changed",
     );
     const decides = change.excluded !== undefined || change.kept !== undefined || change.events !== undefined;
-    if (decides) this.#open.effect = statusChanges(before, this.analysis(folder).result.criteria);
+    if (decides)
+      this.#open.effect = english.statuses.changes(statusChanges(before, this.analysis(folder).result.criteria));
   }
 
   /** Keeps or excludes several trials: one step, whatever their number. */
@@ -325,7 +327,7 @@ export class WorkspaceState {
       description = withTrialChange(description, file, trial, decision, numbers);
     }
     this.#open.change(session, description, keepOrExcludeWords(decision, trials.length), "trials changed");
-    this.#open.effect = statusChanges(before, this.analysis(folder).result.criteria);
+    this.#open.effect = english.statuses.changes(statusChanges(before, this.analysis(folder).result.criteria));
   }
 
   /** States which foot stood on which plate in all trials of some files: one step, whatever their number. */
@@ -354,7 +356,7 @@ export class WorkspaceState {
       statedPlatesWords(feet, trials),
       "trials changed",
     );
-    this.#open.effect = statusChanges(before, this.analysis(folder).result.criteria);
+    this.#open.effect = english.statuses.changes(statusChanges(before, this.analysis(folder).result.criteria));
   }
 
   /** Takes the step that is offered back, or the one that is named; nothing happens where there is none. */
@@ -387,7 +389,8 @@ export class WorkspaceState {
     const before = criteria();
     take();
     const after = criteria();
-    if (before !== undefined && after !== undefined) this.#open.effect = statusChanges(before, after);
+    if (before !== undefined && after !== undefined)
+      this.#open.effect = english.statuses.changes(statusChanges(before, after));
   }
 
   /** Remembers that a session's decisions were taken along as its session.json. */

@@ -1,5 +1,4 @@
 import { Button } from "@mantine/core";
-import { measureEntry } from "../../core/ground/measures/catalogue.ts";
 import type { WatchedTrial, WatchView } from "../../electron/boundary/watch-view.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { AskedAnswers } from "../shell/asked-answers.tsx";
@@ -138,7 +137,7 @@ function WatchedMeasures({ trial }: { readonly trial: WatchedTrial }) {
     <p className="watch-values">
       {shown.map((measure) => (
         <span key={measure.id} className="watch-value">
-          <span className="watch-label">{measureEntry(measure.id).label}</span>{" "}
+          <span className="watch-label">{words.measures.label(measure.id)}</span>{" "}
           <Quantity value={measure.value} uncertainty={measure.uncertainty} unit={measure.unit} withUnit />
         </span>
       ))}

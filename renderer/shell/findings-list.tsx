@@ -1,5 +1,4 @@
 import type { Finding } from "../../core/ground/finding.ts";
-import { fullLabel } from "../../core/ground/measures/catalogue.ts";
 import { sentences, withoutOptions } from "../../core/ground/plain-words.ts";
 import { findingInWords } from "../../core/words/finding-in-words.ts";
 import { words } from "../words/words.ts";
@@ -32,7 +31,10 @@ function FindingLine({ finding, place }: { readonly finding: Finding; readonly p
       {withoutOptions(sentences(message, action))}
       {where !== "" && <span className="finding-where"> ({where})</span>}
       {finding.removes.length > 0 && (
-        <span className="finding-where"> {prose.notMade(finding.removes.map((id) => fullLabel(id)).join("; "))}</span>
+        <span className="finding-where">
+          {" "}
+          {prose.notMade(finding.removes.map((id) => words.measures.fullLabel(id)).join("; "))}
+        </span>
       )}
       {place !== undefined && <AnswerButtons answers={finding.answers} place={place} />}
     </li>

@@ -1,6 +1,6 @@
-import type { Status } from "../../core/criteria/criterion.ts";
-import { statusLabel } from "../../core/criteria/status.ts";
+import type { Status } from "../../core/ground/status.ts";
 import { statusMarkBox, statusMarkStroke, statusMarks } from "../../core/sheet/status-mark.ts";
+import { words } from "../words/words.ts";
 
 interface StatusWordProps {
   readonly status: Status;
@@ -9,7 +9,7 @@ interface StatusWordProps {
 }
 
 /** A status: its word behind a drawn mark of its own shape. */
-export function StatusWord({ status, words }: StatusWordProps) {
+export function StatusWord({ status, words: whole }: StatusWordProps) {
   return (
     <span className="status">
       <svg className="status-mark" viewBox={`0 0 ${statusMarkBox} ${statusMarkBox}`} aria-hidden="true">
@@ -22,7 +22,7 @@ export function StatusWord({ status, words }: StatusWordProps) {
           strokeLinejoin="round"
         />
       </svg>
-      <span>{words ?? statusLabel(status)}</span>
+      <span>{whole ?? words.statuses.label(status)}</span>
     </span>
   );
 }

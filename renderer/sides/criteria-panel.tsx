@@ -1,8 +1,8 @@
 import { intervalCaution, standingCautions } from "../../core/criteria/cautions.ts";
-import type { CriterionResult, Status } from "../../core/criteria/criterion.ts";
+import type { CriterionResult } from "../../core/criteria/criterion.ts";
 import { populationNotes } from "../../core/criteria/population-notes.ts";
-import { statusWords } from "../../core/criteria/status.ts";
 import { sentences } from "../../core/ground/plain-words.ts";
+import type { Status } from "../../core/ground/status.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import { ClosedToday } from "../cautions/closed-today.tsx";
 import { StatusWord } from "../shell/status-word.tsx";
@@ -71,7 +71,7 @@ function CriterionEntry({ result, saysWithheld }: CriterionEntryProps) {
   return (
     <li>
       <p>{criterion.label}</p>
-      <StatusWord status={status} words={statusWords(result)} />
+      <StatusWord status={status} words={words.statuses.words(result)} />
       {saysWhy.has(status) && <p className="muted">{firstSentence(reason)}</p>}
       {status === "withheld-today" && saysWithheld && <p className="muted">{reason}</p>}
       {moreTrials !== "" && <p className="muted">{moreTrials}</p>}

@@ -1,6 +1,6 @@
-import { percentOf, thresholdOf } from "../../core/criteria/threshold.ts";
 import { formatPercent, formatValue, joinNumberText, percentDigits } from "../../core/ground/format-number.ts";
 import { measureEntry } from "../../core/ground/measures/catalogue.ts";
+import { percentOf, thresholdOf } from "../../core/ground/threshold.ts";
 import type { SymmetryAxis } from "../../core/sheet/symmetry-line.ts";
 import { SymmetryLinePicture } from "../charts/symmetry-line-picture.tsx";
 import { Quantity } from "../shell/quantity.tsx";

@@ -1,9 +1,9 @@
 import type { CriterionResult } from "../../core/criteria/criterion.ts";
 import { comparisonOf } from "../../core/criteria/criterion-comparison.ts";
 import { latestReference } from "../../core/criteria/reference-value.ts";
-import { percentOf } from "../../core/criteria/threshold.ts";
 import { oppositeSide } from "../../core/ground/limb.ts";
-import { fullLabel, measureEntry } from "../../core/ground/measures/catalogue.ts";
+import { measureEntry } from "../../core/ground/measures/catalogue.ts";
+import { percentOf } from "../../core/ground/threshold.ts";
 import type { UcumUnit } from "../../core/ground/units.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { SymmetryLine } from "../../core/sheet/document.ts";
@@ -76,7 +76,7 @@ function criterionRow(result: CriterionResult, session: SessionResult): Symmetry
     return {
       ...emptyRow(criterion.measure),
       key: criterion.id,
-      label: prose.againstASetValue(fullLabel(criterion.measure)),
+      label: prose.againstASetValue(words.measures.fullLabel(criterion.measure)),
       ...(comparison === undefined ? {} : { comparison }),
       criterion: result,
     };
@@ -90,7 +90,7 @@ function criterionRow(result: CriterionResult, session: SessionResult): Symmetry
   return {
     ...emptyRow(criterion.measure),
     key: criterion.id,
-    label: prose.against(fullLabel(criterion.measure), referenceWords(reference)),
+    label: prose.against(words.measures.fullLabel(criterion.measure), referenceWords(reference)),
     ...(comparison === undefined ? {} : { comparison }),
     ...(reference === undefined ? {} : { reference }),
     ...(result.estimate === undefined ? {} : { index: result.estimate }),
@@ -106,13 +106,13 @@ function referenceWords(reference: ReferenceValue | undefined): string {
 }
 
 function emptyRow(measure: string): SymmetryRow {
-  return { key: measure, label: fullLabel(measure), unit: measureEntry(measure).unit, intervals: [] };
+  return { key: measure, label: words.measures.fullLabel(measure), unit: measureEntry(measure).unit, intervals: [] };
 }
 
 function comparisonRow(comparison: Comparison): SymmetryRow {
   return {
     key: `${comparison.test} ${comparison.legs} ${comparison.dropHeightMetres ?? ""} ${comparison.measure}`,
-    label: fullLabel(comparison.measure),
+    label: words.measures.fullLabel(comparison.measure),
     unit: comparison.unit,
     comparison,
     ...(comparison.index === undefined ? {} : { index: comparison.index }),

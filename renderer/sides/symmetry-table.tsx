@@ -1,5 +1,3 @@
-import { statusWords } from "../../core/criteria/status.ts";
-import { thresholdWords } from "../../core/criteria/threshold.ts";
 import { formatPercent } from "../../core/ground/format-number.ts";
 import type { Bearer, InvolvedSide } from "../../core/ground/limb.ts";
 import { capitalised, sentences } from "../../core/ground/plain-words.ts";
@@ -179,11 +177,11 @@ function SymmetryLineRow({ row, note, axis, heads, involved, numbered, saysWithh
           <span className="muted">{sentences(comparison?.weaker ?? "", note)}</span>
         ) : (
           <>
-            <StatusWord status={criterion.status} words={statusWords(criterion)} />
+            <StatusWord status={criterion.status} words={words.statuses.words(criterion)} />
             <span className="muted symmetry-reason">
               {/* what closes every test is the same for every row and stands above all of them */}
               {criterion.status === "withheld-today" && !saysWithheld ? "" : `${criterion.reason} `}
-              {capitalised(thresholdWords(criterion.criterion))}: {criterion.criterion.source}.
+              {capitalised(words.statuses.threshold(criterion.criterion))}: {criterion.criterion.source}.
             </span>
           </>
         )}

@@ -1,5 +1,5 @@
 import type { CriterionResult } from "../../core/criteria/criterion.ts";
-import { thresholdOf } from "../../core/criteria/threshold.ts";
+import { thresholdOf } from "../../core/ground/threshold.ts";
 import { IntervalLine } from "../charts/interval-line.tsx";
 import { words } from "../words/words.ts";
 

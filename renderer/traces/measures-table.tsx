@@ -1,6 +1,6 @@
 import { Fragment, useState } from "react";
 import type { Bearer, InvolvedSide } from "../../core/ground/limb.ts";
-import { groupLabel, type MeasureEntry } from "../../core/ground/measures/catalogue.ts";
+import type { MeasureEntry } from "../../core/ground/measures/catalogue.ts";
 import { displayUnit } from "../../core/ground/units.ts";
 import type { Measure } from "../../core/measures/measure.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
@@ -82,7 +82,7 @@ function MeasureTable({ trial, forms, columns, involved, opened, onOpen }: Measu
         <tbody key={group}>
           <tr className="measure-group">
             <th scope="rowgroup" colSpan={columns.length + 1}>
-              {groupLabel(group)}
+              {words.measures.groupLabel(group)}
             </th>
           </tr>
           {rows.map((row) => (
@@ -128,7 +128,7 @@ function MeasureLine({ row, columns, involved, open, onOpen }: MeasureLineProps)
             onOpen();
           }}
         >
-          {entry.label}
+          {words.measures.label(entry.id)}
           {"\u00a0"}
           <span className="unit">{displayUnit(entry.unit).symbol}</span>
         </button>
@@ -158,7 +158,7 @@ function DefinitionLine({ entry, width }: { readonly entry: MeasureEntry; readon
     <tr className="measure-definition">
       <td colSpan={width}>
         {prose.definitionAndSource(
-          entry.definition,
+          words.measures.definition(entry.id),
           entry.source.replace(/\.$/, ""),
           entry.informationOnly === true ? prose.forInformationOnly : "",
         )}

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { statusLabel } from "../../core/criteria/status.ts";
 import type { Comparison } from "../../core/sides/comparison.ts";
 import type { ReferenceValue } from "../../core/stated/reference-value.ts";
+import { english } from "../../core/words/english.ts";
 import { CriteriaPanel } from "../../renderer/sides/criteria-panel.tsx";
 import { criterionRows, informationRows, symmetryLine } from "../../renderer/sides/symmetry-rows.ts";
 import { SymmetryTable } from "../../renderer/sides/symmetry-table.tsx";
@@ -68,7 +68,8 @@ describe("the symmetry table", () => {
     );
     const row = /data-row="single-leg-countermovement-jump-height-symmetry".*?<\/tr>/.exec(markup)?.[0] ?? "";
     // by hand from the example: 0.117 m, 0.140 m, index 83.6 with 81.2 to 86.4
-    for (const words of ["11.7", "14.0", "84\u00a0%", "81", "86", statusLabel("not-met")]) expect(row).toContain(words);
+    for (const words of ["11.7", "14.0", "84\u00a0%", "81", "86", english.statuses.label("not-met")])
+      expect(row).toContain(words);
   });
 
   const impulse: Comparison = {

@@ -1,6 +1,6 @@
 import type { UcumUnit } from "../units.ts";
 import { landingEntries } from "./landing-entries.ts";
-import type { BodySizeForm, MeasureEntry, MeasureGroup, PlainEntry } from "./measure-entry.ts";
+import type { BodySizeForm, MeasureEntry, PlainEntry } from "./measure-entry.ts";
 import { phaseEntries } from "./phase-entries.ts";
 import { wholeEntries } from "./whole-entries.ts";
 
@@ -17,9 +17,7 @@ function bodySizeEntry(entry: PlainEntry, form: BodySizeForm): MeasureEntry {
   return {
     ...entry,
     id: `${entry.id}${form}`,
-    label: `${entry.label}, per ${perMass ? "body mass" : "body weight"}`,
     unit,
-    definition: `${entry.definition} Divided by ${perMass ? "body mass" : "body weight"}.`,
     perLimb: entry.perLimb ?? false,
     forms: [],
     informationOnly: entry.informationOnly ?? false,
@@ -48,29 +46,4 @@ export function measureEntry(id: string): MeasureEntry {
   const entry = byId.get(id);
   if (entry === undefined) throw new RangeError(`There is no measure called "${id}".`);
   return entry;
-}
-
-const groupLabels: Readonly<Record<MeasureGroup, string>> = {
-  whole: "Whole jump",
-  unweighting: "Unweighting",
-  braking: "Braking (eccentric)",
-  propulsion: "Propulsion (concentric)",
-  landing: "Landing",
-};
-
-/** Heading of a group of measures. */
-export function groupLabel(group: MeasureGroup): string {
-  return groupLabels[group];
-}
-
-/** Labels that say where they belong without their heading. */
-const complete = new Set(["forceAtLowestPosition", "limbTouchdownDifference"]);
-
-/** The label with its phase, for places where no heading says it: "Impulse in braking, gross", "Duration of braking". */
-export function fullLabel(id: string): string {
-  const entry = measureEntry(id);
-  if (entry.group === "whole" || complete.has(entry.formOf ?? id)) return entry.label;
-  const [head, ...rest] = entry.label.split(",");
-  const phased = head === "Duration" ? `${head} of ${entry.group}` : `${head} in ${entry.group}`;
-  return [phased, ...rest].join(",");
 }

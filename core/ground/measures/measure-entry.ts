@@ -9,16 +9,12 @@ export type MeasureGroup = (typeof measureGroups)[number];
 /** What a body-size form divides by. */
 export type BodySizeForm = "PerBodyMass" | "PerBodyWeight";
 
-/** One measure as the program knows it. */
+/** One measure as the program knows it; what it is called and how it is defined says each language (`core/words`). */
 export interface MeasureEntry {
   /** Public identifier (METHODS §5). */
   readonly id: string;
-  /** Quantity first, in full words, without the phase when the group says it. */
-  readonly label: string;
   readonly unit: UcumUnit;
   readonly group: MeasureGroup;
-  /** The definition in one plain sentence. */
-  readonly definition: string;
   /** Where the definition comes from. */
   readonly source: string;
   /** True when left and right are reported too, on two plates in two-leg tests. */

@@ -3,12 +3,11 @@ import type { CriteriaInput } from "../../../core/criteria/criteria-input.ts";
 import type { CriterionResult } from "../../../core/criteria/criterion.ts";
 import { evaluateCriteria } from "../../../core/criteria/evaluate-criteria.ts";
 import { returnToPivotingSport } from "../../../core/criteria/return-to-pivoting-sport.ts";
-import { statusWords } from "../../../core/criteria/status.ts";
-import { thresholdWords } from "../../../core/criteria/threshold.ts";
 import type { InvolvedSide, Side } from "../../../core/ground/limb.ts";
 import { defaultSettings, settingsWith } from "../../../core/settings/settings.ts";
 import type { ComparableTrial } from "../../../core/sides/comparable-trial.ts";
 import { compareSides } from "../../../core/sides/compare-sides.ts";
+import { english } from "../../../core/words/english.ts";
 import { openGate, stoppedGate } from "../gate/gates.ts";
 import { makeMeasure, singleLegDropJump, twoLegDropJump } from "../sides/make-trials.ts";
 
@@ -53,19 +52,19 @@ describe("a value that must be reached by both legs together", () => {
     expect(result.reason).toBe(
       "The reactive strength index is 1.41\u00a0m/s; its whole 80\u00a0% interval, 1.39 to 1.43\u00a0m/s, is at or above 1.3\u00a0m/s.",
     );
-    expect(thresholdWords(result.criterion)).toBe("at least 1.3\u00a0m/s");
+    expect(english.statuses.threshold(result.criterion)).toBe("at least 1.3\u00a0m/s");
   });
 
   it("is not met where the whole interval is below", () => {
     const result = evaluate(twoLegs, indices([0.82, 0.84, 0.83, 0.83]));
-    expect(statusWords(result)).toBe("not met");
+    expect(english.statuses.words(result)).toBe("not met");
     expect(result.reason).toContain("is below 1.3\u00a0m/s.");
   });
 
   it("is too close to call where the interval holds it, in figures that do not read across it", () => {
     // By hand: mean 1.298, which two decimals would turn into the threshold.
     const result = evaluate(twoLegs, indices([1.25, 1.31, 1.28, 1.352]));
-    expect(statusWords(result)).toBe("too close to call (1.298\u00a0m/s, leaning not met)");
+    expect(english.statuses.words(result)).toBe("too close to call (1.298\u00a0m/s, leaning not met)");
     expect(result.moreTrials).toBe("More trials today cannot settle this.");
   });
 

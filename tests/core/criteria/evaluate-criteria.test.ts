@@ -1,15 +1,16 @@
 import { describe, expect, it } from "vitest";
 import { intervalCaution, standingCautions } from "../../../core/criteria/cautions.ts";
 import type { CriteriaInput } from "../../../core/criteria/criteria-input.ts";
-import type { CriterionResult, Status } from "../../../core/criteria/criterion.ts";
+import type { CriterionResult } from "../../../core/criteria/criterion.ts";
 import { evaluateCriteria } from "../../../core/criteria/evaluate-criteria.ts";
 import { returnToPivotingSport } from "../../../core/criteria/return-to-pivoting-sport.ts";
-import { statusLabel, statusWords } from "../../../core/criteria/status.ts";
 import type { InvolvedSide, Side } from "../../../core/ground/limb.ts";
+import type { Status } from "../../../core/ground/status.ts";
 import { defaultSettings, type Settings, settingsWith } from "../../../core/settings/settings.ts";
 import type { ComparableTrial } from "../../../core/sides/comparable-trial.ts";
 import { compareSides } from "../../../core/sides/compare-sides.ts";
 import type { ReferenceValue } from "../../../core/stated/reference-value.ts";
+import { english } from "../../../core/words/english.ts";
 import { openGate, stoppedGate } from "../gate/gates.ts";
 import { singleLegTrial, twoLegTrial } from "../sides/make-trials.ts";
 
@@ -68,7 +69,7 @@ describe("a symmetry criterion", () => {
       "The index is 97\u00a0%; its whole 80\u00a0% interval, 95 to 99\u00a0%, is at or above 90\u00a0%.",
     );
     expect(result).toMatchObject({ moreTrials: "", caution: "" });
-    expect(statusWords(result)).toBe("met");
+    expect(english.statuses.words(result)).toBe("met");
   });
 
   it("is not met when the whole interval is below", () => {
@@ -77,23 +78,23 @@ describe("a symmetry criterion", () => {
     expect(result.reason).toBe(
       "The index is 84\u00a0%; its whole 80\u00a0% interval, 82 to 85\u00a0%, is below 90\u00a0%.",
     );
-    expect(statusWords(result)).toBe("not met");
+    expect(english.statuses.words(result)).toBe("not met");
   });
 
   it("is too close to call when the interval includes the threshold, with the estimate and its lean", () => {
     const result = row(evaluate(heights(12.9, 14.1, 0.7)), height);
     expect(result.status).toBe("too-close-to-call");
     expect(result.lean).toBe("met");
-    expect(statusWords(result)).toBe("too close to call (91\u00a0%, leaning met)");
+    expect(english.statuses.words(result)).toBe("too close to call (91\u00a0%, leaning met)");
     expect(result.reason).toBe("The index is 91\u00a0%; its 80\u00a0% interval, 87 to 96\u00a0%, includes 90\u00a0%.");
     const below = row(evaluate(heights(12.5, 14.0, 0.7)), height);
-    expect(statusWords(below)).toBe("too close to call (89\u00a0%, leaning not met)");
+    expect(english.statuses.words(below)).toBe("too close to call (89\u00a0%, leaning not met)");
   });
 
   it("never prints a value that contradicts its lean", () => {
     const result = row(evaluate(heights(12.56, 14.0, 0.7)), height);
     // By hand: 100 × 12.56 / 14 = 89.71, which would round to 90.
-    expect(statusWords(result)).toBe("too close to call (89.7\u00a0%, leaning not met)");
+    expect(english.statuses.words(result)).toBe("too close to call (89.7\u00a0%, leaning not met)");
   });
 
   it("is met at exactly the threshold when no trial varies", () => {
@@ -171,7 +172,7 @@ describe("a high index", () => {
   it("is not simply met: the comparison limb is lower", () => {
     const result = row(evaluate(heights(15.2, 13.0, 0.2)), height);
     expect(result.status).toBe("met");
-    expect(statusWords(result)).toBe("met (the comparison limb is lower, look at both)");
+    expect(english.statuses.words(result)).toBe("met (the comparison limb is lower, look at both)");
     expect(result.caution).toBe(
       "The index of 117\u00a0% is above 110\u00a0%: the comparison limb is lower, look at both (right 15.2 cm, left 13.0 cm).",
     );
@@ -181,7 +182,7 @@ describe("a high index", () => {
     // By hand: 14.5 / 13.0 = 111.5 %; heights spread by ± 6 cm make the interval reach below 90 %.
     const wide = row(evaluate(heights(14.5, 13.0, 6)), height);
     expect(wide.status).toBe("too-close-to-call");
-    expect(statusWords(wide)).toBe(
+    expect(english.statuses.words(wide)).toBe(
       "too close to call (112\u00a0%, leaning met) (the comparison limb is lower, look at both)",
     );
     // 110 % itself is not above it, though its interval is.
@@ -289,7 +290,7 @@ describe("words", () => {
     ["out-of-date", "out of date"],
     ["withheld-today", "withheld today"],
   ] as readonly (readonly [Status, string])[])("of the status %s are the product's", (status, word) => {
-    expect(statusLabel(status)).toBe(word);
+    expect(english.statuses.label(status)).toBe(word);
   });
 
   it("never say what the treating clinician alone may say", () => {
@@ -310,7 +311,7 @@ describe("words", () => {
       ...evaluate(trials, { involved: "none" }),
     ]);
     const said = [
-      ...results.flatMap((each) => [statusWords(each), each.reason, each.caution, each.moreTrials]),
+      ...results.flatMap((each) => [english.statuses.words(each), each.reason, each.caution, each.moreTrials]),
       ...returnToPivotingSport.criteria.flatMap((each) => [each.label, each.source]),
       returnToPivotingSport.population,
       intervalCaution,

@@ -1,12 +1,13 @@
 import { expect, test } from "vitest";
 import { statusChanges } from "../../../core/criteria/status-changes.ts";
+import { english } from "../../../core/words/english.ts";
 import { analyzeSamples } from "../simulated/session.ts";
 
 const month9 = "maren-tveitlund/5-month-9";
 const before = analyzeSamples(month9).result.criteria;
 
 test("A decision that leaves every status alone says so", () => {
-  expect(statusChanges(before, before)).toBe("It changes no status.");
+  expect(english.statuses.changes(statusChanges(before, before))).toBe("It changes no status.");
 });
 
 test("An exclusion that leaves too few trials names the criterion and both statuses", () => {
@@ -20,7 +21,7 @@ test("An exclusion that leaves too few trials names the criterion and both statu
       ],
     }),
   });
-  const said = statusChanges(before, result.criteria);
+  const said = english.statuses.changes(statusChanges(before, result.criteria));
   expect(said).toMatch(
     /^It changes a status\. Jump height symmetry, single-leg countermovement jump: .* before, not measured now/,
   );

@@ -1,7 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { intervalCaution, standingCautions } from "../../../core/criteria/cautions.ts";
 import { returnToPivotingSport } from "../../../core/criteria/return-to-pivoting-sport.ts";
-import { fullLabel } from "../../../core/ground/measures/catalogue.ts";
 import { engineVersion } from "../../../core/ground/version.ts";
 import { withTestAdded } from "../../../core/protocol/added-tests.ts";
 import { shippedProtocol } from "../../../core/protocol/shipped-protocols.ts";
@@ -9,6 +8,7 @@ import type { SessionResult } from "../../../core/result/session-result.ts";
 import { defaultSettings, settingsHash, settingsWith } from "../../../core/settings/settings.ts";
 import { buildSheet } from "../../../core/sheet/build-sheet.ts";
 import type { Protocol } from "../../../core/stated/protocol-schema.ts";
+import { english } from "../../../core/words/english.ts";
 import { stoppedGate } from "../gate/gates.ts";
 import {
   bothInvolvedSession,
@@ -272,7 +272,7 @@ describe("the pages of numbers", () => {
   test("put both values, index, interval and status of a comparison on one line", () => {
     // By hand from the example: means 93.1 and 109.47 N·s, index 85.05 %, interval ± 2 %.
     expect(tableRows(sheetOf(exampleSession()), twoLegs)[0]).toEqual([
-      `${fullLabel("brakingImpulse")} N·s`,
+      `${english.measures.fullLabel("brakingImpulse")} N·s`,
       "93.1",
       "109.5",
       "85\u00a0%",
@@ -372,7 +372,7 @@ describe("the pages of numbers", () => {
     ]);
     // By hand: 93.1 and 109.47 N·s over 68.6 kg.
     expect(tableRows(sheetOf(exampleSession()), "Values per kilogram of body mass")[0]).toEqual([
-      `${fullLabel("brakingImpulse")}, two legs N·s/kg`,
+      `${english.measures.fullLabel("brakingImpulse")}, two legs N·s/kg`,
       "1.36",
       "1.60",
     ]);

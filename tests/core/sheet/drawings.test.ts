@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Status } from "../../../core/criteria/criterion.ts";
-import { statusLabel } from "../../../core/criteria/status.ts";
+import type { Status } from "../../../core/ground/status.ts";
 import { statusMarkBox, statusMarkSvg, statusMarks } from "../../../core/sheet/status-mark.ts";
 import {
   type SymmetryLineColours,
@@ -9,6 +8,7 @@ import {
   symmetryLineSvg,
   symmetryLineText,
 } from "../../../core/sheet/symmetry-line.ts";
+import { english } from "../../../core/words/english.ts";
 
 const colours: SymmetryLineColours = {
   axis: "axis",
@@ -23,7 +23,7 @@ describe("the marks of the statuses", () => {
   const statuses = Object.keys(statusMarks) as Status[];
 
   test("exist for every status and differ in shape", () => {
-    expect(statuses.every((status) => statusLabel(status) !== undefined)).toBe(true);
+    expect(statuses.every((status) => english.statuses.label(status) !== undefined)).toBe(true);
     expect(new Set(Object.values(statusMarks)).size).toBe(statuses.length);
   });
 

@@ -1,22 +1,26 @@
 import { expect, test } from "vitest";
-import { fullLabel, measureCatalogue, measureEntry } from "../../../../core/ground/measures/catalogue.ts";
+import { measureCatalogue, measureEntry } from "../../../../core/ground/measures/catalogue.ts";
+import { english } from "../../../../core/words/english.ts";
 
 test("Every measure has an identifier of its own, a label, a definition in a sentence and a source", () => {
   const ids = measureCatalogue.map((entry) => entry.id);
   expect(new Set(ids).size).toBe(ids.length);
   for (const entry of measureCatalogue) {
-    expect(entry.definition).toMatch(/^[A-Z].*\.$/);
+    expect(english.measures.label(entry.id)).toMatch(/^[A-Z]/);
+    expect(english.measures.definition(entry.id)).toMatch(/^[A-Z].*\.$/);
     expect(entry.source).not.toBe("");
   }
 });
 
 test("A measure is named quantity first, its phase behind the quantity", () => {
-  expect(fullLabel("peakBrakingForce")).toBe("Force in braking, peak");
-  expect(fullLabel("brakingImpulse")).toBe("Impulse in braking, gross");
-  expect(fullLabel("brakingTime")).toBe("Duration of braking");
-  expect(fullLabel("forceAtLowestPosition")).toBe("Force at the lowest position");
-  expect(fullLabel("jumpHeightImpulse")).toBe("Jump height, by impulse");
-  expect(fullLabel("propulsionImpulsePerBodyMass")).toBe("Impulse in propulsion, gross, per body mass");
+  expect(english.measures.fullLabel("peakBrakingForce")).toBe("Force in braking, peak");
+  expect(english.measures.fullLabel("brakingImpulse")).toBe("Impulse in braking, gross");
+  expect(english.measures.fullLabel("brakingTime")).toBe("Duration of braking");
+  expect(english.measures.fullLabel("forceAtLowestPosition")).toBe("Force at the lowest position");
+  expect(english.measures.fullLabel("jumpHeightImpulse")).toBe("Jump height, by impulse");
+  expect(english.measures.fullLabel("propulsionImpulsePerBodyMass")).toBe(
+    "Impulse in propulsion, gross, per body mass",
+  );
 });
 
 test("A form by body size has its own identifier and unit", () => {

@@ -1,6 +1,10 @@
-import { formatPercent, formatValue, percentDigits } from "../ground/format-number.ts";
-import { displayUnit, type UcumUnit } from "../ground/units.ts";
-import type { Criterion } from "./criterion.ts";
+import { formatPercent, formatValue, percentDigits } from "./format-number.ts";
+import { displayUnit, type UcumUnit } from "./units.ts";
+
+/** What a criterion asks for: a value in the unit of its measure, or a part of another value in per cent. */
+export type AskedFor =
+  | { readonly kind: "absolute"; readonly atLeast: number; readonly unit: UcumUnit }
+  | { readonly kind: "symmetry" | "against-reference"; readonly atLeastPercent: number };
 
 /** What an estimate is held against, and how figures beside it are written so that none reads across it. */
 export interface Threshold {
@@ -38,18 +42,13 @@ export function valueThreshold(atLeast: number, unit: UcumUnit): Threshold {
 }
 
 /** The threshold of a criterion, whatever its kind. */
-export function thresholdOf(criterion: Criterion): Threshold {
+export function thresholdOf(criterion: AskedFor): Threshold {
   return criterion.kind === "absolute"
     ? valueThreshold(criterion.atLeast, criterion.unit)
     : percentThreshold(criterion.atLeastPercent);
 }
 
-/** "at least 90 %", "at least 1.3 m/s": what a criterion asks for. */
-export function thresholdWords(criterion: Criterion): string {
-  return `at least ${thresholdOf(criterion).text}`;
-}
-
 /** The threshold in per cent of an index; undefined for criteria that ask for a value. */
-export function percentOf(criterion: Criterion): number | undefined {
+export function percentOf(criterion: AskedFor): number | undefined {
   return criterion.kind === "absolute" ? undefined : criterion.atLeastPercent;
 }
