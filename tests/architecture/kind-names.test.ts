@@ -8,6 +8,7 @@ import { projectRoot, sourceFiles } from "./imports.ts";
 const allowed: Readonly<Record<string, string>> = {
   "core/ground/test-kind.ts": "the facts of every kind",
   "core/ground/test-words.ts": "the words of every kind",
+  "core/words/english/tests.ts": "what each kind is called in English",
   "core/protocol/shipped-protocols.ts": "which tests a stage wants",
   "core/criteria/return-to-pivoting-sport.ts": "which tests are judged",
 };
