@@ -1,3 +1,5 @@
+import type { NamedColumn } from "./findings/file-parts.ts";
+
 /** Where in a file, a recording or a session a finding is. */
 export type Place =
   /** It concerns the whole. */
@@ -10,6 +12,10 @@ export type Place =
   | { readonly at: "time column" }
   /** Columns by their names, or by their place where they have none, in the order of the file. */
   | { readonly at: "columns"; readonly names: readonly string[] }
+  /** A column by its place and its name. */
+  | { readonly at: "column"; readonly column: NamedColumn }
+  /** Columns of which each is meant for itself. */
+  | { readonly at: "each column"; readonly names: readonly string[] }
   /** Seconds from the first sample, to so many decimals. */
   | { readonly at: "time"; readonly seconds: number; readonly decimals: number }
   | { readonly at: "span"; readonly fromSeconds: number; readonly toSeconds: number; readonly decimals: number }

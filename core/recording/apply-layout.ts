@@ -1,4 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import { saysLittle } from "./layout-shape.ts";
 import type { LayoutAnswers, RememberedAnswers } from "./reading-statements.ts";
 import { isSameShape } from "./same-shape.ts";
@@ -29,13 +29,7 @@ export function applyLayout(shape: LayoutShape, layouts: readonly KnownShape[], 
   if (layout === undefined) return { answers, findings: [] };
   const saying = new Set(fitting.map((each) => JSON.stringify(Object.entries(each.answers).sort())));
   if (saying.size > 1) {
-    const names = fitting.map((each) => `"${each.name}"`).join(" and ");
-    const warning = proseFinding(
-      "layout-unclear",
-      "warning",
-      `Saved layouts ${names} fit this file and say different things; none was applied.`,
-      "Remove one of them, or state columns, rate and unit for this file.",
-    );
+    const warning = finding("layout-unclear/several-fit", "warning", { names: fitting.map(({ name }) => name) });
     return { answers, findings: [warning] };
   }
   return { answers: joined(layout, answers), layout, findings: saysLittle(shape) ? [littleKnown(layout)] : [] };
@@ -66,10 +60,5 @@ function joined(layout: KnownShape, answers: LayoutAnswers): LayoutAnswers {
 }
 
 function littleKnown({ name }: KnownShape): Finding {
-  return proseFinding(
-    "layout-unclear",
-    "note",
-    `The file names nothing, so that the layout "${name}" was applied by the look of its rows alone.`,
-    "Check that rate, unit and columns are those of this file.",
-  );
+  return finding("layout-unclear/little-known", "note", { name });
 }

@@ -1,11 +1,12 @@
-import { type Finding, isRefused, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding, isRefused } from "../ground/finding.ts";
+import type { StatementSource } from "../ground/findings/file-parts.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { ColumnHint } from "./column-hint.ts";
-import { type ColumnRoles, type Columns, columnsExample, columnsUnclear, type RoleReason } from "./column-roles.ts";
+import type { ColumnRoles, Columns, RoleReason } from "./column-roles.ts";
 import type { LayoutAnswers } from "./reading-statements.ts";
 import { recogniseForces } from "./recognise-forces.ts";
 import { isSteadilyRising, neverFalls } from "./stamps.ts";
-import { columnLabel, columnLabels, findColumns, noColumn } from "./stated-columns.ts";
+import { findColumns, namedColumn, namedColumns, noColumn, statedTwice } from "./stated-columns.ts";
 
 /**
  * Gives the columns their parts: what a person stated first, then names and units, then behaviour (an unnamed first
@@ -21,16 +22,21 @@ export function assignColumns(
   const reasons = new Map<number, RoleReason>();
   const problems: Finding[] = [];
   const stated: Record<"left" | "right" | "total", readonly number[]> = { left: [], right: [], total: [] };
-  const source = answers.layout === undefined ? "stated" : `by the layout "${answers.layout.name}"`;
+  const { layout } = answers;
+  const source = layout === undefined ? "stated" : `by the layout "${layout.name}"`;
   const isTimeLeftOut = isNoTime(answers, hints);
   let time: number | undefined;
   for (const role of ["time", "left", "right", "total"] as const) {
     const key = answers[role];
     if (key === undefined || (role === "time" && isTimeLeftOut)) continue;
     const found = findColumns(key, hints, columns);
-    const problem = typeof found === "string" ? found : problemOf(role, found, reasons);
-    if (typeof found === "string" || problem !== undefined) {
-      problems.push(columnsUnclear(problem ?? ""));
+    if ("kind" in found) {
+      problems.push(found);
+      continue;
+    }
+    const problem = problemOf(role, found, reasons);
+    if (problem !== undefined) {
+      problems.push(problem);
       continue;
     }
     if (role === "time") time = found[0];
@@ -42,7 +48,7 @@ export function assignColumns(
   const hasStatedForce = stated.left.length + stated.right.length + stated.total.length > 0;
   time ??= isTimeLeftOut ? undefined : recogniseTime(hints, columns, reasons, settings);
   const timePart = time === undefined ? {} : { time };
-  const timeNotes = isTimeLeftOut && hints.some((hint) => hint.kind === "time") ? [timeLeftOut(source, hints)] : [];
+  const timeNotes = isTimeLeftOut && hints.some((hint) => hint.kind === "time") ? [timeLeftOut(layout, hints)] : [];
   if (problems.length > 0) return { left: [], right: [], total: [], ...timePart, reasons, findings: problems };
   if (hasStatedForce) return exchanged({ ...stated, ...timePart, reasons, findings: timeNotes }, answers, hints);
   // Another column that calls itself time but does not rise may be anything: it is not passed over as a second clock.
@@ -66,10 +72,12 @@ function problemOf(
   role: string,
   found: readonly number[],
   reasons: ReadonlyMap<number, RoleReason>,
-): string | undefined {
-  if (role === "time" && found.length > 1) return "Time cannot be the sum of several columns.";
+): Finding | undefined {
+  if (role === "time" && found.length > 1) {
+    return finding("columns-unclear/time-summed", "refusal", {}, { answers: [{ asks: "columns" }] });
+  }
   const twice = found.find((index) => reasons.has(index));
-  return twice === undefined ? undefined : `Column ${twice + 1} was stated twice.`;
+  return twice === undefined ? undefined : statedTwice(twice);
 }
 
 function recogniseTime(
@@ -106,12 +114,7 @@ function exchanged(roles: ColumnRoles, { swapPlates }: LayoutAnswers, hints: rea
   if (swapPlates !== true) return roles;
   const { left, right } = roles;
   if (left.length + right.length === 0) {
-    const warning = proseFinding(
-      "plates-swapped",
-      "warning",
-      "The plates were stated to be exchanged, but no column is the plate of one foot alone.",
-      `Take the statement away, or state which column is which (${columnsExample}).`,
-    );
+    const warning = finding("plates-swapped/no-foot", "warning", {}, { answers: [{ asks: "columns" }] });
     return { ...roles, findings: [...roles.findings, warning] };
   }
   const reasons = new Map(roles.reasons);
@@ -119,26 +122,16 @@ function exchanged(roles: ColumnRoles, { swapPlates }: LayoutAnswers, hints: rea
     const reason = reasons.get(index);
     if (reason !== undefined) reasons.set(index, { ...reason, words: `${reason.words}; exchanged as stated` });
   }
-  const now = [
-    ...(right.length > 0 ? [`${columnLabels(right, hints)} is left`] : []),
-    ...(left.length > 0 ? [`${columnLabels(left, hints)} is right`] : []),
-  ];
-  const note = proseFinding(
-    "plates-swapped",
-    "note",
-    `Left and right were exchanged as stated: ${now.join(", ")}.`,
-    "Check with a single-leg trial which foot stood on which plate.",
-  );
+  const note = finding("plates-swapped/exchanged", "note", {
+    left: namedColumns(right, hints),
+    right: namedColumns(left, hints),
+  });
   return { ...roles, left: right, right: left, reasons, findings: [...roles.findings, note] };
 }
 
-function timeLeftOut(source: string, hints: readonly ColumnHint[]): Finding {
+function timeLeftOut(layout: LayoutAnswers["layout"], hints: readonly ColumnHint[]): Finding {
   const index = hints.findIndex((hint) => hint.kind === "time");
-  return proseFinding(
-    "time-left-out",
-    "warning",
-    `The time in column ${columnLabel(hints[index]!, index)} was not used, as ${source}; missing samples cannot be seen without it.`,
-    "Use the time column where it can be trusted.",
-    { where: `column ${columnLabel(hints[index]!, index)}` },
-  );
+  const column = namedColumn(hints[index]!, index);
+  const source: StatementSource = layout === undefined ? { from: "person" } : { from: "layout", name: layout.name };
+  return finding("time-left-out", "warning", { column, source }, { place: { at: "column", column } });
 }

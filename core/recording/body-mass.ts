@@ -1,18 +1,18 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { StatementSource } from "../ground/findings/file-parts.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { HeaderHint } from "./header-hint.ts";
-import { hintSource } from "./stated-rate.ts";
+import { lineOf } from "./statement-source.ts";
 
 /** A body mass that turns body weights into newtons, and where it stands. */
 export interface BodyMass {
   readonly massKg: number;
-  /** "stated", "line 4: Mass: 69.4 kg". */
-  readonly source: string;
+  readonly source: StatementSource;
 }
 
 /** The mass as a person stated it, else as the header does with its unit. */
 export function findMass(statedKg: number | undefined, hints: readonly HeaderHint[]): BodyMass | undefined {
-  if (statedKg !== undefined) return { massKg: statedKg, source: "stated" };
+  if (statedKg !== undefined) return { massKg: statedKg, source: { from: "person" } };
   const hint = headerMass(hints);
   return hint === undefined ? undefined : { massKg: hint.massKg, source: hint.source };
 }
@@ -26,30 +26,27 @@ export function massContradiction(
   const header = headerMass(hints);
   if (mass === undefined || header === undefined) return [];
   if (mass.massKg < settings.bodyMassMinimumKg || mass.massKg > settings.bodyMassMaximumKg) {
+    const { bodyMassMinimumKg: leastKg, bodyMassMaximumKg: mostKg } = settings;
     return [
-      proseFinding(
-        "weight-implausible",
-        "refusal",
-        `A mass of ${mass.massKg} kg (${mass.source}) is outside ${settings.bodyMassMinimumKg} to ${settings.bodyMassMaximumKg} kg.`,
-        "State the body mass (--mass 70).",
-      ),
+      finding("weight-implausible/mass", "refusal", { ...mass, leastKg, mostKg }, { answers: [{ asks: "massKg" }] }),
     ];
   }
   if (Math.abs(mass.massKg - header.massKg) <= settings.weightToleranceEnteredKg) return [];
   return [
-    proseFinding(
-      "weight-differs",
-      "warning",
-      `The header says ${header.massKg} kg (${header.source}), but ${mass.massKg} kg was stated and used.`,
-      "Check the mass: every force of this file hangs on it.",
-    ),
+    finding("weight-differs/header", "warning", {
+      headerKg: header.massKg,
+      source: header.source,
+      massKg: mass.massKg,
+    }),
   ];
 }
 
 /** The first mass that the header gives with its unit. */
 export function headerMass(hints: readonly HeaderHint[]): BodyMass | undefined {
   const found = hints.flatMap((hint) =>
-    hint.kind === "mass" && typeof hint.value === "number" ? [{ massKg: hint.value, source: hintSource(hint) }] : [],
+    hint.kind === "mass" && typeof hint.value === "number"
+      ? [{ massKg: hint.value, source: { from: "line", ...lineOf(hint) } as const }]
+      : [],
   );
   return found[0];
 }

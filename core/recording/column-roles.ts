@@ -1,4 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import type { Finding } from "../ground/finding.ts";
 import type { Confidence } from "./request.ts";
 
 /** Why a column plays its part, and how sure that is. */
@@ -24,11 +24,3 @@ export interface ColumnRoles extends ForceRoles {
 
 /** Undefined for a column of text. */
 export type Columns = readonly (Float64Array | undefined)[];
-
-/** How the columns are stated on the command line. */
-export const columnsExample = "--columns time=1,left=2,right=3";
-
-/** Refuses because it is not clear which column is which. */
-export function columnsUnclear(message: string, action = `State which column is which (${columnsExample}).`): Finding {
-  return proseFinding("columns-unclear", "refusal", message, action);
-}

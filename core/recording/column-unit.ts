@@ -1,7 +1,7 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import type { Answer } from "../ground/answer.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { ColumnHint } from "./column-hint.ts";
-import type { ForceUnit } from "./force-units.ts";
-import { type ForceColumnUnit, forceUnitOf, isVoltage } from "./force-units.ts";
+import { type ForceColumnUnit, forceUnitOf, forceUnits, isVoltage } from "./force-units.ts";
 import type { UnitStatements } from "./unit-statements.ts";
 
 /** The unit of one force column. */
@@ -28,12 +28,15 @@ export function decideUnit(
   }
   const written = own ?? (hint.unit === "" ? header?.unit : undefined);
   if (own !== undefined && header !== undefined && header.unit !== own && stated === undefined) {
-    return { ...none, findings: [headerContradicts(name, hint.unit, header)] };
+    return { ...none, findings: [headerContradicts(name, hint.unit, own, header)] };
   }
   if (written !== undefined && stated !== undefined && written !== stated) {
-    const source =
-      own === undefined ? `The header says ${written} (${header?.source})` : `Column ${name} says ${hint.unit}`;
-    return { ...none, findings: [unitContradicts(name, source, stated)] };
+    const about = { place: { at: "columns", names: [name] }, answers: unitAnswers([written]) } as const;
+    const contradiction =
+      own === undefined && header !== undefined
+        ? finding("unit-contradicts/line", "refusal", { unit: written, line: header.line, stated }, about)
+        : finding("unit-contradicts/column", "refusal", { name, unit: hint.unit, stated }, about);
+    return { ...none, findings: [contradiction] };
   }
   if (written !== undefined) return { unit: written, unitFrom: "header", isSilent: false, findings: [] };
   if (stated !== undefined) return { unit: stated, unitFrom: "stated", isSilent: false, findings: [] };
@@ -41,35 +44,25 @@ export function decideUnit(
 }
 
 function voltage(name: string, unit: string): Finding {
-  return proseFinding(
-    "unit-not-stated",
-    "refusal",
-    `Column ${name} is a voltage (${unit}); without its scale it says nothing about force.`,
-    "Export the recording in newtons.",
-    { where: `column ${name}` },
-  );
-}
-
-function unitContradicts(name: string, source: string, stated: ForceUnit): Finding {
-  return proseFinding(
-    "unit-contradicts",
-    "refusal",
-    `${source}, but ${stated} was stated.`,
-    "Leave the stated unit out (--unit), or correct the file's header.",
-    { where: `column ${name}` },
-  );
+  return finding("unit-not-stated/voltage", "refusal", { name, unit }, { place: { at: "columns", names: [name] } });
 }
 
 function headerContradicts(
   name: string,
   unit: string,
-  header: { readonly unit: ForceColumnUnit; readonly source: string },
+  own: ForceColumnUnit,
+  header: NonNullable<UnitStatements["header"]>,
 ): Finding {
-  return proseFinding(
-    "unit-contradicts",
+  return finding(
+    "unit-contradicts/column-and-line",
     "refusal",
-    `Column ${name} says ${unit}, but the header says ${header.unit} (${header.source}).`,
-    "State the unit: N, kN, kgf or lbf (--unit N).",
-    { where: `column ${name}` },
+    { name, unit, lineUnit: header.unit, line: header.line },
+    { place: { at: "columns", names: [name] }, answers: unitAnswers([own, header.unit]) },
   );
+}
+
+/** Those of the units that can be stated; where none can, the person is asked. */
+function unitAnswers(units: readonly ForceColumnUnit[]): readonly Answer[] {
+  const stated = forceUnits.filter((unit) => units.includes(unit)).map((unit) => ({ unit }));
+  return stated.length === 0 ? [{ asks: "unit" }] : stated;
 }

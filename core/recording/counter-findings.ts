@@ -1,8 +1,8 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { Columns } from "./column-roles.ts";
-import { columnLabel } from "./stated-columns.ts";
+import { namedColumn } from "./stated-columns.ts";
 
 /**
  * A counter beside the time column that skips numbers although time runs on: the stamps may have been made up after
@@ -28,15 +28,19 @@ export function counterFindings(
     }
     const [first] = skips;
     if (first === undefined || single < settings.counterSingleFraction * (counter.length - 1)) return [];
-    const where = `line ${lineOfRow[first]}`;
-    const others = skips.length > 1 ? ` (and at ${skips.length - 1} more)` : "";
+    const line = lineOfRow[first]!;
     return [
-      proseFinding(
-        "gap",
+      finding(
+        "gap/counter",
         "warning",
-        `The counter in column ${columnLabel(hint, index)} goes from ${counter[first - 1]} to ${counter[first]} at ${where}${others}, although time runs on: samples may be missing.`,
-        "Export the recording again, and compare its length with what was recorded.",
-        { where },
+        {
+          counter: namedColumn(hint, index),
+          line,
+          from: counter[first - 1]!,
+          to: counter[first]!,
+          others: skips.length - 1,
+        },
+        { place: { at: "line", line } },
       ),
     ];
   });

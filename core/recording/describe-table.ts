@@ -2,11 +2,12 @@ import type { Table } from "../bytes/table.ts";
 import type { BodyMass } from "./body-mass.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { ColumnRoles } from "./column-roles.ts";
-import type { ForceColumn } from "./force-columns.ts";
+import type { ForceColumn } from "./force-column.ts";
 import { needsMass } from "./force-units.ts";
 import type { HeaderHint } from "./header-hint.ts";
 import type { ColumnReading, TableReading } from "./request.ts";
 import type { LayoutShape } from "./shape-schema.ts";
+import { sourceText } from "./statement-source.ts";
 import type { TimeBase } from "./time-base.ts";
 
 /** Everything that was understood of a table. */
@@ -51,7 +52,9 @@ export function describeTable(understood: UnderstoodTable): TableReading {
     ...(time.target === undefined ? {} : { resampledFromHz: time.target.fromHz }),
     ...(first?.unit === undefined ? {} : { forceUnit: first.unit }),
     forceUnitFrom: first?.unitFrom ?? "unknown",
-    ...(mass !== undefined && forces.some(({ unit }) => unit !== undefined && needsMass(unit)) ? { mass } : {}),
+    ...(mass !== undefined && forces.some(({ unit }) => unit !== undefined && needsMass(unit))
+      ? { mass: { massKg: mass.massKg, source: sourceText(mass.source) } }
+      : {}),
     shape,
     ...(layout === undefined ? {} : { layout }),
   };

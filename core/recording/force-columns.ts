@@ -1,29 +1,15 @@
 import type { Table } from "../bytes/table.ts";
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { BodyMass } from "./body-mass.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { ColumnRoles } from "./column-roles.ts";
 import { decideUnit, type UnitDecision } from "./column-unit.ts";
-import { type ForceColumnUnit, needsMass, newtonsIn } from "./force-units.ts";
+import type { ForceColumn } from "./force-column.ts";
+import { forceUnits, needsMass, newtonsIn } from "./force-units.ts";
+import { unitsThatFit } from "./standing-load.ts";
 import type { UnitStatements } from "./unit-statements.ts";
-
-/** One force, converted: a column, or the sum of the columns of one foot's plates. */
-export interface ForceColumn {
-  /** From 0, in order of the file; the first is the force's place. */
-  readonly indices: readonly number[];
-  /** The file's own name, or "column 3". */
-  readonly name: string;
-  /** False where the file names nothing. */
-  readonly isNamed: boolean;
-  readonly limb: Limb;
-  /** Absent where no unit is known; the values are then as in the file. */
-  readonly unit?: ForceColumnUnit;
-  readonly unitFrom: "header" | "stated" | "unknown";
-  /** Newtons, upward positive, one value a usable row. */
-  readonly force: Float64Array;
-}
 
 /** The forces in newtons in the order of the file, with what is doubtful about unit and sign. */
 export function readForces(
@@ -45,7 +31,7 @@ export function readForces(
     .sort((one, other) => one.indices[0]! - other.indices[0]!);
   const findings: Finding[] = [];
   const turned: string[] = [];
-  const silent: string[] = [];
+  const silent: { readonly name: string; readonly unit: string }[] = [];
   let usesMass = false;
   const columns = chosen.map(({ indices, limb }): ForceColumn => {
     const names = indices.map((index) => plateName(index, hints));
@@ -55,8 +41,7 @@ export function readForces(
       const raw = (table.columns[index] ?? new Float64Array(0)).slice(span.start, span.end);
       const decision = decideUnit(hints[index]!, names[position]!, units);
       findings.push(...decision.findings);
-      if (decision.isSilent)
-        silent.push(hints[index]!.unit === "" ? names[position]! : `${names[position]} (${hints[index]!.unit})`);
+      if (decision.isSilent) silent.push({ name: names[position]!, unit: hints[index]!.unit });
       usesMass ||= decision.unit !== undefined && needsMass(decision.unit);
       const factor = decision.unit && newtonsIn(decision.unit, units.mass?.massKg, settings.gravity);
       const isTurned = factor !== undefined && convert(raw, factor, settings);
@@ -69,7 +54,7 @@ export function readForces(
     if (indices.length > 1) findings.push(platesSummed(limb, names));
     return { ...base, ...unitOf(parts.map((part) => part.decision)), force };
   });
-  if (silent.length > 0) findings.push(unitNotStated(silent));
+  if (silent.length > 0) findings.push(unitNotStated(silent, columns, settings));
   if (usesMass) findings.push(massFinding(units.mass));
   if (turned.length > 0) findings.push(signTurned(turned));
   return { columns, findings };
@@ -120,49 +105,25 @@ function pointsDown(force: Float64Array, settings: Settings): boolean {
 }
 
 function platesSummed(limb: Limb, names: readonly string[]): Finding {
-  const whose = limb === "both" ? "The plates" : `The plates under the ${limb} foot`;
-  return proseFinding(
-    "plates-summed",
-    "note",
-    `${whose} were added: ${names.join(" + ")}.`,
-    "Check that these columns are plates under one foot, and not several readings of one plate.",
-    { where: `column ${names.join(" + ")}` },
-  );
+  return finding("plates-summed", "note", { limb, names }, { place: { at: "columns", names } });
 }
 
 function massFinding(mass: BodyMass | undefined): Finding {
-  if (mass === undefined) {
-    return proseFinding(
-      "mass-missing",
-      "refusal",
-      "The forces are given in body weights or per kilogram, which are no newtons without the athlete's mass.",
-      "State the body mass (--mass 70).",
-    );
-  }
-  return proseFinding(
-    "unit-from-mass",
-    "note",
-    `Body weights were turned into newtons with a mass of ${mass.massKg} kg (${mass.source}); body mass measured from them only repeats it.`,
-    "Check the mass, or export the recording in newtons.",
-  );
+  if (mass === undefined) return finding("mass-missing", "refusal", {}, { answers: [{ asks: "massKg" }] });
+  return finding("unit-from-mass", "note", mass);
 }
 
-function unitNotStated(names: readonly string[]): Finding {
-  return proseFinding(
-    "unit-not-stated",
-    "refusal",
-    `The file does not say in which unit of force ${names.length === 1 ? "its column is" : "its columns are"}: ${names.join(", ")}.`,
-    names.some((name) => /\(kgs?\)$/i.test(name))
-      ? "State the unit (--unit kgf where kilograms on the plate are meant, else N, kN or lbf)."
-      : "State the unit: N, kN, kgf or lbf (--unit N).",
-  );
+/** Asks for the unit; where the load of standing is seen, the units that make it a person's come first. */
+function unitNotStated(
+  silent: readonly { readonly name: string; readonly unit: string }[],
+  columns: readonly ForceColumn[],
+  settings: Settings,
+): Finding {
+  const likely = unitsThatFit(columns, settings);
+  const answers = (likely.length > 0 ? likely : forceUnits).map((unit) => ({ unit }));
+  return finding("unit-not-stated/columns", "refusal", { columns: silent }, { answers });
 }
 
 function signTurned(names: readonly string[]): Finding {
-  return proseFinding(
-    "sign-turned",
-    "note",
-    `${names.length === 1 ? "Column" : "Columns"} ${names.join(" and ")} counted downward force as positive and ${names.length === 1 ? "was" : "were"} turned.`,
-    "Check that standing still shows body weight upwards.",
-  );
+  return finding("sign-turned/columns", "note", { names });
 }

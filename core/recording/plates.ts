@@ -1,7 +1,8 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import type { Answer } from "../ground/answer.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import { oppositeSide } from "../ground/limb.ts";
 import type { Settings } from "../settings/settings.ts";
-import type { ForceColumn } from "./force-columns.ts";
+import type { ForceColumn } from "./force-column.ts";
 import type { Plate, PlateProof } from "./recording.ts";
 
 /**
@@ -31,12 +32,11 @@ export function makePlates(
       proof,
       force: total.force.map((value, row) => value - side.force[row]!),
     };
-    const note = proseFinding(
+    const note = finding(
       "plate-derived",
       "note",
-      `The ${derived.limb} plate was calculated as ${total.name} less ${side.name}.`,
-      "Export both plates if the file can hold them.",
-      { where: `column ${total.name}` },
+      { limb: derived.limb, total: total.name, side: side.name },
+      { place: { at: "columns", names: [total.name] } },
     );
     const plate = toPlate(side, 0);
     return { plates: side.indices[0]! < total.indices[0]! ? [plate, derived] : [derived, plate], findings: [note] };
@@ -63,14 +63,27 @@ function disagreement(
     }
   }
   if (largestDifference <= settings.columnsDisagreeFraction * largestLoad) return [];
-  const seconds = (worstRow / rateHz).toFixed(3);
   return [
-    proseFinding(
-      "columns-disagree",
+    finding(
+      "columns-disagree/sum",
       "warning",
-      `Column ${total.name} differs from the sum of the plates by up to ${largestDifference.toFixed(0)} N; the sum was used.`,
-      "Check which columns belong together (--columns time=1,left=2,right=3).",
-      { where: `${seconds} s` },
+      { total: total.name, newtons: largestDifference },
+      {
+        place: { at: "time", seconds: worstRow / rateHz, decimals: 3 },
+        answers: [columnsAre(sides), columnsAre([total])],
+      },
     ),
   ];
+}
+
+/** These columns alone, each as what it is taken for. */
+function columnsAre(columns: readonly ForceColumn[]): Answer {
+  return {
+    columns: Object.fromEntries(
+      columns.map(({ limb, indices }) => [
+        limb === "both" ? "total" : limb,
+        indices.length === 1 ? indices[0]! + 1 : indices.map((index) => index + 1).join("+"),
+      ]),
+    ),
+  };
 }

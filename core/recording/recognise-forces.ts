@@ -1,11 +1,12 @@
-import type { Finding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
+import { eitherTotal, feetOfOneSided, feetOfPlates, severalOfSide } from "./column-candidates.ts";
 import type { ColumnHint } from "./column-hint.ts";
-import { type Columns, columnsUnclear, type ForceRoles, type RoleReason } from "./column-roles.ts";
+import type { Columns, ForceRoles, RoleReason } from "./column-roles.ts";
 import { foldWord } from "./column-words.ts";
 import { loadLevel, sumOfOthers } from "./load-level.ts";
 import type { Confidence } from "./request.ts";
-import { columnLabel, columnLabels } from "./stated-columns.ts";
+import { namedColumn, namedColumns } from "./stated-columns.ts";
 
 interface RecognisedForces extends ForceRoles {
   readonly findings: readonly Finding[];
@@ -27,12 +28,6 @@ export function recogniseForces(
     const vertical = all.filter((index) => hints[index]!.isVertical);
     return all.length > 1 && vertical.length > 0 ? vertical : all;
   };
-  const ask = (message: string, action?: string): RecognisedForces => ({
-    left: [],
-    right: [],
-    total: [],
-    findings: [columnsUnclear(message, action)],
-  });
   const take = (found: readonly number[], words: string, confidence: Confidence = "certain"): void => {
     for (const index of found) {
       const isSure = confidence === "certain" && !hints[index]!.isFromPair;
@@ -43,24 +38,30 @@ export function recogniseForces(
   const silent = hints.findIndex(
     (hint, index) => ["left", "right", "total"].includes(hint.kind) && columns[index] === undefined,
   );
-  if (silent >= 0) return ask(`Column ${columnLabel(hints[silent]!, silent)} holds no numbers.`);
+  if (silent >= 0) {
+    const column = namedColumn(hints[silent]!, silent);
+    return unclear(finding("columns-unclear/no-numbers", "refusal", { column }, asked));
+  }
   const left = ofKind("left");
   const right = ofKind("right");
   const total = ofKind("total");
   const force = ofKind("force");
   const unknown = ofKind("unknown");
-  if (total.length > 1) return ask(`Several columns could be the total force: ${columnLabels(total, hints)}.`);
+  if (total.length > 1) {
+    const figures = { columns: namedColumns(total, hints) };
+    return unclear(finding("columns-unclear/several-totals", "refusal", figures, { answers: eitherTotal(total) }));
+  }
   const chosen = [left, right, total, force].find((found) => found.length > 0) ?? [];
   const sideways = sidewaysDoubt(chosen, hints, columns, settings);
-  if (sideways !== undefined) return ask(sideways);
+  if (sideways !== undefined) return unclear(sideways);
 
   // Two short words beside more forces may as well name four corners ("FL", "FR", "RL", "RR").
   const isPaired = [...left, ...right].some((index) => hints[index]!.isFromPair);
   if (isPaired && force.length > 1) {
-    return askWhichFoot([...left, ...right, ...force].sort(ascending), hints, columns, ask, settings);
+    return askWhichFoot([...left, ...right, ...force].sort(ascending), hints, columns, settings);
   }
   if (left.length > 1 || right.length > 1) {
-    if (!areFootParts(left, right, hints)) return askWhichOfSeveral(left, right, hints, ask);
+    if (!areFootParts(left, right, hints)) return askWhichOfSeveral(left, right, hints);
     take(left, "its name says left and a part of the foot; the plates of one foot are added");
     take(right, "its name says right and a part of the foot; the plates of one foot are added");
   } else {
@@ -81,14 +82,18 @@ export function recogniseForces(
       return { left, right, total, findings: [] };
     }
     const unexplained = [...force, ...unknown, ...ofKind("contradictory")];
-    if (unexplained.length > 0) return ask(`It is not clear what ${columnLabels(unexplained, hints)} holds.`);
+    if (unexplained.length > 0) {
+      const answers = feetOfOneSided(left, right, unexplained);
+      const figures = { columns: namedColumns(unexplained, hints) };
+      return unclear(finding("columns-unclear/unexplained", "refusal", figures, { answers }));
+    }
     return { left, right, total: [], findings: [] };
   }
   // One column called vertical does not tell what other forces beside it are: a second plate is one reading.
   const everyForce = hints.flatMap((hint, index) => (hint.kind === "force" && isFree(index) ? [index] : []));
   const single = [total, everyForce, unknown].find((found) => found.length > 0) ?? [];
-  if (single.length === 0) return ask("No column could be a vertical force.");
-  if (single.length > 1) return askWhichFoot(single, hints, columns, ask, settings);
+  if (single.length === 0) return unclear(finding("columns-unclear/no-force", "refusal", {}, asked));
+  if (single.length > 1) return askWhichFoot(single, hints, columns, settings);
   if (total.length > 0) take(single, "its name says total");
   else take(single, "the only column that can be force", hints[single[0]!]!.kind === "force" ? "certain" : "likely");
   return { left: [], right: [], total: single, findings: [] };
@@ -115,19 +120,25 @@ function areFootParts(left: readonly number[], right: readonly number[], hints: 
   );
 }
 
-type Ask = (message: string, action?: string) => RecognisedForces;
+const asked = { answers: [{ asks: "columns" }] } as const;
+
+function unclear(question: Finding): RecognisedForces {
+  return { left: [], right: [], total: [], findings: [question] };
+}
 
 function askWhichOfSeveral(
   left: readonly number[],
   right: readonly number[],
   hints: readonly ColumnHint[],
-  ask: Ask,
 ): RecognisedForces {
   const [side, found] = left.length > 1 ? (["left", left] as const) : (["right", right] as const);
-  const places = found.map((index) => index + 1);
-  return ask(
-    `Several columns could be the ${side} plate: ${columnLabels(found, hints)}. They may be plates under one foot, which are added, or several readings, of which one counts.`,
-    `State which column is which (--columns ${side}=${places.join("+")} adds them, ${side}=${places[0]} takes one; the other side likewise).`,
+  return unclear(
+    finding(
+      "columns-unclear/several-of-side",
+      "refusal",
+      { side, columns: namedColumns(found, hints) },
+      { answers: severalOfSide(left, right) },
+    ),
   );
 }
 
@@ -135,7 +146,6 @@ function askWhichFoot(
   single: readonly number[],
   hints: readonly ColumnHint[],
   columns: Columns,
-  ask: Ask,
   settings: Settings,
 ): RecognisedForces {
   const sum = sumOfOthers(
@@ -143,24 +153,28 @@ function askWhichFoot(
     settings,
   );
   const plates = sum < 0 ? single : single.filter((_, position) => position !== sum);
-  const [one = 0, other = 0] = plates.map((index) => index + 1);
-  const total = sum < 0 ? "" : ` Column ${columnLabel(hints[single[sum]!]!, single[sum]!)} is the sum of the others.`;
-  const isPair = plates.length === 2;
-  return ask(
-    `It is not clear which plate each column is: ${columnLabels(single, hints)}.${total}${isPair ? " Either can be the left foot's." : ""}`,
-    isPair
-      ? `State which column is which (--columns left=${one},right=${other} or left=${other},right=${one}; total=${one}+${other} takes their sum where nobody knows the feet).`
-      : `State which column is which (--columns left=${one},right=${other}; columns that belong together are added: left=${one}+${other}).`,
+  const total = sum < 0 ? undefined : single[sum]!;
+  return unclear(
+    finding(
+      "columns-unclear/which-plate",
+      "refusal",
+      {
+        columns: namedColumns(single, hints),
+        ...(total === undefined ? {} : { sum: namedColumn(hints[total]!, total) }),
+        isPair: plates.length === 2,
+      },
+      { answers: feetOfPlates(plates, total) },
+    ),
   );
 }
 
-/** A sentence where a column called horizontal carries the person, and the one called vertical does not. */
+/** The question where a column called horizontal carries the person, and the one called vertical does not. */
 function sidewaysDoubt(
   chosen: readonly number[],
   hints: readonly ColumnHint[],
   columns: Columns,
   settings: Settings,
-): string | undefined {
+): Finding | undefined {
   const vertical = chosen.filter((index) => hints[index]!.isVertical);
   if (vertical.length === 0) return undefined;
   const unit = foldWord(hints[vertical[0]!]!.unit);
@@ -174,9 +188,11 @@ function sidewaysDoubt(
   const upright = Math.max(...vertical.map(level));
   const loaded = sideways.find((index) => level(index) > settings.sidewaysLoadRatio * upright);
   if (loaded === undefined) return undefined;
-  return (
-    `Column ${columnLabel(hints[vertical[0]!]!, vertical[0]!)} is called vertical, but column ${columnLabel(hints[loaded]!, loaded)} carries the load: ` +
-    `either the vertical axis of this file has another name, or its columns are mixed up.`
+  return finding(
+    "columns-unclear/sideways",
+    "refusal",
+    { vertical: namedColumn(hints[vertical[0]!]!, vertical[0]!), loaded: namedColumn(hints[loaded]!, loaded) },
+    asked,
   );
 }
 

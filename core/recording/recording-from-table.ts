@@ -8,7 +8,8 @@ import { type ColumnHint, readColumnHints } from "./column-hint.ts";
 import type { ColumnRoles } from "./column-roles.ts";
 import { counterFindings } from "./counter-findings.ts";
 import { describeTable } from "./describe-table.ts";
-import { type ForceColumn, readForces } from "./force-columns.ts";
+import type { ForceColumn } from "./force-column.ts";
+import { readForces } from "./force-columns.ts";
 import { needsMass } from "./force-units.ts";
 import { fieldsAbove } from "./header-fields.ts";
 import { readHeaderHints } from "./header-hints.ts";
@@ -51,9 +52,10 @@ export function recordingFromTable(
     (index) => index !== undefined,
   );
   const span = findUsableRows(table, usedColumns, hints);
+  const unitless = unitlessRate(headerHints);
   const statements: TimeStatements = {
     rates: statedRates(answers, headerHints),
-    unitless: unitlessRate(headerHints),
+    ...(unitless === undefined ? {} : { unitless }),
     ...(answers.resample === undefined ? {} : { resample: answers.resample }),
     ...(answers.resampleHz === undefined ? {} : { resampleHz: answers.resampleHz }),
   };

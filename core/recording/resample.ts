@@ -1,6 +1,5 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
-import { hertz } from "./stated-rate.ts";
 
 /** An even time base to put samples on. */
 export interface EvenTarget {
@@ -54,11 +53,5 @@ export function resample(values: Float64Array, { toHz, fromHz, seconds }: EvenTa
 
 /** Says that samples were put on another time base. */
 export function resampled({ toHz, fromHz, seconds }: EvenTarget): Finding {
-  const from = seconds === undefined ? `at ${hertz(fromHz)}` : `at uneven times, ${hertz(fromHz)} on average,`;
-  return proseFinding(
-    "resampled",
-    "note",
-    `Samples ${from} were put on an even time base of ${hertz(toHz)} by straight lines between them, as asked.`,
-    "Leave the request out (--resample) to use the samples as they are.",
-  );
+  return finding("resampled", "note", { fromHz, toHz, wereUneven: seconds !== undefined });
 }

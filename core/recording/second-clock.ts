@@ -1,9 +1,9 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { Columns } from "./column-roles.ts";
 import { printedResolution, typicalStep } from "./stamps.ts";
-import { columnLabel } from "./stated-columns.ts";
+import { namedColumn } from "./stated-columns.ts";
 import { secondsIn, type TimeUnit, timeUnitOf } from "./time-units.ts";
 
 /** The time column that was used. */
@@ -26,7 +26,7 @@ export function secondClockFindings(
   if (used === undefined || own === undefined || own.length < 2) return [];
   const scale = secondsIn[used.unit];
   const stepSeconds = typicalStep(own, settings) * scale;
-  return hints.flatMap((hint, index) => {
+  return hints.flatMap((hint, index): Finding[] => {
     const other = columns[index];
     const unit = timeUnitOf(hint.unit) ?? (hint.unit === "" ? used.unit : undefined);
     if (hint.kind !== "time" || index === used.index || other === undefined || unit === undefined) return [];
@@ -41,25 +41,12 @@ export function secondClockFindings(
     const rounding = printedResolution(own) * scale + printedResolution(other) * otherScale;
     const tolerance = stepSeconds / 2 + rounding;
     const nearest = Math.min(Math.abs(least), Math.abs(most));
-    const names = `column ${columnLabel(hint, index)} and column ${columnLabel(hints[used.index]!, used.index)}`;
+    const both = { other: namedColumn(hint, index), used: namedColumn(hints[used.index]!, used.index) };
+    const about = { place: { at: "time column" }, answers: [{ columns: { time: index + 1 } }] } as const;
     if (most - least > tolerance)
-      return [disagree(`${names} do not run alike: they move apart by ${milliseconds(most - least)}`)];
+      return [finding("columns-disagree/clocks-drift", "warning", { ...both, seconds: most - least }, about)];
     if (nearest > tolerance && nearest < settings.commonZeroSeconds)
-      return [disagree(`${names} lie ${milliseconds(nearest)} apart`)];
+      return [finding("columns-disagree/clocks-apart", "warning", { ...both, seconds: nearest }, about)];
     return [];
   });
-}
-
-function disagree(what: string): Finding {
-  return proseFinding(
-    "columns-disagree",
-    "warning",
-    `The file has two clocks: ${what}. Every row was read as one instant, that of the latter column.`,
-    "Export the plates on one time base, or state which column is time (--columns time=1,left=2,right=3).",
-    { where: "the time column" },
-  );
-}
-
-function milliseconds(seconds: number): string {
-  return `${Number((1000 * seconds).toPrecision(3))} ms`;
 }

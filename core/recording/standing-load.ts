@@ -1,8 +1,7 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
-import type { ForceColumn } from "./force-columns.ts";
-import type { ForceUnit } from "./force-units.ts";
-import { newtonsIn } from "./force-units.ts";
+import type { ForceColumn } from "./force-column.ts";
+import { type ForceUnit, forceUnits, newtonsIn } from "./force-units.ts";
 import { loadLevel, rowStride } from "./load-level.ts";
 import { orderStatistic } from "./order-statistic.ts";
 
@@ -50,8 +49,6 @@ export function standingLoad(columns: readonly ForceColumn[], settings: Settings
   return { newtons, moves: empty >= settings.unitLeastShare * count && peak > settings.unitJumpRatio * newtons };
 }
 
-const units: readonly ForceUnit[] = ["N", "kN", "kgf", "lbf"];
-
 /** Says that the load cannot be a person's in the unit it is said to be in, and which unit would make it one. */
 export function unitDoubt(columns: readonly ForceColumn[], settings: Settings): readonly Finding[] {
   const [first] = columns;
@@ -64,34 +61,44 @@ export function unitDoubt(columns: readonly ForceColumn[], settings: Settings): 
   const heaviest = settings.bodyMassMaximumKg * settings.gravity;
   if (load.moves && load.newtons > heaviest && load.newtons < settings.unitContactWeights * heaviest) return [];
   const figure = load.newtons / per;
-  const likely = units.filter((each) => {
-    const newtons = figure * (newtonsIn(each, undefined, settings.gravity) ?? 0);
-    return each !== unit && isPersons(newtons, share, settings);
-  });
+  const likely = fitting(figure, share, settings).filter((each) => each.unit !== unit);
   if (likely.length === 0 && !load.moves) return [];
-  const readings = likely.map((each) => {
-    const kilograms = (figure * (newtonsIn(each, undefined, settings.gravity) ?? 0)) / settings.gravity;
-    return `${each} (${kilogramsText(kilograms)})`;
-  });
-  const maybeVolts = figure < 10 ? ["volts"] : [];
-  const would = [...readings, ...maybeVolts];
-  const names = columns.map((column) => column.name).join(", ");
-  const source = first.unitFrom === "stated" ? "stated as" : "called";
   return [
-    proseFinding(
-      "weight-implausible",
+    finding(
+      "weight-implausible/load",
       load.moves ? "refusal" : "warning",
-      `The forces are ${source} ${unit}, but standing shows ${Number(figure.toPrecision(3))} ${unit}, which would be an athlete of ${kilogramsText(load.newtons / settings.gravity)}${would.length === 0 ? "" : `; the figures may be ${would.join(" or ")}`}.`,
-      likely.length === 0
-        ? "Export the recording in newtons, or check what the columns hold."
-        : `State the unit the figures are in (${likely.map((each) => `--unit ${each}`).join(" or ")})${maybeVolts.length > 0 ? "; volts must be exported in newtons" : ""}.`,
-      { where: `column ${names}` },
+      {
+        unit,
+        isStated: first.unitFrom === "stated",
+        figure,
+        massKg: load.newtons / settings.gravity,
+        likely,
+        mayBeVolts: figure < mostVolts,
+      },
+      {
+        place: { at: "each column", names: columns.map((column) => column.name) },
+        answers: likely.map((each) => ({ unit: each.unit })),
+      },
     ),
   ];
 }
 
-function kilogramsText(kilograms: number): string {
-  return `${kilograms < 10 ? Number(kilograms.toPrecision(1)) : Math.round(kilograms)} kg`;
+/** Amplifiers give no more. No setting: it only adds a guess to a sentence. */
+const mostVolts = 10;
+
+/** The units in which forces as written, without one, would be those of a person who stands; none where nobody is seen. */
+export function unitsThatFit(columns: readonly ForceColumn[], settings: Settings): readonly ForceUnit[] {
+  if (columns.some(({ unit }) => unit !== undefined)) return [];
+  const load = standingLoad(columns, settings);
+  return load === undefined ? [] : fitting(load.newtons, leastMassShare(columns), settings).map(({ unit }) => unit);
+}
+
+/** The units in which a figure is the load of a person, with that person's mass. */
+function fitting(figure: number, share: number, settings: Settings) {
+  return forceUnits.flatMap((unit) => {
+    const newtons = figure * (newtonsIn(unit, undefined, settings.gravity) ?? 0);
+    return isPersons(newtons, share, settings) ? [{ unit, massKg: newtons / settings.gravity }] : [];
+  });
 }
 
 /** True where a stated unit makes the load a person's and the written one does not: then the person is believed. */
@@ -108,12 +115,11 @@ export function overrulesWritten(
   const share = leastMassShare(columns);
   const asStated = (load.newtons / per) * (newtonsIn(stated, undefined, settings.gravity) ?? 0);
   if (isPersons(load.newtons, share, settings) || !isPersons(asStated, share, settings)) return undefined;
-  return proseFinding(
-    "unit-contradicts",
+  return finding(
+    "unit-contradicts/overruled",
     "warning",
-    `The file says ${first.unit}, in which nobody could stand on the plates; ${stated} was used as stated.`,
-    "Correct the unit where the file is exported.",
-    { where: `column ${first.name}` },
+    { unit: first.unit, stated },
+    { place: { at: "columns", names: [first.name] } },
   );
 }
 

@@ -1,3 +1,5 @@
+import { type Finding, finding } from "../ground/finding.ts";
+import type { NamedColumn } from "../ground/findings/file-parts.ts";
 import type { ColumnHint } from "./column-hint.ts";
 import type { ColumnKey } from "./column-key.ts";
 
@@ -7,14 +9,14 @@ type Columns = readonly (Float64Array | undefined)[];
 export const noColumn = "none";
 
 /**
- * Indices of the columns a key means, or a sentence that says why there are none. A key is a position from 1, a name
+ * Indices of the columns a key means, or the finding that says why there are none. A key is a position from 1, a name
  * with or without its unit, or several of them joined by plus signs ("2+3"), which are added.
  */
 export function findColumns(
   key: ColumnKey,
   hints: readonly ColumnHint[],
   columns: Columns,
-): readonly number[] | string {
+): readonly number[] | Finding {
   const whole = findColumn(key, hints, columns);
   const parts = String(key).split("+");
   if (typeof whole === "number") return [whole];
@@ -22,42 +24,44 @@ export function findColumns(
   const found: number[] = [];
   for (const part of parts) {
     const index = findColumn(part.trim(), hints, columns);
-    if (typeof index === "string") return index;
-    if (found.includes(index)) return `Column ${index + 1} was stated twice.`;
+    if (typeof index !== "number") return index;
+    if (found.includes(index)) return statedTwice(index);
     found.push(index);
   }
   return found;
 }
 
-function findColumn(key: ColumnKey, hints: readonly ColumnHint[], columns: Columns): number | string {
+function findColumn(key: ColumnKey, hints: readonly ColumnHint[], columns: Columns): number | Finding {
   const wanted = String(key).trim().toLowerCase();
   const matches = (name: string): boolean => typeof key === "string" && name.toLowerCase() === wanted;
   let found = hints.flatMap((hint, index) => (matches(hint.written) ? [index] : []));
   if (found.length === 0) found = hints.flatMap((hint, index) => (matches(hint.bare) ? [index] : []));
-  if (found.length > 1) return `Several columns are called "${key}" (${positions(found)}); state the position.`;
+  if (found.length > 1) {
+    const positions = found.map((index) => index + 1);
+    return finding("columns-unclear/name-twice", "refusal", { key: String(key), positions }, asked);
+  }
   const index = found[0] ?? (/^\d+$/.test(wanted) ? Number(wanted) - 1 : -1);
   if (index < 0 || index >= hints.length) {
-    const names = hints.map((hint, position) => columnLabel(hint, position)).join(", ");
-    return `There is no column "${key}"; the file has ${names}.`;
+    const figures = { key: String(key), columns: hints.map(namedColumn) };
+    return finding("columns-unclear/no-such-column", "refusal", figures, asked);
   }
-  return columns[index] === undefined ? `Column ${columnLabel(hints[index]!, index)} holds text, not numbers.` : index;
+  if (columns[index] !== undefined) return index;
+  return finding("columns-unclear/text", "refusal", { column: namedColumn(hints[index]!, index) }, asked);
 }
 
-/** "3 (Fz right)". */
-export function columnLabel(hint: ColumnHint, index: number): string {
-  return hint.written === "" ? `${index + 1}` : `${index + 1} (${hint.written})`;
+const asked = { answers: [{ asks: "columns" }] } as const;
+
+/** Refuses a column that was given two parts. */
+export function statedTwice(index: number): Finding {
+  return finding("columns-unclear/stated-twice", "refusal", { position: index + 1 }, asked);
 }
 
-/** A sentence names this many columns; of more it gives the number. No setting: it shortens a sentence. */
-const mostNamed = 12;
-
-/** "column 2 (Fz1), column 3 (Fz2)". */
-export function columnLabels(found: readonly number[], hints: readonly ColumnHint[]): string {
-  const named = found.slice(0, found.length > mostNamed ? mostNamed - 1 : mostNamed);
-  const labels = named.map((index) => `column ${columnLabel(hints[index]!, index)}`).join(", ");
-  return named.length < found.length ? `${labels} and ${found.length - named.length} more` : labels;
+/** A column as findings name it. */
+export function namedColumn(hint: ColumnHint, index: number): NamedColumn {
+  return { position: index + 1, name: hint.written };
 }
 
-function positions(found: readonly number[]): string {
-  return found.map((index) => index + 1).join(", ");
+/** Columns as findings name them. */
+export function namedColumns(found: readonly number[], hints: readonly ColumnHint[]): readonly NamedColumn[] {
+  return found.map((index) => namedColumn(hints[index]!, index));
 }

@@ -1,4 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import { isMultiple, isRoundingCoarse } from "./even-rate.ts";
 import type { TimeUnit } from "./time-units.ts";
@@ -79,69 +79,42 @@ function largestDrift(stamps: Float64Array, typical: number): { readonly samples
   return { samples: largest, row: at };
 }
 
-function lineWhere(column: StampColumn, row: number): string {
-  return `line ${column.lineOfRow[row]}`;
-}
-
-function andMore(rows: readonly number[]): string {
-  if (rows.length === 1) return "";
-  return rows.length === 2 ? " (and at 1 more place)" : ` (and at ${rows.length - 1} more places)`;
+function stepAt(column: StampColumn, rows: readonly number[]) {
+  const row = rows[0] ?? 0;
+  return {
+    line: column.lineOfRow[row]!,
+    from: column.stamps[row - 1]!,
+    to: column.stamps[row]!,
+    others: rows.length - 1,
+  };
 }
 
 function backwardTime(column: StampColumn, rows: readonly number[]): Finding {
-  const row = rows[0] ?? 0;
-  const where = lineWhere(column, row);
-  return proseFinding(
-    "time-uneven",
-    "refusal",
-    `Time stands still or runs backwards in ${where}: ${column.stamps[row - 1]} is followed by ${column.stamps[row]}${andMore(rows)}.`,
-    "Export the recording again; rows may be repeated or out of order.",
-    { where },
-  );
+  const step = stepAt(column, rows);
+  return finding("time-uneven/backwards", "refusal", step, { place: { at: "line", line: step.line } });
 }
 
 function gap(column: StampColumn, rows: readonly number[]): Finding {
-  const row = rows[0] ?? 0;
-  const where = lineWhere(column, row);
-  return proseFinding(
-    "gap",
-    "refusal",
-    `Samples are missing before ${where}: time goes from ${column.stamps[row - 1]} to ${column.stamps[row]}${andMore(rows)}.`,
-    "Export the recording again without missing samples.",
-    { where },
-  );
+  const step = stepAt(column, rows);
+  return finding("gap/stamps", "refusal", step, { place: { at: "line", line: step.line } });
 }
 
 function unevenSteps(column: StampColumn, rows: readonly number[], isResampled: boolean): Finding {
-  const where = lineWhere(column, rows[0] ?? 0);
-  return proseFinding(
-    "time-uneven",
-    "warning",
-    `The time step before ${where} differs from the others${andMore(rows)}${isResampled ? "" : "; an even time base was used"}.`,
-    "Prefer times from the plate's own clock.",
-    { where },
-  );
+  const { line, others } = stepAt(column, rows);
+  return finding("time-uneven/steps", "warning", { line, others, isResampled }, { place: { at: "line", line } });
 }
 
 function noEvenBase(column: StampColumn, row: number, samples: number, isResampled: boolean): Finding {
-  const where = lineWhere(column, row);
-  return proseFinding(
-    "time-uneven",
+  const line = column.lineOfRow[row]!;
+  return finding(
+    "time-uneven/no-even-base",
     isResampled ? "warning" : "refusal",
-    `The stamps fit no even time base: ${where} lies ${samples.toFixed(1)} samples off.`,
-    isResampled
-      ? "Prefer times from the plate's own clock."
-      : "Export the recording again at one sampling rate, or ask for an even time base (--resample).",
-    { where },
+    { line, samples, isResampled },
+    { place: { at: "line", line }, answers: isResampled ? [] : [{ resample: true }] },
   );
 }
 
 /** Refuses stamps among which a missing sample could not be seen. */
 export function tooCoarse(resolution: number): Finding {
-  return proseFinding(
-    "time-uneven",
-    "refusal",
-    `The stamps are printed to ${resolution}, coarser than the time step, so that missing samples cannot be seen.`,
-    "Export the recording with more decimals, or without the time column and state the rate (--rate 1000).",
-  );
+  return finding("time-uneven/too-coarse", "refusal", { resolution }, { answers: [{ asks: "rateHz" }] });
 }

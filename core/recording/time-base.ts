@@ -1,10 +1,13 @@
-import { type Finding, isRefused, proseFinding } from "../ground/finding.ts";
+import type { Answer } from "../ground/answer.ts";
+import { type Finding, finding, isRefused } from "../ground/finding.ts";
+import type { UnitlessRate } from "../ground/findings/file-parts.ts";
 import type { Settings } from "../settings/settings.ts";
 import { type EvenRate, findEvenRate } from "./even-rate.ts";
 import { type EvenTarget, evenTarget } from "./resample.ts";
 import { guessStampUnit, isPlausibleRate } from "./stamp-unit.ts";
 import { printedResolution, typicalStep } from "./stamps.ts";
-import { headerRateFindings, hertz, type StatedRate } from "./stated-rate.ts";
+import { headerRateFindings, plainHertz, rateWithoutTime, type StatedRate } from "./stated-rate.ts";
+import { sourceText } from "./statement-source.ts";
 import { checkSteps, isCoarserThanStep, type StampColumn, tooCoarse } from "./step-checks.ts";
 import { secondsIn, type TimeUnit } from "./time-units.ts";
 
@@ -27,8 +30,8 @@ export interface TimeBase {
 export interface TimeStatements {
   /** The person's first, then the header's. */
   readonly rates: readonly StatedRate[];
-  /** A sentence on numbers in the header that have no unit; "" where there are none. */
-  readonly unitless: string;
+  /** What the header gives without a unit. */
+  readonly unitless?: UnitlessRate;
   readonly resample?: boolean;
   readonly resampleHz?: number;
 }
@@ -41,50 +44,76 @@ export function findTimeBase(
 ): TimeBase {
   const { rates, resampleHz } = statements;
   const [stated] = rates;
-  const own = stated?.from === "stated" ? stated.rateHz : undefined;
+  const own = stated === undefined || stated.source.from === "line" ? undefined : stated.rateHz;
+  const bounds = { leastHz: settings.rateLeastHz, mostHz: settings.rateMostHz };
   if (own !== undefined && !isPlausibleRate(own, settings)) {
-    return refused(implausible(`The stated rate of ${hertz(own)}`, settings, "State the rate of the recording"));
+    return refused(
+      finding("rate-contradicts/stated-outside", "refusal", { rateHz: own, ...bounds }, { answers: askedRate }),
+    );
   }
   if (resampleHz !== undefined && !isPlausibleRate(resampleHz, settings)) {
-    return refused(implausible(`The wanted rate of ${hertz(resampleHz)}`, settings, "Ask for another rate"));
+    return refused(
+      finding(
+        "rate-contradicts/wanted-outside",
+        "refusal",
+        { rateHz: resampleHz, ...bounds },
+        { answers: [{ asks: "resampleHz" }] },
+      ),
+    );
   }
-  if (column === undefined) return withoutStamps("The file has no time column.", statements, settings);
+  if (column === undefined) return withoutStamps("no-time-column", statements, settings);
   const step = typicalStep(column.stamps, settings);
   if (!(step > 0)) return refused(unordered(column));
   const rateValues = own === undefined ? rates.map((rate) => rate.rateHz) : [own];
   const unit = column.unit === "unknown" ? guessStampUnit(column, step, rateValues, settings) : column.unit;
   if (unit === "unknown") {
-    if (stated !== undefined) return refused(contradiction(stated, 1 / step));
+    if (stated !== undefined) return refused(contradiction(stated, 1 / step, settings));
     const { writtenUnit } = column;
-    const why =
+    const header = headerOf(statements);
+    const answers = rateAnswers(statements, settings);
+    return refused(
       writtenUnit === ""
-        ? "Its time column may count rows, milliseconds or seconds, and the file does not say which."
-        : `The unit of its time column (${writtenUnit}) is not one of s, ms and µs.`;
-    return refused(rateMissing(why + statements.unitless));
+        ? finding("rate-missing/unit-not-said", "refusal", header, { answers })
+        : finding("rate-missing/unit-unknown", "refusal", { written: writtenUnit, ...header }, { answers }),
+    );
   }
   const resolution = printedResolution(column.stamps);
   if (unit === "index") {
     const evenness = checkSteps(column, step, resolution, false, settings);
-    const base = withoutStamps("The file counts its samples but has no times.", statements, settings);
+    const base = withoutStamps("samples-counted", statements, settings);
     return { ...base, findings: [...base.findings, ...evenness] };
   }
   return fromStamps(column, unit, step, resolution, statements, settings);
 }
 
 /** A time base by its rate alone. */
-function withoutStamps(what: string, { rates, unitless, ...wanted }: TimeStatements, settings: Settings): TimeBase {
+function withoutStamps(
+  why: "no-time-column" | "samples-counted",
+  statements: TimeStatements,
+  settings: Settings,
+): TimeBase {
+  const { rates, resample, resampleHz } = statements;
   const [stated] = rates;
-  if (stated === undefined) return refused(rateMissing(what + unitless));
-  const { rateHz, from, source } = stated;
-  if (!isPlausibleRate(rateHz, settings)) {
-    return refused(implausible(`The header's rate of ${hertz(rateHz)} (${source})`, settings, "State the rate"));
+  if (stated === undefined) {
+    const answers = rateAnswers(statements, settings);
+    return refused(finding(`rate-missing/${why}`, "refusal", headerOf(statements), { answers }));
   }
+  const { rateHz, source } = stated;
+  if (!isPlausibleRate(rateHz, settings)) {
+    const figures = { rateHz, source, leastHz: settings.rateLeastHz, mostHz: settings.rateMostHz };
+    return refused(finding("rate-contradicts/header-outside", "refusal", figures, { answers: askedRate }));
+  }
+  const from = source.from === "line" ? "header" : "stated";
+  const wanted = {
+    ...(resample === undefined ? {} : { resample }),
+    ...(resampleHz === undefined ? {} : { resampleHz }),
+  };
   const findings = headerRateFindings({ rateHz, from, toleranceHz: 0 }, rates, settings);
   const target = evenTarget({ rateHz }, wanted, settings);
   return {
     rateHz: target?.toHz ?? rateHz,
     rateFrom: from,
-    rateSource: source,
+    rateSource: sourceText(source),
     originSeconds: 0,
     unit: "",
     ...(target === undefined ? {} : { target }),
@@ -114,9 +143,9 @@ function fromStamps(
     return { ...failed, findings: [...findings, wrongUnit(rateHz, unit, settings)] };
   }
   const [own] = rates;
-  if (own?.from === "stated") {
+  if (own !== undefined && own.source.from !== "line") {
     const difference = Math.abs(own.rateHz - rateHz);
-    if (difference > settings.timeUnevenFraction * rateHz) findings.push(contradiction(own, rateHz));
+    if (difference > settings.timeUnevenFraction * rateHz) findings.push(contradiction(own, rateHz, settings));
     else if (difference > Math.max(toleranceHz, 1e-6 * rateHz)) findings.push(smallContradiction(own, rateHz));
   }
   findings.push(...headerRateFindings({ rateHz, from: "time column", toleranceHz }, rates, settings));
@@ -149,13 +178,7 @@ function coarseFindings(
   const showsMissing = even.isWhole && step > settings.timeCoarseFraction * resolution;
   if (!even.explainsAll || !showsMissing) return [tooCoarse(resolution)];
   return [
-    proseFinding(
-      "time-uneven",
-      "note",
-      `The stamps are printed to ${resolution} ${unit}, coarser than the time step; ${hertz(even.rateHz)} explains every one of them.`,
-      "Export the time column with more decimals.",
-      { where: "the time column" },
-    ),
+    finding("time-uneven/coarse", "note", { resolution, unit, rateHz: even.rateHz }, { place: { at: "time column" } }),
   ];
 }
 
@@ -163,87 +186,66 @@ function refused(first: Finding): TimeBase {
   return { rateFrom: "unknown", rateSource: "", originSeconds: 0, unit: "", findings: [first] };
 }
 
-function rateMissing(message: string): Finding {
-  return proseFinding(
-    "rate-missing",
-    "refusal",
-    `The sampling rate is not known. ${message}`,
-    "State the sampling rate (--rate 1000).",
-  );
+const askedRate = [{ asks: "rateHz" }] as const;
+
+function headerOf({ unitless }: TimeStatements): { readonly header?: UnitlessRate } {
+  return unitless === undefined ? {} : { header: unitless };
 }
 
-function implausible(subject: string, settings: Settings, action: string): Finding {
-  return proseFinding(
-    "rate-contradicts",
-    "refusal",
-    `${subject} is outside ${settings.rateLeastHz} to ${settings.rateMostHz} Hz.`,
-    `${action} (--rate 1000).`,
-  );
+/** A number without a unit is hertz or kilohertz, where that is a rate; else only a person knows the rate. */
+function rateAnswers({ unitless }: TimeStatements, settings: Settings): readonly Answer[] {
+  const number = unitless?.number;
+  const readings = number === undefined ? [] : [number, 1000 * number];
+  const possible = readings.filter((rateHz) => isPlausibleRate(rateHz, settings));
+  return possible.length === 0 ? askedRate : possible.map((rateHz) => ({ rateHz: plainHertz(rateHz) }));
 }
-
-const unitNames: Readonly<Record<TimeUnit, string>> = { s: "seconds", ms: "milliseconds", µs: "microseconds" };
 
 /** A time column whose written unit cannot be right, with the units that can. */
 function wrongUnit(rateHz: number, unit: TimeUnit, settings: Settings): Finding {
-  const others = (["s", "ms", "µs"] as const).flatMap((other) => {
+  const readings = (["s", "ms", "µs"] as const).flatMap((other) => {
     const otherHz = (rateHz * secondsIn[unit]) / secondsIn[other];
-    return other !== unit && isPlausibleRate(otherHz, settings) ? [{ other, otherHz }] : [];
+    return other !== unit && isPlausibleRate(otherHz, settings) ? [{ unit: other, rateHz: otherHz }] : [];
   });
-  const readings = others.map(({ other, otherHz }) => `as ${unitNames[other]} it would be ${hertz(otherHz)}`);
-  const rate = Number((others[0]?.otherHz ?? 1000).toPrecision(7));
-  return proseFinding(
-    "rate-contradicts",
+  return finding(
+    "rate-contradicts/time-unit",
     "refusal",
-    `The time column in ${unitNames[unit]} gives ${hertz(rateHz)}, outside ${settings.rateLeastHz} to ${settings.rateMostHz} Hz${readings.length === 0 ? "" : `; ${readings.join(", ")}`}.`,
-    `Correct the unit above the column, or state the rate and leave the time column out (--rate ${rate} --columns time=none).`,
-    { where: "the time column" },
+    { unit, rateHz, readings, leastHz: settings.rateLeastHz, mostHz: settings.rateMostHz },
+    {
+      place: { at: "time column" },
+      answers: readings.length === 0 ? askedRate : readings.map((each) => rateWithoutTime(each.rateHz)),
+    },
   );
 }
 
-function contradiction({ rateHz, from, source }: StatedRate, columnHz: number): Finding {
-  const said = from === "stated" ? wasStated(rateHz, source) : `The header says ${hertz(rateHz)} (${source})`;
-  return proseFinding(
-    "rate-contradicts",
+/** Either rate may be right: the column's is stated as it is, the other takes the column's place. */
+function contradiction({ rateHz, source }: StatedRate, columnHz: number, settings: Settings): Finding {
+  const ofColumn = isPlausibleRate(columnHz, settings) ? [{ rateHz: plainHertz(columnHz) }] : [];
+  return finding(
+    "rate-contradicts/time-column",
     "refusal",
-    `${said}, but the time column gives ${hertz(columnHz)}.`,
-    from === "stated"
-      ? "Correct the stated rate, or leave it out (--rate) to use the time column."
-      : "State the sampling rate (--rate 1000).",
-    { where: "the time column" },
+    { rateHz, source, columnHz },
+    { place: { at: "time column" }, answers: [...ofColumn, rateWithoutTime(rateHz)] },
   );
-}
-
-/** "1000 Hz was stated", "1000 Hz was stated by the layout "Lab A"". */
-function wasStated(rateHz: number, source: string): string {
-  return `${hertz(rateHz)} was stated${source === "stated" ? "" : ` ${source}`}`;
 }
 
 function smallContradiction({ rateHz, source }: StatedRate, columnHz: number): Finding {
-  return proseFinding(
-    "rate-contradicts",
+  return finding(
+    "rate-contradicts/time-column-used",
     "warning",
-    `${wasStated(rateHz, source)}, but the time column gives ${hertz(columnHz)}, which was used.`,
-    "Leave the stated rate out (--rate) if the time column is right.",
-    { where: "the time column" },
+    { rateHz, source, columnHz },
+    { place: { at: "time column" }, answers: [{ rateHz: plainHertz(columnHz) }] },
   );
 }
 
-function sampleMayBeMissing(resolution: number, unit: string): Finding {
-  return proseFinding(
-    "time-uneven",
-    "refusal",
-    `No sampling rate explains all stamps, which are printed to ${resolution} ${unit}: a sample may be missing.`,
-    "Export the recording with more decimals in the time column.",
-    { where: "the time column" },
-  );
+function sampleMayBeMissing(resolution: number, unit: TimeUnit): Finding {
+  return finding("time-uneven/no-rate-explains", "refusal", { resolution, unit }, { place: { at: "time column" } });
 }
 
 function unordered(column: StampColumn): Finding {
-  return proseFinding(
-    "time-uneven",
+  return finding(
+    "time-uneven/not-rising",
     "refusal",
-    "The time column does not rise from row to row.",
-    "State which column is time (--columns time=1,left=2,right=3), or export the recording again.",
-    { where: `line ${column.lineOfRow[0]}` },
+    {},
+    { place: { at: "line", line: column.lineOfRow[0]! }, answers: [{ asks: "columns" }] },
   );
 }

@@ -1,3 +1,4 @@
+import type { WrittenLine } from "../ground/findings/file-parts.ts";
 import type { BodyMass } from "./body-mass.ts";
 import type { ForceColumnUnit, ForceUnit } from "./force-units.ts";
 
@@ -6,7 +7,7 @@ import type { ForceColumnUnit, ForceUnit } from "./force-units.ts";
 export interface UnitStatements {
   readonly stated?: ForceUnit;
   /** From a line above the column names. */
-  readonly header?: { readonly unit: ForceColumnUnit; readonly source: string };
+  readonly header?: { readonly unit: ForceColumnUnit; readonly line: WrittenLine };
   readonly mass?: BodyMass;
   /** True where the stated unit counts although the file says another. */
   readonly overrules?: boolean;

@@ -1,6 +1,7 @@
 import type { Table } from "../bytes/table.ts";
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { ColumnHint } from "./column-hint.ts";
+import { namedColumn } from "./stated-columns.ts";
 
 /** Rows `[start, end)` in which every used column holds a number. */
 export interface UsableRows {
@@ -27,47 +28,38 @@ export function findUsableRows(table: Table, usedColumns: readonly number[], hin
   }
   const inside = cells.filter((cell) => cell.row >= start && cell.row < end);
   if (inside.length > 0) {
-    const places = inside.slice(0, placesNamed).map((cell) => {
-      const name = hints[cell.column]?.written;
-      const column = name === "" || name === undefined ? `column ${cell.column + 1}` : `column ${name}`;
-      return `line ${cell.line}, ${column} (${cell.text === "" ? "empty" : `"${cell.text}"`})`;
+    const named = inside.slice(0, placesNamed).map(({ line, column, text }) => {
+      const hint = hints[column];
+      return {
+        line,
+        column: hint === undefined ? { position: column + 1, name: "" } : namedColumn(hint, column),
+        text,
+      };
     });
-    const more = inside.length > placesNamed ? ` and ${inside.length - placesNamed} more` : "";
-    const refusal = proseFinding(
-      "cells-unreadable",
+    const refusal = finding(
+      "cells-unreadable/inside",
       "refusal",
-      `Inside the recording no number stands in ${places.join("; ")}${more}.`,
-      "Export the recording again; no value is put in the place of a missing one.",
-      { where: `line ${inside[0]!.line}` },
+      { cells: named, count: inside.length },
+      { place: { at: "line", line: inside[0]!.line } },
     );
     return { start, end, findings: [refusal] };
   }
-  const dropped = damaged.size;
-  if (dropped === 0) return { start, end, findings: [] };
-  const parts = [
-    ...(start > 0 ? [`${rowCount(start)} at the start`] : []),
-    ...(end < table.rows ? [`${rowCount(table.rows - end)} at the end`] : []),
-  ];
-  const warning = proseFinding(
-    "cells-unreadable",
+  if (damaged.size === 0) return { start, end, findings: [] };
+  const firstLine = cells[0]!.line;
+  const warning = finding(
+    "cells-unreadable/ends",
     "warning",
-    `${parts.join(" and ")} without readable numbers (from line ${cells[0]!.line}) ${dropped === 1 ? "was" : "were"} left out.`,
-    "Export the recording again if the missing part matters.",
-    { where: `line ${cells[0]!.line}` },
+    { rowsAtStart: start, rowsAtEnd: table.rows - end, firstLine },
+    { place: { at: "line", line: firstLine } },
   );
   return { start, end, findings: [warning] };
 }
 
-function rowCount(count: number): string {
-  return count === 1 ? "1 row" : `${count} rows`;
-}
-
 function noNumbers(line: number): Finding {
-  return proseFinding(
-    "cells-unreadable",
+  return finding(
+    "cells-unreadable/no-row",
     "refusal",
-    "No row holds a number in every column that is needed.",
-    "Export the recording again, or state other columns (--columns time=1,left=2,right=3).",
-    { where: `line ${line}` },
+    {},
+    { place: { at: "line", line }, answers: [{ asks: "columns" }] },
   );
 }

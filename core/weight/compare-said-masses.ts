@@ -1,5 +1,6 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { BodyMass } from "../recording/body-mass.ts";
+import { sourceText } from "../recording/statement-source.ts";
 import type { Settings } from "../settings/settings.ts";
 
 /** What is said about the athlete's mass outside the force. */
@@ -31,7 +32,7 @@ export function compareSaidMasses(
       proseFinding(
         "weight-differs",
         "warning",
-        `This trial weighs the athlete at ${massKg.toFixed(1)} kg; the header says ${header.massKg.toFixed(1)} kg (${header.source}).`,
+        `This trial weighs the athlete at ${massKg.toFixed(1)} kg; the header says ${header.massKg.toFixed(1)} kg (${sourceText(header.source)}).`,
         "Check that the file is this athlete's, the force unit and the plate's zero.",
       ),
     );

@@ -1,4 +1,5 @@
 import type { Place } from "../../ground/place.ts";
+import { columnInWords } from "./file-parts-in-words.ts";
 
 /** "line 812", "2.31 s to 2.44 s"; empty when it concerns the whole. */
 export function places(place: Place): string {
@@ -15,6 +16,10 @@ export function places(place: Place): string {
       return "the time column";
     case "columns":
       return `column ${place.names.join(" + ")}`;
+    case "column":
+      return `column ${columnInWords(place.column)}`;
+    case "each column":
+      return `column ${place.names.join(", ")}`;
     case "time":
       return `${place.seconds.toFixed(place.decimals)} s`;
     case "span":

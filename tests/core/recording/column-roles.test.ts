@@ -1,4 +1,5 @@
 import { expect, test } from "vitest";
+import type { Answer } from "../../../core/ground/answer.ts";
 import type { LayoutAnswers } from "../../../core/recording/reading-statements.ts";
 import { told } from "../../told.ts";
 import { codesOf, lines, readText } from "./recording-text.ts";
@@ -14,6 +15,10 @@ function rolesOf(names: readonly string[], answers: LayoutAnswers = {}): string[
 }
 
 // By hand: what a reader of these names would say.
+function isAboutColumns(answer: Answer): boolean {
+  return "columns" in answer || ("asks" in answer && answer.asks === "columns");
+}
+
 test.each([
   [
     ["time", "left", "right"],
@@ -94,7 +99,9 @@ test.each([
   );
   const read = readText(header + rows, { unit: "N" });
   expect(codesOf(read)).toEqual(["columns-unclear:refusal"]);
-  expect(told(read.findings[0])?.action).toContain("--columns");
+  expect(told(read.findings[0])?.action).toMatch(/^State which column is which/);
+  for (const answer of read.findings[0]!.answers) expect(answer).toSatisfy(isAboutColumns);
+  expect(read.findings[0]?.answers).not.toEqual([]);
 });
 
 test("a column can be stated by position, by its whole name or by its name without unit, in any case", () => {

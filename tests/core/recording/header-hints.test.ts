@@ -138,7 +138,8 @@ test("a number without a unit that contradicts the rate used is warned of, in he
 test("two rates in the header and no time column are asked about", () => {
   const read = readText(`Sampling rate: 1200 Hz\nFrequency: 1000 Hz\n${forces}`);
   expect(codesOf(read)).toEqual(["rate-contradicts:refusal"]);
-  expect(told(read.findings[0])?.action).toContain("--rate 1200 or --rate 1000");
+  expect(told(read.findings[0])?.action).toBe("State which rate is right.");
+  expect(read.findings[0]?.answers).toEqual([{ rateHz: 1200 }, { rateHz: 1000 }]);
 });
 
 test("a rate of the header that no force plate has is refused", () => {

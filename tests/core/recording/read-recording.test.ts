@@ -53,14 +53,23 @@ test("a column of one number a line needs rate and unit, and is one plate that c
 
 test("what is missing is asked for by the name of its option", () => {
   const [rate, unit] = readText(lines(50, (index) => (600 + index * 0.01).toFixed(2))).findings;
-  expect(told(rate)?.action).toContain("--rate");
-  expect(told(unit)?.action).toContain("--unit");
+  expect(told(rate)?.action).toBe("State the sampling rate.");
+  expect(rate?.answers).toEqual([{ asks: "rateHz" }]);
+  expect(told(unit)?.action).toBe("State the unit: N, kN, kgf or lbf.");
+  expect(unit?.answers).toContainEqual({ unit: "N" });
   const unclear = readText(
     lines(50, (index) => `${500 + (index % 3)}.5,${400 + (index % 5)}.5`),
     { rateHz: 1000, unit: "N" },
   );
   expect(codesOf(unclear)).toEqual(["columns-unclear:refusal"]);
-  expect(told(unclear.findings[0])?.action).toContain("--columns");
+  expect(told(unclear.findings[0])?.action).toBe(
+    "State which column is which, or take their sum where nobody knows the feet.",
+  );
+  expect(unclear.findings[0]?.answers).toEqual([
+    { columns: { left: 1, right: 2 } },
+    { columns: { left: 2, right: 1 } },
+    { columns: { total: "1+2" } },
+  ]);
 });
 
 test("the time of the first sample is kept as origin", () => {

@@ -21,7 +21,8 @@ test("uneven stamps are refused, and put on an even time base only when asked, w
   const refused = readText(text);
   expect(codesOf(refused)).toEqual(["time-uneven:refusal"]);
   expect(told(refused.findings[0])?.where).toMatch(/^line \d+$/);
-  expect(told(refused.findings[0])?.action).toContain("--resample");
+  expect(told(refused.findings[0])?.action).toContain("or ask for an even time base.");
+  expect(refused.findings[0]?.answers).toEqual([{ resample: true }]);
 
   const read = readText(text, { resample: true });
   expect(codesOf(read)).toEqual(["time-uneven:warning", "resampled:note"]);

@@ -68,7 +68,8 @@ test("a stated rate that agrees is silent, one that is slightly off is warned of
   expect(slightly.recording?.rateHz).toBe(1000);
   const other = readStamps(stampsAt(1000, 3), "time (s)", { rateHz: 500 });
   expect(codesOf(other)).toEqual(["rate-contradicts:refusal"]);
-  expect(told(other.findings[0])?.action).toContain("--rate");
+  expect(told(other.findings[0])?.action).toBe("Correct the stated rate, or leave it out to use the time column.");
+  expect(other.findings[0]?.answers).toEqual([{ rateHz: 1000 }, { rateHz: 500, columns: { time: "none" } }]);
 });
 
 test("a missing sample is a gap with its line, also between rounded stamps", () => {
@@ -128,7 +129,8 @@ test("a wrong unit is refused with the unit that fits, and no rate-low beside it
   expect(findings.map((each) => told(each)).map(({ message }) => message)).toEqual([
     "The time column in seconds gives 1 Hz, outside 10 to 20000 Hz; as milliseconds it would be 1000 Hz.",
   ]);
-  expect(told(findings[0])?.action).toContain("--rate 1000 --columns time=none");
+  expect(told(findings[0])?.action).toContain("or state the rate and leave the time column out.");
+  expect(findings[0]?.answers).toEqual([{ rateHz: 1000, columns: { time: "none" } }]);
   expect(told(readStamps(stampsAt(1000, 3), "time (ms)").findings[0])?.message).toContain(
     "as seconds it would be 1000 Hz",
   );
