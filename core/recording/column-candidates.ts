@@ -2,7 +2,7 @@ import type { Answer, Statements } from "../ground/answer.ts";
 
 type StatedColumns = Statements["columns"];
 
-/** Of more columns than this nobody goes through every reading: the person is asked. */
+/** Of more columns than this nobody goes through every reading: the person is asked. No setting: it shortens a list. */
 const mostListed = 4;
 
 /** Columns that each could be the total force. */

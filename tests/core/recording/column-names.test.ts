@@ -72,7 +72,12 @@ test.each([
   ]);
   expect(recording).toBeUndefined();
   if (one !== "dx (N)" && one !== "Sol (N)") {
-    expect(told(findings[0])?.action).toContain("left=2,right=3 or left=3,right=2");
+    expect(told(findings[0])?.action).toMatch(/^State which column is which, or take their sum/);
+    expect(findings[0]?.answers).toEqual([
+      { columns: { left: 2, right: 3 } },
+      { columns: { left: 3, right: 2 } },
+      { columns: { total: "2+3" } },
+    ]);
   }
 });
 
@@ -113,7 +118,12 @@ test("a share in per cent beside the force of a side is another quantity", () =>
 
 test("several forces without a side are asked about, and the answer says how to add them", () => {
   const { findings } = readText(jumpText("Time (s),Fz1 (N),Fz2 (N),Fz3 (N),Fz4 (N)", [175, 174, 170, 171]));
-  expect(told(findings[0])?.action).toContain("left=2+3");
+  expect(told(findings[0])?.action).toContain("columns that belong together are added");
+  expect(findings[0]?.answers).toEqual([
+    { columns: { left: "2+3", right: "4+5" } },
+    { columns: { left: "4+5", right: "2+3" } },
+    { asks: "columns" },
+  ]);
   const corners = readText(jumpText("Time (s),FL (N),FR (N),RL (N),RR (N)", [175, 174, 170, 171]));
   expect(codesOf(corners)).toEqual(["columns-unclear:refusal"]);
 });

@@ -42,7 +42,12 @@ test.each([
 ])("columns named %j may be plates to add or readings to choose from: asked, with both answers", (header) => {
   const read = readText(jumpText(header, shares));
   expect(codesOf(read)).toEqual(["columns-unclear:refusal"]);
-  expect(told(read.findings[0])?.action).toContain("left=2+3 adds them, left=2 takes one");
+  expect(told(read.findings[0])?.action).toContain("their sum, or the one that counts");
+  expect(read.findings[0]?.answers).toEqual([
+    { columns: { left: "2+3", right: "4+5" } },
+    { columns: { left: 2, right: 4 } },
+    { columns: { left: 3, right: 5 } },
+  ]);
 });
 
 test("columns to add are stated with plus signs, by position or by name", () => {
