@@ -1,7 +1,14 @@
 import { type CourseFacts, courses, type TestCourse } from "./test-course.ts";
 
 /** The jump tests (METHODS §6); these identifiers are public names. */
-export const testKinds = ["countermovementJump", "squatJump", "dropJump", "repeatedHops", "dropLanding"] as const;
+export const testKinds = [
+  "countermovementJump",
+  "countermovementJumpArmSwing",
+  "squatJump",
+  "dropJump",
+  "repeatedHops",
+  "dropLanding",
+] as const;
 
 export type TestKind = (typeof testKinds)[number];
 
@@ -21,6 +28,7 @@ export interface TestFacts extends CourseFacts {
 
 const facts: Readonly<Record<TestKind, TestFacts>> = {
   countermovementJump: { arms: "on hips", ...courses.dipAndJump },
+  countermovementJumpArmSwing: { arms: "free", variantOf: "countermovementJump", ...courses.dipAndJump },
   squatJump: { arms: "on hips", ...courses.holdAndJump },
   dropJump: { arms: "on hips", ...courses.dropAndJump },
   repeatedHops: { arms: "on hips", ...courses.hops },

@@ -2,7 +2,7 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from "node:fs";
 import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import type { Limb } from "../../core/ground/limb.ts";
-import { simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
+import { type SimulatedRecording, simulateCountermovementJump } from "../../core/simulate/countermovement-jump.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
 import { notKnown } from "../core/gate/gates.ts";
 
@@ -18,11 +18,16 @@ export function jumpText(limb: Limb, seed: number, heightMetres = 0.25): string 
     swayMetres: 0.0005,
     plateNoiseNewtons: 1.5,
   });
-  const [first, second] = jump.plates;
+  return recordingText(jump);
+}
+
+/** A simulated recording of two plates as the text a plate computer would write. */
+export function recordingText(recording: SimulatedRecording): string {
+  const [first, second] = recording.plates;
   if (first === undefined || second === undefined) throw new Error("Two plates were asked for.");
-  const lines = Array.from({ length: jump.sampleCount }, (_, index) => {
+  const lines = Array.from({ length: recording.sampleCount }, (_, index) => {
     const cells = [first.force[index], second.force[index]].map((force) => (force ?? 0).toFixed(2));
-    return `${(index / jump.rateHz).toFixed(3)},${cells.join(",")}`;
+    return `${(index / recording.rateHz).toFixed(3)},${cells.join(",")}`;
   });
   return `time (s),left (N),right (N)\n${lines.join("\n")}\n`;
 }

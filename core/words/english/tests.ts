@@ -3,6 +3,7 @@ import { type TestFacts, type TestKind, testFacts } from "../../ground/test-kind
 /** The trade's name of each test, in full and in lower case. */
 const labels: Readonly<Record<TestKind, string>> = {
   countermovementJump: "countermovement jump",
+  countermovementJumpArmSwing: "countermovement jump with arm swing",
   squatJump: "squat jump",
   dropJump: "drop jump",
   repeatedHops: "repeated hops",

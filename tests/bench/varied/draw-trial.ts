@@ -1,6 +1,7 @@
 import type { Limb } from "../../../core/ground/limb.ts";
 import type { TestKind } from "../../../core/ground/test-kind.ts";
 import { type SimulatedRecording, simulateCountermovementJump } from "../../../core/simulate/countermovement-jump.ts";
+import { drawArmSwingJump } from "../../../core/simulate/draw-arm-swing.ts";
 import { drawDropLanding, drawHops, drawSquatJump } from "../../../core/simulate/draw-battery.ts";
 import { drawDropJump } from "../../../core/simulate/draw-drop.ts";
 import { drawJump } from "../../../core/simulate/draw-jump.ts";
@@ -29,7 +30,7 @@ export interface VariedTrial {
   readonly truths: readonly TrueValue[];
 }
 
-/** Every test in turn, on two legs and on one. */
+/** Every test in turn, on two legs and on one. No trace tells a jump with arm swing from one without, so it has no turn. */
 const styles: readonly (readonly [TestKind, "both" | "single"])[] = [
   ["countermovementJump", "both"],
   ["squatJump", "both"],
@@ -69,6 +70,10 @@ export function drawVariedTrial(seed: number, condition: Condition): VariedTrial
     switch (test) {
       case "countermovementJump": {
         const jump = simulateCountermovementJump({ ...drawJump(seed, bounds), ...own });
+        return { recording: jump, truths: trueCountermovementJump(jump, limb) };
+      }
+      case "countermovementJumpArmSwing": {
+        const jump = simulateCountermovementJump({ ...drawArmSwingJump(seed, bounds), ...own });
         return { recording: jump, truths: trueCountermovementJump(jump, limb) };
       }
       case "squatJump": {

@@ -70,7 +70,7 @@ describe("options that state something", () => {
     [{ limb: "arm" }, '--limb must be one of both, left, right, not "arm".'],
     [
       { test: "hop" },
-      '--test must be one of countermovementJump, squatJump, dropJump, repeatedHops, dropLanding, not "hop".',
+      '--test must be one of countermovementJump, countermovementJumpArmSwing, squatJump, dropJump, repeatedHops, dropLanding, not "hop".',
     ],
     [{ involved: "yes" }, '--involved must be one of left, right, both, none, not "yes".'],
     [{ mass: "685" }, "--mass must lie between 25 and 250 kg, not 685."],
