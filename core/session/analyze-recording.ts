@@ -4,8 +4,8 @@ import { rateFindings } from "../recording/rate-findings.ts";
 import type { Recording } from "../recording/recording.ts";
 import type { Settings } from "../settings/settings.ts";
 import { noOtherTrials } from "../weight/session-weighing.ts";
-import { type AnalyzedTrial, analyzeTrial } from "./analyze-trial.ts";
-import { draftTrials } from "./draft-trials.ts";
+import type { AnalyzedTrial } from "./analyze-trial.ts";
+import { analyzeDrafts, draftRead } from "./file-trials.ts";
 
 /** What must be stated about a recording that does not come from a file. */
 export interface RecordingStatement {
@@ -19,8 +19,8 @@ export interface RecordingStatement {
 }
 
 /**
- * Every trial of one recording in memory, by the same steps as `analyzeSession` but alone: no session weight, no
- * sides. For programs that bring their own samples.
+ * Every trial of one recording in memory, by the two steps of a file that `analyzeSession` takes but alone: no session
+ * weight, no sides. For programs that bring their own samples.
  */
 export function analyzeRecording(
   recording: Recording,
@@ -29,16 +29,10 @@ export function analyzeRecording(
 ): readonly AnalyzedTrial[] {
   const file = { path: "recording", bytes: new Uint8Array(0), sha256: "" };
   const { massKg, ...stated } = statement;
-  const input = {
-    folder: "",
-    files: [],
-    unreadable: [],
-    description: {},
-    descriptionFindings: [],
-    stated,
-  };
+  const session = { folder: "", description: {}, descriptionFindings: [], stated };
   const findings = rateFindings(recording.rateHz, settings);
-  return draftTrials({ file, recording, findings }, input, settings).map((draft) =>
-    analyzeTrial(draft, noOtherTrials, massKg, settings),
-  );
+  const drafted = draftRead({ file, recording, findings }, session, settings);
+  // The mass weighs and is held against the weighing; it decides nothing about how the recording is cut.
+  const weighed = { ...session, stated: massKg === undefined ? stated : { ...stated, massKg } };
+  return analyzeDrafts(drafted, noOtherTrials, weighed, settings);
 }

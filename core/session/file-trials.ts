@@ -7,12 +7,13 @@ import { type AnalyzedTrial, analyzeTrial } from "./analyze-trial.ts";
 import { draftTrials } from "./draft-trials.ts";
 import { type PlateEvidence, plateEvidence } from "./prove-trial-plates.ts";
 import { readSessionRecording } from "./read-session-recording.ts";
+import type { HashedFile } from "./repeated-recordings.ts";
 import type { SessionStatements } from "./session-input.ts";
 import type { TrialDraft } from "./trial-draft.ts";
 import { weighedDraft } from "./weighed-draft.ts";
 
 /** One file as read, with its trials cut, assigned and weighed. */
-export interface DraftedFile {
+export interface DraftedFile extends HashedFile {
   readonly read: ReadRecording;
   readonly drafts: readonly TrialDraft[];
   /** What each draft says about body weight. */
@@ -29,9 +30,14 @@ export function sessionSettings({ stated, description }: SessionStatements, sett
 
 /** Bytes become a recording, the recording is cut into trials and weighed. */
 export function draftFile(file: RecordingFile, session: SessionStatements, settings: Settings): DraftedFile {
-  const read = readSessionRecording(file, session, settings);
+  return draftRead(readSessionRecording(file, session, settings), session, settings);
+}
+
+/** A recording is cut into trials, and they are weighed. */
+export function draftRead(read: ReadRecording, session: SessionStatements, settings: Settings): DraftedFile {
+  const { path, sha256 } = read.file;
   const drafts = draftTrials(read, session, settings);
-  return { read, drafts, weighed: drafts.map((draft) => weighedDraft(draft, settings)) };
+  return { path, sha256, read, drafts, weighed: drafts.map((draft) => weighedDraft(draft, settings)) };
 }
 
 /** Weight in newtons by the body mass that was stated or entered; undefined without one. */
@@ -53,16 +59,3 @@ export function analyzeDrafts(
     evidence: plateEvidence(draft, settings),
   }));
 }
-
-/** The two steps of an analysis that concern one file alone. */
-export interface FileSteps {
-  readonly draftFile: typeof draftFile;
-  readonly analyzeDrafts: (
-    drafted: DraftedFile,
-    weight: TrialWeightContext,
-    session: SessionStatements,
-    settings: Settings,
-  ) => readonly FileTrial[];
-}
-
-export const fileSteps: FileSteps = { draftFile, analyzeDrafts };

@@ -1,5 +1,5 @@
 import { proseFinding } from "../../core/ground/finding.ts";
-import { analyzeDrafts, draftFile, sessionSettings } from "../../core/session/file-trials.ts";
+import { analyzeDrafts, draftFile } from "../../core/session/file-trials.ts";
 import type { WitnessedTrial } from "../../core/session/prove-trial-plates.ts";
 import { refusedFile } from "../../core/session/refused-file.ts";
 import type { SessionStatements } from "../../core/session/session-input.ts";
@@ -14,6 +14,7 @@ export interface WorkedSession {
   /** Where its files lie on this machine; never part of a result. */
   readonly directory: string;
   readonly statements: SessionStatements;
+  /** As they hold for this session. */
   readonly settings: Settings;
 }
 
@@ -36,20 +37,18 @@ const keptByteLimit = 192 * 1024 * 1024;
  */
 export class SessionWork {
   readonly #session: WorkedSession;
-  readonly #settings: Settings;
   readonly #kept = new Map<string, readonly TrialDraft[]>();
   #keptBytes = 0;
 
   constructor(session: WorkedSession) {
     this.#session = session;
-    this.#settings = sessionSettings(session.statements, session.settings);
   }
 
   /** The first pass over a file. */
   weigh(path: string): FirstPass {
     const read = readListedFile(this.#session.directory, path);
     if (read.kind !== "recording") return { ...read, path };
-    const { drafts, weighed } = draftFile(read.file, this.#session.statements, this.#settings);
+    const { drafts, weighed } = draftFile(read.file, this.#session.statements, this.#session.settings);
     // The drafts alone, without the bytes they were made from.
     const { byteLength } = read.file.bytes;
     if (this.#keptBytes + byteLength <= keptByteLimit) {
@@ -64,16 +63,18 @@ export class SessionWork {
     const drafts = this.#kept.get(path) ?? this.#draftAgain(path, sha256);
     if (drafts === undefined) return [changedMeanwhile(path, sha256)];
     this.#kept.delete(path);
-    return analyzeDrafts({ drafts }, weight, this.#session.statements, this.#settings).map(({ result, evidence }) => ({
-      result,
-      evidence,
-    }));
+    return analyzeDrafts({ drafts }, weight, this.#session.statements, this.#session.settings).map(
+      ({ result, evidence }) => ({
+        result,
+        evidence,
+      }),
+    );
   }
 
   #draftAgain(path: string, sha256: string): readonly TrialDraft[] | undefined {
     const read = readListedFile(this.#session.directory, path);
     if (read.kind !== "recording" || read.file.sha256 !== sha256) return undefined;
-    return draftFile(read.file, this.#session.statements, this.#settings).drafts;
+    return draftFile(read.file, this.#session.statements, this.#session.settings).drafts;
   }
 }
 

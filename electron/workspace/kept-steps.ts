@@ -2,13 +2,8 @@ import { trialKey } from "../../core/ground/trial-key.ts";
 import type { RecordingFile } from "../../core/recording/file.ts";
 import type { ReadRecording } from "../../core/recording/recording-as-read.ts";
 import { isSameShape } from "../../core/recording/same-shape.ts";
-import {
-  analyzeDrafts,
-  type DraftedFile,
-  draftFile,
-  type FileSteps,
-  type FileTrial,
-} from "../../core/session/file-trials.ts";
+import type { FileSteps } from "../../core/session/file-mapper.ts";
+import { analyzeDrafts, type DraftedFile, draftFile, type FileTrial } from "../../core/session/file-trials.ts";
 import type { SessionStatements } from "../../core/session/session-input.ts";
 import type { Settings } from "../../core/settings/settings.ts";
 import { entriesOfFile } from "../../core/stated/entries-by-file.ts";
@@ -84,7 +79,7 @@ export class KeptSteps implements FileSteps {
     const key = JSON.stringify([ownWeight, own.description, own.stated, this.#numberOf(settings)]);
     const kept = this.#analyzed.get(drafted);
     if (kept?.key === key) return kept.trials;
-    const { path, sha256 } = drafted.read.file;
+    const { path, sha256 } = drafted;
     const withCurves = (): readonly FileTrial[] => {
       const { drafts } = drafted;
       const whole = this.#wholes.get(drafted);

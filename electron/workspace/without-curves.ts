@@ -4,12 +4,16 @@ import type { AnalyzedJump } from "../../core/session/session-analysis.ts";
 
 /** A file as read and cut, small: its samples are asked for again where something is drawn from them. */
 export class DraftWithoutCurves implements DraftedFile {
+  readonly path: string;
+  readonly sha256: string;
   readonly read: ReadRecording;
   readonly weighed: DraftedFile["weighed"];
   readonly #whole: () => DraftedFile;
 
   /** @param whole the same file with its samples, at hand or read again */
-  constructor({ read, weighed }: DraftedFile, whole: () => DraftedFile) {
+  constructor({ path, sha256, read, weighed }: DraftedFile, whole: () => DraftedFile) {
+    this.path = path;
+    this.sha256 = sha256;
     this.read = read.recording === undefined ? read : new ReadWithoutCurves(read, () => whole().read);
     this.weighed = weighed;
     this.#whole = whole;

@@ -26,7 +26,11 @@ export function sourceFiles(folder: string): readonly string[] {
 
 /** Every import, re-export and dynamic import of a file, multi-line ones included. */
 export function importsOf(file: string): readonly ImportLine[] {
-  const text = readFileSync(join(projectRoot, file), "utf8");
+  return importsIn(file, readFileSync(join(projectRoot, file), "utf8"));
+}
+
+/** The imports of a file that says this text, whether or not it is there. */
+export function importsIn(file: string, text: string): readonly ImportLine[] {
   const pattern =
     /^(?:import|export)\s+(type\s)?[^;"']*?from\s+["']([^"']+)["']|^import\s+["']([^"']+)["']|\bimport\(\s*["']([^"']+)["']/gm;
   return [...text.matchAll(pattern)].map((match) => {
