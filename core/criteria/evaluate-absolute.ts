@@ -137,7 +137,7 @@ function moreTrials(
   }
   const box = trials.find((trial) => trial.dropHeightMetres !== undefined)?.dropHeightMetres;
   const allowed = trialsAllowed(
-    { test: criterion.test, legs: criterion.legs, ...(box !== undefined && { dropHeightMetres: box }) },
+    { test: criterion.test, legs: criterion.legs, ...(box === undefined ? {} : { dropHeightMetres: box }) },
     found.map(({ limb }) => limb),
     input,
     settings,

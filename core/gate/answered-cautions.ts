@@ -40,7 +40,7 @@ export function answeredCautions(description: SessionDescription, day: KneeDay):
     given,
     responses: ofDay.filter(({ asked }) => asked === "response"),
     ofOtherDays: stated.filter((each) => !ofDay.includes(each)),
-    ...(notKnown !== undefined && { notKnown }),
+    ...(notKnown === undefined ? {} : { notKnown }),
     against: cautionNames
       .map((name) => ({
         name,

@@ -46,7 +46,13 @@ export function kneeDay(description: SessionDescription): KneeDay {
   const stated: readonly CountedReading[] =
     pain === undefined && effusion === undefined
       ? []
-      : [{ moment: "during", ...(pain !== undefined && { pain }), ...(effusion !== undefined && { effusion }) }];
+      : [
+          {
+            moment: "during",
+            ...(pain === undefined ? {} : { pain }),
+            ...(effusion === undefined ? {} : { effusion }),
+          },
+        ];
   const kept = (description.readings ?? []).filter((each) => each.moment !== "nextDay" || countsForDay(each, date));
   const readings = [...stated, ...kept];
   const ofDay = [...stated, ...kept.filter((each) => countsForDay(each, date))].filter(isOfTheDay);

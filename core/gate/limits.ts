@@ -64,8 +64,8 @@ export function limitsInForce(description: SessionDescription, settings: Setting
     },
     landingsTwoLeg: Math.floor((limits.landingsTwoLeg ?? settings.landingsTwoLegADay) / halved),
     landingsPerLeg: Math.floor((limits.landingsPerLeg ?? settings.landingsPerLegADay) / halved),
-    ...(limits.setBy !== undefined && { setBy: limits.setBy }),
-    ...(limits.setAt !== undefined && { setAt: limits.setAt }),
+    ...(limits.setBy === undefined ? {} : { setBy: limits.setBy }),
+    ...(limits.setAt === undefined ? {} : { setAt: limits.setAt }),
   };
 }
 

@@ -143,7 +143,7 @@ function limbProgress(
     attempts: made.length,
     mostAttempts,
     practice: ofLimb.length - made.length,
-    ...(leads !== undefined && { leadsWanted: leads.wanted }),
+    ...(leads === undefined ? {} : { leadsWanted: leads.wanted }),
     state,
     more,
   };

@@ -66,7 +66,7 @@ export function analyzeTrial(
       ? []
       : compareSaidMasses(
           trialWeight(asDrafted),
-          { ...(enteredMassKg !== undefined && { enteredMassKg }), ...(header !== undefined && { header }) },
+          { ...(enteredMassKg === undefined ? {} : { enteredMassKg }), ...(header === undefined ? {} : { header }) },
           settings,
         );
   if (rateHz < settings.rateRefuseHz) {

@@ -60,10 +60,12 @@ export function concludeSession(session: SessionStatements, files: SessionTrials
             references,
             gate,
             trials: proved.comparable,
-            ...(allowing !== undefined && {
-              trialsAllowed: (asked, limb) =>
-                trialsAllowed(allowing, asked, limb, { trials, description: { involved } }),
-            }),
+            ...(allowing === undefined
+              ? {}
+              : {
+                  trialsAllowed: (asked, limb) =>
+                    trialsAllowed(allowing, asked, limb, { trials, description: { involved } }),
+                }),
             ...(description.otherInjuries && { otherInjuries: description.otherInjuries }),
           },
           settings,

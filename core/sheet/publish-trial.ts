@@ -14,28 +14,28 @@ export function documentTrial(session: SessionResult, trial: TrialResult): Docum
     ...(trial.sha256 !== "" && { sha256: trial.sha256 }),
     trial: trial.trial,
     status: trial.status,
-    ...(trial.test !== undefined && { test: trial.test }),
-    ...(trial.limb !== undefined && { legs: trial.limb === "both" ? "both" : "single" }),
+    ...(trial.test === undefined ? {} : { test: trial.test }),
+    ...(trial.limb === undefined ? {} : { legs: trial.limb === "both" ? "both" : "single" }),
     ...publishedLimb(trial),
-    ...(trial.feet !== undefined && { feet: trial.feet }),
-    ...(trial.dropHeightMetres !== undefined && { dropHeightMetres: trial.dropHeightMetres }),
-    ...(trial.leadingLeg !== undefined && { leadingLeg: trial.leadingLeg }),
+    ...(trial.feet === undefined ? {} : { feet: trial.feet }),
+    ...(trial.dropHeightMetres === undefined ? {} : { dropHeightMetres: trial.dropHeightMetres }),
+    ...(trial.leadingLeg === undefined ? {} : { leadingLeg: trial.leadingLeg }),
     ...(trial.recognised && { recognised: { test: trial.recognised.test, reason: trial.recognised.reason } }),
-    ...(trial.rate !== undefined && { rate: trial.rate }),
-    ...(trial.timeOrigin !== undefined && { timeOrigin: trial.timeOrigin }),
+    ...(trial.rate === undefined ? {} : { rate: trial.rate }),
+    ...(trial.timeOrigin === undefined ? {} : { timeOrigin: trial.timeOrigin }),
     ...(trial.span && { span: { start: trial.span.start, end: trial.span.end } }),
     plates: trial.plates.map(({ name, limb, proof, zeroNewtons }) => ({
       name,
       limb,
       proof,
-      ...(zeroNewtons !== undefined && { zeroNewtons }),
+      ...(zeroNewtons === undefined ? {} : { zeroNewtons }),
     })),
     ...(trial.weight && {
       weight: {
         newtons: trial.weight.newtons,
         uncertainty: trial.weight.uncertainty,
         from: trial.weight.from,
-        ...(trial.weight.trials !== undefined && { trials: trial.weight.trials }),
+        ...(trial.weight.trials === undefined ? {} : { trials: trial.weight.trials }),
         ...(trial.weight.window && { window: { start: trial.weight.window.start, end: trial.weight.window.end } }),
         ...(trial.weight.other && {
           other: {
@@ -59,7 +59,7 @@ export function documentTrial(session: SessionResult, trial: TrialResult): Docum
     ...(trial.practice && { practice: true }),
     edits: trial.edits.map(({ name, contactIndex, time }) => ({
       name,
-      ...(contactIndex !== undefined && { contactIndex }),
+      ...(contactIndex === undefined ? {} : { contactIndex }),
       time,
     })),
   };
@@ -72,10 +72,10 @@ function documentEvent(event: TrialEvent): TrialEvent {
     sample,
     time,
     from,
-    ...(uncertainty !== undefined && { uncertainty }),
-    ...(contactIndex !== undefined && { contactIndex }),
-    ...(side !== undefined && { side }),
-    ...(plate !== undefined && { plate }),
+    ...(uncertainty === undefined ? {} : { uncertainty }),
+    ...(contactIndex === undefined ? {} : { contactIndex }),
+    ...(side === undefined ? {} : { side }),
+    ...(plate === undefined ? {} : { plate }),
   };
 }
 
@@ -91,7 +91,7 @@ function documentMeasure(measure: Measure): DocumentMeasure {
     ...bearerOf(measure),
     value,
     unit: publishedUnit(unit),
-    ...(uncertainty !== undefined && { uncertainty }),
+    ...(uncertainty === undefined ? {} : { uncertainty }),
   };
 }
 
@@ -107,7 +107,7 @@ function documentHop(hop: HopResult): HopResult {
     flightTime,
     jumpHeightFlightTime,
     reactiveStrengthIndex,
-    ...(hopStiffness !== undefined && { hopStiffness }),
+    ...(hopStiffness === undefined ? {} : { hopStiffness }),
     used: hop.used,
     ...(hop.limbs && { limbs: hop.limbs.map((each) => ({ ...bearerOf(each), contactTime: each.contactTime })) }),
   };

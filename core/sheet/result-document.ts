@@ -121,7 +121,7 @@ function documentGate({ open, reason, closures, opened }: Gate): DocumentGate {
 }
 
 function documentClosure({ code, loads, limbs, reason }: Closure): DocumentClosure {
-  return { code, closes: [...loads], ...(limbs !== undefined && { limbs: [...limbs] }), reason };
+  return { code, closes: [...loads], ...(limbs === undefined ? {} : { limbs: [...limbs] }), reason };
 }
 
 function documentSession(session: SessionResult): DocumentSession {
@@ -129,10 +129,10 @@ function documentSession(session: SessionResult): DocumentSession {
   return {
     session: session.folder,
     ...(athlete && { athlete: athlete.code }),
-    ...(date !== undefined && { date }),
-    ...(involved !== undefined && { involved }),
+    ...(date === undefined ? {} : { date }),
+    ...(involved === undefined ? {} : { involved }),
     simulated: simulated ?? false,
-    ...(session.gravity !== undefined && { gravity: session.gravity }),
+    ...(session.gravity === undefined ? {} : { gravity: session.gravity }),
     gate: documentGate(session.gate),
     knee: [...session.knee],
     ...(session.plateDifferences && {

@@ -178,7 +178,7 @@ function symmetryLine(comparison: Comparison, session: SessionResult, settings: 
     index: comparison.index,
     ...(thick && { thick: { low: thick.low, high: thick.high } }),
     ...(thin && { thin: { low: thin.low, high: thin.high } }),
-    ...(threshold !== undefined && { threshold }),
+    ...(threshold === undefined ? {} : { threshold }),
     ...(comparison.basis === "involved-uninvolved" && { limb: "involved" }),
   };
 }

@@ -65,6 +65,6 @@ export function otherInjuriesAt(injuries: readonly RecordedInjury[], day: string
       side,
       bodyPart,
       what: structure ?? procedure ?? "injury",
-      ...(date !== undefined && { date }),
+      ...(date === undefined ? {} : { date }),
     }));
 }
