@@ -1,8 +1,8 @@
 import type { Limb, Side } from "../ground/limb.ts";
+import type { RecognisedTest } from "../ground/recognised-test.ts";
 import { mayBeVariant, type TestKind, testKinds } from "../ground/test-kind.ts";
 import type { FileReading } from "../recording/file-reading.ts";
 import type { HeaderHint, HeaderHintKind } from "../recording/header-hint.ts";
-import type { RecognisedTest } from "../trial/recognise-test.ts";
 import { type NameOffers, nameOffers } from "./name-offers.ts";
 
 /** Something a recording may be, with where that comes from: "file name", "header, line 3", "trace". */

@@ -1,11 +1,10 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 import { steadyLoads } from "../trial/steady-loads.ts";
-import { english } from "../words/english.ts";
 import type { Weighing } from "./weigh.ts";
 
 /** Standing before a jump: how much it carries, and when. */
@@ -48,15 +47,19 @@ export function heldStanding(
   if (forward <= back || Math.abs(forward / fall - 1) - Math.abs(back / fall - 1) <= settings.heldFlightFraction) {
     return undefined;
   }
-  const heightOf = (speed: number): string => `${((100 * speed * speed) / 2 / settings.gravity).toFixed(0)} cm`;
-  const place = ({ start, end }: SampleSpan): string =>
-    `${(start / rateHz).toFixed(2)} s to ${(end / rateHz).toFixed(2)} s`;
-  return proseFinding(
+  const heightOf = (speed: number): number => (speed * speed) / 2 / settings.gravity;
+  const { start, end } = before.window;
+  return finding(
     "held-while-weighed",
     "warning",
-    `Standing before the jump carries ${before.newtons.toFixed(0)} N and standing after it ${after.newtons.toFixed(0)} N: a hand on a rail, or something else, held ${missing.toFixed(0)} N until the athlete moved. By the standing before, the jump would be ${heightOf(forward)} high; the flight tells ${heightOf(fall)}. Weight and velocity are taken from the standing after, and nothing is counted from the first movement on.`,
-    `Have the athlete stand free, ${english.tests.armsAtRest(test)}, before the next jump.`,
-    { where: place(before.window) },
+    {
+      test,
+      beforeNewtons: before.newtons,
+      afterNewtons: after.newtons,
+      heightByWeightMetres: heightOf(forward),
+      heightByFlightMetres: heightOf(fall),
+    },
+    { place: { at: "span", fromSeconds: start / rateHz, toSeconds: end / rateHz, decimals: 2 } },
   );
 }
 

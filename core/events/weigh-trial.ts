@@ -1,10 +1,9 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import { startsFromStanding, type TestKind, testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { ForceSignal } from "../trial/force-signal.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
-import { english } from "../words/english.ts";
 import { heldStanding } from "./held-standing.ts";
 import {
   balanceMomentum,
@@ -127,46 +126,27 @@ function weighingFindings(
   weighing: Weighing,
   test: TestKind,
   rateHz: number,
-  place: QuietPlace,
+  quiet: QuietPlace,
   settings: Settings,
 ): readonly Finding[] {
-  const { window } = weighing;
+  const { newtons, uncertainty, deviation, window } = weighing;
   const seconds = (window.end - window.start) / rateHz;
-  const where = `${(window.start / rateHz).toFixed(2)} s to ${(window.end / rateHz).toFixed(2)} s`;
+  const place = {
+    at: "span",
+    fromSeconds: window.start / rateHz,
+    toSeconds: window.end / rateHz,
+    decimals: 2,
+  } as const;
+  const figures = { quiet, seconds, uncertaintyFraction: uncertainty / newtons };
   const findings: Finding[] = [];
-  const percent = ((100 * weighing.uncertainty) / weighing.newtons).toFixed(2);
-  const next = place === "before the jump" ? "before the next jump" : "after the next landing";
   if (seconds < settings.weighingShortSeconds) {
-    findings.push(
-      proseFinding(
-        "weighing-short",
-        "warning",
-        `Quiet standing ${place} lasts only ${seconds.toFixed(2)} s: body weight is uncertain by ${percent} %, and every number that rests on it is coarse.`,
-        `Record again with two seconds of quiet standing ${place}; do not decide on this trial.`,
-        { where },
-      ),
-    );
+    findings.push(finding("weighing-short/too-short", "warning", figures, { place }));
   } else if (seconds < settings.weighingSeconds) {
-    findings.push(
-      proseFinding(
-        "weighing-short",
-        "warning",
-        `Quiet standing ${place} lasts ${seconds.toFixed(2)} s instead of ${settings.weighingSeconds.toFixed(1)} s: body weight is uncertain by ${percent} %.`,
-        `Have the athlete stand still for two seconds ${next}.`,
-        { where },
-      ),
-    );
+    const wantedSeconds = settings.weighingSeconds;
+    findings.push(finding("weighing-short/short", "warning", { ...figures, wantedSeconds }, { place }));
   }
-  if (weighing.deviation > settings.weighingRestlessFraction * weighing.newtons) {
-    findings.push(
-      proseFinding(
-        "weighing-restless",
-        "warning",
-        `Force varies by ${weighing.deviation.toFixed(0)} N (standard deviation) while the athlete is weighed.`,
-        `Have the athlete stand still, ${english.tests.armsAtRest(test)}, ${next}.`,
-        { where },
-      ),
-    );
+  if (deviation > settings.weighingRestlessFraction * newtons) {
+    findings.push(finding("weighing-restless", "warning", { test, quiet, deviationNewtons: deviation }, { place }));
   }
   return findings;
 }

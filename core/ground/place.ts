@@ -19,7 +19,18 @@ export type Place =
   /** Seconds from the first sample, to so many decimals. */
   | { readonly at: "time"; readonly seconds: number; readonly decimals: number }
   | { readonly at: "span"; readonly fromSeconds: number; readonly toSeconds: number; readonly decimals: number }
+  /** The same, on a plate by its name. */
+  | {
+      readonly at: "plate span";
+      readonly plate: string;
+      readonly fromSeconds: number;
+      readonly toSeconds: number;
+      readonly decimals: number;
+    }
+  /** Plates by their names. */
+  | { readonly at: "plates"; readonly names: readonly string[] }
   /** Names that stand in the file: of a plate, a platform, a file. */
   | { readonly at: "name"; readonly name: string }
+  | { readonly at: "names"; readonly names: readonly string[] }
   | { readonly at: "trial"; readonly trial: number }
   | { readonly at: "words"; readonly words: string };

@@ -2,8 +2,8 @@ import type { JumpMotion } from "../events/jump-events.ts";
 import { type Finding, proseFinding } from "../ground/finding.ts";
 import { measureCatalogue } from "../ground/measures/catalogue.ts";
 import { testFacts } from "../ground/test-kind.ts";
-import { inPlateWords } from "../recording/plate-words.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
+import { inPlateWords } from "../words/english/plate-words.ts";
 
 /** Landing measures that rest on the force of the landing. */
 export const landingForceMeasures = measureCatalogue

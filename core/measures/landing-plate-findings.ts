@@ -1,10 +1,10 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
-import { inPlateWords } from "../recording/plate-words.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import { otherLandingPlate } from "../trial/landing-plate.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
+import { inPlateWords } from "../words/english/plate-words.ts";
 import { landingForceMeasures } from "./clipping-findings.ts";
 
 /** A single-leg jump that leaves one plate and lands on the other: its landing is not that of the limb that jumped. */

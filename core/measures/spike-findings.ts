@@ -1,7 +1,7 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
-import { inPlateWords } from "../recording/plate-words.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
+import { inPlateWords } from "../words/english/plate-words.ts";
 
 /** At most this many places are named. No setting: it shortens a sentence. */
 const namedPlaces = 3;

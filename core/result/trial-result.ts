@@ -2,13 +2,13 @@ import type { EndMismatch } from "../events/end-mismatch.ts";
 import type { TrialEvent } from "../events/event.ts";
 import type { Finding } from "../ground/finding.ts";
 import type { Limb, Side } from "../ground/limb.ts";
+import type { RecognisedTest } from "../ground/recognised-test.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import type { LimbContactTime } from "../measures/hop-limb-times.ts";
 import type { Hop } from "../measures/hops.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { FeetInDoubt, PlateProof } from "../recording/recording.ts";
 import type { EventEdit } from "../stated/event-edit.ts";
-import type { RecognisedTest } from "../trial/recognise-test.ts";
 import type { SampleSpan } from "../trial/sample-span.ts";
 
 /** How body weight of a trial was found. */

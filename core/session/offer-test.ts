@@ -1,15 +1,15 @@
 import { detectTrial } from "../events/detect-trial.ts";
 import { velocityAt } from "../events/kinematics.ts";
 import { weighTrial } from "../events/weigh-trial.ts";
+import type { NotOffered, RecognisedTest } from "../ground/recognised-test.ts";
 import { startsFromStanding } from "../ground/test-kind.ts";
 import { hasTrait } from "../ground/test-traits.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import { meanOf } from "../trial/force-signal.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
-import { flightBeyondPeople, type NotOffered, type RecognisedTest } from "../trial/recognise-test.ts";
+import { flightBeyondPeople } from "../trial/recognise-test.ts";
 import { testContradictions } from "../trial/test-contradictions.ts";
-import { english } from "../words/english.ts";
 
 /** What a trace looks like, offered only where the checks that would refuse it as that test have been passed. */
 export function offerTest(
@@ -29,18 +29,13 @@ export function offerTest(
 
 function contradicted(cut: JumpCut, recognised: RecognisedTest, settings: Settings): NotOffered | undefined {
   const [against] = testContradictions(recognised.test, cut, recognised, settings);
-  return against === undefined
-    ? undefined
-    : { reason: `as ${english.tests.withArticle(recognised.test)} it would be refused` };
+  return against === undefined ? undefined : { against: { why: "refused", test: recognised.test } };
 }
 
 /** A last step off the plate looks like a jump where neither standing before it nor a landing tells. */
 function untold({ kind, landed, quietBefore, quietEarlier }: JumpCut): NotOffered | undefined {
   if (kind === "landing" || landed || quietBefore.length > 0 || quietEarlier.length > 0) return undefined;
-  return {
-    reason:
-      "nobody stands still before the plate empties and nobody comes back onto it, as when somebody walks across it",
-  };
+  return { against: { why: "walked across" } };
 }
 
 /** A push that does not make the flight after it, or whose events cannot be found, is another movement. */
@@ -58,17 +53,15 @@ function unlikeItsFlight(
   const weight = { newtons, deviation, ...(still === undefined ? {} : { still: still.window }) };
   const jump = detectTrial({ test, total: prepared.total, limbs: [], cut, weight, edits: [], settings });
   if ("missing" in jump) {
-    const seconds = (jump.atSample / prepared.total.rateHz).toFixed(2);
-    return { reason: `no ${jump.missing} of a jump is found near ${seconds} s` };
+    const seconds = jump.atSample / prepared.total.rateHz;
+    return { against: { why: "event missing", missing: jump.missing, seconds } };
   }
   const { takeoff, touchdown } = jump.events;
   if (takeoff === undefined || touchdown === undefined) return undefined;
   const flown = (settings.gravity * (touchdown - takeoff)) / prepared.total.rateHz / 2;
   const pushed = velocityAt(jump.motion, takeoff);
   if (Number.isNaN(pushed) || Math.abs(pushed - flown) <= settings.offeredSpeedFraction * flown) return undefined;
-  return {
-    reason: `the push gives the body ${pushed.toFixed(1)} m/s and a flight that long takes ${flown.toFixed(1)} m/s, so the plate was not left by that push alone`,
-  };
+  return { against: { why: "push unlike flight", pushedMetresPerSecond: pushed, flownMetresPerSecond: flown } };
 }
 
 /** A contact that stops a fall and throws the body up carries more than body weight on average; a step carries less. */
@@ -79,7 +72,5 @@ function stepsAcross(
 ): NotOffered | undefined {
   const mean = meanOf(total.force, contact.start, contact.end);
   if (mean > weightNewtons) return undefined;
-  return {
-    reason: `the contact carries ${mean.toFixed(0)} N on average, less than the ${weightNewtons.toFixed(0)} N the athlete weighs, as a step does`,
-  };
+  return { against: { why: "step", meanNewtons: mean, weightNewtons } };
 }

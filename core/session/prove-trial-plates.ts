@@ -1,6 +1,5 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
 import type { Side } from "../ground/limb.ts";
-import { inPlateWords } from "../recording/plate-words.ts";
 import type { FeetInDoubt } from "../recording/recording.ts";
 import { countsInMeans } from "../result/held-trial.ts";
 import type { TrialResult } from "../result/trial-result.ts";
@@ -19,6 +18,7 @@ import {
 } from "../sides/plate-proof.ts";
 import type { SessionDescription } from "../stated/session.ts";
 import { type OneLegStanding, oneLegStanding } from "../trial/one-leg-standing.ts";
+import { inPlateWords } from "../words/english/plate-words.ts";
 import { platesOfFile } from "./read-session-recording.ts";
 import type { TrialDraft } from "./trial-draft.ts";
 import { withoutSides } from "./without-sides.ts";

@@ -1,7 +1,6 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
 import { oppositeSide } from "../ground/limb.ts";
 import type { RecordingFile } from "../recording/file.ts";
-import { inPlateWords } from "../recording/plate-words.ts";
 import { readRecording } from "../recording/read-recording.ts";
 import type { LayoutAnswers } from "../recording/reading-statements.ts";
 import type { Plate } from "../recording/recording.ts";
@@ -11,6 +10,7 @@ import { entriesOfFile } from "../stated/entries-by-file.ts";
 import type { FileEntry } from "../stated/file-entry.ts";
 import type { SessionDescription } from "../stated/session.ts";
 import type { StatedPlate } from "../stated/stated-plate.ts";
+import { inPlateWords } from "../words/english/plate-words.ts";
 import type { SessionStatements } from "./session-input.ts";
 
 /** Reads one file of a session with everything that was stated about it: options outrank session.json. */

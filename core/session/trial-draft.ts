@@ -1,12 +1,12 @@
 import type { TrialWeighing } from "../events/weigh-trial.ts";
 import type { Finding } from "../ground/finding.ts";
 import type { Limb, Side } from "../ground/limb.ts";
+import type { RecognisedTest } from "../ground/recognised-test.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import type { BodyMass } from "../recording/body-mass.ts";
 import type { EventEdit } from "../stated/event-edit.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import type { PreparedRecording } from "../trial/prepare-recording.ts";
-import type { RecognisedTest } from "../trial/recognise-test.ts";
 
 /** One attempt, cut, assigned and weighed, before its events are looked for. */
 

@@ -1,6 +1,7 @@
 import type { Criterion } from "../criteria/criterion.ts";
 import type { Bearer, Side } from "../ground/limb.ts";
 import type { Status } from "../ground/status.ts";
+import type { TestKind } from "../ground/test-kind.ts";
 import type { PublishedUnit } from "../ground/units.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { TrialResult } from "../result/trial-result.ts";
@@ -15,7 +16,8 @@ import type { DocumentFinding } from "./document-finding.ts";
  * events and contact times carry `plate`, the place from 1 in `plates`, and no `side`. `limb` is as stated; it is absent
  * where only the loaded plate's unproved name told it. `legs` says how many legs jumped in any case.
  */
-export type DocumentTrial = Omit<TrialResult, "seen" | "sha256" | "measures" | "findings"> & {
+export type DocumentTrial = Omit<TrialResult, "seen" | "sha256" | "recognised" | "measures" | "findings"> & {
+  readonly recognised?: { readonly test: TestKind; readonly reason: string };
   readonly findings: readonly DocumentFinding[];
   readonly legs?: "both" | "single";
   readonly measures: readonly DocumentMeasure[];

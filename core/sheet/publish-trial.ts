@@ -4,6 +4,7 @@ import { publishedUnit } from "../ground/units.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { SessionResult } from "../result/session-result.ts";
 import type { HopResult, TrialResult } from "../result/trial-result.ts";
+import { english } from "../words/english.ts";
 import { documentFinding } from "./document-finding.ts";
 import type { DocumentMeasure, DocumentTrial } from "./document-shapes.ts";
 
@@ -20,7 +21,9 @@ export function documentTrial(session: SessionResult, trial: TrialResult): Docum
     ...(trial.feet === undefined ? {} : { feet: trial.feet }),
     ...(trial.dropHeightMetres === undefined ? {} : { dropHeightMetres: trial.dropHeightMetres }),
     ...(trial.leadingLeg === undefined ? {} : { leadingLeg: trial.leadingLeg }),
-    ...(trial.recognised && { recognised: { test: trial.recognised.test, reason: trial.recognised.reason } }),
+    ...(trial.recognised && {
+      recognised: { test: trial.recognised.test, reason: english.recognition(trial.recognised) },
+    }),
     ...(trial.rate === undefined ? {} : { rate: trial.rate }),
     ...(trial.timeOrigin === undefined ? {} : { timeOrigin: trial.timeOrigin }),
     ...(trial.span && { span: { start: trial.span.start, end: trial.span.end } }),

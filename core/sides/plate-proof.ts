@@ -1,7 +1,7 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
 import { type Limb, oppositeSide, type Side } from "../ground/limb.ts";
-import { inPlateWords } from "../recording/plate-words.ts";
 import type { PlateProof } from "../recording/recording.ts";
+import { inPlateWords } from "../words/english/plate-words.ts";
 import { english } from "../words/english.ts";
 import { findingInWords } from "../words/finding-in-words.ts";
 

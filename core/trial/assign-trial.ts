@@ -1,10 +1,9 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
+import type { NotOffered, RecognisedTest } from "../ground/recognised-test.ts";
 import { type TestKind, testKinds } from "../ground/test-kind.ts";
 import { foldWord } from "../recording/column-words.ts";
 import { testIn } from "../recording/named-in-words.ts";
-import { english } from "../words/english.ts";
-import type { NotOffered, RecognisedTest } from "./recognise-test.ts";
 
 /** What was stated about a trial, strongest first: command line option, session.json. */
 export interface TrialStatement {
@@ -48,46 +47,34 @@ export function assignTrial(
   const findings: Finding[] = [];
   if (test === undefined) {
     findings.push(
-      proseFinding(
-        "test-not-stated",
-        "refusal",
-        `Nothing says which jump test this is${traceInWords(recognised)}.`,
-        `Choose the test (--test ${recognised?.test ?? testKinds[0]}, or in session.json or in the file name).`,
-      ),
+      finding("test-not-stated", "refusal", recognised === undefined ? {} : { recognised }, {
+        answers: offeredFirst(recognised?.test).map((each) => ({ test: each })),
+      }),
     );
   } else if (limb === undefined) {
     findings.push(
-      proseFinding(
+      finding(
         "limb-not-stated",
         "refusal",
-        "One plate does not tell which leg jumped, and nothing else says it.",
-        "Choose the limb (--limb both, left or right, or in session.json or in the file name).",
+        {},
+        {
+          answers: [{ limb: "both" }, { limb: "left" }, { limb: "right" }],
+        },
       ),
     );
   }
-  const fromName = [
-    ...(statement.test === undefined && namedTest !== undefined ? [english.tests.label(namedTest)] : []),
-    ...(statement.limb === undefined && namedLimb !== undefined ? [`limb ${namedLimb}`] : []),
-  ];
-  if (fromName.length > 0) {
-    findings.push(
-      proseFinding(
-        "test-from-name",
-        "note",
-        `Taken from the file name: ${fromName.join(", ")}.`,
-        "State test and limb if the file name is wrong.",
-      ),
-    );
-  }
+  const fromName = {
+    ...(statement.test === undefined && namedTest !== undefined ? { test: namedTest } : {}),
+    ...(statement.limb === undefined && namedLimb !== undefined ? { limb: namedLimb } : {}),
+  };
+  if (Object.keys(fromName).length > 0) findings.push(finding("test-from-name", "note", fromName));
   const limbFromPlates = statement.limb === undefined && namedLimb === undefined && loadedLimb !== undefined;
   return { ...(test === undefined ? {} : { test }), ...(limb === undefined ? {} : { limb }), limbFromPlates, findings };
 }
 
-function traceInWords(recognised: RecognisedTest | NotOffered | undefined): string {
-  if (recognised === undefined) return "";
-  return recognised.test === undefined
-    ? `; the trace is offered as none: ${recognised.reason}`
-    : `; the trace looks like ${english.tests.withArticle(recognised.test)}: ${recognised.reason}`;
+/** Every kind of test, the one that the trace is offered as before the others. */
+function offeredFirst(offered: TestKind | undefined): readonly TestKind[] {
+  return offered === undefined ? testKinds : [offered, ...testKinds.filter((each) => each !== offered)];
 }
 
 function onlyMatch<Key extends string>(

@@ -1,5 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
-import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
@@ -32,16 +31,16 @@ export function deadPlateFindings(
     );
     if (dead === undefined || isClipped) return [];
     const refuses = !weighed || dead.start < cut.flight.start || cut.kind !== "standing";
-    const where = `${inPlateWords(own.name)}, ${(dead.start / rateHz).toFixed(2)} s to ${(dead.end / rateHz).toFixed(2)} s`;
-    return [
-      proseFinding(
-        "plate-dead",
-        refuses ? "refusal" : "warning",
-        `${plateWordsFirst(own.name)} shows ${own.force[dead.start]!.toFixed(1)} N without any change for ${((dead.end - dead.start) / rateHz).toFixed(2)} s while ${inPlateWords(other.name)} carries the athlete: the plate went dead, or no foot was on it.`,
-        "Check the plate, its cable and amplifier; record the trial again with a foot on each plate.",
-        { where },
-      ),
-    ];
+    const fromSeconds = dead.start / rateHz;
+    const toSeconds = dead.end / rateHz;
+    const figures = {
+      plate: own.name,
+      other: other.name,
+      newtons: own.force[dead.start]!,
+      seconds: (dead.end - dead.start) / rateHz,
+    };
+    const place = { at: "plate span", plate: own.name, fromSeconds, toSeconds, decimals: 2 } as const;
+    return [finding("plate-dead", refuses ? "refusal" : "warning", figures, { place })];
   });
 }
 

@@ -1,5 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
-import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
 
@@ -14,12 +13,11 @@ export function equalPlatesFindings({ recording }: PreparedRecording, settings: 
   if (first.force.some((newtons, index) => newtons !== second.force[index])) return [];
   if (noiseFromSampleToSample(first.force) < settings.equalPlatesNoiseNewtons) return [];
   return [
-    proseFinding(
+    finding(
       "plates-equal",
       "refusal",
-      `${plateWordsFirst(first.name)} and ${inPlateWords(second.name)} show the same force in every one of ${first.force.length} samples, noise included: one plate was exported twice, or one force was divided in two.`,
-      "Export both plates again; where one force was divided in two, state the columns as one total (--columns total=2+3).",
-      { where: `${inPlateWords(first.name)}, ${inPlateWords(second.name)}` },
+      { first: first.name, second: second.name, samples: first.force.length },
+      { place: { at: "plates", names: [first.name, second.name] }, answers: [{ asks: "columns" }] },
     ),
   ];
 }

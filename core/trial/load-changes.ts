@@ -1,13 +1,10 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import { passingLoad } from "./passing-load.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
 import type { SampleSpan } from "./sample-span.ts";
 import { type SteadyLoad, steadyLoads } from "./steady-loads.ts";
-
-const causes =
-  "a hand on a rail, another person or an object on a plate, a foot beside it, or a plate zeroed meanwhile";
 
 /**
  * Standing that carries another load than the athlete was weighed at. Stepping on and off pass through less, so less
@@ -41,18 +38,21 @@ export function loadChanges(
   // Between the weighing and the jump the velocity is counted with the wrong weight.
   const refuses = changed.span.start >= window.start && changed.span.start < cut.flight.start;
   const { rateHz } = prepared.recording;
-  const where = placeOf(changed.span, rateHz);
+  const inSeconds = ({ start, end }: SampleSpan) => ({ fromSeconds: start / rateHz, toSeconds: end / rateHz });
+  const when = inSeconds(changed.span);
+  const weighedWhen = inSeconds(window);
   return [
-    proseFinding(
+    finding(
       "load-changes",
       refuses ? "refusal" : "warning",
-      `The plates carry a steady ${changed.newtons.toFixed(0)} N from ${where}, ${Math.abs(changed.newtons - newtons).toFixed(0)} N ${off(changed) > 0 ? "more" : "less"} than the ${newtons.toFixed(0)} N the athlete was weighed at from ${placeOf(window, rateHz)}: ${causes}.`,
-      "Find out which of the two is the athlete alone; exclude the trial if it was weighed in the other.",
-      { where },
+      {
+        newtons: changed.newtons,
+        ...when,
+        weighedNewtons: newtons,
+        weighedFromSeconds: weighedWhen.fromSeconds,
+        weighedToSeconds: weighedWhen.toSeconds,
+      },
+      { place: { at: "span", ...when, decimals: 2 } },
     ),
   ];
-}
-
-function placeOf({ start, end }: SampleSpan, rateHz: number): string {
-  return `${(start / rateHz).toFixed(2)} s to ${(end / rateHz).toFixed(2)} s`;
 }

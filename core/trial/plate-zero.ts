@@ -1,5 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
-import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Plate } from "../recording/recording.ts";
 import type { Settings } from "../settings/settings.ts";
 import { meanAndDeviation } from "./force-signal.ts";
@@ -173,22 +172,14 @@ function driftLine(readings: readonly EmptyReading[], settings: Settings): ZeroL
 }
 
 function offsetFinding(plate: string, newtons: number): Finding {
-  return proseFinding(
-    "plate-offset",
-    "warning",
-    `${plateWordsFirst(plate)} shows ${newtons.toFixed(1)} N while nobody stands on it; this zero was removed.`,
-    "Zero the plates before the next recording.",
-    { where: inPlateWords(plate) },
-  );
+  return finding("plate-offset", "warning", { plate, newtons }, { place: { at: "plates", names: [plate] } });
 }
 
 function driftFinding(plate: string, newtons: number, from: number, to: number, rateHz: number): Finding {
-  const seconds = `${(from / rateHz).toFixed(1)} s to ${(to / rateHz).toFixed(1)} s`;
-  return proseFinding(
+  return finding(
     "plate-drift",
     "warning",
-    `The zero of ${inPlateWords(plate)} moves by ${newtons.toFixed(1)} N from ${seconds}; this drift was removed as a straight line.`,
-    "Let the plates warm up and zero them before the next recording.",
-    { where: inPlateWords(plate) },
+    { plate, newtons, fromSeconds: from / rateHz, toSeconds: to / rateHz },
+    { place: { at: "plates", names: [plate] } },
   );
 }

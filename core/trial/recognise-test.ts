@@ -1,21 +1,10 @@
-import { kindOfTrace, type TestKind } from "../ground/test-kind.ts";
+import type { BeforeAttempt, NotOffered, RecognisedTest } from "../ground/recognised-test.ts";
+import { kindOfTrace } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
+import type { SampleSpan } from "./sample-span.ts";
 import { runningMean } from "./segment-load.ts";
-
-/** What a trace looks like by itself. */
-export interface RecognisedTest {
-  readonly test: TestKind;
-  /** What was seen, in words that complete "looks like a … : …". */
-  readonly reason: string;
-}
-
-/** Why a trace is offered as no test, in words that complete "the trace is offered as none: …". */
-export interface NotOffered {
-  readonly test?: undefined;
-  readonly reason: string;
-}
 
 /**
  * Reads the test from the coarse segmentation of one attempt: what the plate carried before it, how long the contact
@@ -23,30 +12,21 @@ export interface NotOffered {
  */
 export function recogniseTest(prepared: PreparedRecording, cut: JumpCut, settings: Settings): RecognisedTest {
   const { rateHz } = prepared.total;
-  const seconds = (span: { readonly start: number; readonly end: number }): string =>
-    `${((span.end - span.start) / rateHz).toFixed(2)} s`;
-  const before = cut.kind === "standing" ? "standing on the plate" : "empty plate";
-  if (cut.kind === "landing") {
-    return { test: kindOfTrace("dropAndLand"), reason: `${before}, an impact, no flight after it` };
-  }
+  const secondsOf = (span: SampleSpan): number => (span.end - span.start) / rateHz;
+  const before: BeforeAttempt = cut.kind === "standing" ? "standing on the plate" : "empty plate";
+  if (cut.kind === "landing") return { test: kindOfTrace("dropAndLand"), trace: { seen: "impact", before } };
   if (cut.laterFlights.length >= settings.recognisedHopFlights) {
-    return {
-      test: kindOfTrace("hops"),
-      reason: `${before}, ${cut.laterFlights.length + 1} flights without standing between`,
-    };
+    return { test: kindOfTrace("hops"), trace: { seen: "flights", before, flights: cut.laterFlights.length + 1 } };
   }
+  const flightSeconds = secondsOf(cut.flight);
   if (cut.kind === "drop") {
-    const reason = `${before}, contact ${seconds(cut.contact)}, flight ${seconds(cut.flight)}`;
-    return { test: kindOfTrace("dropAndJump"), reason };
+    const trace = { seen: "contact", before, contactSeconds: secondsOf(cut.contact), flightSeconds } as const;
+    return { test: kindOfTrace("dropAndJump"), trace };
   }
   const least = leastLoadFraction(prepared, cut, settings);
-  const percent = Math.round(100 * least);
   return least < 1 - settings.squatDipFraction
-    ? {
-        test: kindOfTrace("dipAndJump"),
-        reason: `${before}, a dip to ${percent} % of body weight before the push, flight ${seconds(cut.flight)}`,
-      }
-    : { test: kindOfTrace("holdAndJump"), reason: `${before}, no dip before the push, flight ${seconds(cut.flight)}` };
+    ? { test: kindOfTrace("dipAndJump"), trace: { seen: "dip", before, weightFraction: least, flightSeconds } }
+    : { test: kindOfTrace("holdAndJump"), trace: { seen: "no dip", before, flightSeconds } };
 }
 
 /**
@@ -64,9 +44,7 @@ export function flightBeyondPeople(
   const flights = [...(told ? [] : [flight]), ...laterFlights];
   if (flights.every(({ start, end }) => end - start <= most * rateHz)) return undefined;
   const height = (settings.gravity * most ** 2) / 8;
-  return {
-    reason: `the plate is empty for more than ${most.toFixed(1)} s after a push, longer than people fly (${most.toFixed(1)} s is a height of ${height.toFixed(2)} m)`,
-  };
+  return { against: { why: "empty too long", mostSeconds: most, heightMetres: height } };
 }
 
 /**

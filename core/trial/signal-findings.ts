@@ -1,4 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Plate } from "../recording/recording.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { ForceSignal } from "./force-signal.ts";
@@ -37,15 +37,7 @@ function noiseRefusal(total: ForceSignal, segments: LoadSegments, settings: Sett
   const scaled = segments.steadyLoad > settings.bodyMassMaximumKg * settings.gravity;
   if (scaled || newtons <= settings.noiseRefuseNewtons) return [];
   const hum = humHz();
-  const kind = hum === undefined ? "noise" : `hum of ${hum} Hz, as the mains make it`;
-  return [
-    proseFinding(
-      "plate-noisy",
-      "refusal",
-      `Force varies by ${newtons.toFixed(0)} N (standard deviation) even where it is steadiest: ${kind}. Neither an empty plate nor quiet standing can be told in it.`,
-      "Look for hum, vibration, a loose cable or a loose plate; a plate at rest varies by one or two newtons.",
-    ),
-  ];
+  return [finding("plate-noisy/recording", "refusal", { newtons, ...(hum === undefined ? {} : { humHz: hum }) })];
 }
 
 /** Nobody pulls a plate upwards: force of both signs means that the sign was changed, or the plate not zeroed. */
@@ -53,14 +45,13 @@ function signChange(rateHz: number, segments: LoadSegments, settings: Settings):
   const { newtons, sample } = segments.lowest;
   const load = Math.max(segments.steadyLoad, settings.bodyMassMinimumKg * settings.gravity);
   if (newtons >= -settings.signChangesFraction * load) return [];
-  const where = `${(sample / rateHz).toFixed(2)} s`;
+  const seconds = sample / rateHz;
   return [
-    proseFinding(
+    finding(
       "sign-changes",
       "refusal",
-      `Force has both signs: a load of ${load.toFixed(0)} N at rest, and ${newtons.toFixed(0)} N at ${where}. Nobody pulls on a plate, so the sign changed in mid-recording, or the plate was zeroed under a load.`,
-      "Find out what was changed during the recording, and record again.",
-      { where },
+      { loadNewtons: load, lowestNewtons: newtons, seconds },
+      { place: { at: "time", seconds, decimals: 2 } },
     ),
   ];
 }
@@ -73,13 +64,5 @@ function rateNotReal(
 ): readonly Finding[] {
   const times = samplesPerValue(forces, steps, rateHz, settings);
   if (times === 1) return [];
-  const real = rateHz / times;
-  return [
-    proseFinding(
-      "rate-not-real",
-      "refusal",
-      `Each value stands ${times.toFixed(times < 3 ? 1 : 0)} times in a row where force moves fast: the recording holds about ${real.toFixed(0)} values a second, not ${rateHz.toFixed(0)}, and between them force is a staircase.`,
-      "Export the recording again at the rate it was measured with.",
-    ),
-  ];
+  return [finding("rate-not-real", "refusal", { times, realHz: rateHz / times, rateHz })];
 }

@@ -1,4 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import { converterStep } from "./converter-step.ts";
 import type { JumpCut } from "./cut-trials.ts";
@@ -15,15 +15,8 @@ export function smoothedFindings(prepared: PreparedRecording, cut: JumpCut, sett
   const feet = edgeFeet(total, cut, segments.steadyLoad, settings);
   if (feet === undefined || feet.takeoff <= settings.smoothedFootSeconds || (feet.touchdown ?? 1) <= 0) return [];
   if (hasSampleNoise(total, cut, settings)) return [];
-  return [
-    proseFinding(
-      "smoothed",
-      "warning",
-      `Force runs out over ${(1000 * feet.takeoff).toFixed(0)} ms at take-off where a plate shows a corner, and the empty plate shows no noise from sample to sample: the recording was smoothed before it was exported.`,
-      "Export the unfiltered force: times, peaks and loading rates of this trial are those of the smoothing.",
-      { where: `${(cut.flight.start / total.rateHz).toFixed(2)} s` },
-    ),
-  ];
+  const place = { at: "time", seconds: cut.flight.start / total.rateHz, decimals: 2 } as const;
+  return [finding("smoothed", "warning", { footSeconds: feet.takeoff }, { place })];
 }
 
 /** True where the noise of the empty plate changes from sample to sample, as a converter's does. */

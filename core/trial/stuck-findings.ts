@@ -1,5 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
-import { inPlateWords } from "../recording/plate-words.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { JumpCut } from "./cut-trials.ts";
 import type { PreparedRecording } from "./prepare-recording.ts";
 import type { SampleSpan } from "./sample-span.ts";
@@ -22,26 +21,16 @@ export function stuckFindings(
     .filter(({ span }) => span.start < cut.span.end && span.end > cut.span.start)
     .map(({ plate, span, kind, newtons }) => {
       const refuses = span.start < (kind === "lost" ? lostEnd : moved.end) && span.end > moved.start;
-      const name = inPlateWords(plates[plate]?.name ?? "");
-      const where = `${name}, ${(span.start / rateHz).toFixed(3)} s to ${(span.end / rateHz).toFixed(3)} s`;
-      const count = span.end - span.start;
-      const place = span.end <= cut.flight.start ? "before the athlete was weighed" : "in or after the landing";
-      const cost = refuses ? "so no velocity can be made" : place;
+      const severity = refuses ? "refusal" : "warning";
+      const name = plates[plate]?.name ?? "";
+      const cost = refuses ? "velocity" : span.end <= cut.flight.start ? "before weighing" : "in or after landing";
+      const figures = { plate: name, newtons, samples: span.end - span.start, cost } as const;
+      const fromSeconds = span.start / rateHz;
+      const toSeconds = span.end / rateHz;
+      const place = { at: "plate span", plate: name, fromSeconds, toSeconds, decimals: 3 } as const;
       return kind === "lost"
-        ? proseFinding(
-            "samples-lost",
-            refuses ? "refusal" : "warning",
-            `The loaded ${name} falls to ${newtons.toFixed(0)} N from one sample to the next, stays there for ${count} samples and comes back as suddenly: these samples are missing, ${cost}.`,
-            "Check the cable and the transmission, then record again.",
-            { where },
-          )
-        : proseFinding(
-            "samples-held",
-            refuses ? "refusal" : "warning",
-            `The loaded ${name} repeats ${newtons.toFixed(1)} N for ${count} samples, which its own noise forbids: these samples were not measured, ${cost}.`,
-            "Check the transmission and the export, then record again.",
-            { where },
-          );
+        ? finding("samples-lost", severity, figures, { place })
+        : finding("samples-held", severity, figures, { place });
     });
 }
 

@@ -1,10 +1,10 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { AgainstTest } from "../ground/findings/trial-findings.ts";
+import type { RecognisedTest } from "../ground/recognised-test.ts";
 import type { TestCourse } from "../ground/test-course.ts";
 import { type TestKind, testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
-import { english } from "../words/english.ts";
 import type { JumpCut } from "./cut-trials.ts";
-import type { RecognisedTest } from "./recognise-test.ts";
 
 /** What a trace must show to be analysed as a test; a label that says otherwise is refused (METHODS §6). */
 export function testContradictions(
@@ -13,29 +13,29 @@ export function testContradictions(
   recognised: RecognisedTest,
   settings: Settings,
 ): readonly Finding[] {
-  const why = reasonsAgainst[testFacts(test).course](cut, recognised, settings);
-  if (why === undefined) return [];
+  const against = reasonsAgainst[testFacts(test).course](cut, recognised, settings);
+  if (against === undefined) return [];
   return [
-    proseFinding(
-      "test-contradicts",
+    finding(
+      "test-contradicts/trace",
       "refusal",
-      `The trial is called a ${english.tests.label(test)}, but ${why}.`,
-      `The trace looks like ${english.tests.withArticle(recognised.test)}: ${recognised.reason}. State the test if that is right.`,
+      { test, against, recognised },
+      { answers: recognised.test === test ? [] : [{ test: recognised.test }] },
     ),
   ];
 }
 
-type ReasonAgainst = (cut: JumpCut, recognised: RecognisedTest, settings: Settings) => string | undefined;
+type ReasonAgainst = (cut: JumpCut, recognised: RecognisedTest, settings: Settings) => AgainstTest | undefined;
 
-const onThePlate = "the athlete is on the plate before the contact, so nobody drops onto it";
-const noFlight = "no flight follows the contact with the plate";
-const emptyBefore = "the plate is empty before the contact";
+const onThePlate = { shows: "athlete on the plate" } as const;
+const noFlight = { shows: "no flight" } as const;
+const emptyBefore = { shows: "empty plate" } as const;
 
 const reasonsAgainst: Readonly<Record<TestCourse, ReasonAgainst>> = {
   dipAndJump: (cut, recognised, settings) => {
     if (cut.kind !== "standing") return cut.kind === "landing" ? noFlight : emptyBefore;
     return testFacts(recognised.test).start === "hold" && cut.quietBefore.length > 0
-      ? `force never dips by ${Math.round(100 * settings.squatDipFraction)} % of body weight before the push`
+      ? { shows: "no dip", weightFraction: settings.squatDipFraction }
       : undefined;
   },
   holdAndJump: ({ kind }) => {
@@ -48,15 +48,15 @@ const reasonsAgainst: Readonly<Record<TestCourse, ReasonAgainst>> = {
   },
   dropAndLand: ({ kind }) => {
     if (kind === "standing") return onThePlate;
-    return kind === "drop" ? "the athlete jumps again after the landing" : undefined;
+    return kind === "drop" ? { shows: "another jump" } : undefined;
   },
   hops: (cut, recognised) => {
     if (cut.kind === "landing") return noFlight;
     // From standing, the first flight is the entry jump's.
     const hops = cut.laterFlights.length + (cut.kind === "drop" ? 1 : 0);
-    if (hops === 0) return "no contact is followed by another flight";
+    if (hops === 0) return { shows: "no flight after a contact" };
     return testFacts(recognised.test).flights !== "many" && cut.laterFlights.length === 0
-      ? "there is only one flight, so no hop follows another"
+      ? { shows: "one flight" }
       : undefined;
   },
 };

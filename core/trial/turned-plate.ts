@@ -1,5 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
-import { inPlateWords, plateWordsFirst } from "../recording/plate-words.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Plate } from "../recording/recording.ts";
 import type { Settings } from "../settings/settings.ts";
 import { meanOf } from "./force-signal.ts";
@@ -50,12 +49,11 @@ function turnedFrom(
   ].flatMap(({ plate, range: { down, up }, other, otherUp }) => {
     if (down <= least || up >= settings.turnedPlateUpwardFraction * down || otherUp <= least) return [];
     return [
-      proseFinding(
+      finding(
         "plate-turned",
         "refusal",
-        `${plateWordsFirst(plate.name)} shows ${down.toFixed(0)} N downwards and never carries load, while ${inPlateWords(other.name)} carries up to ${otherUp.toFixed(0)} N: nobody pulls on a plate, so the sign of ${inPlateWords(plate.name)} is turned.`,
-        "Turn the sign of that plate in the program that exported it, or leave its column out, and import the file again.",
-        { where: inPlateWords(plate.name) },
+        { plate: plate.name, other: other.name, downNewtons: down, otherUpNewtons: otherUp },
+        { place: { at: "plates", names: [plate.name] } },
       ),
     ];
   });

@@ -1,6 +1,5 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { BodyMass } from "../recording/body-mass.ts";
-import { sourceText } from "../recording/statement-source.ts";
 import type { Settings } from "../settings/settings.ts";
 
 /** What is said about the athlete's mass outside the force. */
@@ -18,24 +17,11 @@ export function compareSaidMasses(
   const massKg = newtons / settings.gravity;
   const findings: Finding[] = [];
   if (enteredMassKg !== undefined && Math.abs(massKg - enteredMassKg) > settings.weightToleranceEnteredKg) {
-    findings.push(
-      proseFinding(
-        "weight-differs",
-        "warning",
-        `This trial weighs the athlete at ${massKg.toFixed(1)} kg; the entered mass is ${enteredMassKg.toFixed(1)} kg.`,
-        "Check the entered mass, the force unit and the plate's zero.",
-      ),
-    );
+    findings.push(finding("weight-differs/entered", "warning", { massKg, enteredKg: enteredMassKg }));
   }
   if (header !== undefined && Math.abs(massKg - header.massKg) > settings.weightToleranceEnteredKg) {
-    findings.push(
-      proseFinding(
-        "weight-differs",
-        "warning",
-        `This trial weighs the athlete at ${massKg.toFixed(1)} kg; the header says ${header.massKg.toFixed(1)} kg (${sourceText(header.source)}).`,
-        "Check that the file is this athlete's, the force unit and the plate's zero.",
-      ),
-    );
+    const { massKg: headerKg, source } = header;
+    findings.push(finding("weight-differs/header", "warning", { massKg, headerKg, source }));
   }
   return findings;
 }

@@ -337,6 +337,9 @@ function watchedTrial(trial: TrialResult, session: SessionResult): WatchedTrial 
     leaveOut: suggestLeavingOut(trial.findings),
     next: protocol === undefined ? "" : afterTrial(protocol, trial, session),
     measures: trial.measures.filter(({ side, plate }) => side === bearer?.side && plate === bearer?.plate),
-    ...(test === undefined && recognised !== undefined && { looksLike: recognised }),
+    ...(test === undefined &&
+      recognised !== undefined && {
+        looksLike: { test: recognised.test, reason: english.recognition(recognised) },
+      }),
   };
 }

@@ -1,5 +1,5 @@
+import type { RecognisedTest } from "../../core/ground/recognised-test.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
-import type { RecognisedTest } from "../../core/trial/recognise-test.ts";
 
 /** What the traces of some files look like, where nothing said so or what was said cannot be. */
 export interface RecognitionOffer extends RecognisedTest {

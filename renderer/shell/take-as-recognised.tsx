@@ -21,7 +21,8 @@ export function TakeAsRecognised({ folder, file, said }: TakeAsRecognisedProps) 
   const { workspace, apply } = useWorkspace();
   const offer = recognitionOffer(workspace?.session?.trials ?? [], file);
   if (offer === undefined) return null;
-  const { test, reason, others } = offer;
+  const { test, others } = offer;
+  const reason = words.recognition(offer);
   const take = (files: readonly string[]) => void apply("recordings.answer", { folder, files, answers: { test } });
   const same = others.length === 1 ? prose.otherAlike : prose.othersAlike(others.length);
   return (

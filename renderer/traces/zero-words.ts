@@ -1,7 +1,7 @@
 import { roundTo } from "../../core/ground/format-number.ts";
 import { keepUnits, listInWords } from "../../core/ground/plain-words.ts";
-import { inPlateWords } from "../../core/recording/plate-words.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
+import { inPlateWords } from "../../core/words/english/plate-words.ts";
 import { words } from "../words/words.ts";
 
 const prose = words.screens.traces;

@@ -54,7 +54,10 @@ describe("offers", () => {
         { kind: "athlete", value: "GH-07", unit: "", line: 1, written: "Athlete: GH-07" },
       ],
     } as never;
-    const recognised = { test: "countermovementJump", reason: "a dip" } as const;
+    const recognised = {
+      test: "countermovementJump",
+      trace: { seen: "no dip", before: "standing on the plate", flightSeconds: 0.5 },
+    } as const;
     const offers = assignmentOffers({ file: "dropjump-left.csv", folder: "30cm/2026-10-14", reading, recognised });
     expect(offers.test).toEqual([
       { value: "squatJump", from: "header, line 2" },
@@ -71,7 +74,7 @@ describe("offers", () => {
   });
 
   it("name each value once, by its strongest source", () => {
-    const recognised = { test: "dropJump", reason: "" } as const;
+    const recognised = { test: "dropJump", trace: { seen: "impact", before: "empty plate" } } as const;
     expect(assignmentOffers({ file: "dropjump.csv", folder: "drop jump", recognised }).test).toEqual([
       { value: "dropJump", from: "file name" },
     ]);

@@ -5,8 +5,11 @@ import { recognitionOffer } from "../../renderer/shell/recognition.ts";
 import { exampleTrial } from "./example-session.ts";
 
 const asks = proseFinding("test-not-stated", "refusal", "Nothing says which jump test this is.", "Choose the test.");
-const drop = { test: "dropJump", reason: "empty plate, contact 0.21 s, flight 0.52 s" } as const;
-const hops = { test: "repeatedHops", reason: "standing on the plate, 9 flights without standing between" } as const;
+const drop = {
+  test: "dropJump",
+  trace: { seen: "contact", before: "empty plate", contactSeconds: 0.21, flightSeconds: 0.52 },
+} as const;
+const hops = { test: "repeatedHops", trace: { seen: "flights", before: "standing on the plate", flights: 9 } } as const;
 
 const unknown = (file: string, recognised: TrialResult["recognised"], trial = 1): TrialResult => ({
   ...exampleTrial({ file, trial, status: "refused", findings: [asks] }),

@@ -1,5 +1,6 @@
 import type { Place } from "../../ground/place.ts";
 import { columnInWords } from "./file-parts-in-words.ts";
+import { inPlateWords } from "./plate-words.ts";
 
 /** "line 812", "2.31 s to 2.44 s"; empty when it concerns the whole. */
 export function places(place: Place): string {
@@ -23,12 +24,28 @@ export function places(place: Place): string {
     case "time":
       return `${place.seconds.toFixed(place.decimals)} s`;
     case "span":
-      return `${place.fromSeconds.toFixed(place.decimals)} s to ${place.toSeconds.toFixed(place.decimals)} s`;
+      return span(place);
+    case "plate span":
+      return `${inPlateWords(place.plate)}, ${span(place)}`;
+    case "plates":
+      return place.names.map(inPlateWords).join(", ");
     case "name":
       return place.name;
+    case "names":
+      return place.names.join(", ");
     case "trial":
       return `trial ${place.trial}`;
     case "words":
       return place.words;
   }
+}
+
+interface Span {
+  readonly fromSeconds: number;
+  readonly toSeconds: number;
+  readonly decimals: number;
+}
+
+function span({ fromSeconds, toSeconds, decimals }: Span): string {
+  return `${fromSeconds.toFixed(decimals)} s to ${toSeconds.toFixed(decimals)} s`;
 }

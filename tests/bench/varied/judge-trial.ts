@@ -128,6 +128,6 @@ function misreadingOf(trial: VariedTrial): string | undefined {
   if (recognised === undefined) {
     return `nothing: ${draft.findings.filter((each) => isRefused([each])).map((each) => each.code)}`;
   }
-  if (recognised.test !== trial.test) return `${recognised.test}: ${recognised.reason}`;
+  if (recognised.test !== trial.test) return `${recognised.test}: ${english.recognition(recognised)}`;
   return trial.plates === "two" && limb !== trial.limb ? `limb ${limb ?? "not found"}` : undefined;
 }

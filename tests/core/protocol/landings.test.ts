@@ -45,7 +45,10 @@ describe("landings of a day", () => {
 
   test("are taken from what the trace looks like while nobody has said what it is", () => {
     const { test: _test, ...unnamed } = makeTrial({ status: "refused", limb: "both" });
-    const offered: TrialResult = { ...unnamed, recognised: { test: "dropJump", reason: "it falls first" } };
+    const offered: TrialResult = {
+      ...unnamed,
+      recognised: { test: "dropJump", trace: { seen: "impact", before: "empty plate" } },
+    };
     expect(landingsOf([offered]).twoLeg).toBe(2);
   });
 

@@ -64,21 +64,28 @@ test("On two plates the loaded plate tells the limb", () => {
 test("On one plate an unstated limb is refused and the option named", () => {
   const { findings } = assignTrial("trial 7.csv", { test: "countermovementJump" }, undefined);
   expect(findings.map((each) => [each.code, each.severity])).toEqual([["limb-not-stated", "refusal"]]);
-  expect(told(findings[0])?.action).toContain("--limb");
+  expect(told(findings[0])?.action).toBe("Choose the limb.");
+  expect(findings[0]?.answers).toEqual([{ limb: "both" }, { limb: "left" }, { limb: "right" }]);
 });
 
 test("What the trace looks like is offered with its reason where nothing names the test, and decides nothing", () => {
-  const recognised = { test: "dropJump", reason: "empty plate, contact 0.21 s, flight 0.52 s" } as const;
+  const recognised = {
+    test: "dropJump",
+    trace: { seen: "contact", before: "empty plate", contactSeconds: 0.21, flightSeconds: 0.52 },
+  } as const;
   const { test: kind, findings } = assignTrial("trial.csv", { limb: "both" }, undefined, recognised);
   expect(kind).toBeUndefined();
   expect(findings.map((each) => each.code)).toEqual(["test-not-stated"]);
   expect(told(findings[0])?.message).toContain("a drop jump: empty plate, contact 0.21 s, flight 0.52 s");
-  expect(told(findings[0])?.action).toContain("--test dropJump");
+  expect(told(findings[0])?.action).toBe("Choose the test.");
+  expect(findings[0]?.answers[0]).toEqual({ test: "dropJump" });
 });
 
 test("A trace that no test is offered for says why where a test is asked for", () => {
-  const { findings } = assignTrial("trial.csv", { limb: "both" }, undefined, { reason: "the plate is empty for long" });
+  const { findings } = assignTrial("trial.csv", { limb: "both" }, undefined, {
+    against: { why: "refused", test: "dropJump" },
+  });
   expect(told(findings[0])?.message).toBe(
-    "Nothing says which jump test this is; the trace is offered as none: the plate is empty for long.",
+    "Nothing says which jump test this is; the trace is offered as none: as a drop jump it would be refused.",
   );
 });

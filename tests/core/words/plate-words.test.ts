@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { inPlateWords, plateWordsFirst } from "../../../core/recording/plate-words.ts";
+import { inPlateWords, plateWordsFirst } from "../../../core/words/english/plate-words.ts";
 
 test.each([
   ["left", "plate left", "Plate left"],
