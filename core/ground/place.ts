@@ -18,6 +18,7 @@ export type Place =
   | { readonly at: "each column"; readonly names: readonly string[] }
   /** Seconds from the first sample, to so many decimals. */
   | { readonly at: "time"; readonly seconds: number; readonly decimals: number }
+  | { readonly at: "times"; readonly seconds: readonly number[]; readonly decimals: number }
   | { readonly at: "span"; readonly fromSeconds: number; readonly toSeconds: number; readonly decimals: number }
   /** The same, on a plate by its name. */
   | {
@@ -26,6 +27,12 @@ export type Place =
       readonly fromSeconds: number;
       readonly toSeconds: number;
       readonly decimals: number;
+    }
+  /** Single samples of plates, and so many more. */
+  | {
+      readonly at: "samples";
+      readonly samples: readonly { readonly plate: string; readonly seconds: number }[];
+      readonly more: number;
     }
   /** Plates by their names. */
   | { readonly at: "plates"; readonly names: readonly string[] }

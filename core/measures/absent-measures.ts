@@ -1,5 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
-import { english } from "../words/english.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Measure } from "./measure.ts";
 
 /** Identifiers of `wanted` that the trial's test has and that were not made. */
@@ -29,14 +28,5 @@ export function unnamedAbsences(
 ): readonly Finding[] {
   const removes = unnamedMeasures(expected, measures, findings);
   if (removes.length === 0) return [];
-  const labels = removes.map(english.measures.fullLabel).join("; ");
-  return [
-    proseFinding(
-      "measure-not-made",
-      "warning",
-      `The recording does not give these measures: ${labels}.`,
-      "Look at the events of this trial.",
-      { removes },
-    ),
-  ];
+  return [finding("measure-not-made", "warning", { measures: removes }, { removes })];
 }

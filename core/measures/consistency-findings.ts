@@ -1,5 +1,5 @@
 import { knowsVelocity, velocityAt } from "../events/kinematics.ts";
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import { integrateForce } from "../trial/force-signal.ts";
 import type { Measure } from "./measure.ts";
@@ -18,27 +18,13 @@ export function consistencyFindings(
   if (byImpulse !== undefined && byFlight !== undefined) {
     const difference = byFlight / byImpulse - 1;
     if (Math.abs(difference) > settings.heightsDifferFraction) {
-      findings.push(
-        proseFinding(
-          "heights-differ",
-          "warning",
-          `Jump height is ${(100 * byImpulse).toFixed(1)} cm by impulse and ${(100 * byFlight).toFixed(1)} cm by flight time.`,
-          "Look at the quiet standing (weight) and at how the athlete landed (bent legs lengthen the flight).",
-        ),
-      );
+      findings.push(finding("heights-differ", "warning", { byImpulseMetres: byImpulse, byFlightMetres: byFlight }));
     }
   }
   if (!knowsVelocity(context.jump.motion)) return findings;
   const error = selfCheckError(context);
   if (error > settings.selfCheckFraction) {
-    findings.push(
-      proseFinding(
-        "self-check-broken",
-        "warning",
-        `Impulses summed from force differ from mass times velocity change by ${error.toExponential(1)} of the push.`,
-        "Please report this recording: it shows a mistake in the program.",
-      ),
-    );
+    findings.push(finding("self-check-broken", "warning", { partOfPush: error }));
   }
   return findings;
 }

@@ -1,4 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Side } from "../ground/limb.ts";
 import { startsFromBox } from "../ground/test-kind.ts";
 import { hasTrait } from "../ground/test-traits.ts";
@@ -28,23 +28,11 @@ export function dropFindings(
   findings.push(...heightFindings(stated.dropHeightMetres, value("dropHeightEffective"), settings));
   const contactTime = value("contactTime");
   if (context.limb === "both" && contactTime !== undefined && contactTime > settings.slowContactSeconds) {
-    findings.push(
-      proseFinding(
-        "slow-contact",
-        "note",
-        `The contact lasts ${contactTime.toFixed(3)} s, above ${settings.slowContactSeconds.toFixed(3)} s: slow stretch-shortening.`,
-        "Compare it with trials of the same kind only.",
-      ),
-    );
+    findings.push(finding("slow-contact", "note", { seconds: contactTime, limitSeconds: settings.slowContactSeconds }));
   }
   if (hasTrait(test, "contact") && context.limbs.length === 2 && stated.leadingLeg === undefined) {
     findings.push(
-      proseFinding(
-        "leading-leg-missing",
-        "warning",
-        "Nothing says which leg stepped off the box first; it lands first and harder, so left and right cannot be compared.",
-        "State the leading leg (--leading-leg, or leadingLeg in session.json), and lead with each leg in turn.",
-      ),
+      finding("leading-leg-missing", "warning", {}, { answers: [{ leadingLeg: "left" }, { leadingLeg: "right" }] }),
     );
   }
   return findings;
@@ -56,26 +44,10 @@ function heightFindings(
   settings: Settings,
 ): readonly Finding[] {
   if (stated === undefined) {
-    return [
-      proseFinding(
-        "drop-height-not-stated",
-        "note",
-        "Nothing says how high the box is, so the effective drop height is held against nothing.",
-        "State it (--drop-height, or dropHeightMetres in session.json).",
-      ),
-    ];
+    return [finding("drop-height-not-stated", "note", {}, { answers: [{ asks: "dropHeightMetres" }] })];
   }
   if (effective === undefined) return [];
   const off = effective / stated - 1;
   if (Math.abs(off) <= settings.dropHeightTolerance) return [];
-  return [
-    proseFinding(
-      "drop-height-off",
-      "warning",
-      `The athlete fell ${(100 * effective).toFixed(1)} cm from a box of ${(100 * stated).toFixed(1)} cm: ${Math.abs(100 * off).toFixed(0)} % ${off < 0 ? "less" : "more"}.`,
-      off < 0
-        ? "Have the athlete step off without lowering the body first, and check the stated box height."
-        : "Have the athlete step off without jumping up first, and check the stated box height.",
-    ),
-  ];
+  return [finding("drop-height-off", "warning", { fallenMetres: effective, statedMetres: stated })];
 }

@@ -1,4 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import { firstPeakTimes } from "./landing.ts";
 import type { Measure } from "./measure.ts";
@@ -19,14 +19,6 @@ export function firstPeakFindings(context: MeasureContext, settings: Settings): 
   const [early, late] = times;
   if (early === undefined || late === undefined) return [];
   if (!(late.seconds > settings.firstPeaksApartFactor * early.seconds)) return [];
-  const milliseconds = (seconds: number) => `${(1000 * seconds).toFixed(0)}\u00a0ms`;
-  return [
-    proseFinding(
-      "first-peaks-differ",
-      "note",
-      `The first landing peak comes ${milliseconds(early.seconds)} after touchdown on one plate and ${milliseconds(late.seconds)} on the other: one limb has an early peak that the other lacks, so their loading rates are of different kinds and are left out.`,
-      "Compare the curves of the two plates; the loading rate of the whole body stands.",
-      { removes: ["loadingRate"] },
-    ),
-  ];
+  const figures = { earlySeconds: early.seconds, lateSeconds: late.seconds };
+  return [finding("first-peaks-differ", "note", figures, { removes: ["loadingRate"] })];
 }

@@ -1,5 +1,5 @@
 import type { TrialEvent } from "../events/event.ts";
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import { oppositeSide, type Side } from "../ground/limb.ts";
 import { startsFromBox, type TestKind } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
@@ -24,16 +24,11 @@ export function leadingLegFindings(
   const uncertainty = Math.hypot(lead.uncertainty ?? 0, other.uncertainty ?? 0);
   if (earlier < settings.leadingLegTouchdownSeconds || earlier < settings.leadingLegSd * uncertainty) return [];
   return [
-    proseFinding(
+    finding(
       "leading-leg-contradicted",
       "warning",
-      `The ${stated} leg is stated to lead, but the plate called the ${oppositeSide(stated)} foot's is met ${milliseconds(earlier)} ms before the other (± ${milliseconds(uncertainty)} ms).`,
-      "Check which leg stepped off first, and which foot stood on which plate; state what is right.",
-      { where: `${other.time.toFixed(2)} s` },
+      { stated, earlierSeconds: earlier, uncertaintySeconds: uncertainty },
+      { place: { at: "time", seconds: other.time, decimals: 2 } },
     ),
   ];
-}
-
-function milliseconds(seconds: number): string {
-  return (1000 * seconds).toFixed(1);
 }

@@ -1,6 +1,6 @@
 import type { JumpMotion } from "../events/jump-events.ts";
 import type { Phase } from "../events/phases.ts";
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
 import type { Settings } from "../settings/settings.ts";
 import { runningMean } from "../trial/segment-load.ts";
@@ -26,12 +26,15 @@ export function singleLegFindings(
     let most = 0;
     for (let index = from; index < to; index += 1) most = Math.max(most, otherFoot[index]!);
     findings.push(
-      proseFinding(
-        "other-foot-touching",
+      finding(
+        "other-foot-touching/trial",
         "warning",
-        `The other foot carried up to ${most.toFixed(0)} N for ${(touching / rateHz).toFixed(2)} s ${events.takeoff === undefined && context.jump.hops === undefined ? "in the landing" : "before take-off"}.`,
-        "Exclude the trial, or repeat it with the other foot off the plate.",
-        { where: `${(from / rateHz).toFixed(2)} s to ${(to / rateHz).toFixed(2)} s` },
+        {
+          mostNewtons: most,
+          seconds: touching / rateHz,
+          during: events.takeoff === undefined && context.jump.hops === undefined ? "landing" : "before take-off",
+        },
+        { place: { at: "span", fromSeconds: from / rateHz, toSeconds: to / rateHz, decimals: 2 } },
       ),
     );
   }
@@ -47,14 +50,7 @@ export function singleLegFindings(
           settings.legSwingWeightFraction,
         );
   if (dips > 1) {
-    findings.push(
-      proseFinding(
-        "leg-swing",
-        "warning",
-        `Force dips ${dips} times before take-off: the free leg was swung, or the athlete started twice.`,
-        "Exclude the trial, or repeat it with the free leg still.",
-      ),
-    );
+    findings.push(finding("leg-swing", "warning", { dips }));
   }
   return findings;
 }

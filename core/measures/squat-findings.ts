@@ -1,5 +1,5 @@
 import { positionAt } from "../events/kinematics.ts";
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import { testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { MeasureContext } from "./raw-measure.ts";
@@ -24,12 +24,11 @@ export function squatFindings(
   const dip = 1 - leastLoadFraction;
   if (dip <= settings.squatDipFraction && sunk <= settings.squatDipMetres) return [];
   return [
-    proseFinding(
+    finding(
       "dip-in-squat-jump",
       "warning",
-      `Before the rise force dips by ${Math.max(0, 100 * dip).toFixed(0)} % of body weight and the body sinks by ${Math.max(0, 100 * sunk).toFixed(1)} cm: a countermovement.`,
-      "Exclude the trial, or repeat it from a hold of two seconds without dipping.",
-      { where: `${(from / rateHz).toFixed(2)} s to ${(takeoff / rateHz).toFixed(2)} s` },
+      { dipFraction: dip, sunkMetres: sunk },
+      { place: { at: "span", fromSeconds: from / rateHz, toSeconds: takeoff / rateHz, decimals: 2 } },
     ),
   ];
 }

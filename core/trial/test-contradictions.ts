@@ -15,14 +15,7 @@ export function testContradictions(
 ): readonly Finding[] {
   const against = reasonsAgainst[testFacts(test).course](cut, recognised, settings);
   if (against === undefined) return [];
-  return [
-    finding(
-      "test-contradicts/trace",
-      "refusal",
-      { test, against, recognised },
-      { answers: recognised.test === test ? [] : [{ test: recognised.test }] },
-    ),
-  ];
+  return [finding("test-contradicts/trace", "refusal", { test, against, recognised })];
 }
 
 type ReasonAgainst = (cut: JumpCut, recognised: RecognisedTest, settings: Settings) => AgainstTest | undefined;

@@ -25,7 +25,6 @@ export function anotherAthleteFindings(question: AthleteQuestion | undefined, se
       },
       {
         place: { at: "names", names: groups[1].trials.map(({ file }) => file).slice(0, mostNamed) },
-        answers: [{ kept: true }],
       },
     ),
   ];

@@ -23,6 +23,10 @@ export function places(place: Place): string {
       return `column ${place.names.join(", ")}`;
     case "time":
       return `${place.seconds.toFixed(place.decimals)} s`;
+    case "times":
+      return place.seconds.map((each) => `${each.toFixed(place.decimals)} s`).join(", ");
+    case "samples":
+      return samples(place);
     case "span":
       return span(place);
     case "plate span":
@@ -48,4 +52,9 @@ interface Span {
 
 function span({ fromSeconds, toSeconds, decimals }: Span): string {
   return `${fromSeconds.toFixed(decimals)} s to ${toSeconds.toFixed(decimals)} s`;
+}
+
+function samples({ samples: named, more }: Extract<Place, { at: "samples" }>): string {
+  const each = named.map(({ plate, seconds }) => `${inPlateWords(plate)} at ${seconds.toFixed(3)} s`);
+  return `${each.join(", ")}${more > 0 ? `, and ${more} more` : ""}`;
 }
