@@ -3,8 +3,8 @@ import { formatPercent, roundTo } from "../ground/format-number.ts";
 import { countOf, listInWords } from "../ground/plain-words.ts";
 import type { Settings } from "../settings/settings.ts";
 import { type PlateGains, plateDifferences } from "../weight/plate-gains.ts";
-import { english } from "../words/english.ts";
 import { inPlateWords, plateWordsFirst } from "../words/english/plate-words.ts";
+import { english } from "../words/english.ts";
 import type { Comparison } from "./comparison.ts";
 
 /** So many indices and trials are named. No setting: it shortens a sentence. */

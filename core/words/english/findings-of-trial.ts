@@ -72,7 +72,8 @@ function neverLeaves(fromSeconds: number, toSeconds: number): string {
 }
 
 function lookOfTrace(recognised: RecognisedTest | NotOffered): string {
-  const look = recognised.test === undefined ? "is offered as none" : `looks like ${tests.withArticle(recognised.test)}`;
+  const look =
+    recognised.test === undefined ? "is offered as none" : `looks like ${tests.withArticle(recognised.test)}`;
   return `the trace ${look}: ${recognition(recognised)}`;
 }
 
