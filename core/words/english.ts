@@ -10,4 +10,16 @@ import { statuses } from "./english/statuses.ts";
 import { tests } from "./english/tests.ts";
 
 /** Everything that is said in English, the language that is complete. */
-export const english = { tag: "en", answers, events, findings, limbs, measures, places, recognition, screens, statuses, tests };
+export const english = {
+  tag: "en",
+  answers,
+  events,
+  findings,
+  limbs,
+  measures,
+  places,
+  recognition,
+  screens,
+  statuses,
+  tests,
+};
