@@ -90,7 +90,7 @@ describe("a session with jumps of both kinds", () => {
 });
 
 test("a trace is no second opinion where a header or a folder says that the arms swing", () => {
-  const recognised = { test: handsOnHips, reason: "" } as const;
+  const recognised = { test: handsOnHips, trace: { seen: "impact", before: "empty plate" } } as const;
   expect(assignmentOffers({ file: "trial 3.csv", folder: "CMJ arm swing", recognised }).test).toEqual([
     { value: armSwing, from: "folder name" },
   ]);
