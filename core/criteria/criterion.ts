@@ -1,3 +1,4 @@
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { Status } from "../ground/status.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import type { UcumUnit } from "../ground/units.ts";
@@ -19,7 +20,7 @@ export type Criterion = {
   | {
       readonly kind: "symmetry";
       readonly legs: "both" | "single";
-      readonly measure: string;
+      readonly measure: MeasureId;
       /** Least index in per cent. */
       readonly atLeastPercent: number;
     }
@@ -27,14 +28,14 @@ export type Criterion = {
       /** Single-leg value of the involved leg against the uninvolved leg's pre-injury or pre-operative value. */
       readonly kind: "against-reference";
       readonly legs: "single";
-      readonly measure: string;
+      readonly measure: MeasureId;
       readonly atLeastPercent: number;
     }
   | {
       /** The value of both legs together, or of the involved leg (of either where both knees are involved). */
       readonly kind: "absolute";
       readonly legs: "both" | "single";
-      readonly measure: string;
+      readonly measure: MeasureId;
       readonly atLeast: number;
       /** Of the threshold; that of the measure. */
       readonly unit: UcumUnit;

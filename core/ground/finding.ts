@@ -9,6 +9,7 @@ import type { SidesFindings } from "./findings/sides-findings.ts";
 import type { StatedFindings } from "./findings/stated-findings.ts";
 import type { TrialFindings } from "./findings/trial-findings.ts";
 import type { WeightFindings } from "./findings/weight-findings.ts";
+import type { MeasureId } from "./measures/catalogue.ts";
 import type { Place } from "./place.ts";
 
 /** How much a finding weighs: a note informs, a warning asks for eyes, a refusal means no measure could be made. */
@@ -44,7 +45,7 @@ interface Circumstances {
   readonly severity: Severity;
   readonly place: Place;
   /** Identifiers of the measures that could not be made because of it. */
-  readonly removes: readonly string[];
+  readonly removes: readonly MeasureId[];
   /** Statements of which each would settle it; empty where no statement can. */
   readonly answers: readonly Answer[];
 }
@@ -64,7 +65,7 @@ export type Finding = { readonly [Kind in FindingKind]: FindingOf<Kind> }[Findin
 /** Where a finding is, what it removes and what would settle it; each may be left out. */
 interface OptionalParts {
   readonly place?: Place;
-  readonly removes?: readonly string[];
+  readonly removes?: readonly MeasureId[];
   readonly answers?: readonly Answer[];
 }
 
@@ -85,7 +86,7 @@ export function proseFinding(
   severity: Severity,
   message: string,
   action: string,
-  { where = "", removes = [] }: { readonly where?: string; readonly removes?: readonly string[] } = {},
+  { where = "", removes = [] }: { readonly where?: string; readonly removes?: readonly MeasureId[] } = {},
 ): Finding {
   const place: Place = where === "" ? { at: "whole" } : { at: "words", words: where };
   return { code, kind: "prose", severity, figures: { message, action }, place, removes, answers: [] };

@@ -20,7 +20,11 @@ export interface CourseFacts {
   /** How hard it is on a knee, beside the number of legs: what a limit, a gate or a week speaks of. */
   readonly load: "jump" | "hops" | "drop";
   /** The measure of both legs together by which it is judged. */
-  readonly judgedBy: string;
+  readonly judgedBy:
+    | "jumpHeightImpulse"
+    | "reactiveStrengthIndex"
+    | "reactiveStrengthIndexBestFive"
+    | "peakLandingForce";
 }
 
 /** The facts of each course. */

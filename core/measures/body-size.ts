@@ -1,11 +1,12 @@
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import { measureCatalogue } from "../ground/measures/catalogue.ts";
 import type { RawMeasure } from "./raw-measure.ts";
 
 /** The identifiers of each measure's body-size forms, made once: the forms of a trial are made a dozen times. */
-const formsOf: ReadonlyMap<string, readonly { readonly id: string; readonly isPerMass: boolean }[]> = new Map(
+const formsOf: ReadonlyMap<string, readonly { readonly id: MeasureId; readonly isPerMass: boolean }[]> = new Map(
   measureCatalogue.map(({ id, forms }) => [
     id,
-    forms.map((form) => ({ id: `${id}${form}`, isPerMass: form === "PerBodyMass" })),
+    forms.map((form) => ({ id: `${id}${form}` as MeasureId, isPerMass: form === "PerBodyMass" })),
   ]),
 );
 

@@ -1,5 +1,6 @@
 import { knowsVelocity, velocityAt } from "../events/kinematics.ts";
 import { type Finding, finding } from "../ground/finding.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { Settings } from "../settings/settings.ts";
 import { integrateForce } from "../trial/force-signal.ts";
 import type { Measure } from "./measure.ts";
@@ -12,7 +13,7 @@ export function consistencyFindings(
   settings: Settings,
 ): readonly Finding[] {
   const findings: Finding[] = [];
-  const measured = (id: string): number | undefined => measures.find((measure) => measure.id === id)?.value;
+  const measured = (id: MeasureId): number | undefined => measures.find((measure) => measure.id === id)?.value;
   const byImpulse = measured("jumpHeightImpulse");
   const byFlight = measured("jumpHeightFlightTime");
   if (byImpulse !== undefined && byFlight !== undefined) {

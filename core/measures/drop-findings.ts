@@ -1,5 +1,6 @@
 import { type Finding, finding } from "../ground/finding.ts";
 import type { Side } from "../ground/limb.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import { startsFromBox } from "../ground/test-kind.ts";
 import { hasTrait } from "../ground/test-traits.ts";
 import type { Settings } from "../settings/settings.ts";
@@ -23,7 +24,7 @@ export function dropFindings(
 ): readonly Finding[] {
   const { test } = context.jump;
   if (!startsFromBox(test)) return [];
-  const value = (id: string): number | undefined => measures.find((measure) => measure.id === id)?.value;
+  const value = (id: MeasureId): number | undefined => measures.find((measure) => measure.id === id)?.value;
   const findings: Finding[] = [];
   findings.push(...heightFindings(stated.dropHeightMetres, value("dropHeightEffective"), settings));
   const contactTime = value("contactTime");

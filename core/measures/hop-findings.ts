@@ -1,4 +1,5 @@
 import { type Finding, finding } from "../ground/finding.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { Settings } from "../settings/settings.ts";
 import { absentMeasures } from "./absent-measures.ts";
 import type { Measure } from "./measure.ts";
@@ -7,7 +8,7 @@ import type { MeasureContext } from "./raw-measure.ts";
 /** Says when fewer hops than wanted stand for a bout (METHODS §6). */
 export function hopFindings(
   context: MeasureContext,
-  expected: readonly string[],
+  expected: readonly MeasureId[],
   measures: readonly Measure[],
   settings: Settings,
 ): readonly Finding[] {

@@ -87,13 +87,13 @@ export function measureHops(context: MeasureContext, settings: Settings): RawMea
       ? []
       : [
           {
-            id: "reactiveStrengthIndexBestFive",
+            id: "reactiveStrengthIndexBestFive" as const,
             side,
             value: mean((hop) => hop.reactiveStrengthIndex),
             noise: choiceDoubt(context, hops, (hop) => hop.reactiveStrengthIndex, settings),
           },
           {
-            id: "hopStiffness",
+            id: "hopStiffness" as const,
             side,
             value: mean(stiffness),
             noise: choiceDoubt(context, hops, stiffness, settings),

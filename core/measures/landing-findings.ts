@@ -1,5 +1,6 @@
 import { knowsVelocity } from "../events/kinematics.ts";
 import { type Finding, finding } from "../ground/finding.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import { measureCatalogue } from "../ground/measures/catalogue.ts";
 import type { Place } from "../ground/place.ts";
 import type { Settings } from "../settings/settings.ts";
@@ -9,7 +10,7 @@ import { absentMeasures } from "./absent-measures.ts";
 import type { Measure } from "./measure.ts";
 import type { MeasureContext } from "./raw-measure.ts";
 
-const flightMeasures = [
+const flightMeasures: readonly MeasureId[] = [
   "flightTime",
   "jumpHeightFlightTime",
   "reactiveStrengthIndex",
@@ -28,14 +29,14 @@ export function landingFindings(
   context: MeasureContext,
   cut: JumpCut,
   clipped: readonly ClippedSpan[],
-  expected: readonly string[],
+  expected: readonly MeasureId[],
   measures: readonly Measure[],
   settings: Settings,
 ): readonly Finding[] {
   const { events, motion, hops } = context.jump;
   const { rateHz } = motion.signal;
   if (hops !== undefined) return [];
-  const absent = (wanted: readonly string[]): readonly string[] => absentMeasures(wanted, expected, measures);
+  const absent = (wanted: readonly MeasureId[]): readonly MeasureId[] => absentMeasures(wanted, expected, measures);
   const placeOf = (sample: number): Place => ({ at: "time", seconds: sample / rateHz, decimals: 2 });
   if (events.touchdown === undefined) {
     const takeoff = events.takeoff ?? cut.flight.start;

@@ -1,5 +1,6 @@
 import { type Finding, finding } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 import { otherLandingPlate } from "../trial/landing-plate.ts";
@@ -12,7 +13,7 @@ export function landingPlateFindings(
   cut: JumpCut,
   limb: Limb,
   pushPlate: string | undefined,
-  expected: readonly string[],
+  expected: readonly MeasureId[],
   settings: Settings,
 ): readonly Finding[] {
   if (limb === "both") return [];

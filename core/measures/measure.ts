@@ -1,4 +1,5 @@
 import type { Bearer } from "../ground/limb.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { UcumUnit } from "../ground/units.ts";
 
 /**
@@ -10,7 +11,7 @@ export type Measure = MeasuredValue & Bearer;
 
 interface MeasuredValue {
   /** Public identifier (METHODS §5), a key of the measure catalogue. */
-  readonly id: string;
+  readonly id: MeasureId;
   readonly value: number;
   readonly unit: UcumUnit;
   /** Standard uncertainty (k = 1) in the same unit, where one can be derived. */

@@ -2,6 +2,7 @@ import { integralNoise } from "../events/integral-noise.ts";
 import { positionAt } from "../events/kinematics.ts";
 import { type Phase, phasesOf } from "../events/phases.ts";
 import type { MeasureSide } from "../ground/limb.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { Settings } from "../settings/settings.ts";
 import { type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
 import { type ForceNoise, impulseNoise, limbNoises, peakNoise, totalNoise } from "./force-noise.ts";
@@ -58,7 +59,7 @@ function loadedPhase(
   ];
 }
 
-function duration({ jump, limb }: MeasureContext, id: string, { from, to }: Phase): RawMeasure {
+function duration({ jump, limb }: MeasureContext, id: MeasureId, { from, to }: Phase): RawMeasure {
   return { id, side: limb, value: (to - from) / jump.motion.signal.rateHz, noise: 0 };
 }
 
@@ -114,7 +115,7 @@ function phaseForces(
   ];
 }
 
-function netImpulse(context: MeasureContext, id: string, { from, to }: Phase): RawMeasure {
+function netImpulse(context: MeasureContext, id: MeasureId, { from, to }: Phase): RawMeasure {
   const { signal, weightNewtons } = context.jump.motion;
   const value = integrateForce(signal, from, to) - (weightNewtons * (to - from)) / signal.rateHz;
   const noise = integralNoise(context.noiseNewtons, to - from, signal.rateHz);
@@ -122,7 +123,7 @@ function netImpulse(context: MeasureContext, id: string, { from, to }: Phase): R
 }
 
 /** Per limb, net of half the body weight (METHODS §5). */
-function limbNetImpulses(context: MeasureContext, id: string, { from, to }: Phase): RawMeasure[] {
+function limbNetImpulses(context: MeasureContext, id: MeasureId, { from, to }: Phase): RawMeasure[] {
   const half = context.jump.motion.weightNewtons / 2;
   const { rateHz } = context.jump.motion.signal;
   // The zeros of both plates are in the total's weight: half of either stays.

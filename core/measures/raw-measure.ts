@@ -1,10 +1,11 @@
 import type { LimbSignal } from "../events/detection.ts";
 import type { JumpMotion } from "../events/jump-events.ts";
 import type { Limb, MeasureSide } from "../ground/limb.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 
 /** A value before units and uncertainty are put to it. */
 export interface RawMeasure {
-  readonly id: string;
+  readonly id: MeasureId;
   readonly side: MeasureSide;
   readonly value: number;
   /** The part of its standard uncertainty that plate noise makes, in the measure's unit. */

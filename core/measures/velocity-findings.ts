@@ -1,10 +1,11 @@
 import { knowsVelocity } from "../events/kinematics.ts";
 import { type Finding, finding } from "../ground/finding.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import { absentMeasures } from "./absent-measures.ts";
 import type { Measure } from "./measure.ts";
 import type { MeasureContext } from "./raw-measure.ts";
 
-const wanted = [
+const wanted: readonly MeasureId[] = [
   "takeoffVelocity",
   "jumpHeightImpulse",
   "jumpHeightFromStanding",
@@ -15,7 +16,7 @@ const wanted = [
 /** Says where half the flight time gives the velocity, and what is left out because it would only repeat that. */
 export function velocityFindings(
   { jump }: MeasureContext,
-  expected: readonly string[],
+  expected: readonly MeasureId[],
   measures: readonly Measure[],
 ): readonly Finding[] {
   const { anchor, motion, hops, events } = jump;

@@ -1,5 +1,6 @@
 import { positionAt, velocityAt } from "../events/kinematics.ts";
 import { velocityNoise } from "../events/velocity-noise.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import { testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
 import { positionNoise } from "./position-noise.ts";
@@ -69,7 +70,7 @@ function takeoffMeasures(context: MeasureContext, takeoff: number, settings: Set
   return measures;
 }
 
-function limbDifference(context: MeasureContext, event: "takeoff" | "touchdown", id: string): RawMeasure[] {
+function limbDifference(context: MeasureContext, event: "takeoff" | "touchdown", id: MeasureId): RawMeasure[] {
   const right = context.jump.contacts.find((contact) => contact.side === "right")?.[event];
   const left = context.jump.contacts.find((contact) => contact.side === "left")?.[event];
   if (right === undefined || left === undefined) return [];

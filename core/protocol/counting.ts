@@ -1,3 +1,4 @@
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import { listInWords } from "../ground/plain-words.ts";
 import { startsFromBox, type TestKind, testFacts } from "../ground/test-kind.ts";
 import { countsInMeans } from "../result/held-trial.ts";
@@ -71,13 +72,14 @@ function neededAnswers(trial: TrialResult, test: TestKind): readonly NeededAnswe
 }
 
 /** Measures that the comparison needs and the trial has not. While feet are in doubt no side is asked for one. */
-function missingMeasures(trial: TrialResult, test: TestKind): readonly string[] {
+function missingMeasures(trial: TrialResult, test: TestKind): readonly MeasureId[] {
   const { limb, measures } = trial;
   const legs = limb === "both" ? "both" : "single";
   const compared = comparableMeasures.filter(
     (each) => each.role === "criterion" && each.legs === legs && each.tests.includes(test),
   );
-  const has = (id: string, side: string | undefined) => measures.some((each) => each.id === id && each.side === side);
+  const has = (id: MeasureId, side: string | undefined) =>
+    measures.some((each) => each.id === id && each.side === side);
   const own =
     compared.length === 0 || legs === "both" ? [testFacts(test).judgedBy] : compared.map((each) => each.measure);
   const sided =
@@ -87,7 +89,7 @@ function missingMeasures(trial: TrialResult, test: TestKind): readonly string[] 
   return [...own.filter((id) => ownMeasure(trial, id) === undefined), ...sided.map((each) => each.measure)];
 }
 
-function whyMissing({ findings }: TrialResult, missing: readonly string[]): string {
+function whyMissing({ findings }: TrialResult, missing: readonly MeasureId[]): string {
   const cause = findings.find((each) => each.removes.some((id) => missing.includes(id)));
   if (cause !== undefined) return findingInWords(cause, english).message;
   return `Missing from it: ${missing.map((id) => lowered(english.measures.fullLabel(id))).join("; ")}.`;

@@ -1,4 +1,5 @@
 import type { Bearer } from "../ground/limb.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { TrialResult } from "./trial-result.ts";
 
@@ -10,7 +11,7 @@ export function trialBearer({ limb, feet, measures }: Omit<TrialResult, "status"
 }
 
 /** A measure of what the trial is a jump of; undefined where it has none. */
-export function ownMeasure(trial: TrialResult, id: string): Measure | undefined {
+export function ownMeasure(trial: TrialResult, id: MeasureId): Measure | undefined {
   const bearer = trialBearer(trial);
   return trial.measures.find(
     (each) => each.id === id && each.side === bearer?.side && each.plate === bearer?.plate && bearer !== undefined,

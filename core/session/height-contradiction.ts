@@ -1,4 +1,5 @@
 import { type Finding, proseFinding } from "../ground/finding.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
@@ -13,7 +14,7 @@ export function heightContradiction(
   rateHz: number,
   settings: Settings,
 ): Finding | undefined {
-  const measured = (id: string): number | undefined => measures.find((measure) => measure.id === id)?.value;
+  const measured = (id: MeasureId): number | undefined => measures.find((measure) => measure.id === id)?.value;
   const byImpulse = measured("jumpHeightImpulse");
   const byFlight = measured("jumpHeightFlightTime");
   if (byImpulse === undefined || byFlight === undefined) return undefined;

@@ -1,5 +1,6 @@
 import { formatSheetValue, noValue } from "../ground/format-number.ts";
 import type { InvolvedSide, Limb } from "../ground/limb.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import { measureEntry } from "../ground/measures/catalogue.ts";
 import { capitalised, sentences } from "../ground/plain-words.ts";
 import type { TestCourse } from "../ground/test-course.ts";
@@ -39,7 +40,7 @@ function unknownTable(unknown: readonly TrialResult[], session: SessionResult): 
   };
 }
 
-type ShownMeasure = readonly [id: string, label: string];
+type ShownMeasure = readonly [id: MeasureId, label: string];
 
 const standing: readonly ShownMeasure[] = [
   ["jumpHeightImpulse", "Height by impulse"],
@@ -131,7 +132,7 @@ function limbCell(limb: Limb, involved: InvolvedSide | undefined): SheetCell {
 }
 
 /** What the criteria ask of a measure, so that no attempt reads across it. */
-function thresholdsOf(id: string, group: TrialGroup, { criteriaSet }: SessionResult): readonly number[] {
+function thresholdsOf(id: MeasureId, group: TrialGroup, { criteriaSet }: SessionResult): readonly number[] {
   return criteriaSet.criteria.flatMap((each) =>
     each.kind === "absolute" && each.measure === id && each.test === group.test && each.legs === group.legs
       ? [each.atLeast]
@@ -139,7 +140,7 @@ function thresholdsOf(id: string, group: TrialGroup, { criteriaSet }: SessionRes
   );
 }
 
-function measureCell(trial: TrialResult, id: string, thresholds: readonly number[]): SheetCell {
+function measureCell(trial: TrialResult, id: MeasureId, thresholds: readonly number[]): SheetCell {
   const measure = ownMeasure(trial, id);
   if (measure === undefined) return { text: noValue, align: "end" };
   const { value, uncertainty } = formatSheetValue(measure.value, measure.uncertainty, measure.unit, thresholds);

@@ -1,5 +1,6 @@
 import type { Criterion } from "../criteria/criterion.ts";
 import type { Bearer, Side } from "../ground/limb.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { Status } from "../ground/status.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import type { PublishedUnit } from "../ground/units.ts";
@@ -51,7 +52,7 @@ export interface DocumentComparison {
   readonly legs: Comparison["legs"];
   /** The box all its trials were from, metres; box heights are never mixed. */
   readonly dropHeightMetres?: number;
-  readonly measure: string;
+  readonly measure: MeasureId;
   readonly unit: Comparison["unit"];
   readonly basis: Comparison["basis"];
   readonly role: Comparison["role"];
@@ -93,7 +94,7 @@ export interface DocumentCriterion {
   readonly kind: Criterion["kind"];
   readonly test: Criterion["test"];
   readonly legs: Criterion["legs"];
-  readonly measure: string;
+  readonly measure: MeasureId;
   /** The box the criterion belongs to, metres. */
   readonly dropHeightMetres?: number;
   /** In per cent, or in `unit` where there is one; the same for estimate and interval. */

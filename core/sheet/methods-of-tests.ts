@@ -1,6 +1,7 @@
 import { isOfLimb } from "../events/event.ts";
 import type { EventName } from "../ground/event-name.ts";
 import { percentDigits } from "../ground/format-number.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import { countOf, listInWords } from "../ground/plain-words.ts";
 import type { CourseFacts } from "../ground/test-course.ts";
 import { testFacts } from "../ground/test-kind.ts";
@@ -137,7 +138,7 @@ function isHeld({ start }: CourseFacts): boolean {
 }
 
 /** True where any of the trials has the measure. */
-export function hasMeasure(trials: readonly TrialResult[], id: string): boolean {
+export function hasMeasure(trials: readonly TrialResult[], id: MeasureId): boolean {
   return trials.some((trial) => trial.measures.some((measure) => measure.id === id));
 }
 

@@ -1,9 +1,10 @@
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import { type TestTrait, testsWith } from "../ground/test-traits.ts";
 
 /** What may be compared between sides, and how (METHODS §8). */
 export interface ComparableMeasure {
-  readonly measure: string;
+  readonly measure: MeasureId;
   readonly tests: readonly TestKind[];
   /** `both`: left and right within one two-leg trial on two plates; `single`: between single-leg trials. */
   readonly legs: "both" | "single";
@@ -16,7 +17,7 @@ export interface ComparableMeasure {
 
 type Rest = Pick<ComparableMeasure, "legs" | "tests">;
 
-const criterion = (measure: string, { legs, tests }: Rest): ComparableMeasure => ({
+const criterion = (measure: MeasureId, { legs, tests }: Rest): ComparableMeasure => ({
   measure,
   legs,
   as: "index",
@@ -25,17 +26,20 @@ const criterion = (measure: string, { legs, tests }: Rest): ComparableMeasure =>
   tests,
 });
 
-const information = (measure: string, rest: Rest): ComparableMeasure => ({
+const information = (measure: MeasureId, rest: Rest): ComparableMeasure => ({
   ...criterion(measure, rest),
   role: "information",
 });
 
-const load = (measure: string, rest: Rest): ComparableMeasure => ({
+const load = (measure: MeasureId, rest: Rest): ComparableMeasure => ({
   ...information(measure, rest),
   largestIsBest: false,
 });
 
-const difference = (measure: string, rest: Rest): ComparableMeasure => ({ ...load(measure, rest), as: "difference" });
+const difference = (measure: MeasureId, rest: Rest): ComparableMeasure => ({
+  ...load(measure, rest),
+  as: "difference",
+});
 
 const both = (trait: TestTrait): Rest => ({ legs: "both", tests: testsWith(trait) });
 const single = (trait: TestTrait): Rest => ({ legs: "single", tests: testsWith(trait) });

@@ -1,4 +1,5 @@
 import type { Bearer, InvolvedSide, Side } from "../ground/limb.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import type { UcumUnit } from "../ground/units.ts";
 import type { FeetInDoubt } from "../recording/recording.ts";
@@ -41,7 +42,7 @@ export interface Comparison {
   readonly legs: "both" | "single";
   /** The box all its trials were from, metres; absent where nobody stated it or no box was used. */
   readonly dropHeightMetres?: number;
-  readonly measure: string;
+  readonly measure: MeasureId;
   readonly unit: UcumUnit;
   /**
    * Nobody injured: left over right. Both knees involved: values only, no index. Feet in doubt in every trial that counts:

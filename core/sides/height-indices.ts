@@ -1,5 +1,6 @@
 import { percentDigits } from "../ground/format-number.ts";
 import type { Side } from "../ground/limb.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { ComparableTrial } from "./comparable-trial.ts";
 import { covariance, mean } from "./trial-statistic.ts";
@@ -19,7 +20,7 @@ const restingOnHeight: ReadonlySet<string> = new Set([
  * @returns a sentence; undefined where they agree or one of them is missing
  */
 export function heightContradiction(
-  measure: string,
+  measure: MeasureId,
   trials: readonly ComparableTrial[],
   firstSide: Side,
   settings: Settings,

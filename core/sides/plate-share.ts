@@ -1,5 +1,6 @@
 import { roundTo } from "../ground/format-number.ts";
 import type { Side } from "../ground/limb.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import { type GainDifference, gainDifference, type PlateGains, platesCompared } from "../weight/plate-gains.ts";
 import type { ComparableTrial } from "./comparable-trial.ts";
 import { twoSidedT } from "./student-t.ts";
@@ -9,7 +10,7 @@ import { mean } from "./trial-statistic.ts";
 const singleLegForces: ReadonlySet<string> = new Set(["peakLandingForce", "brakingNetImpulse", "propulsionNetImpulse"]);
 
 /** Of the net impulse of a limb a gain moves what is gross, so that the part of it is larger. */
-const grossOf: Readonly<Record<string, string>> = {
+const grossOf: Readonly<Partial<Record<MeasureId, MeasureId>>> = {
   brakingLimbNetImpulse: "brakingImpulse",
   propulsionLimbNetImpulse: "propulsionImpulse",
 };
@@ -26,7 +27,7 @@ export interface PlateShareOfIndex extends GainDifference {
  * @param trials those that the comparison rests on
  */
 export function plateShare(
-  measure: string,
+  measure: MeasureId,
   legs: "both" | "single",
   trials: readonly ComparableTrial[],
   firstSide: Side,
@@ -48,11 +49,11 @@ export function plateShare(
 }
 
 /** Mean of gross over net impulse of both limbs; 1 for every measure that is not a limb's net impulse. */
-function grossOverNet(measure: string, trials: readonly ComparableTrial[], sides: readonly Side[]): number {
+function grossOverNet(measure: MeasureId, trials: readonly ComparableTrial[], sides: readonly Side[]): number {
   const gross = grossOf[measure];
   if (gross === undefined) return 1;
   const ratios = sides.flatMap((side) => {
-    const values = (id: string): readonly number[] =>
+    const values = (id: MeasureId): readonly number[] =>
       trials.flatMap((trial) =>
         trial.measures.filter((each) => each.id === id && each.side === side).map(({ value }) => value),
       );

@@ -1,5 +1,6 @@
 import type { Side } from "../ground/limb.ts";
 import { oppositeSide } from "../ground/limb.ts";
+import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { TestKind } from "../ground/test-kind.ts";
 import type { Measure } from "../measures/measure.ts";
 import type { ComparableMeasure } from "./comparable-measures.ts";
@@ -26,11 +27,11 @@ export interface TrialsOfBothSides {
 /** Two-leg trials from a box, each with the leg that led. */
 export type LeadTrials = TrialsOfBothSides & { readonly leads: readonly Side[] };
 
-function measureOf(trial: ComparableTrial, id: string, side: Side): Measure | undefined {
+function measureOf(trial: ComparableTrial, id: MeasureId | `${MeasureId}PerBodyMass`, side: Side): Measure | undefined {
   return trial.measures.find((measure) => measure.id === id && measure.side === side);
 }
 
-function sideTrials(trials: readonly ComparableTrial[], id: string, side: Side): SideTrials {
+function sideTrials(trials: readonly ComparableTrial[], id: MeasureId, side: Side): SideTrials {
   const working = trials.filter((trial) => trial.limb === "both" || trial.limb === side);
   const having = working.flatMap((trial) => {
     const measure = measureOf(trial, id, side);

@@ -1,4 +1,5 @@
 import { type Finding, proseFinding } from "../../core/ground/finding.ts";
+import { isMeasureId } from "../../core/ground/measures/catalogue.ts";
 import { involvedSideAt, otherInjuriesAt, type RecordedInjury } from "../../core/sides/involvement.ts";
 import type { FileEntry } from "../../core/stated/file-entry.ts";
 import { type EffusionGrade, effusionGrades } from "../../core/stated/gate-words.ts";
@@ -157,7 +158,7 @@ export function readingFindingsOf(session: StoredRecord<"sessions">): readonly F
   // They were findings of the core when they were stored, and are kept as they then read.
   const kept = (session.content.readingFindings ?? []) as readonly WrittenFinding[];
   return kept.map(({ code, severity, message, action, ...parts }) =>
-    proseFinding(code, severity, message, action, parts),
+    proseFinding(code, severity, message, action, { where: parts.where, removes: parts.removes.filter(isMeasureId) }),
   );
 }
 

@@ -1,3 +1,4 @@
+import type { MeasureId } from "../../core/ground/measures/catalogue.ts";
 import type { TestCourse } from "../../core/ground/test-course.ts";
 import { type TestKind, testFacts } from "../../core/ground/test-kind.ts";
 import { words } from "../words/words.ts";
@@ -6,11 +7,11 @@ const prose = words.screens.commonWords;
 
 /** The measure by which a trial of a test is told from the others at a glance. */
 export interface Headline {
-  readonly id: string;
+  readonly id: MeasureId;
   /** What the value is, below the heading of its group. */
   readonly words: string;
   /** A second one that belongs beside it. */
-  readonly beside?: { readonly id: string; readonly words: string };
+  readonly beside?: { readonly id: MeasureId; readonly words: string };
 }
 
 const height: Headline = { id: "jumpHeightImpulse", words: prose.jumpHeight };

@@ -2,6 +2,7 @@ import type { CriterionResult } from "../../core/criteria/criterion.ts";
 import { comparisonOf } from "../../core/criteria/criterion-comparison.ts";
 import { latestReference } from "../../core/criteria/reference-value.ts";
 import { oppositeSide } from "../../core/ground/limb.ts";
+import type { MeasureId } from "../../core/ground/measures/catalogue.ts";
 import { measureEntry } from "../../core/ground/measures/catalogue.ts";
 import { percentOf } from "../../core/ground/threshold.ts";
 import type { UcumUnit } from "../../core/ground/units.ts";
@@ -105,7 +106,7 @@ function referenceWords(reference: ReferenceValue | undefined): string {
   return `${reference.side} ${when}, ${dateWords(reference.date)}`;
 }
 
-function emptyRow(measure: string): SymmetryRow {
+function emptyRow(measure: MeasureId): SymmetryRow {
   return { key: measure, label: words.measures.fullLabel(measure), unit: measureEntry(measure).unit, intervals: [] };
 }
 

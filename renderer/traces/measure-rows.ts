@@ -1,4 +1,5 @@
 import type { Bearer, Side } from "../../core/ground/limb.ts";
+import type { MeasureId } from "../../core/ground/measures/catalogue.ts";
 import {
   type MeasureEntry,
   type MeasureGroup,
@@ -38,7 +39,7 @@ export function measureRows(trial: TrialResult, forms: boolean): readonly Measur
     .filter(({ rows: ofGroup }) => ofGroup.length > 0);
 }
 
-function valuesOf(measures: readonly Measure[], id: string): MeasureRow["values"] {
+function valuesOf(measures: readonly Measure[], id: MeasureId): MeasureRow["values"] {
   return Object.fromEntries(measures.filter((each) => each.id === id).map((each) => [words.limbs.bearer(each), each]));
 }
 

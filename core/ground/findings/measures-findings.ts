@@ -1,4 +1,5 @@
 import type { Side } from "../limb.ts";
+import type { MeasureId } from "../measures/catalogue.ts";
 import type { LandingFindings } from "./landing-findings.ts";
 
 /** How long force stays at its largest value. */
@@ -9,7 +10,7 @@ interface Clipped {
 /** The figures of what is found in `core/measures`. */
 export interface MeasureFindings extends LandingFindings {
   /** Measures that no other finding names; the finding removes them. */
-  readonly "measure-not-made": { readonly measures: readonly string[] };
+  readonly "measure-not-made": { readonly measures: readonly MeasureId[] };
   readonly "clipped/hops": Clipped;
   readonly "clipped/before-takeoff": Clipped;
   readonly "clipped/only-landing": Clipped;

@@ -4,7 +4,7 @@ import { ownChoice, type PlainEntry } from "./measure-entry.ts";
 const landings = testsWith("landing");
 
 /** Measures of the landing, in the order of screens. */
-export const landingEntries: readonly PlainEntry[] = [
+export const landingEntries = [
   {
     id: "peakLandingForce",
     tests: landings,
@@ -59,4 +59,4 @@ export const landingEntries: readonly PlainEntry[] = [
     source: "Fransz et al. 2015",
     informationOnly: true,
   },
-];
+] as const satisfies readonly PlainEntry[];

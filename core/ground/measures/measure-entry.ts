@@ -10,9 +10,9 @@ export type MeasureGroup = (typeof measureGroups)[number];
 export type BodySizeForm = "PerBodyMass" | "PerBodyWeight";
 
 /** One measure as the program knows it; what it is called and how it is defined says each language (`core/words`). */
-export interface MeasureEntry {
+export interface MeasureEntry<Id extends string = string> {
   /** Public identifier (METHODS §5). */
-  readonly id: string;
+  readonly id: Id;
   readonly unit: UcumUnit;
   readonly group: MeasureGroup;
   /** Where the definition comes from. */
@@ -26,7 +26,7 @@ export interface MeasureEntry {
   /** The tests that have this measure. */
   readonly tests: readonly TestKind[];
   /** The identifier of the measure a body-size form was made from; absent for plain measures. */
-  readonly formOf?: string;
+  readonly formOf?: Id;
 }
 
 /** An entry as it is written: what is usual may be left out. */

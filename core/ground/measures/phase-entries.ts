@@ -6,7 +6,7 @@ const braked = testsWith("turn");
 const oneFlight = testsWith("flight");
 
 /** Measures of unweighting, braking and propulsion, in the order of screens. */
-export const phaseEntries: readonly PlainEntry[] = [
+export const phaseEntries = [
   {
     id: "unweightingTime",
     tests: countermovement,
@@ -173,4 +173,4 @@ export const phaseEntries: readonly PlainEntry[] = [
     source: "McMahon et al. 2018",
     forms: ["PerBodyMass"],
   },
-];
+] as const satisfies readonly PlainEntry[];

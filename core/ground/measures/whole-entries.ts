@@ -10,7 +10,7 @@ const drops = testsWith("drop");
 const hops = testsWith("hops");
 
 /** Measures of the whole trial, in the order of screens. */
-export const wholeEntries: readonly PlainEntry[] = [
+export const wholeEntries = [
   {
     id: "jumpHeightImpulse",
     tests: oneFlight,
@@ -156,4 +156,4 @@ export const wholeEntries: readonly PlainEntry[] = [
     group: "whole",
     source: ownChoice,
   },
-];
+] as const satisfies readonly PlainEntry[];

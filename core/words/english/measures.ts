@@ -1,3 +1,4 @@
+import type { MeasureId } from "../../ground/measures/catalogue.ts";
 import { measureEntry } from "../../ground/measures/catalogue.ts";
 import type { MeasureGroup } from "../../ground/measures/measure-entry.ts";
 import type { MeasureWords } from "../measure-words.ts";
@@ -22,7 +23,7 @@ const complete = new Set(["forceAtLowestPosition", "limbTouchdownDifference"]);
  * A form by body size takes its words from the measure it was made from.
  * @throws RangeError for a measure without words: that is a mistake of ours.
  */
-function wordsOf(id: string): MeasureWords {
+function wordsOf(id: MeasureId): MeasureWords {
   const { formOf } = measureEntry(id);
   const words = plain[formOf ?? id];
   if (words === undefined) throw new RangeError(`The measure "${id}" has no words.`);
@@ -34,13 +35,13 @@ function wordsOf(id: string): MeasureWords {
 /** How the measures are called and defined. */
 export const measures = {
   /** Quantity first, in full words, without the phase when the group says it. */
-  label: (id: string): string => wordsOf(id).label,
+  label: (id: MeasureId): string => wordsOf(id).label,
   /** The definition in one plain sentence. */
-  definition: (id: string): string => wordsOf(id).definition,
+  definition: (id: MeasureId): string => wordsOf(id).definition,
   /** Heading of a group of measures. */
   groupLabel: (group: MeasureGroup): string => groupLabels[group],
   /** The label with its phase, for places where no heading says it: "Impulse in braking, gross", "Duration of braking". */
-  fullLabel: (id: string): string => {
+  fullLabel: (id: MeasureId): string => {
     const { group, formOf } = measureEntry(id);
     const { label } = wordsOf(id);
     if (group === "whole" || complete.has(formOf ?? id)) return label;

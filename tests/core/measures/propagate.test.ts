@@ -28,7 +28,7 @@ function uncertaintyOf(events: JumpEvents, made: (events: JumpEvents) => number)
     zeroNewtons: 0,
   };
   const measure = ({ jump }: MeasureContext) => [
-    { id: "peakLandingForce", side: "both" as const, value: made(jump.events), noise: 0 },
+    { id: "peakLandingForce" as const, side: "both" as const, value: made(jump.events), noise: 0 },
   ];
   return propagate(context, measure(context), inputs, measure, defaultSettings)[0]!;
 }

@@ -54,12 +54,17 @@ export function makeTrials(count: number, changes: TrialChanges): readonly Trial
 function measuresOf(test: TestKind, limb: Limb, onTwo: boolean, value: number): readonly Measure[] {
   const legs = limb === "both" ? "both" : "single";
   const compared = comparableMeasures.filter((each) => each.legs === legs && each.tests.includes(test));
-  const whole = ["jumpHeightImpulse", "jumpHeightFlightTime", "reactiveStrengthIndex", "reactiveStrengthIndexBestFive"];
+  const whole = [
+    "jumpHeightImpulse",
+    "jumpHeightFlightTime",
+    "reactiveStrengthIndex",
+    "reactiveStrengthIndexBestFive",
+  ] as const;
   const sides: readonly Side[] = ["left", "right"];
   return [
     ...(legs === "single"
       ? compared.map(({ measure }) => makeMeasure(measure, limb, value))
-      : [...whole, "peakLandingForce"].map((id) => makeMeasure(id, "both", value))),
+      : ([...whole, "peakLandingForce"] as const).map((id) => makeMeasure(id, "both", value))),
     ...(onTwo
       ? compared.flatMap(({ measure }) =>
           sides.map((side) => makeMeasure(measure, side, side === "left" ? value : 1.02 * value)),

@@ -4,6 +4,7 @@ import type { TrialEvent } from "../../../core/events/event.ts";
 import { gateOf } from "../../../core/gate/gate.ts";
 import { proseFinding } from "../../../core/ground/finding.ts";
 import type { Limb, Side } from "../../../core/ground/limb.ts";
+import type { MeasureId } from "../../../core/ground/measures/catalogue.ts";
 import type { Measure } from "../../../core/measures/measure.ts";
 import type { SessionResult } from "../../../core/result/session-result.ts";
 import type { TrialResult } from "../../../core/result/trial-result.ts";
@@ -210,7 +211,7 @@ export const exampleTrials: readonly TrialResult[] = [
 ];
 
 export function exampleComparison(
-  measure: string,
+  measure: MeasureId,
   legs: "both" | "single",
   first: readonly number[],
   second: readonly number[],

@@ -98,7 +98,7 @@ describe("two-leg drop jumps", () => {
   });
 
   it("compare braking and propulsion impulse for a criterion, landings for information", () => {
-    const roles = ["brakingImpulse", "propulsionImpulse", "peakLandingForce", "landingImpulse"].map(
+    const roles = (["brakingImpulse", "propulsionImpulse", "peakLandingForce", "landingImpulse"] as const).map(
       (id) => only(all([twoLegDropJump("left", 168, 150, {}, id)]), id).role,
     );
     expect(roles).toEqual(["criterion", "criterion", "information", "information"]);

@@ -128,7 +128,12 @@ describe("comparing within two-leg trials", () => {
   });
 
   it("informs about landing and net limb impulses without letting them near a criterion", () => {
-    for (const id of ["peakLandingForce", "landingImpulse", "brakingLimbNetImpulse", "propulsionLimbNetImpulse"]) {
+    for (const id of [
+      "peakLandingForce",
+      "landingImpulse",
+      "brakingLimbNetImpulse",
+      "propulsionLimbNetImpulse",
+    ] as const) {
       expect(compared("left", [twoLegTrial(100, 90, {}, id)], id).role).toBe("information");
     }
   });

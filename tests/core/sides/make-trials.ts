@@ -1,10 +1,10 @@
 import type { Limb, Side } from "../../../core/ground/limb.ts";
-import { measureEntry } from "../../../core/ground/measures/catalogue.ts";
+import { type MeasureId, measureEntry } from "../../../core/ground/measures/catalogue.ts";
 import type { Measure } from "../../../core/measures/measure.ts";
 import type { ComparableTrial } from "../../../core/sides/comparable-trial.ts";
 
 /** A measure as the analysis would give it. */
-export function makeMeasure(id: string, side: Limb, value: number, uncertainty?: number): Measure {
+export function makeMeasure(id: MeasureId, side: Limb, value: number, uncertainty?: number): Measure {
   return { id, side, value, unit: measureEntry(id).unit, ...(uncertainty === undefined ? {} : { uncertainty }) };
 }
 
@@ -25,7 +25,7 @@ export function twoLegTrial(
   leftNewtonSeconds: number,
   rightNewtonSeconds: number,
   changes: Partial<ComparableTrial> = {},
-  id = "brakingImpulse",
+  id: MeasureId = "brakingImpulse",
 ) {
   return {
     test: "countermovementJump",
@@ -43,7 +43,7 @@ export function twoLegDropJump(
   leftNewtonSeconds: number,
   rightNewtonSeconds: number,
   changes: Partial<ComparableTrial> = {},
-  id = "brakingImpulse",
+  id: MeasureId = "brakingImpulse",
 ) {
   return twoLegTrial(
     leftNewtonSeconds,
@@ -67,7 +67,7 @@ export function singleLegDropJump(limb: Side, values: DropJumpValues, changes: P
   return singleLegTrial(limb, 0, {
     test: "dropJump",
     dropHeightMetres: 0.2,
-    measures: Object.entries(values).map(([id, value]) => makeMeasure(id, limb, value)),
+    measures: Object.entries(values).map(([id, value]) => makeMeasure(id as keyof DropJumpValues, limb, value)),
     ...changes,
   }) satisfies ComparableTrial;
 }
