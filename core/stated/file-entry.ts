@@ -39,4 +39,15 @@ export const fileEntrySchema = z.strictObject({
   leadingLeg: side.exactOptional(),
 });
 
+/** Which file, and which trial of it. */
+const named = { file: true, trial: true } as const;
+/** What a person decided about a trial, and where its events and feet are. */
+const decided = { excluded: true, kept: true, seen: true, events: true, plates: true } as const;
+const aboutReading = Object.fromEntries(Object.keys(readingStatements).map((name) => [name, true])) as {
+  readonly [Name in keyof typeof readingStatements]: true;
+};
+
+/** What a trial is: everything an entry states that says neither how its file is read nor what was decided about it. */
+export const trialStatementsSchema = fileEntrySchema.omit({ ...named, ...aboutReading, ...decided });
+
 export type FileEntry = SchemaType<typeof fileEntrySchema>;

@@ -1,5 +1,5 @@
 import type { HostApi, HostRequestName } from "./host-api.ts";
-import type { RegisterApi } from "./register-api.ts";
+import type { RegisterRequestName } from "./register-requests.ts";
 
 /** One function a request; the payload has been checked before it is called. */
 export type HostHandlers = {
@@ -9,4 +9,4 @@ export type HostHandlers = {
 };
 
 /** The part of the host's handlers that serves the register. */
-export type RegisterHandlers = Pick<HostHandlers, keyof RegisterApi>;
+export type RegisterHandlers = Pick<HostHandlers, RegisterRequestName>;

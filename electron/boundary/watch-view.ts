@@ -1,18 +1,9 @@
-import type { Limb, Side } from "../../core/ground/limb.ts";
+import type { Limb } from "../../core/ground/limb.ts";
 import type { TestKind } from "../../core/ground/test-kind.ts";
 import type { Measure } from "../../core/measures/measure.ts";
 import type { AskedAnswer } from "../../core/protocol/asked-answers.ts";
 import type { SessionProgress } from "../../core/protocol/session-progress.ts";
-
-/** What the tester says the next recordings are, until something else is said. */
-export interface NextRecordings {
-  readonly test?: TestKind;
-  readonly limb?: Limb;
-  readonly dropHeightMetres?: number;
-  readonly leadingLeg?: Side;
-  /** They are practice jumps. */
-  readonly practice?: true;
-}
+import type { NextRecordings } from "./stated-changes.ts";
 
 /** One trial of the newest recording. */
 export interface WatchedTrial {

@@ -70,15 +70,6 @@ export interface OfferedStep {
   readonly within?: { readonly step: number; readonly words: string };
 }
 
-/** Which step is meant; without a number the one that is offered, whatever it is. */
-export interface StepRequest {
-  /** The session the asking screen shows; absent: the one shown last. */
-  readonly folder?: string;
-  readonly step?: number;
-  /** The person agreed that it changes more than the session shown. */
-  readonly agreed?: boolean;
-}
-
 /** A saved layout in the list of those that are kept. */
 export interface SavedLayout {
   readonly name: string;

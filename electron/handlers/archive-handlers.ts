@@ -1,6 +1,6 @@
 import { readFileSync, rmSync, statSync, writeFileSync } from "node:fs";
+import type { HostApi } from "../boundary/host-api.ts";
 import type { RegisterHandlers } from "../boundary/host-handlers.ts";
-import type { RegisterApi } from "../boundary/register-api.ts";
 import { fileStem } from "../files/recording-names.ts";
 import { RequestRefused, telling } from "../refusals/request-refused.ts";
 import { type MergedArchive, mergeOpened } from "../register/archive/merge-archive.ts";
@@ -45,7 +45,7 @@ function takeIn(home: RegisterHome, archive: ArchiveReading): MergedArchive {
   });
 }
 
-type ExportRequest = RegisterApi["archive.export"]["request"];
+type ExportRequest = HostApi["archive.export"]["request"];
 
 function exportTo(register: Register, { athlete, passphrase }: ExportRequest, place: string) {
   return writeArchive(register, wholePath(place), chosen(athlete, passphrase));

@@ -1,6 +1,6 @@
 import { isAbsolute } from "node:path";
+import type { BackupChoice } from "../boundary/copy-requests.ts";
 import type { RegisterHandlers } from "../boundary/host-handlers.ts";
-import type { BackupChoice } from "../boundary/register-api.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { backUpTo, makeDailyBackup } from "../register/backups.ts";
 import { previewBackup, restoreBackup } from "../register/restore-backup.ts";

@@ -1,7 +1,7 @@
 import type { HostApi, HostRequestName } from "../boundary/host-api.ts";
 import type { HostHandlers } from "../boundary/host-handlers.ts";
+import { hostRequests } from "../boundary/host-requests.ts";
 import { isRequestName } from "../boundary/request-names.ts";
-import { requestSchemas } from "../boundary/request-schemas.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { brokenSentence } from "./whole-requests.ts";
 
@@ -35,7 +35,7 @@ async function checkedRequest<Name extends HostRequestName>(
   name: Name,
   request: unknown,
 ): Promise<Outcome> {
-  const checked = requestSchemas[name].safeParse(request);
+  const checked = hostRequests[name].schema.safeParse(request);
   if (!checked.success) {
     const issue = checked.error.issues[0];
     const place = issue === undefined || issue.path.length === 0 ? "The request" : issue.path.join(".");

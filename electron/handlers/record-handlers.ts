@@ -1,5 +1,6 @@
 import type { RegisterHandlers } from "../boundary/host-handlers.ts";
-import type { BinnedRecord, WrittenKind, WrittenRecord } from "../boundary/register-api.ts";
+import type { WrittenKind, WrittenRecord } from "../boundary/record-requests.ts";
+import type { BinnedRecord } from "../boundary/register-replies.ts";
 import type { Workspace } from "../boundary/workspace-view.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { certificateSections } from "../register/erasing/certificate-words.ts";

@@ -1,5 +1,5 @@
 import type { RegisterHandlers } from "../boundary/host-handlers.ts";
-import { registerRequestNames } from "../boundary/register-request-names.ts";
+import { registerRequests } from "../boundary/register-requests.ts";
 import type { Workspace } from "../boundary/workspace-view.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { removingPassphrase, settingPassphrase } from "../register/register-passphrase.ts";
@@ -82,5 +82,5 @@ export function noRegisterHandlers(): RegisterHandlers {
   const refuse = (): never => {
     throw new RequestRefused("This program was started without a register.");
   };
-  return Object.fromEntries(registerRequestNames.map((name) => [name, refuse])) as unknown as RegisterHandlers;
+  return Object.fromEntries(Object.keys(registerRequests).map((name) => [name, refuse])) as unknown as RegisterHandlers;
 }

@@ -1,5 +1,6 @@
+import type { HostApi } from "../boundary/host-api.ts";
 import type { RegisterHandlers } from "../boundary/host-handlers.ts";
-import type { RegisterApi, SessionNotes } from "../boundary/register-api.ts";
+import type { SessionNotes } from "../boundary/record-requests.ts";
 import { writtenCautions } from "../cautions/add-cautions.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import { readLimits } from "../register/clinic-limits.ts";
@@ -43,7 +44,7 @@ export function sessionHandlers(home: RegisterHome): Pick<RegisterHandlers, Name
   };
 }
 
-function start(register: Register, { session, athlete, plan }: RegisterApi["sessions.start"]["request"]): void {
+function start(register: Register, { session, athlete, plan }: HostApi["sessions.start"]["request"]): void {
   const page = register.reads.athletePage(athlete);
   if (page === undefined) throw new RequestRefused("This athlete is no longer in the register; nothing was changed.");
   const labels = new Set(page.sessions.map((each) => each.session.content.folder));
@@ -68,7 +69,7 @@ function labelOf(code: string): string {
 }
 
 /** Absent parts stay as they were. */
-function note(register: Register, { session: id, notes, ...started }: RegisterApi["sessions.note"]["request"]): void {
+function note(register: Register, { session: id, notes, ...started }: HostApi["sessions.note"]["request"]): void {
   const record = register.reads.record("sessions", id);
   if (record === undefined || record.binned) {
     throw new RequestRefused("This session is no longer in the register; nothing was changed.");
@@ -87,7 +88,7 @@ function only(said: object, names: readonly string[]): SessionNotes {
 }
 
 /** The session in memory becomes one of the register, with everything that was decided; it stays where it is shown. */
-function keep(home: RegisterHome, { folder, athlete }: RegisterApi["sessions.keep"]["request"]): void {
+function keep(home: RegisterHome, { folder, athlete }: HostApi["sessions.keep"]["request"]): void {
   if (home.isDemo) {
     throw new RequestRefused(
       "The demo's register can be thrown away at any time. Start your own register to keep this session.",
@@ -111,7 +112,7 @@ function keep(home: RegisterHome, { folder, athlete }: RegisterApi["sessions.kee
   workspace.openKept({ ...keptSession(register, imported.session, new Set()), folder });
 }
 
-function chosenAthlete(register: Register, chosen: RegisterApi["sessions.keep"]["request"]["athlete"]) {
+function chosenAthlete(register: Register, chosen: HostApi["sessions.keep"]["request"]["athlete"]) {
   if ("code" in chosen) {
     if (register.reads.athletes().some(({ code }) => code === chosen.code)) {
       throw new RequestRefused(`There is an athlete with the code ${chosen.code} already; choose it from the list.`);

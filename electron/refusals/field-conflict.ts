@@ -1,4 +1,5 @@
 import { RequestRefused } from "./request-refused.ts";
+import type { SettledField } from "./settled-fields.ts";
 
 /** What a form started from, and what the person chose where somebody else had changed the same fields. */
 export interface StartedFrom<Said> {
@@ -17,13 +18,6 @@ export interface FieldConflict {
   readonly theirs: string;
   readonly theirsWords: string;
   readonly mineWords: string;
-}
-
-/** What the person chose about a field; it holds only while the other's value is still the one that was shown. */
-export interface SettledField {
-  readonly place: string;
-  readonly theirs: string;
-  readonly keep: "mine" | "theirs";
 }
 
 /** Fields were changed elsewhere since the form began; nothing was changed, and the person is to choose. */

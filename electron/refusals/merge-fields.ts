@@ -1,4 +1,5 @@
-import { ChangeConflict, type SettledField } from "./field-conflict.ts";
+import { ChangeConflict } from "./field-conflict.ts";
+import type { SettledField } from "./settled-fields.ts";
 
 /** What is stated, field by field. */
 export type Fields = ReadonlyMap<string, unknown>;

@@ -1,4 +1,4 @@
-import type { NextRecordings } from "../boundary/watch-view.ts";
+import type { NextRecordings } from "../boundary/stated-changes.ts";
 import type { SeenFile } from "./scan-folder.ts";
 
 /**

@@ -3,7 +3,7 @@ import { startsFromBox } from "../../core/ground/test-kind.ts";
 import type { SessionResult } from "../../core/result/session-result.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
 import { entryOf } from "../../core/session/session-entries.ts";
-import type { NextRecordings } from "../boundary/watch-view.ts";
+import type { NextRecordings } from "../boundary/stated-changes.ts";
 
 /**
  * What the tester said about the next recordings, as far as nothing else says it of this one; a box and a leading leg

@@ -1,7 +1,8 @@
 import { countOf } from "../../core/ground/plain-words.ts";
 import type { EventEdit } from "../../core/stated/event-edit.ts";
 import { english } from "../../core/words/english.ts";
-import type { AssignedRow, HostApi, SessionChange, TrialChange } from "../boundary/host-api.ts";
+import type { HostApi } from "../boundary/host-api.ts";
+import type { AssignedRow, SessionChange, TrialChange } from "../boundary/stated-changes.ts";
 
 const partWords: Readonly<Record<keyof SessionChange, string>> = {
   athlete: "athlete",

@@ -2,7 +2,7 @@ import { c3dLines } from "../../core/recording/c3d/c3d-lines.ts";
 import type { RecordingFile } from "../../core/recording/file.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
 import type { TableReading } from "../../core/recording/request.ts";
-import type { FileLines } from "../boundary/host-api.ts";
+import type { FileLines } from "../boundary/recording-replies.ts";
 
 const lineLength = 400;
 

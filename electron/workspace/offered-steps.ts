@@ -1,4 +1,5 @@
-import type { OfferedStep, StepRequest, Workspace } from "../boundary/workspace-view.ts";
+import type { StepRequest } from "../boundary/session-requests.ts";
+import type { OfferedStep, Workspace } from "../boundary/workspace-view.ts";
 import { RequestRefused } from "../refusals/request-refused.ts";
 import type { EditHistory, NumberedStep } from "./edit-history.ts";
 

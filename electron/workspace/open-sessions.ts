@@ -1,6 +1,6 @@
 import type { RecordingFile } from "../../core/recording/file.ts";
 import type { FileEntry } from "../../core/stated/file-entry.ts";
-import type { RecordingAnswers } from "../boundary/host-api.ts";
+import type { RecordingAnswers } from "../boundary/stated-changes.ts";
 import { withCautions } from "../cautions/add-cautions.ts";
 import type { WrittenCautions } from "../cautions/caution-addition.ts";
 import { keepAdded } from "../cautions/keep-added.ts";

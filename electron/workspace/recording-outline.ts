@@ -1,6 +1,6 @@
 import { outlinePlate } from "../../core/recording/outline-plate.ts";
 import type { SessionAnalysis } from "../../core/session/session-analysis.ts";
-import type { RecordingOutline } from "../boundary/host-api.ts";
+import type { RecordingOutline } from "../boundary/recording-replies.ts";
 import { trialsOf } from "./recording-view.ts";
 
 /** Points of a force curve that is drawn whole. */

@@ -9,7 +9,7 @@ import type {
   SessionChange,
   TrialAssignment,
   TrialChange,
-} from "../boundary/host-api.ts";
+} from "../boundary/stated-changes.ts";
 
 /** Event times are kept to a tenth of a millisecond. */
 const eventStepsPerSecond = 10_000;

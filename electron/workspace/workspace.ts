@@ -10,17 +10,11 @@ import type { Settings } from "../../core/settings/settings.ts";
 import type { CurveOverlay } from "../../core/sides/curves.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
 import { english } from "../../core/words/english.ts";
-import type {
-  AssignedRow,
-  FileLines,
-  HostApi,
-  RecordingAnswers,
-  RecordingOutline,
-  SessionChange,
-  TakenFile,
-  TrialChange,
-} from "../boundary/host-api.ts";
-import type { StepRequest, Workspace } from "../boundary/workspace-view.ts";
+import type { HostApi } from "../boundary/host-api.ts";
+import type { FileLines, RecordingOutline, TakenFile } from "../boundary/recording-replies.ts";
+import type { StepRequest } from "../boundary/session-requests.ts";
+import type { AssignedRow, RecordingAnswers, SessionChange, TrialChange } from "../boundary/stated-changes.ts";
+import type { Workspace } from "../boundary/workspace-view.ts";
 import { writtenCautions, writtenTime } from "../cautions/add-cautions.ts";
 import type { CautionAddition } from "../cautions/caution-addition.ts";
 import { otherKindOfFile } from "../files/left-aside/other-kind.ts";

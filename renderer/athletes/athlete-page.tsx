@@ -1,6 +1,6 @@
 import { Button } from "@mantine/core";
 import { useState } from "react";
-import type { WrittenKind } from "../../electron/boundary/register-api.ts";
+import type { WrittenKind } from "../../electron/boundary/record-requests.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import type { RecordKey } from "../../electron/register/record-tables.ts";
 import type { AthletePage as Page } from "../../electron/register/register-views.ts";

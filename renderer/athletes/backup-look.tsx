@@ -1,6 +1,6 @@
 import { Button, PasswordInput, TextInput } from "@mantine/core";
 import { useEffect, useState } from "react";
-import type { BackupChoice } from "../../electron/boundary/register-api.ts";
+import type { BackupChoice } from "../../electron/boundary/copy-requests.ts";
 import { passphraseBytes } from "../../electron/register/passphrase-bytes.ts";
 import type { BackupPreview } from "../../electron/register/register-views.ts";
 import { useWorkspace } from "../shell/workspace.tsx";

@@ -1,6 +1,6 @@
 import { Button } from "@mantine/core";
 import { useEffect, useState } from "react";
-import type { BinnedRecord } from "../../electron/boundary/register-api.ts";
+import type { BinnedRecord } from "../../electron/boundary/register-replies.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { words } from "../words/words.ts";

@@ -2,7 +2,7 @@ import { Button, Modal } from "@mantine/core";
 import { useEffect, useState } from "react";
 import { listInWords } from "../../core/ground/plain-words.ts";
 import type { HostApi } from "../../electron/boundary/host-api.ts";
-import type { BinnedRecord } from "../../electron/boundary/register-api.ts";
+import type { BinnedRecord } from "../../electron/boundary/register-replies.ts";
 import type { ErasurePreview } from "../../electron/register/register-views.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { words } from "../words/words.ts";

@@ -1,5 +1,5 @@
 import { bodyParts } from "../../core/stated/body-parts.ts";
-import type { WrittenKind, WrittenRecord } from "../../electron/boundary/register-api.ts";
+import type { WrittenKind, WrittenRecord } from "../../electron/boundary/record-requests.ts";
 import { words } from "../words/words.ts";
 
 const prose = words.screens.recordFields;

@@ -1,6 +1,6 @@
 import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useId, useState } from "react";
-import type { WrittenKind, WrittenRecord } from "../../electron/boundary/register-api.ts";
+import type { WrittenKind, WrittenRecord } from "../../electron/boundary/record-requests.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { words } from "../words/words.ts";
 import { contentFrom, type RecordField, recordFields, unknownDate, writtenFields } from "./record-fields.ts";

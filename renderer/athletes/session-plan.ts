@@ -1,7 +1,7 @@
 import type { InvolvedSide } from "../../core/ground/limb.ts";
 import { shippedProtocol } from "../../core/protocol/shipped-protocols.ts";
 import { involvedSideAt, isInvolved } from "../../core/sides/involvement.ts";
-import type { SessionPlan } from "../../electron/boundary/register-api.ts";
+import type { SessionPlan } from "../../electron/boundary/record-requests.ts";
 import type { RecordContent } from "../../electron/register/record-schemas.ts";
 import type { AthletePage } from "../../electron/register/register-views.ts";
 import { involvedSides } from "../recordings/session-answers.ts";

@@ -5,7 +5,7 @@ import type { ForceUnit } from "../../core/recording/force-units.ts";
 import { isSameShape } from "../../core/recording/same-shape.ts";
 import type { FileEntry } from "../../core/stated/file-entry.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
-import type { RecordingAnswers } from "../../electron/boundary/host-api.ts";
+import type { RecordingAnswers } from "../../electron/boundary/stated-changes.ts";
 import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
 import { words } from "../words/words.ts";
 

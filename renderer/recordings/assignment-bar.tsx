@@ -2,7 +2,7 @@ import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { type AssignmentRow, acceptedOffers, filledDown, placeOf } from "../../core/assignment/assignment-rows.ts";
 import { testKinds } from "../../core/ground/test-kind.ts";
-import type { AssignedRow, TrialAssignment } from "../../electron/boundary/host-api.ts";
+import type { AssignedRow, TrialAssignment } from "../../electron/boundary/stated-changes.ts";
 import { boxHeightFrom } from "../shell/box-height.ts";
 import { TakeOutButton } from "../shell/take-out-button.tsx";
 import { words } from "../words/words.ts";

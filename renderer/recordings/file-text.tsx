@@ -1,7 +1,7 @@
 import { useEffect, useRef, useState } from "react";
 import type { FileReading } from "../../core/recording/file-reading.ts";
 import { type LineKind, lineKind } from "../../core/recording/line-kinds.ts";
-import type { FileLines } from "../../electron/boundary/host-api.ts";
+import type { FileLines } from "../../electron/boundary/recording-replies.ts";
 import { useWorkspace } from "../shell/workspace.tsx";
 import { words } from "../words/words.ts";
 

@@ -4,7 +4,7 @@ import { decimalMarkWords } from "../../core/recording/decimal-mark-words.ts";
 import type { FileReading } from "../../core/recording/file-reading.ts";
 import { readerWords } from "../../core/recording/reader-words.ts";
 import type { FileEntry } from "../../core/stated/file-entry.ts";
-import type { RecordingAnswers } from "../../electron/boundary/host-api.ts";
+import type { RecordingAnswers } from "../../electron/boundary/stated-changes.ts";
 import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
 import { words } from "../words/words.ts";
 import {

@@ -1,7 +1,7 @@
 import type { Data, Layout, Shape } from "plotly.js";
 import { useEffect, useMemo, useState } from "react";
 import type { SessionResult } from "../../core/result/session-result.ts";
-import type { RecordingOutline } from "../../electron/boundary/host-api.ts";
+import type { RecordingOutline } from "../../electron/boundary/recording-replies.ts";
 import type { RecordingView } from "../../electron/boundary/workspace-view.ts";
 import { axis, baseLayout } from "../charts/axis-layout.ts";
 import { type ChartColours, limbLine, useChartColours } from "../charts/chart-colours.ts";

@@ -3,7 +3,7 @@ import { Button } from "@mantine/core";
 import { useEffect, useMemo, useState } from "react";
 import { acceptedOffers, assignmentRows, filledDown } from "../../core/assignment/assignment-rows.ts";
 import { sessionOffers } from "../../core/assignment/session-offers.ts";
-import type { AssignedRow } from "../../electron/boundary/host-api.ts";
+import type { AssignedRow } from "../../electron/boundary/stated-changes.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
 import { WhichFootWasWhere } from "../shell/which-foot-was-where.tsx";
 import { useWorkspace } from "../shell/workspace.tsx";

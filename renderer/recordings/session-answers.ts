@@ -5,7 +5,7 @@ import { settingsCatalogue } from "../../core/settings/settings.ts";
 import type { SessionOperation } from "../../core/stated/cautions-schema.ts";
 import { stopKinds } from "../../core/stated/gate-words.ts";
 import type { SessionDescription } from "../../core/stated/session.ts";
-import type { SessionChange } from "../../electron/boundary/host-api.ts";
+import type { SessionChange } from "../../electron/boundary/stated-changes.ts";
 import { words } from "../words/words.ts";
 
 const prose = words.screens.sessionStatements;

@@ -1,5 +1,6 @@
 import type { OtherKind } from "../../core/recording/other-kinds.ts";
-import type { Host, TakenFile } from "../../electron/boundary/host-api.ts";
+import type { Host } from "../../electron/boundary/host-api.ts";
+import type { TakenFile } from "../../electron/boundary/recording-replies.ts";
 import { sentenceOf } from "../shell/host.ts";
 import { words } from "../words/words.ts";
 import { FileTooLarge, type PickedFile } from "./dropped-files.ts";

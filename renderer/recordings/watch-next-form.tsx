@@ -1,7 +1,7 @@
 import { Button, Checkbox, NativeSelect, TextInput } from "@mantine/core";
 import { useState } from "react";
 import { startsFromBox, testKinds } from "../../core/ground/test-kind.ts";
-import type { NextRecordings } from "../../electron/boundary/watch-view.ts";
+import type { NextRecordings } from "../../electron/boundary/stated-changes.ts";
 import { boxHeightFrom } from "../shell/box-height.ts";
 import { sentenceCase } from "../shell/words.ts";
 import { words } from "../words/words.ts";

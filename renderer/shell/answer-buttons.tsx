@@ -1,6 +1,6 @@
 import { Button } from "@mantine/core";
 import type { Answer, StatementName, Statements } from "../../core/ground/answer.ts";
-import type { RecordingAnswers } from "../../electron/boundary/host-api.ts";
+import type { RecordingAnswers } from "../../electron/boundary/stated-changes.ts";
 import { words } from "../words/words.ts";
 import { useWorkspace } from "./workspace.tsx";
 

@@ -1,6 +1,7 @@
 import { Button, Modal, Radio } from "@mantine/core";
 import { useId, useState } from "react";
-import type { FieldConflict, SettledField } from "../../electron/refusals/field-conflict.ts";
+import type { FieldConflict } from "../../electron/refusals/field-conflict.ts";
+import type { SettledField } from "../../electron/refusals/settled-fields.ts";
 import { words } from "../words/words.ts";
 import { sentenceCase } from "./words.ts";
 import { useWorkspace } from "./workspace.tsx";

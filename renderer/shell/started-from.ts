@@ -1,5 +1,6 @@
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
-import type { FieldConflict, SettledField } from "../../electron/refusals/field-conflict.ts";
+import type { FieldConflict } from "../../electron/refusals/field-conflict.ts";
+import type { SettledField } from "../../electron/refusals/settled-fields.ts";
 
 /** Fields that were changed elsewhere while this screen changed them too. */
 export interface Conflict {

@@ -1,7 +1,7 @@
 import { createContext, type ReactNode, useCallback, useContext, useEffect, useMemo, useRef, useState } from "react";
 import type { Host, HostApi, HostRequestName } from "../../electron/boundary/host-api.ts";
 import type { Workspace } from "../../electron/boundary/workspace-view.ts";
-import type { SettledField } from "../../electron/refusals/field-conflict.ts";
+import type { SettledField } from "../../electron/refusals/settled-fields.ts";
 import { sentenceOf } from "./host.ts";
 import { type Conflict, withStart } from "./started-from.ts";
 

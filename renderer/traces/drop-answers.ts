@@ -1,6 +1,6 @@
 import type { Side } from "../../core/ground/limb.ts";
 import type { TrialResult } from "../../core/result/trial-result.ts";
-import type { RecordingAnswers } from "../../electron/boundary/host-api.ts";
+import type { RecordingAnswers } from "../../electron/boundary/stated-changes.ts";
 import { boxHeightFrom } from "../shell/box-height.ts";
 import { words } from "../words/words.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import { defaultSettings } from "../../core/settings/settings.ts";
-import { requestSchemas } from "../../electron/boundary/request-schemas.ts";
+import { hostRequests } from "../../electron/boundary/host-requests.ts";
 import { makeHandlers } from "../../electron/handlers/host-handlers.ts";
 import { WorkspaceState } from "../../electron/workspace/workspace.ts";
 import { directHost } from "./direct-host.ts";
@@ -112,7 +112,7 @@ describe("taking recordings out of a session of the register", () => {
 });
 
 test("the request has an exact shape", () => {
-  const accepts = (request: unknown) => requestSchemas["recordings.takeOut"].safeParse(request).success;
+  const accepts = (request: unknown) => hostRequests["recordings.takeOut"].schema.safeParse(request).success;
   expect(accepts({ folder: "", files: ["a.csv"] })).toBe(true);
   for (const wrong of [
     { folder: "" },

@@ -1,14 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { recordingByteLimit } from "../../../core/recording/size-limit.ts";
+import { hostRequests } from "../../../electron/boundary/host-requests.ts";
 import { channelOf, isRequestName, requestNames } from "../../../electron/boundary/request-names.ts";
-import { requestSchemas } from "../../../electron/boundary/request-schemas.ts";
 
-const accepts = (name: keyof typeof requestSchemas, request: unknown) =>
-  requestSchemas[name].safeParse(request).success;
+const accepts = (name: keyof typeof hostRequests, request: unknown) =>
+  hostRequests[name].schema.safeParse(request).success;
 
 describe("the names of the boundary", () => {
   test("every request has exactly one schema and one channel", () => {
-    expect(Object.keys(requestSchemas).toSorted()).toEqual([...requestNames].toSorted());
+    expect(Object.keys(hostRequests).toSorted()).toEqual([...requestNames].toSorted());
     expect(new Set(requestNames.map(channelOf)).size).toBe(requestNames.length);
   });
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Host } from "../../../electron/boundary/host-api.ts";
-import type { WrittenRecord } from "../../../electron/boundary/register-api.ts";
+import type { WrittenRecord } from "../../../electron/boundary/record-requests.ts";
 import type { Workspace } from "../../../electron/boundary/workspace-view.ts";
 import { ownWorld } from "./host-world.ts";
 
