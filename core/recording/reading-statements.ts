@@ -48,6 +48,14 @@ export const readingStatements = {
   ...behindColumns,
 };
 
+const readingSchema = z.strictObject(readingStatements);
+
+/** The part of what is said of a file that decides how it is read. */
+export function statedAboutReading(said: ReadingStatements): ReadingStatements {
+  const names = Object.keys(readingStatements) as (keyof ReadingStatements)[];
+  return Object.fromEntries(names.flatMap((name) => (said[name] === undefined ? [] : [[name, said[name]]])));
+}
+
 /** What a person said once about files of a shape, its columns one by one. Keys stand in the order of writing. */
 export const rememberedAnswersSchema = z.strictObject({
   ...beforeColumns,
@@ -56,6 +64,8 @@ export const rememberedAnswersSchema = z.strictObject({
   platesStated: z.boolean().exactOptional(),
   ...behindColumns,
 });
+
+type ReadingStatements = SchemaType<typeof readingSchema>;
 
 export type RememberedAnswers = SchemaType<typeof rememberedAnswersSchema>;
 

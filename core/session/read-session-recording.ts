@@ -7,7 +7,7 @@ import type { Plate } from "../recording/recording.ts";
 import type { ReadRecording } from "../recording/recording-as-read.ts";
 import type { Settings } from "../settings/settings.ts";
 import { entriesOfFile } from "../stated/entries-by-file.ts";
-import type { FileEntry } from "../stated/file-entry.ts";
+import { readingAnswers } from "../stated/reading-answers.ts";
 import type { SessionDescription } from "../stated/session.ts";
 import type { StatedPlate } from "../stated/stated-plate.ts";
 import { inPlateWords } from "../words/english/plate-words.ts";
@@ -20,7 +20,7 @@ export function readSessionRecording(file: RecordingFile, input: SessionStatemen
   const massKg = stated.massKg ?? description.massKg;
   const answers: LayoutAnswers = {
     ...(massKg === undefined ? {} : { massKg }),
-    ...fromEntry(Object.assign({}, ...entries)),
+    ...readingAnswers(Object.assign({}, ...entries)),
     ...stated.layout,
   };
   const read = readRecording(file, answers, settings, input.layouts);
@@ -43,21 +43,6 @@ export function readSessionRecording(file: RecordingFile, input: SessionStatemen
 /** Which foot stood on which column in one file, as stated for that file alone; empty where nobody did. */
 export function platesOfFile(description: SessionDescription, path: string): readonly StatedPlate[] {
   return entriesOfFile(description, path).flatMap((entry) => entry.plates ?? []);
-}
-
-function fromEntry(entry: Partial<FileEntry>): LayoutAnswers {
-  const { rateHz, unit, decimalMark, columns, swapPlates, resample, resampleHz } = entry;
-  const statesFeet = columns?.left !== undefined || columns?.right !== undefined;
-  return {
-    ...(rateHz === undefined ? {} : { rateHz }),
-    ...(unit === undefined ? {} : { unit }),
-    ...(decimalMark === undefined ? {} : { decimalMark }),
-    ...columns,
-    ...(swapPlates === undefined ? {} : { swapPlates }),
-    ...(resample === undefined ? {} : { resample }),
-    ...(resampleHz === undefined ? {} : { resampleHz }),
-    ...(statesFeet ? { platesStated: true } : {}),
-  };
 }
 
 /** The foot that the tester says stood on a plate outranks the name of its column; the first statement counts. */

@@ -1,5 +1,6 @@
 import type { RememberedAnswers } from "../recording/reading-statements.ts";
 import type { FileEntry } from "./file-entry.ts";
+import { readingAnswers } from "./reading-answers.ts";
 
 /**
  * What of the statements about a file is true of every file of its shape: columns, rate, unit, marks and plates, never
@@ -10,7 +11,7 @@ export function rememberedAnswers(
   entry: Partial<FileEntry>,
   before: RememberedAnswers | undefined,
 ): RememberedAnswers | undefined {
-  const { rateHz, unit, decimalMark, columns, swapPlates, resample, resampleHz } = entry;
+  const { columns } = entry;
   const statesForces = [columns?.left, columns?.right, columns?.total].some((key) => key !== undefined);
   const { left, right, total, platesStated, ...rest } = before ?? {};
   const forcesBefore = {
@@ -22,14 +23,7 @@ export function rememberedAnswers(
   const answers: RememberedAnswers = {
     ...rest,
     ...(statesForces ? {} : forcesBefore),
-    ...(rateHz === undefined ? {} : { rateHz }),
-    ...(unit === undefined ? {} : { unit }),
-    ...(decimalMark === undefined ? {} : { decimalMark }),
-    ...columns,
-    ...(columns?.left === undefined && columns?.right === undefined ? {} : { platesStated: true }),
-    ...(swapPlates === undefined ? {} : { swapPlates }),
-    ...(resample === undefined ? {} : { resample }),
-    ...(resampleHz === undefined ? {} : { resampleHz }),
+    ...readingAnswers(entry),
   };
   return Object.keys(answers).length === 0 ? undefined : answers;
 }
