@@ -2,9 +2,9 @@ import { lastSample } from "../events/kinematics.ts";
 import type { MeasureSide, Side } from "../ground/limb.ts";
 import type { Settings } from "../settings/settings.ts";
 import { type ForceExtreme, type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
-import { type ForceNoise, impulseNoise, limbNoises, peakNoise, totalNoise } from "./force-noise.ts";
-import { peakRipple } from "./peak-ripple.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
+import { type ForceNoise, impulseNoise, limbNoises, peakNoise, totalNoise } from "./uncertainty/force-noise.ts";
+import { peakRipple } from "./uncertainty/peak-ripple.ts";
 
 /**
  * Measures of the landing (METHODS §5), unfiltered. Where its end is unknown, because weight or velocity is, or because

@@ -10,7 +10,7 @@ import { measurePhases } from "./phase-forces.ts";
 import { measurePower } from "./power.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 import { measureStabilisation } from "./stabilisation.ts";
-import { propagate } from "./uncertainty.ts";
+import { propagate } from "./uncertainty/propagate.ts";
 import { measureWholeJump } from "./whole-jump.ts";
 
 /**

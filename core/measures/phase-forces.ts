@@ -5,9 +5,9 @@ import type { MeasureSide } from "../ground/limb.ts";
 import type { MeasureId } from "../ground/measures/catalogue.ts";
 import type { Settings } from "../settings/settings.ts";
 import { type ForceSignal, forceAt, integrateForce, maximumForce } from "../trial/force-signal.ts";
-import { type ForceNoise, impulseNoise, limbNoises, peakNoise, totalNoise } from "./force-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 import { Remembered } from "./remembered.ts";
+import { type ForceNoise, impulseNoise, limbNoises, peakNoise, totalNoise } from "./uncertainty/force-noise.ts";
 
 /** Impulses, forces and durations of the phases a trial has (METHODS §5), from unfiltered force. */
 export function measurePhases(context: MeasureContext, settings: Settings): RawMeasure[] {

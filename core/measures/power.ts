@@ -1,9 +1,9 @@
 import { type Kinematics, powerAt, powerAtSample, velocityAt } from "../events/kinematics.ts";
 import { type Phase, phasesOf } from "../events/phases.ts";
 import type { Settings } from "../settings/settings.ts";
-import { impulseNoise, totalNoise } from "./force-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 import { Remembered } from "./remembered.ts";
+import { impulseNoise, totalNoise } from "./uncertainty/force-noise.ts";
 
 /** An extreme of power, W, and where it stands. */
 interface ExtremePower {

@@ -3,8 +3,8 @@ import { velocityNoise } from "../events/velocity-noise.ts";
 import type { MeasureId } from "../ground/measures/catalogue.ts";
 import { testFacts } from "../ground/test-kind.ts";
 import type { Settings } from "../settings/settings.ts";
-import { positionNoise } from "./position-noise.ts";
 import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
+import { positionNoise } from "./uncertainty/position-noise.ts";
 
 /** Weight, heights, velocity, times and depth of a trial (METHODS §5). */
 export function measureWholeJump(context: MeasureContext, settings: Settings): RawMeasure[] {

@@ -1,6 +1,6 @@
-import { velocityNoise } from "../events/velocity-noise.ts";
-import type { Settings } from "../settings/settings.ts";
-import type { MeasureContext } from "./raw-measure.ts";
+import { velocityNoise } from "../../events/velocity-noise.ts";
+import type { Settings } from "../../settings/settings.ts";
+import type { MeasureContext } from "../raw-measure.ts";
 
 /**
  * What noise and sway leave in a position counted from the onset or from the quiet standing after a landing, metres:

@@ -1,10 +1,10 @@
-import { edgeUncertainty, type InputUncertainties, onsetUncertainty } from "../events/input-uncertainties.ts";
-import type { contactKeys, JumpMotion } from "../events/jump-events.ts";
-import { endOfUnweightingNoise, restNoise } from "../events/turning-point-noise.ts";
-import { type JumpChange, varyJump } from "../events/vary-jump.ts";
-import type { Settings } from "../settings/settings.ts";
+import { edgeUncertainty, type InputUncertainties, onsetUncertainty } from "../../events/input-uncertainties.ts";
+import type { contactKeys, JumpMotion } from "../../events/jump-events.ts";
+import { endOfUnweightingNoise, restNoise } from "../../events/turning-point-noise.ts";
+import { type JumpChange, varyJump } from "../../events/vary-jump.ts";
+import type { Settings } from "../../settings/settings.ts";
+import type { MeasureContext, RawMeasure } from "../raw-measure.ts";
 import { totalNoise } from "./force-noise.ts";
-import type { MeasureContext, RawMeasure } from "./raw-measure.ts";
 
 /**
  * Combined standard uncertainty of every value (JCGM 100:2008, 5.1.2, with the sensitivity of 5.1.3 taken as a finite

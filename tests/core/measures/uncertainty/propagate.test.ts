@@ -1,10 +1,10 @@
 import { expect, test } from "vitest";
-import type { InputUncertainties } from "../../../core/events/input-uncertainties.ts";
-import type { JumpEvents } from "../../../core/events/jump-events.ts";
-import { integrate } from "../../../core/events/kinematics.ts";
-import type { MeasureContext } from "../../../core/measures/raw-measure.ts";
-import { propagate } from "../../../core/measures/uncertainty.ts";
-import { defaultSettings } from "../../../core/settings/settings.ts";
+import type { InputUncertainties } from "../../../../core/events/input-uncertainties.ts";
+import type { JumpEvents } from "../../../../core/events/jump-events.ts";
+import { integrate } from "../../../../core/events/kinematics.ts";
+import type { MeasureContext } from "../../../../core/measures/raw-measure.ts";
+import { propagate } from "../../../../core/measures/uncertainty/propagate.ts";
+import { defaultSettings } from "../../../../core/settings/settings.ts";
 
 // A body of 700 N on whom 1400 N act: nothing that the changes below move has to be looked for.
 const force = new Float64Array(700).fill(1400);

@@ -1,5 +1,5 @@
-import type { Settings } from "../settings/settings.ts";
-import type { ForceSignal } from "../trial/force-signal.ts";
+import type { Settings } from "../../settings/settings.ts";
+import type { ForceSignal } from "../../trial/force-signal.ts";
 
 /**
  * What swings about a peak of force, root mean square in newtons: what a polynomial through the samples beside it does

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
-import { impulseNoise, peakNoise } from "../../../core/measures/force-noise.ts";
-import { defaultSettings } from "../../../core/settings/settings.ts";
+import { impulseNoise, peakNoise } from "../../../../core/measures/uncertainty/force-noise.ts";
+import { defaultSettings } from "../../../../core/settings/settings.ts";
 
 const quiet = { white: 0, point: 0, zero: 0 };
 

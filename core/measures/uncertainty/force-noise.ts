@@ -1,9 +1,9 @@
-import { emptyLevel } from "../events/contact-edge.ts";
-import { integralNoise } from "../events/integral-noise.ts";
-import type { JumpEvents } from "../events/jump-events.ts";
-import type { Settings } from "../settings/settings.ts";
-import type { ForceExtreme, ForceSignal } from "../trial/force-signal.ts";
-import type { MeasureContext } from "./raw-measure.ts";
+import { emptyLevel } from "../../events/contact-edge.ts";
+import { integralNoise } from "../../events/integral-noise.ts";
+import type { JumpEvents } from "../../events/jump-events.ts";
+import type { Settings } from "../../settings/settings.ts";
+import type { ForceExtreme, ForceSignal } from "../../trial/force-signal.ts";
+import type { MeasureContext } from "../raw-measure.ts";
 
 /** What a plate adds to one signal, standard uncertainties in newtons. */
 export interface ForceNoise {

@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
-import { peakRipple } from "../../../core/measures/peak-ripple.ts";
-import { defaultSettings } from "../../../core/settings/settings.ts";
+import { peakRipple } from "../../../../core/measures/uncertainty/peak-ripple.ts";
+import { defaultSettings } from "../../../../core/settings/settings.ts";
 
 const rateHz = 1000;
 /** A peak of 2000 N at sample 100 with a skew, of the fourth degree. */
