@@ -18,6 +18,9 @@ type IdsOf<Entry> = Entry extends { readonly id: infer Id extends string }
 /** The public identifiers of the measures (METHODS §5); a typo does not compile. */
 export type MeasureId = IdsOf<Written>;
 
+/** Those of measures that are no body-size form of another. */
+export type PlainMeasureId = Written["id"];
+
 export type MeasureEntry = EntryOf<MeasureId>;
 
 const plain: readonly PlainEntry[] = entries;

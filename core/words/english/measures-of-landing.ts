@@ -1,7 +1,7 @@
 import type { MeasureWords } from "../measure-words.ts";
 
 /** What the measures of the landing are called and how they are defined, in the order of screens. */
-export const wordsOfLanding: Readonly<Record<string, MeasureWords>> = {
+export const wordsOfLanding = {
   peakLandingForce: {
     label: "Force, peak",
     definition: "Largest vertical force from touchdown to the landing end, unfiltered.",
@@ -27,4 +27,4 @@ export const wordsOfLanding: Readonly<Record<string, MeasureWords>> = {
     definition:
       "From touchdown to the first second within 5 % of body weight, force low-passed at 20 Hz; depends on the recording's length.",
   },
-};
+} satisfies Readonly<Record<string, MeasureWords>>;

@@ -1,7 +1,7 @@
 import type { MeasureWords } from "../measure-words.ts";
 
 /** What the measures of the phases of a jump are called and how they are defined, in the order of screens. */
-export const wordsOfPhase: Readonly<Record<string, MeasureWords>> = {
+export const wordsOfPhase = {
   unweightingTime: {
     label: "Duration",
     definition: "From onset to the end of unweighting.",
@@ -83,4 +83,4 @@ export const wordsOfPhase: Readonly<Record<string, MeasureWords>> = {
     label: "Power, mean",
     definition: "Product of force and velocity, averaged over propulsion.",
   },
-};
+} satisfies Readonly<Record<string, MeasureWords>>;

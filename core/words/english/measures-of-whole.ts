@@ -1,7 +1,7 @@
 import type { MeasureWords } from "../measure-words.ts";
 
 /** What the measures of the whole trial are called and how they are defined, in the order of screens. */
-export const wordsOfWhole: Readonly<Record<string, MeasureWords>> = {
+export const wordsOfWhole = {
   jumpHeightImpulse: {
     label: "Jump height, by impulse",
     definition: "Rise of the centre of mass after take-off: take-off velocity squared over twice gravity.",
@@ -86,4 +86,4 @@ export const wordsOfWhole: Readonly<Record<string, MeasureWords>> = {
     label: "Body mass",
     definition: "Body weight over gravity.",
   },
-};
+} satisfies Readonly<Record<string, MeasureWords>>;

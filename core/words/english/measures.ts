@@ -1,12 +1,11 @@
-import type { MeasureId } from "../../ground/measures/catalogue.ts";
-import { measureEntry } from "../../ground/measures/catalogue.ts";
+import { type MeasureId, measureEntry, type PlainMeasureId } from "../../ground/measures/catalogue.ts";
 import type { MeasureGroup } from "../../ground/measures/measure-entry.ts";
 import type { MeasureWords } from "../measure-words.ts";
 import { wordsOfLanding } from "./measures-of-landing.ts";
 import { wordsOfPhase } from "./measures-of-phase.ts";
 import { wordsOfWhole } from "./measures-of-whole.ts";
 
-const plain: Readonly<Record<string, MeasureWords>> = { ...wordsOfWhole, ...wordsOfPhase, ...wordsOfLanding };
+const plain: Readonly<Record<PlainMeasureId, MeasureWords>> = { ...wordsOfWhole, ...wordsOfPhase, ...wordsOfLanding };
 
 const groupLabels: Readonly<Record<MeasureGroup, string>> = {
   whole: "Whole jump",
@@ -19,14 +18,11 @@ const groupLabels: Readonly<Record<MeasureGroup, string>> = {
 /** Labels that say where they belong without their heading. */
 const complete = new Set(["forceAtLowestPosition", "limbTouchdownDifference"]);
 
-/**
- * A form by body size takes its words from the measure it was made from.
- * @throws RangeError for a measure without words: that is a mistake of ours.
- */
+/** A form by body size takes its words from the measure it was made from. */
 function wordsOf(id: MeasureId): MeasureWords {
   const { formOf } = measureEntry(id);
-  const words = plain[formOf ?? id];
-  if (words === undefined) throw new RangeError(`The measure "${id}" has no words.`);
+  // What no other was made from is plain.
+  const words = plain[(formOf ?? id) as PlainMeasureId];
   if (formOf === undefined) return words;
   const divisor = id.endsWith("PerBodyMass") ? "body mass" : "body weight";
   return { label: `${words.label}, per ${divisor}`, definition: `${words.definition} Divided by ${divisor}.` };
