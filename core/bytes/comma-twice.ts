@@ -1,4 +1,4 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Dialect } from "./dialect.ts";
 import type { Header } from "./header.ts";
 
@@ -20,12 +20,11 @@ export function commaTwice(
   const areWhole = columns.every((column) => column?.subarray(0, rowsLookedAt).every(Number.isInteger) ?? false);
   if (!areWhole) return [];
   return [
-    proseFinding(
-      "decimal-mark-unclear",
+    finding(
+      "decimal-mark-unclear/comma-twice",
       "refusal",
-      `Line ${misfit.line} names ${misfit.count} columns, but the commas of the rows make ${dialect.columnCount} of whole numbers: the comma seems to separate columns and decimals alike.`,
-      "Export the recording again with semicolons or tabs between the columns, or with decimal points.",
-      { where: `line ${misfit.line}` },
+      { line: misfit.line, nameCount: misfit.count, columnCount: dialect.columnCount },
+      { place: { at: "line", line: misfit.line } },
     ),
   ];
 }

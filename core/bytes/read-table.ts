@@ -1,4 +1,4 @@
-import { type Finding, isRefused, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding, isRefused } from "../ground/finding.ts";
 import { commaTwice } from "./comma-twice.ts";
 import { detectDialect } from "./dialect.ts";
 import { countDroppedRows } from "./dropped-rows.ts";
@@ -12,7 +12,6 @@ import type { Table } from "./table.ts";
 import {
   bodyFindings,
   cutCharacter,
-  cutLine,
   decimalMarkFindings,
   decimalMarkUnclear,
   encodingFindings,
@@ -45,12 +44,11 @@ const binaryBytesLookedAt = 65536;
 /** Reads any bytes as delimited text. Never throws; whatever is wrong is a finding. */
 export function readTable(file: Uint8Array, stated: StatedDialect = {}): TableOutcome {
   const text = readText(file);
-  if (isEmpty(text.bytes)) return { findings: [emptyFile()] };
-  if (isBinary(text.bytes)) return { findings: [notData("The file is not text.")] };
+  if (isEmpty(text.bytes)) return { findings: [finding("empty", "refusal", {})] };
+  if (isBinary(text.bytes)) return { findings: [finding("not-data/no-text", "refusal", {})] };
   const detected = detectDialect(text, stated.decimalMark);
   const start = detected === undefined ? undefined : findFirstRow(text, detected.dialect);
-  if (detected === undefined || start === undefined)
-    return { findings: [notData("The text holds no rows of numbers.")] };
+  if (detected === undefined || start === undefined) return { findings: [finding("not-data/no-rows", "refusal", {})] };
   const { dialect, doubt } = detected;
 
   const { header, first } = start;
@@ -90,12 +88,14 @@ export function readTable(file: Uint8Array, stated: StatedDialect = {}): TableOu
     ...commaTwice(dialect, doubts.misfit, table.columns),
     ...bodyFindings(body, dialect),
   ];
-  if (isCut) findings.push(cutLine(body.lineOfRow[body.rows - 1]!, "its last cell may be incomplete"));
-  else if (text.endsInsideCharacter) findings.push(cutCharacter());
+  if (isCut) {
+    const line = body.lineOfRow[body.rows - 1]!;
+    findings.push(finding("truncated/last-cell", "warning", { line }, { place: { at: "line", line } }));
+  } else if (text.endsInsideCharacter) findings.push(cutCharacter());
   // Rows left out inside are refused already, with their lines.
   if (!isRefused(findings)) findings.push(...countFindings([...table.headerFields, ...table.footerFields], rows));
   if (doubt !== undefined) findings.push(decimalMarkUnclear(doubt));
-  if (rows < 2) return { findings: [...findings, notData("The text holds no rows of numbers.")] };
+  if (rows < 2) return { findings: [...findings, finding("not-data/no-rows", "refusal", {})] };
   return { table, findings };
 }
 
@@ -118,12 +118,4 @@ function isBinary(bytes: Uint8Array): boolean {
     if (byte < 32 && !isBlankByte(byte) && byte !== 26 && byte !== 27) controls++;
   }
   return controls > binaryShare * looked;
-}
-
-function emptyFile(): Finding {
-  return proseFinding("empty", "refusal", "The file is empty.", "Export the recording again.");
-}
-
-function notData(message: string): Finding {
-  return proseFinding("not-data", "refusal", message, "Choose a recording: rows of numbers with one row a sample.");
 }

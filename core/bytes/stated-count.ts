@@ -1,4 +1,5 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Place } from "../ground/place.ts";
 import type { TextField } from "./table.ts";
 
 const words = (list: string): ReadonlySet<string> => new Set(list.split(" "));
@@ -49,25 +50,9 @@ export function countFindings(fields: readonly TextField[], rows: number): Findi
   const [first] = stated;
   if (first === undefined || stated.some(({ count }) => count === rows)) return [];
   const { count, field } = first;
-  const says = `Line ${field.line} says "${field.key}: ${field.value}", but the file holds ${rows} rows`;
-  if (rows < count) {
-    return [
-      proseFinding(
-        "truncated",
-        "warning",
-        `${says}: ${count - rows} of ${count} are missing.`,
-        "Copy or export the file again if more of the recording is expected.",
-        { where: `line ${field.line}` },
-      ),
-    ];
-  }
-  return [
-    proseFinding(
-      "rows-contradict",
-      "warning",
-      `${says}, ${rows - count} more.`,
-      "Look at the file; its header may belong to another recording.",
-      { where: `line ${field.line}` },
-    ),
-  ];
+  const figures = { line: field.line, key: field.key, value: field.value, count, rows };
+  const place: Place = { at: "line", line: field.line };
+  return rows < count
+    ? [finding("truncated/rows-stated", "warning", figures, { place })]
+    : [finding("rows-contradict", "warning", figures, { place })];
 }

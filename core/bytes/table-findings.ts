@@ -1,4 +1,5 @@
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
+import type { Place } from "../ground/place.ts";
 import type { DecimalDoubt } from "./column-marks.ts";
 import type { DetectedDialect, Dialect } from "./dialect.ts";
 import type { Header } from "./header.ts";
@@ -9,67 +10,38 @@ import { isCompleteRow, type NumericBody, type OddLine, rowFields } from "./nume
 import { isBlankLine, isCommentLine } from "./skipped-lines.ts";
 import type { TextBytes } from "./text-bytes.ts";
 
-/** The file stops inside a line. */
-export function cutLine(line: number, why: string): Finding {
-  return proseFinding(
-    "truncated",
-    "warning",
-    `The file ends in the middle of line ${line}: ${why}. The line was left out.`,
-    "Copy the file again if more of the recording is expected.",
-    { where: `line ${line}` },
-  );
-}
-
 /** The file stops inside a UTF-16 character. */
 export function cutCharacter(): Finding {
-  return proseFinding(
-    "truncated",
-    "warning",
-    "The file ends in the middle of a character.",
-    "Copy the file again if more of the recording is expected.",
-    { where: "end of the file" },
-  );
+  return finding("truncated/inside-character", "warning", {}, { place: { at: "end of the file" } });
 }
 
 /** Says that the encoding was guessed, with the line that made it doubtful. */
 export function encodingFindings(text: TextBytes): Finding[] {
+  const { encoding } = text;
   if (text.encodingFrom === "pattern") {
-    return [encodingGuessed(`The file has no byte order mark; it was read as ${text.encoding}.`, "the whole file")];
+    return [finding("encoding-guessed/no-mark", "note", { encoding }, { place: { at: "whole file" } })];
   }
   if (text.firstDoubtfulByte < 0) return [];
   const line = lineNumberAt(text.bytes, text.firstDoubtfulByte);
-  const message =
-    text.encoding === "UTF-8"
-      ? `The file says that it is UTF-8, but line ${line} is not.`
-      : `Line ${line} is not UTF-8; the file was read as Windows-1252.`;
-  return [encodingGuessed(message, `line ${line}`)];
-}
-
-function encodingGuessed(message: string, where: string): Finding {
-  return proseFinding(
-    "encoding-guessed",
-    "note",
-    message,
-    "Check the column names; save the file as UTF-8 if they look wrong.",
-    { where },
-  );
+  const place: Place = { at: "line", line };
+  return encoding === "UTF-8"
+    ? [finding("encoding-guessed/not-as-marked", "note", { line }, { place })]
+    : [finding("encoding-guessed/not-utf-8", "note", { line }, { place })];
 }
 
 /** A mark may be a decimal or a thousands mark, and nothing in the file settles it. */
 export function decimalMarkUnclear({ line, cell, column }: DecimalDoubt): Finding {
-  const digits = cell.replace(/[^\d+-]/g, "");
-  const decimal = cell.replace(",", ".");
-  const place = line === 0 ? `column ${column + 1}` : `column ${column + 1}, line ${line}`;
-  return proseFinding(
-    "decimal-mark-unclear",
+  const position = column + 1;
+  return finding(
+    "decimal-mark-unclear/two-readings",
     "refusal",
-    `"${cell}" in ${place} may be ${decimal} or ${digits}: no number of the column shows whether its mark starts the decimals or separates thousands.`,
-    "State the decimal mark of this column (--decimal-mark point or comma; columns that show theirs keep it), or export the recording again without thousands marks.",
-    { where: line === 0 ? `column ${column + 1}` : `line ${line}` },
+    { cell, column: position, ...(line === 0 ? {} : { line }) },
+    {
+      place: line === 0 ? { at: "column", column: { position, name: "" } } : { at: "line", line },
+      answers: [{ decimalMark: "point" }, { decimalMark: "comma" }],
+    },
   );
 }
-
-const markNames: Readonly<Record<DecimalMark, string>> = { point: "a point", comma: "a comma" };
 
 /** Columns with different decimal marks, or none with the one that was stated. */
 export function decimalMarkFindings({ dialect, againstStated }: DetectedDialect, stated?: DecimalMark): Finding[] {
@@ -79,29 +51,11 @@ export function decimalMarkFindings({ dialect, againstStated }: DetectedDialect,
     );
   const [point, comma] = [columnsWith("point"), columnsWith("comma")];
   if (stated !== undefined && againstStated.length > 0 && columnsWith(stated).length === 0) {
-    const shown = stated === "point" ? "comma" : "point";
-    return [
-      marksDiffer(
-        "warning",
-        `${markNames[stated].replace("a ", "A decimal ")} was stated, but the numbers of ${columnNames(againstStated.map((column) => column + 1))} show ${markNames[shown]} and were read with it.`,
-      ),
-    ];
+    const columns = againstStated.map((column) => column + 1);
+    return [finding("decimal-marks-differ/from-stated", "warning", { stated, columns })];
   }
   if (point.length === 0 || comma.length === 0) return [];
-  return [
-    marksDiffer(
-      "note",
-      `Decimals start with a point in ${columnNames(point)} and with a comma in ${columnNames(comma)}; each column was read by its own.`,
-    ),
-  ];
-}
-
-function marksDiffer(severity: "note" | "warning", message: string): Finding {
-  return proseFinding("decimal-marks-differ", severity, message, "Look at one number of each column.");
-}
-
-function columnNames(columns: readonly number[]): string {
-  return `column${columns.length === 1 ? "" : "s"} ${columns.join(", ")}`;
+  return [finding("decimal-marks-differ/each-its-own", "note", { point, comma })];
 }
 
 /** What is doubtful about the lines above the rows. */
@@ -113,36 +67,32 @@ export function headerFindings(
   const findings: Finding[] = [];
   if (misfit !== undefined) {
     findings.push(
-      proseFinding(
-        "columns-unclear",
+      finding(
+        "columns-unclear/names-misfit",
         "warning",
-        `Line ${misfit.line} names ${misfit.count} columns, but the rows have ${dialect.columnCount}; the names were not used.`,
-        "Give every column one name, or state the columns (--columns time=1,left=2,right=3).",
-        { where: `line ${misfit.line}` },
+        { line: misfit.line, nameCount: misfit.count, columnCount: dialect.columnCount },
+        { place: { at: "line", line: misfit.line }, answers: [{ asks: "columns" }] },
       ),
     );
   }
   const strayRows = header.flatMap((line, index) => (isOtherRow(line, dialect) ? [index + 1] : []));
   const [firstStray] = strayRows;
   if (firstStray !== undefined) {
-    findings.push(otherColumnCount(firstStray, strayRows.length, dialect, strayRows.length > 1));
+    findings.push(otherColumnCount(firstStray, strayRows.length, dialect));
   } else if (doubtful !== undefined) {
     findings.push(
-      proseFinding(
-        "lines-skipped",
+      finding(
+        "lines-skipped/above-first-row",
         "warning",
-        `Line ${doubtful}, right above the first row, is neither a row nor column names and was skipped.`,
-        "Look at the file; a sample may be damaged there.",
-        { where: `line ${doubtful}` },
+        { line: doubtful },
+        { place: { at: "line", line: doubtful } },
       ),
     );
   }
   const facts = header.flatMap((line, index) => (isRowOfWordAndNumber(line, dialect) ? [index + 1] : []));
-  if (facts.length > 0) {
-    const lines = facts.length === 1 ? `Line ${facts[0]}` : `Lines ${facts.join(", ")}`;
-    findings.push(
-      skipped(facts[0]!, `${lines} above the column names ${facts.length === 1 ? "was" : "were"} not read as rows.`),
-    );
+  const [firstFact] = facts;
+  if (firstFact !== undefined) {
+    findings.push(finding("lines-skipped/facts", "note", { lines: facts }, { place: { at: "line", line: firstFact } }));
   }
   return findings;
 }
@@ -160,15 +110,13 @@ export function isOtherRow(line: string, dialect: Dialect): boolean {
   return fields.length > 1 && fields.length !== dialect.columnCount && fields.every(isNumberInAnyMarks);
 }
 
-function otherColumnCount(line: number, count: number, dialect: Dialect, isRefused: boolean): Finding {
-  const others = count > 1 ? ` and ${count - 1} more` : "";
-  return proseFinding(
-    "columns-unclear",
-    isRefused ? "refusal" : "warning",
-    `Line ${line}${others} does not have the ${dialect.columnCount} columns of the other rows${isRefused ? "" : " and was left out"}.`,
-    "Export the recording again with the same columns in every row.",
-    { where: `line ${line}` },
-  );
+/** One such row may be a stray and is left out; of several nobody knows which are the recording. */
+function otherColumnCount(line: number, count: number, { columnCount }: Dialect): Finding {
+  const figures = { line, others: count - 1, columnCount };
+  const place: Place = { at: "line", line };
+  return count > 1
+    ? finding("columns-unclear/other-width", "refusal", figures, { place })
+    : finding("columns-unclear/other-width-left-out", "warning", figures, { place });
 }
 
 /** No setting: it shortens a sentence. */
@@ -176,27 +124,26 @@ const linesNamed = 3;
 
 /** Rows of another width inside the recording: a sample is missing or torn apart. */
 function oddInside(odd: readonly OddLine[], dialect: Dialect): Finding {
-  const named = odd.slice(0, linesNamed).map((each) => `line ${each.line} has ${each.fieldCount}`);
-  const more = odd.length > linesNamed ? ` and ${odd.length - linesNamed} more lines differ` : "";
-  const columns = dialect.columnCount === 1 ? "1 column" : `${dialect.columnCount} columns`;
-  return proseFinding(
-    "columns-unclear",
+  return finding(
+    "columns-unclear/widths-inside",
     "refusal",
-    `The rows have ${columns}, but ${named.join(", ")}${more}.`,
-    "Export the recording again with the same columns in every row.",
-    { where: `line ${odd[0]!.line}` },
+    {
+      columnCount: dialect.columnCount,
+      odd: odd.slice(0, linesNamed).map(({ line, fieldCount }) => ({ line, fieldCount })),
+      others: Math.max(0, odd.length - linesNamed),
+    },
+    { place: { at: "line", line: odd[0]!.line } },
   );
 }
 
 /** A row that a comment mark takes out of the recording. */
 function rowsBehindComments(odd: readonly OddLine[]): Finding {
-  const others = odd.length > 1 ? ` and ${odd.length - 1} more` : "";
-  return proseFinding(
-    "lines-skipped",
+  const { line } = odd[0]!;
+  return finding(
+    "lines-skipped/commented-rows",
     "refusal",
-    `Line ${odd[0]!.line}${others} between the rows is marked as a comment but holds a row of numbers.`,
-    "Export the recording again; a sample may be damaged or missing there.",
-    { where: `line ${odd[0]!.line}` },
+    { line, others: odd.length - 1 },
+    { place: { at: "line", line } },
   );
 }
 
@@ -219,20 +166,18 @@ export function bodyFindings(body: NumericBody, dialect: Dialect): Finding[] {
   if (onlyOdd !== undefined) {
     const isLastLine = onlyOdd.line === body.lineCount || behind.at(-1) === onlyOdd;
     if (numbersBehind.length === 1 && isLastLine && onlyOdd.fieldCount < dialect.columnCount) {
-      findings.push(cutLine(onlyOdd.line, `it has ${onlyOdd.fieldCount} of ${dialect.columnCount} columns`));
+      const { line, fieldCount } = onlyOdd;
+      const figures = { line, fieldCount, columnCount: dialect.columnCount };
+      findings.push(finding("truncated/columns-missing", "warning", figures, { place: { at: "line", line } }));
     } else {
-      findings.push(otherColumnCount(onlyOdd.line, numbersBehind.length, dialect, numbersBehind.length > 1));
+      findings.push(otherColumnCount(onlyOdd.line, numbersBehind.length, dialect));
     }
   }
   const [summary] = body.summaryLines;
   if (summary !== undefined) {
-    const others = body.summaryLines.length > 1 ? ` and ${body.summaryLines.length - 1} more` : "";
-    findings.push(
-      skipped(
-        summary.line,
-        `Line ${summary.line} ("${summary.label}")${others} behind the last row is no sample and was left out.`,
-      ),
-    );
+    const { line, label } = summary;
+    const figures = { line, label, others: body.summaryLines.length - 1 };
+    findings.push(finding("lines-skipped/summary", "note", figures, { place: { at: "line", line } }));
   }
   const words = [
     ...behind.filter(isWords).map((odd) => odd.line),
@@ -241,14 +186,8 @@ export function bodyFindings(body: NumericBody, dialect: Dialect): Finding[] {
   ].sort((one, other) => one - other);
   const [firstWords] = words;
   if (firstWords !== undefined) {
-    const others = words.length > 1 ? ` and ${words.length - 1} more` : "";
-    findings.push(skipped(firstWords, `Line ${firstWords}${others} holds no sample and was skipped.`));
+    const figures = { line: firstWords, others: words.length - 1 };
+    findings.push(finding("lines-skipped/no-sample", "note", figures, { place: { at: "line", line: firstWords } }));
   }
   return findings;
-}
-
-function skipped(line: number, message: string): Finding {
-  return proseFinding("lines-skipped", "note", message, "Look at the file if a sample could stand there.", {
-    where: `line ${line}`,
-  });
 }

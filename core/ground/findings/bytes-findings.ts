@@ -1,2 +1,4 @@
+import type { TableFindings } from "./table-findings.ts";
+
 /** The figures of what is found in `core/bytes`. */
-export type BytesFindings = Readonly<Record<never, never>>;
+export interface BytesFindings extends TableFindings {}

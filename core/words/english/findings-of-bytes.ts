@@ -1,5 +1,6 @@
 import type { BytesFindings } from "../../ground/findings/bytes-findings.ts";
 import type { FindingSentences } from "../finding-sentences.ts";
+import { findingsOfTables } from "./findings-of-tables.ts";
 
 /** What is said of the findings of `core/bytes`. */
-export const findingsOfBytes: FindingSentences<BytesFindings> = {};
+export const findingsOfBytes: FindingSentences<BytesFindings> = { ...findingsOfTables };

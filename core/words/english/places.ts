@@ -11,6 +11,8 @@ export function places(place: Place): string {
       return `line ${place.line}`;
     case "byte":
       return `byte ${place.byte}`;
+    case "whole file":
+      return "the whole file";
     case "end of the file":
       return "end of the file";
     case "time column":
