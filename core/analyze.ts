@@ -28,21 +28,21 @@ function* analysis<File extends WeighedFile, Trial extends WitnessedTrial>(
   settings: Settings,
   mapper: FileMapper<File, Trial>,
 ): Walk<Concluded<File, Trial>> {
-  const own = sessionSettings(session, settings);
+  const ofSession = sessionSettings(session, settings);
 
   // Bytes become recordings, recordings are cut into trials and weighed; each recording counts once.
-  const { files: all, unreadable } = yield* settled(mapper.weighFiles(session, own));
+  const { files: all, unreadable } = yield* settled(mapper.weighFiles(session, ofSession));
   const { files, repeated } = withoutRepeats(all);
 
   // Weights are held against each other, and weigh the trials that cannot be weighed themselves.
   const weighed = files.flatMap((file) => file.weighed);
-  const weighing = weighSession(weighed, enteredNewtons(session, own), own);
+  const weighing = weighSession(weighed, enteredNewtons(session, ofSession), ofSession);
 
   // Trials get events, events give measures.
-  const analyzed = yield* settled(mapper.analyzeFiles(files, weighing, session, own));
+  const analyzed = yield* settled(mapper.analyzeFiles(files, weighing, session, ofSession));
 
   // Plates are proved, sides compared, criteria evaluated.
-  const result = concludeSession(session, { analyzed, weighing, unreadable, repeated }, own);
+  const result = concludeSession(session, { analyzed, weighing, unreadable, repeated }, ofSession);
   return { result, files, analyzed };
 }
 

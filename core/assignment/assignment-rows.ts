@@ -75,15 +75,15 @@ function rowOf(
     ...(reading === undefined ? {} : { reading }),
     ...(recognised === undefined || mayBeVariant(recognised.test, test) ? {} : { recognised }),
   });
-  const said = entryOf(description, file, trial.trial);
+  const entry = entryOf(description, file, trial.trial);
   const fromBox = test === undefined || startsFromBox(test);
-  const boxFrom = said.dropHeightMetres === undefined ? "stated for the session" : "stated";
-  const leadFrom = said.leadingLeg === undefined ? "stated for the session" : "stated";
+  const boxFrom = entry.dropHeightMetres === undefined ? "stated for the session" : "stated";
+  const leadFrom = entry.leadingLeg === undefined ? "stated for the session" : "stated";
   return {
     file,
     ...(isOneOfSeveral ? { trial: trial.trial } : {}),
-    test: cell(test, said.test === undefined ? "file name" : "stated", offers.test, true),
-    limb: limbCell(trial, limbFrom(said, offers), offers.limb),
+    test: cell(test, entry.test === undefined ? "file name" : "stated", offers.test, true),
+    limb: limbCell(trial, limbFrom(entry, offers), offers.limb),
     dropHeightMetres: cell(trial.dropHeightMetres, boxFrom, offers.dropHeightMetres, fromBox, sameBoxHeight),
     leadingLeg: cell(trial.leadingLeg, leadFrom, offers.leadingLeg, fromBox && (limb === undefined || limb === "both")),
     practice: trial.practice === true,
@@ -103,8 +103,8 @@ function limbCell({ limb, feet }: TrialResult, from: string, offers: AssignmentO
   return cell<Limb>(undefined, "", [{ value: limb, from: "name of the loaded plate" }, ...others], true);
 }
 
-function limbFrom(said: Partial<FileEntry>, offers: AssignmentOffers): string {
-  if (said.limb !== undefined) return "stated";
+function limbFrom(entry: Partial<FileEntry>, offers: AssignmentOffers): string {
+  if (entry.limb !== undefined) return "stated";
   return offers.limb.some((each) => each.from === "file name") ? "file name" : "loaded plate";
 }
 

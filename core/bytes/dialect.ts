@@ -69,10 +69,10 @@ const leastMarkedCells = 2;
  */
 export function detectDialect(text: TextBytes, stated?: DecimalMark): DetectedDialect | undefined {
   const sample = sampleLines(text);
-  const said = stated === undefined ? {} : { stated };
+  const statedMark = stated === undefined ? {} : { stated };
   let best: Candidate | undefined;
   for (const delimiter of delimiters) {
-    const candidate = judge(splitSample(sample, delimiter), { delimiter, ...said });
+    const candidate = judge(splitSample(sample, delimiter), { delimiter, ...statedMark });
     if (candidate !== undefined && (best === undefined || candidate.score > best.score + 1e-9)) best = candidate;
   }
   if (best === undefined || best.fitting.length < 2 || best.fitting.length < leastRowShare * sample.length) {
@@ -82,12 +82,12 @@ export function detectDialect(text: TextBytes, stated?: DecimalMark): DetectedDi
     const context: MarkContext = {
       delimiter: "none",
       preferred: best.columnCount === 2 ? "comma" : "point",
-      ...said,
+      ...statedMark,
     };
     const joined = judge(splitSample(sample, "none"), context);
     if (joined !== undefined) return settle(text, joined, context);
   }
-  const found = settle(text, best, { delimiter: best.delimiter, ...said });
+  const found = settle(text, best, { delimiter: best.delimiter, ...statedMark });
   const { delimiter, columnCount, kinds } = found.dialect;
   const texts = kinds.filter((kind) => kind === "text").length;
   const numbers = kinds.filter((kind) => kind === "number").length;

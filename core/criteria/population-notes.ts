@@ -41,8 +41,8 @@ function ageNote({ age }: CriteriaPopulation, { birthYear }: Athlete, date: stri
 
 function sportNote({ sports }: CriteriaPopulation, { sport }: Athlete): string {
   if (sports === undefined || sport === undefined || sport.trim() === "") return "";
-  const said = sport.toLowerCase();
-  if (sports.words.some((each) => said.includes(each.toLowerCase()))) return "";
+  const sportInEntry = sport.toLowerCase();
+  if (sports.words.some((each) => sportInEntry.includes(each.toLowerCase()))) return "";
   return `The criteria were set for ${sports.name}; this athlete's sport, ${sport.trim()}, is not listed among them.`;
 }
 

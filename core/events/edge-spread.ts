@@ -25,7 +25,9 @@ export function withSpreads(jump: JumpMotion, input: DetectionInput): JumpMotion
         const edge = edges[key];
         if (edge === undefined) return [];
         const own = spread(signal, edge, key === "takeoff" ? 1 : -1, cut.flight);
-        return [[key, key === "takeoff" ? Math.hypot(own, rung(signal, edge, edges.touchdown, settings)) : own]];
+        return [
+          [key, key === "takeoff" ? Math.hypot(own, ringingUncertainty(signal, edge, edges.touchdown, settings)) : own],
+        ];
       }),
     );
   const contacts = jump.contacts.map((contact): LimbContact => {
@@ -51,14 +53,19 @@ export function withSpreads(jump: JumpMotion, input: DetectionInput): JumpMotion
       ? []
       : Math.hypot(
           spread(total, takeoff, 1, beside(index + 1)),
-          rung(total, takeoff, hops[index + 1]?.touchdown, settings),
+          ringingUncertainty(total, takeoff, hops[index + 1]?.touchdown, settings),
         ),
   );
   return { ...jump, spreads: { touchdown: rootMeanSquare(touchdowns), takeoff: rootMeanSquare(takeoffs) } };
 }
 
 /** A take-off lies anywhere within the half period that ringing may hold force up for: rectangular. */
-function rung(signal: ForceSignal, takeoff: number, touchdown: number | undefined, settings: Settings): number {
+function ringingUncertainty(
+  signal: ForceSignal,
+  takeoff: number,
+  touchdown: number | undefined,
+  settings: Settings,
+): number {
   if (touchdown === undefined) return 0;
   const flight = { start: Math.ceil(takeoff), end: Math.floor(touchdown) };
   return ringDelay(signal, takeoff, flight, settings) / Math.sqrt(3);
@@ -140,8 +147,8 @@ function besideFirstOff(
 ): number {
   const doubt = settings.edgeFirstOffDeviations * empty.deviation;
   if (reached < 1) return first > doubt ? 1 - reached + first / line.slope : 0;
-  const said = line.intercept - line.slope - empty.newtons;
-  const missing = (said - Math.max(0, first) - doubt) / line.slope;
+  const expectedNewtons = line.intercept - line.slope - empty.newtons;
+  const missing = (expectedNewtons - Math.max(0, first) - doubt) / line.slope;
   return Math.min(Math.max(0, missing), Math.max(0, reached - crossing));
 }
 

@@ -92,8 +92,8 @@ function answeredAgainst({ answered }: GateInput): readonly Closure[] {
     const code = closureCodes[name];
     const { closes, words, needsDoctor, stopsForAssessment } = cautionQuestions[name];
     if (code === undefined || closes === "nothing") return [];
-    const said = `Answered: ${words}${name === "restriction" ? restrictionWords(answered) : ""}.`;
-    const reason = stopsForAssessment ? `${medicalAssessmentNow} ${said}` : said;
+    const answeredSentence = `Answered: ${words}${name === "restriction" ? restrictionWords(answered) : ""}.`;
+    const reason = stopsForAssessment ? `${medicalAssessmentNow} ${answeredSentence}` : answeredSentence;
     const loads = closes === "all tests" ? testLoads : singleLegAndDropLoads;
     return [{ code, level: times, loads, reason, openedBy: needsDoctor ? "clinician with doctor" : "clinician" }];
   });

@@ -25,6 +25,6 @@ export function readRecordingAndTable(
   const { table, findings } = decimalMark === undefined ? first : readTable(file.bytes, { decimalMark });
   if (table === undefined) return { read: { file, findings } };
 
-  const said = { answers: applied.answers, shape, findings: applied.findings };
-  return { read: { file, ...recordingFromTable(table, findings, said, settings) }, table };
+  const statements = { answers: applied.answers, shape, findings: applied.findings };
+  return { read: { file, ...recordingFromTable(table, findings, statements, settings) }, table };
 }

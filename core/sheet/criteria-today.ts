@@ -27,19 +27,22 @@ export function criteriaToday(session: SessionResult): readonly SheetBlock[] {
         "What was measured is on the following pages.",
       );
   // What every row about symmetry would say of the comparison limb stands once, among the facts of the session.
-  const said = ofComparisonLimb(description).map(comparisonLimbCaution);
+  const cautionsSaidOnce = ofComparisonLimb(description).map(comparisonLimbCaution);
   return [
     ...(criteria.length === 0 ? [] : [{ kind: "paragraph", tone: "muted", text: held } as const]),
     ...(mismatch === "" ? [] : [{ kind: "paragraph", tone: "caution", text: mismatch } as const]),
     ...(closed === "" ? [] : [{ kind: "paragraph", tone: "caution", text: closed } as const]),
     ...(criteria.length === 0
       ? [{ kind: "paragraph", tone: "plain", text: noCriterion(session) } as const]
-      : [criteriaTable(criteria.map((each) => withoutCautions(each, said)))]),
+      : [criteriaTable(criteria.map((each) => withoutCautions(each, cautionsSaidOnce)))]),
   ];
 }
 
-function withoutCautions(result: CriterionResult, said: readonly string[]): CriterionResult {
-  const caution = said.reduce((text, each) => text.replace(each, "").replaceAll("  ", " ").trim(), result.caution);
+function withoutCautions(result: CriterionResult, cautionsSaidOnce: readonly string[]): CriterionResult {
+  const caution = cautionsSaidOnce.reduce(
+    (text, each) => text.replace(each, "").replaceAll("  ", " ").trim(),
+    result.caution,
+  );
   return { ...result, caution };
 }
 

@@ -72,14 +72,16 @@ function heightSentences(trials: readonly TrialResult[], cite: Cite): readonly s
   const impulse = hasMeasure(trials, "jumpHeightImpulse");
   const flight = hasMeasure(trials, "jumpHeightFlightTime");
   const velocity = impulse || hasMeasure(trials, "dropHeightEffective");
-  const said = velocity ? ["Velocity is the exact integral of net force between the samples over mass."] : [];
-  if (!impulse && !flight) return said;
+  const velocitySentences = velocity
+    ? ["Velocity is the exact integral of net force between the samples over mass."]
+    : [];
+  if (!impulse && !flight) return velocitySentences;
   const heights = [
     ...(impulse ? ["by impulse is the squared velocity at take-off over twice gravity"] : []),
     ...(flight ? ["by flight time is gravity times the squared flight time over eight"] : []),
   ];
   return [
-    ...said,
+    ...velocitySentences,
     `Jump height ${heights.join(", ")} (${cite(methodReferences.linthorne)}).`,
     hasMeasure(trials, "reactiveStrengthIndex")
       ? "The reactive strength index is jump height by flight time over contact time, in metres a second."

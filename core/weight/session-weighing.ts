@@ -161,9 +161,9 @@ function agreeing(
   settings: Settings,
 ): readonly number[] {
   const majority = consistentRows(rows, plates, settings);
-  const [said] = entered;
-  if (majority.length > 0 || said === undefined) return majority;
-  const borne = rows.flatMap((row, index) => (isFar(row, said, settings) ? [] : [index]));
+  const [enteredRow] = entered;
+  if (majority.length > 0 || enteredRow === undefined) return majority;
+  const borne = rows.flatMap((row, index) => (isFar(row, enteredRow, settings) ? [] : [index]));
   if (borne.length === rows.length) return [];
   const among = consistentRows(
     borne.map((index) => rows[index]!),

@@ -16,17 +16,17 @@ const filesWorthSharing = 64;
  */
 export async function analyzeSessions(
   sessions: readonly ListedSession[],
-  said: Pick<SessionInput, "stated" | "layouts">,
+  stated: Pick<SessionInput, "stated" | "layouts">,
   settings: Settings,
   jobs?: number,
 ): Promise<readonly SessionResult[]> {
-  const statedOf = keptPerSession(said.stated, sessions);
+  const statedOf = keptPerSession(stated.stated, sessions);
   const files = sessions.reduce((sum, { names }) => sum + names.length, 0);
   const crew = startCrew(jobs ?? (files < filesWorthSharing ? 1 : availableParallelism()));
   try {
     const results: SessionResult[] = [];
     for (const session of sessions) {
-      results.push(await analyzeListed(session, { ...said, stated: statedOf(session) }, settings, crew));
+      results.push(await analyzeListed(session, { ...stated, stated: statedOf(session) }, settings, crew));
     }
     return results;
   } finally {

@@ -27,9 +27,9 @@ function tableLines(table: TableInspection): readonly string[] {
     `  Rate: ${table.rateHz === undefined ? "unknown" : `${table.rateHz} Hz`}, from: ${table.rateSource === "" ? table.rateFrom : table.rateSource}`,
     ...(table.layout === undefined ? [] : [`  Layout: ${table.layout}`]),
     ...table.hints.map(({ kind, value, unit, line, written }) => {
-      const said =
+      const valueText =
         value === undefined ? "said without a unit" : `${value}${unit === "" || unit === "1" ? "" : ` ${unit}`}`;
-      return `  Header line ${line}, ${kind}: ${said} ("${written}")`;
+      return `  Header line ${line}, ${kind}: ${valueText} ("${written}")`;
     }),
   ];
   const channels = table.channels.map((channel) => [

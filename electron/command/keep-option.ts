@@ -22,11 +22,11 @@ export function readKeepOption(typed: string): readonly KeptTrial[] {
  * @throws UsageError for a name that is none of the recordings
  */
 export function keptPerSession(
-  said: StatedOptions,
+  stated: StatedOptions,
   sessions: readonly ListedSession[],
 ): (session: ListedSession) => StatedOptions {
-  const { keep, ...others } = said;
-  if (keep === undefined) return () => said;
+  const { keep, ...others } = stated;
+  if (keep === undefined) return () => stated;
   for (const { file } of keep) {
     const isThere = sessions.some(({ folder, names }) => names.some((name) => joinPath(folder, name) === file));
     if (!isThere) throw new UsageError(`--keep names ${file}, which is none of the recordings.`);

@@ -75,16 +75,16 @@ function note(register: Register, { session: id, notes, ...started }: HostApi["s
     throw new RequestRefused("This session is no longer in the register; nothing was changed.");
   }
   const about = Object.keys(notes);
-  const said = started.before && { before: only(started.before, about) };
+  const startedFrom = started.before && { before: only(started.before, about) };
   const content: RecordContent<"sessions"> = {
     ...record.content,
-    ...editedContent(only(record.content, about), notes, { ...started, ...said }),
+    ...editedContent(only(record.content, about), notes, { ...started, ...startedFrom }),
   };
   register.writes.act("session changed", (changes) => changes.change("sessions", id, content));
 }
 
-function only(said: object, names: readonly string[]): SessionNotes {
-  return Object.fromEntries(Object.entries(said).filter(([name]) => names.includes(name)));
+function only(content: object, names: readonly string[]): SessionNotes {
+  return Object.fromEntries(Object.entries(content).filter(([name]) => names.includes(name)));
 }
 
 /** The session in memory becomes one of the register, with everything that was decided; it stays where it is shown. */

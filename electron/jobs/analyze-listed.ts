@@ -20,12 +20,12 @@ export interface SessionProgress {
  */
 export async function analyzeListed(
   listed: ListedSession,
-  said: Pick<SessionInput, "stated" | "layouts">,
+  stated: Pick<SessionInput, "stated" | "layouts">,
   settings: Settings,
   crew: Crew,
   onProgress: (progress: SessionProgress) => void = () => {},
 ): Promise<SessionResult> {
-  const statements = { folder: listed.folder, ...readDescription(listed), ...said };
+  const statements = { folder: listed.folder, ...readDescription(listed), ...stated };
   return analyzeElsewhere(statements, settings, mapperOfCrew(listed, crew, onProgress));
 }
 

@@ -48,13 +48,13 @@ export function fieldValueWords(field: string, value: unknown): string {
 }
 
 /** What is unique to an object in words: its reason, its name, or all of its parts. */
-function objectWords(said: Readonly<Record<string, unknown>>): string {
-  const { reason, stage, name, code, column, foot } = said;
+function objectWords(fields: Readonly<Record<string, unknown>>): string {
+  const { reason, stage, name, code, column, foot } = fields;
   if (typeof reason === "string") return reason;
   if (typeof stage === "string" && typeof name === "string") return `${stage}: ${name}`;
   if (typeof code === "string") return typeof name === "string" ? `${name}, ${code}` : code;
   if (typeof column === "string" && typeof foot === "string") return `${foot} foot on “${column}”`;
-  return Object.entries(said)
+  return Object.entries(fields)
     .map(([part, value]) => `${fieldName(part)} ${fieldValueWords(part, value)}`)
     .join(", ");
 }

@@ -39,9 +39,9 @@ export interface CodeCheck {
 /** Looks for the entry of a printed code. Small letters, blanks and look-alikes are taken as what was meant. */
 export function checkCode(connection: Connection, typed: string): CodeCheck {
   const [, number = "", rest = ""] = /^\s*(\d{1,15})[\s-]+(.*)$/.exec(typed) ?? [];
-  const said = rest.toUpperCase().replace(/[\s-]/g, "").replaceAll("O", "0").replace(/[IL]/g, "1");
+  const codeLetters = rest.toUpperCase().replace(/[\s-]/g, "").replaceAll("O", "0").replace(/[IL]/g, "1");
   const code = typed.trim();
-  if (number === "" || said.length !== letters) {
+  if (number === "" || codeLetters.length !== letters) {
     return {
       code,
       fits: false,
@@ -60,7 +60,7 @@ export function checkCode(connection: Connection, typed: string): CodeCheck {
   const found = entryCode(registerId(connection), sequence, bytesOf(row, "hash"))
     .replaceAll("-", "")
     .slice(String(sequence).length);
-  if (found !== said) {
+  if (found !== codeLetters) {
     return {
       code,
       fits: false,

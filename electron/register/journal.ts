@@ -90,12 +90,12 @@ export class Journal {
     const head = readFact(this.#connection, "journalHead");
     const sequence = (head?.sequence ?? 0) + 1;
     const previous = head === undefined ? noHash : Buffer.from(head.hash, "hex");
-    const contents: readonly { readonly record: string; readonly said: unknown }[] = [
-      { record: noRecord, said: title },
-      ...changes.map((change) => ({ record: change.id, said: change })),
+    const contents: readonly { readonly record: string; readonly content: unknown }[] = [
+      { record: noRecord, content: title },
+      ...changes.map((change) => ({ record: change.id, content: change })),
     ];
-    const parts = contents.map(({ record, said }) => {
-      const salted = Buffer.concat([randomBytes(saltBytes), Buffer.from(JSON.stringify(said))]);
+    const parts = contents.map(({ record, content }) => {
+      const salted = Buffer.concat([randomBytes(saltBytes), Buffer.from(JSON.stringify(content))]);
       return { record, salted, digest: partDigest(salted) };
     });
     const time = at.toISOString();

@@ -56,6 +56,6 @@ function sessionTitle({ folder, stated: { description } }: StoredSession): strin
 }
 
 function sessionSubtitle({ files, stated: { description } }: StoredSession): string {
-  const said = [description.milestone, description.date].filter((each) => each !== undefined);
-  return said.length > 0 ? said.join(", ") : `${files.length} ${files.length === 1 ? "recording" : "recordings"}`;
+  const facts = [description.milestone, description.date].filter((each) => each !== undefined);
+  return facts.length > 0 ? facts.join(", ") : `${files.length} ${files.length === 1 ? "recording" : "recordings"}`;
 }

@@ -28,7 +28,7 @@ export function BackupsPanel({ workspace }: { readonly workspace: Workspace }) {
   const [asked, setAsked] = useState<Asked>();
   const opener = useRef<Element>(null);
   const canWrite = workspace.register?.readOnlyBecause === undefined;
-  const { list, said, isChecking } = copies;
+  const { list, outcome: said, isChecking } = copies;
   const ask = (question: Asked) => {
     opener.current = document.activeElement;
     setAsked(question);

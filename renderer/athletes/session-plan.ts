@@ -100,8 +100,8 @@ export function planFrom(
     }
   }
   const text = (name: "milestone" | "place" | "tester") => {
-    const said = written[name].trim();
-    return said === "" ? {} : { [name]: said };
+    const typed = written[name].trim();
+    return typed === "" ? {} : { [name]: typed };
   };
   const protocol = shippedProtocol(written.protocol);
   const injury = injuryAt(page, written.date);

@@ -12,7 +12,7 @@ const prose = words.screens.backups;
 export interface Copies {
   readonly list: CopyList | undefined;
   /** What is being checked just now, or what came of it; "" where nothing was asked. */
-  readonly said: string;
+  readonly outcome: string;
   readonly isChecking: boolean;
   look(): void;
   checkAll(): void;
@@ -77,7 +77,7 @@ export function useCopies(workspace: Workspace): Copies {
     });
   return {
     list,
-    said,
+    outcome: said,
     isChecking,
     look,
     checkAll: () => void checkAll(),

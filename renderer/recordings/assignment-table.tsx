@@ -151,11 +151,11 @@ function Cell<Value extends TestKind | Limb | number>({ cell, words, isOpen = tr
 }
 
 function Contradictions({ row, view }: { readonly row: AssignmentRow; readonly view: RecordingView }) {
-  const said = [
+  const doubts = [
     ...row.contradictions,
     ...(view.sameAs.length === 0 ? [] : [prose.sameRecordingOpen(view.sameAs.join(", "))]),
   ];
-  return said.map((sentence) => (
+  return doubts.map((sentence) => (
     <span key={sentence} className="caution row-contradiction">
       {withoutOptions(sentence)}
     </span>

@@ -39,8 +39,8 @@ export function outcomeLines({ files }: TakenIn, workspace: Workspace): readonly
     if (outcome === "left aside") return [];
     if (view === undefined || outcome === "not read") return [{ ...place, kind: outcome, message }];
     const refusal = view.findings.find((each) => each.severity === "refusal");
-    const said = view.outcome === outcome ? message : refusal === undefined ? counts.trials(view.trials) : "";
-    const now = refusal === undefined || view.outcome === outcome ? said : tellFinding(refusal, words);
+    const sentenceBefore = view.outcome === outcome ? message : refusal === undefined ? counts.trials(view.trials) : "";
+    const now = refusal === undefined || view.outcome === outcome ? sentenceBefore : tellFinding(refusal, words);
     return [{ ...place, kind: view.outcome, message: now }];
   });
 }

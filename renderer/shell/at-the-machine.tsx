@@ -14,8 +14,8 @@ export function AtTheMachine({ register }: { readonly register: RegisterView }) 
   const [isChanging, setIsChanging] = useState(false);
   const [name, setName] = useState("");
   useEffect(() => nameAtMachine(by ?? ""), [by]);
-  const say = async (said: string) => {
-    if (await apply("register.actBy", { name: said })) setIsChanging(false);
+  const say = async (person: string) => {
+    if (await apply("register.actBy", { name: person })) setIsChanging(false);
   };
   if (by !== undefined && !isChanging) {
     return (

@@ -149,9 +149,10 @@ function knownAs(
     default: {
       // Whatever else an athlete has is the same when it says the same.
       if (references.athlete === undefined) return undefined;
-      const said = JSON.stringify(record.content);
-      return store.readBy(kind, "athlete", references.athlete).find(({ content }) => JSON.stringify(content) === said)
-        ?.id;
+      const contentText = JSON.stringify(record.content);
+      return store
+        .readBy(kind, "athlete", references.athlete)
+        .find(({ content }) => JSON.stringify(content) === contentText)?.id;
     }
   }
 }

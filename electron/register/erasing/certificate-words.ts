@@ -51,11 +51,11 @@ function erasedLines({ at, erased, keyDestroyed }: ErasureCertificate): readonly
   const time = `${at.slice(0, 16).replace("T", " ")} UTC`;
   const key =
     "The key of these contents was destroyed in the register and in each backup that was written anew: what was encrypted with it can be read by nobody.";
-  const said =
+  const deed =
     erased === undefined
       ? `An erasure that was broken off earlier was taken up again, ${time}.`
       : `${listInWords(erasedWords(erased))}, ${time}.`;
-  return keyDestroyed ? [said, key] : [said];
+  return keyDestroyed ? [deed, key] : [deed];
 }
 
 function erasedWords(erased: NonNullable<ErasureCertificate["erased"]>): readonly string[] {

@@ -19,7 +19,7 @@ export function sharedPatterns(
   const search = new ByteSearch(places.flatMap((place) => patterns[place] ?? []));
   const standing = new Set<number>();
   const { store, journal } = register.contents;
-  const lookInto = (said: unknown) => search.find(Buffer.from(JSON.stringify(said)), standing);
+  const lookInto = (content: unknown) => search.find(Buffer.from(JSON.stringify(content)), standing);
   for (const kind of recordKinds) {
     for (const { content } of store.readSound(kind, () => undefined)) lookInto(content);
   }
