@@ -4,9 +4,6 @@ import { listInWords } from "../ground/plain-words.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { GateOpening } from "../stated/cautions-schema.ts";
 import type { SessionDescription } from "../stated/session.ts";
-import { wholeDocument } from "../stated/session-expectation.ts";
-import { english } from "../words/english.ts";
-import { findingInWords } from "../words/finding-in-words.ts";
 import { type AnsweredCautions, answeredCautions } from "./answered-cautions.ts";
 import type { Closure } from "./closure.ts";
 import { closuresOf, type GatedTrial } from "./closures.ts";
@@ -47,14 +44,11 @@ const gateEntries: readonly (readonly [spellings: RegExp, words: string])[] = [
 
 /** Entries of the session's description that would decide the gate but could not be read; empty where there is none. */
 function unreadEntries(findings: readonly Finding[]): string {
-  const unread = findings
-    .filter((each) => each.code === "session-unreadable")
-    .map((each) => findingInWords(each, english).where);
-  if (unread.includes(wholeDocument)) return "the cautions, pain, effusion and a stop";
+  const unread = findings.filter((each) => each.code === "session-unreadable").map(({ place }) => place);
+  if (unread.some(({ at }) => at === "whole document")) return "the cautions, pain, effusion and a stop";
+  const entries = unread.flatMap((place) => (place.at === "name" ? [place.name.split(/[.[]/)[0] ?? ""] : []));
   return listInWords(
-    gateEntries
-      .filter(([spellings]) => unread.some((where) => spellings.test(where.split(/[.[]/)[0] ?? "")))
-      .map(([, words]) => words),
+    gateEntries.filter(([spellings]) => entries.some((entry) => spellings.test(entry))).map(([, words]) => words),
   );
 }
 

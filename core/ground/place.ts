@@ -9,6 +9,7 @@ export type Place =
   /** A byte of a file, from 1. */
   | { readonly at: "byte"; readonly byte: number }
   | { readonly at: "whole file" }
+  | { readonly at: "whole document" }
   | { readonly at: "end of the file" }
   | { readonly at: "time column" }
   /** Columns by their names, or by their place where they have none, in the order of the file. */

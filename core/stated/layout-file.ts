@@ -1,9 +1,9 @@
 import { beyondJsonLimits, beyondWords, layoutLimits } from "../bytes/json-bounds.ts";
 import { readText, textBetween } from "../bytes/text-bytes.ts";
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Layout } from "./layout.ts";
 import { layoutSchema } from "./layout.ts";
-import { expectationOf, foundText, pathText, valueAt } from "./session-expectation.ts";
+import { expectationOf, foundText, pathText, placeOf, valueAt, wholeDocument } from "./session-expectation.ts";
 
 /** More places than a person would go through. */
 const mostPlacesNamed = 20;
@@ -11,7 +11,14 @@ const mostPlacesNamed = 20;
 /** Reads a saved layout. Never throws; what is no layout is not used, and the finding names the place. */
 export function parseLayout(bytes: Uint8Array): { readonly layout?: Layout; readonly findings: readonly Finding[] } {
   const beyond = (limit: keyof typeof layoutLimits) => ({
-    findings: [unreadable(`The saved layout was not read: it ${beyondWords(limit, layoutLimits)}.`, "whole document")],
+    findings: [
+      finding(
+        "layout-unreadable/beyond-limits",
+        "warning",
+        { reason: beyondWords(limit, layoutLimits) },
+        { place: wholeDocument },
+      ),
+    ],
   });
   if (bytes.length > layoutLimits.bytes) return beyond("bytes");
   const decoded = readText(bytes);
@@ -21,16 +28,18 @@ export function parseLayout(bytes: Uint8Array): { readonly layout?: Layout; read
   try {
     document = JSON.parse(textBetween(decoded, 0, decoded.bytes.length));
   } catch {
-    return { findings: [unreadable("The saved layout is no JSON.", "whole document")] };
+    return { findings: [finding("layout-unreadable/no-json", "warning", {}, { place: wholeDocument })] };
   }
   const read = layoutSchema.safeParse(document);
   if (read.success) return { layout: read.data, findings: [] };
   const findings = read.error.issues.slice(0, mostPlacesNamed).map((issue) => {
-    const found = issue.code === "unrecognized_keys" ? "" : `, found ${foundText(valueAt(document, issue.path))}`;
-    const where = pathText(issue.path);
-    return unreadable(
-      `The saved layout is not understood at ${where}: ${expectationOf(issue)} is expected${found}.`,
-      where,
+    const path = pathText(issue.path);
+    const found = issue.code === "unrecognized_keys" ? {} : { found: foundText(valueAt(document, issue.path)) };
+    return finding(
+      "layout-unreadable/entry",
+      "warning",
+      { path, expected: expectationOf(issue), ...found },
+      { place: placeOf(path) },
     );
   });
   return { findings };
@@ -53,10 +62,4 @@ export function writeLayout(layout: Layout): string {
     answers: Object.fromEntries(known.flatMap((key) => (answers[key] === undefined ? [] : [[key, answers[key]]]))),
   };
   return `${JSON.stringify(ordered, null, 2)}\n`;
-}
-
-function unreadable(message: string, where: string): Finding {
-  return proseFinding("layout-unreadable", "warning", message, "Save the layout again from a file of its kind.", {
-    where,
-  });
 }

@@ -1,4 +1,5 @@
 import type { z } from "zod";
+import type { Place } from "../ground/place.ts";
 
 type Issue = z.core.$ZodIssue;
 
@@ -39,8 +40,13 @@ export function expectationOf(issue: Issue): string {
   }
 }
 
-/** The place named by findings about a session.json of which nothing could be used. */
-export const wholeDocument = "whole document";
+/** The place named by findings about a document of which nothing could be used. */
+export const wholeDocument: Place = { at: "whole document" };
+
+/** The place of a finding at such a path. */
+export function placeOf(path: string): Place {
+  return path === "" ? { at: "whole" } : { at: "name", name: path };
+}
 
 /** A place inside the document: `files[2].rateHz`. */
 export function pathText(path: readonly PropertyKey[]): string {

@@ -1,14 +1,14 @@
 import { z } from "zod";
 import { beyondJsonLimits, beyondWords, sessionFileLimits } from "../bytes/json-bounds.ts";
 import { readText, textBetween } from "../bytes/text-bytes.ts";
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import { gateOpeningSchema, kneeReadingSchema } from "./cautions-schema.ts";
 import { fileEntrySchema } from "./file-entry.ts";
 import { jsonErrorOffset } from "./json-error.ts";
 import { referenceValueSchema } from "./reference-value.ts";
 import type { SessionDescription } from "./session.ts";
 import { sessionSchema } from "./session.ts";
-import { expectationOf, foundText, pathText, valueAt, wholeDocument } from "./session-expectation.ts";
+import { expectationOf, foundText, pathText, placeOf, valueAt, wholeDocument } from "./session-expectation.ts";
 import { statedPlateSchema } from "./stated-plate.ts";
 
 /** A session's description with what could not be read of it. */
@@ -26,21 +26,22 @@ const entrySchemas: Readonly<Record<string, z.ZodType>> = {
   gateOpenings: gateOpeningSchema,
 };
 
-function unreadable(message: string, action: string, where: string): Finding {
-  return proseFinding("session-unreadable", "warning", message, action, { where });
-}
-
 function issueFindings(error: z.ZodError, document: unknown, before: readonly PropertyKey[]): readonly Finding[] {
   return error.issues.map((issue) => {
     const path = [...before, ...issue.path];
     const where = pathText(path);
-    const unknown = issue.code === "unrecognized_keys";
-    const found = unknown ? "" : `, found ${foundText(valueAt(document, path))}`;
-    const entry = path.length > before.length && before.length > 1 ? `${pathText(before)} is` : "this entry is";
-    return unreadable(
-      `session.json is not understood at ${where}: ${expectationOf(issue)} is expected${found}.`,
-      `Correct it; until then ${entry} left out, the others are used.`,
-      where,
+    const isUnknown = issue.code === "unrecognized_keys";
+    const isInList = path.length > before.length && before.length > 1;
+    return finding(
+      "session-unreadable/entry",
+      "warning",
+      {
+        path: where,
+        expected: expectationOf(issue),
+        ...(isUnknown ? {} : { found: foundText(valueAt(document, path)) }),
+        ...(isInList ? { entry: pathText(before) } : {}),
+      },
+      { place: placeOf(where) },
     );
   });
 }
@@ -100,24 +101,14 @@ function readEntry(key: string, document: Readonly<Record<string, unknown>>, fin
 function readDocument(document: unknown, findings: Finding[]): SessionDescription {
   if (typeof document !== "object" || document === null || Array.isArray(document)) {
     findings.push(
-      unreadable(
-        `session.json is not understood: an object in braces is expected, found ${foundText(document)}.`,
-        "Start from a session.json that this program wrote.",
-        wholeDocument,
-      ),
+      finding("session-unreadable/no-object", "warning", { found: foundText(document) }, { place: wholeDocument }),
     );
     return {};
   }
   const entries = document as Readonly<Record<string, unknown>>;
   const known = Object.keys(sessionSchema.shape);
   for (const key of Object.keys(entries).filter((name) => !known.includes(name))) {
-    findings.push(
-      unreadable(
-        `session.json has an entry called "${key}", which means nothing here.`,
-        `Check its spelling; the entries known are ${known.join(", ")}.`,
-        key,
-      ),
-    );
+    findings.push(finding("session-unreadable/unknown-entry", "warning", { key, known }, { place: placeOf(key) }));
   }
   const read = known
     .filter((key) => Object.hasOwn(entries, key))
@@ -128,16 +119,12 @@ function readDocument(document: unknown, findings: Finding[]): SessionDescriptio
 }
 
 function notJson(text: string): Finding {
+  if (text.trim() === "") return finding("session-unreadable/empty", "warning", {}, { place: wholeDocument });
   const offset = jsonErrorOffset(text);
   const before = text.slice(0, Math.max(0, offset));
   const line = lineFeedsIn(before) + 1;
-  const column = offset - before.lastIndexOf("\n");
-  const blank = text.trim() === "";
-  return unreadable(
-    blank ? "session.json is empty." : `session.json stops being JSON in line ${line}, character ${column}.`,
-    "Correct it there (a comma, a quotation mark or a brace is the usual cause); until then nothing of it is used.",
-    wholeDocument,
-  );
+  const character = offset - before.lastIndexOf("\n");
+  return finding("session-unreadable/no-json", "warning", { line, character }, { place: wholeDocument });
 }
 
 function lineFeedsIn(text: string): number {
@@ -147,12 +134,9 @@ function lineFeedsIn(text: string): number {
 }
 
 /** What is said of a `session.json` beyond its limits. */
-export function sessionFileTooLarge(why: string): Finding {
-  return unreadable(
-    `session.json was not read: it ${why}.`,
-    "Start from a session.json that this program wrote; until then nothing of it is used.",
-    wholeDocument,
-  );
+function tooLarge(limit: keyof typeof sessionFileLimits): Finding {
+  const reason = beyondWords(limit, sessionFileLimits);
+  return finding("session-unreadable/beyond-limits", "warning", { reason }, { place: wholeDocument });
 }
 
 /** More places than a person would go through. */
@@ -163,11 +147,7 @@ function shortened(findings: readonly Finding[]): readonly Finding[] {
   const others = findings.length - mostPlacesNamed;
   return [
     ...findings.slice(0, mostPlacesNamed),
-    unreadable(
-      `session.json is not understood at ${others} more ${others === 1 ? "place" : "places"}.`,
-      "Correct the places named first; until then those entries are left out, the others are used.",
-      wholeDocument,
-    ),
+    finding("session-unreadable/more-places", "warning", { others }, { place: wholeDocument }),
   ];
 }
 
@@ -178,22 +158,21 @@ function shortened(findings: readonly Finding[]): readonly Finding[] {
 export function parseSessionFile(bytes: Uint8Array): SessionFileReading {
   const findings: Finding[] = [];
   if (bytes.length > sessionFileLimits.bytes) {
-    return { description: {}, findings: [sessionFileTooLarge(beyondWords("bytes", sessionFileLimits))] };
+    return { description: {}, findings: [tooLarge("bytes")] };
   }
   const decoded = readText(bytes);
   const beyond = beyondJsonLimits(decoded.bytes, sessionFileLimits);
   if (beyond !== undefined) {
-    return { description: {}, findings: [sessionFileTooLarge(beyondWords(beyond, sessionFileLimits))] };
+    return { description: {}, findings: [tooLarge(beyond)] };
   }
   const text = textBetween(decoded, 0, decoded.bytes.length);
   if (decoded.encoding === "Windows-1252") {
     findings.push(
-      proseFinding(
-        "encoding-guessed",
+      finding(
+        "encoding-guessed/session",
         "warning",
-        "session.json is not UTF-8; it was read as Windows-1252.",
-        "Look at names with accents, and save the file as UTF-8.",
-        { where: `byte ${decoded.firstDoubtfulByte + 1}` },
+        {},
+        { place: { at: "byte", byte: decoded.firstDoubtfulByte + 1 } },
       ),
     );
   }

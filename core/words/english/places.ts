@@ -13,6 +13,8 @@ export function places(place: Place): string {
       return `byte ${place.byte}`;
     case "whole file":
       return "the whole file";
+    case "whole document":
+      return "whole document";
     case "end of the file":
       return "end of the file";
     case "time column":

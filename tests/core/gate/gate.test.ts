@@ -1,6 +1,6 @@
 import { describe, expect, it, test } from "vitest";
 import { closedFor, gateOf } from "../../../core/gate/gate.ts";
-import { proseFinding } from "../../../core/ground/finding.ts";
+import { type Finding, finding } from "../../../core/ground/finding.ts";
 import { defaultSettings, settingsWith } from "../../../core/settings/settings.ts";
 import type { SessionDescription } from "../../../core/stated/session.ts";
 import { answersOf, askedAndOpen, changeAnswersOf, notKnown, readingOf } from "./gates.ts";
@@ -206,12 +206,19 @@ describe("the named clinician", () => {
 test.each(["Effusion", "efusion", "swelling", "painScore", "stoped", "reading", "caution", "limit", "operaton"])(
   "An entry called %s might have been meant to close the gate, so it does",
   (where) => {
-    const unread = proseFinding("session-unreadable", "warning", "not understood", "correct it", { where });
-    expect(gateOf(asked, defaultSettings, [unread]).open).toBe(false);
+    expect(gateOf(asked, defaultSettings, [unreadEntry(where)]).open).toBe(false);
   },
 );
 
 test("An unreadable entry that has nothing to do with the gate leaves it alone", () => {
-  const unread = proseFinding("session-unreadable", "warning", "not understood", "correct it", { where: "milestone" });
-  expect(gateOf(asked, defaultSettings, [unread]).open).toBe(true);
+  expect(gateOf(asked, defaultSettings, [unreadEntry("milestone")]).open).toBe(true);
 });
+
+function unreadEntry(path: string): Finding {
+  return finding(
+    "session-unreadable/entry",
+    "warning",
+    { path, expected: "text", found: "a list" },
+    { place: { at: "name", name: path } },
+  );
+}
