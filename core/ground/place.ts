@@ -11,6 +11,10 @@ export type Place =
   | { readonly at: "whole file" }
   | { readonly at: "whole document" }
   | { readonly at: "end of the file" }
+  /** Force platforms by their numbers, of which the file says nothing more. */
+  | { readonly at: "platforms"; readonly first: number; readonly last: number }
+  /** A frame of a C3D file, from 1. */
+  | { readonly at: "frame"; readonly frame: number }
   | { readonly at: "time column" }
   /** Columns by their names, or by their place where they have none, in the order of the file. */
   | { readonly at: "columns"; readonly names: readonly string[] }

@@ -1,6 +1,5 @@
-import type { Finding } from "../../ground/finding.ts";
+import { type Finding, finding } from "../../ground/finding.ts";
 import type { AnalogChannel, FrameLayout } from "./c3d-file.ts";
-import { scalingAssumed } from "./c3d-findings.ts";
 import { continuedList, numberOf, numbersOf, textsOf } from "./parameter-values.ts";
 import type { Parameters } from "./parameters.ts";
 
@@ -22,7 +21,8 @@ export function readAnalogScaling(parameters: Parameters, { channelCount, dataTy
   const findings: Finding[] = [];
   const general = numberOf(parameters, "ANALOG:GEN_SCALE", "signed");
   if (general === undefined) {
-    findings.push(scalingAssumed("ANALOG:GEN_SCALE is missing; 1 was taken.", "ANALOG:GEN_SCALE"));
+    const place = { at: "name", name: "ANALOG:GEN_SCALE" } as const;
+    findings.push(finding("scaling-assumed/general-scale", "warning", {}, { place }));
   }
   const format = textsOf(parameters, "ANALOG:FORMAT")?.[0]?.toUpperCase();
   const offsetsWith = (sign: "signed" | "unsigned"): readonly number[] | undefined =>
@@ -39,8 +39,8 @@ export function readAnalogScaling(parameters: Parameters, { channelCount, dataTy
   const units = continuedList((key) => textsOf(parameters, key), "ANALOG:UNITS") ?? [];
   const missing = (name: string, list: readonly number[], taken: number): void => {
     if (list.length >= channelCount) return;
-    const which = list.length === 0 ? "all channels" : `channels ${list.length + 1} to ${channelCount}`;
-    findings.push(scalingAssumed(`${name} is missing for ${which}; ${taken} was taken.`, name));
+    const figures = { name, fromChannel: list.length + 1, toChannel: channelCount, taken };
+    findings.push(finding("scaling-assumed/channels", "warning", figures, { place: { at: "name", name } }));
   };
   missing("ANALOG:OFFSET", offsets, 0);
   missing("ANALOG:SCALE", scales, 1);

@@ -1,4 +1,4 @@
-import { type Finding, proseFinding } from "../../ground/finding.ts";
+import { type Finding, finding } from "../../ground/finding.ts";
 import type { FrameLayout } from "./c3d-file.ts";
 import type { C3dHeader } from "./header.ts";
 import { numberOf } from "./parameter-values.ts";
@@ -34,17 +34,21 @@ export function readRates(
   const findings: Finding[] = [];
   if (ofHeader !== undefined && !isSame(first, ofHeader)) {
     findings.push(
-      contradicts(
-        `POINT:RATE says ${hertz(first)} and the header ${hertz(ofHeader)}; ${hertz(frameRateHz)} was used.`,
-        "POINT:RATE",
+      finding(
+        "rate-contradicts/frame-rates",
+        "warning",
+        { parameterHz: first, headerHz: ofHeader, usedHz: frameRateHz },
+        { place: { at: "name", name: "POINT:RATE" } },
       ),
     );
   }
   if (channelCount > 0 && analog !== undefined && !bearsOut(frameRateHz)) {
     findings.push(
-      contradicts(
-        `ANALOG:RATE says ${hertz(analog)}, but ${samplesPerFrame} samples in each of ${hertz(frameRateHz)} frames make ${hertz(analogRateHz)}, which was used.`,
-        "ANALOG:RATE",
+      finding(
+        "rate-contradicts/analog-rate",
+        "warning",
+        { analogHz: analog, samplesPerFrame, frameRateHz, usedHz: analogRateHz },
+        { place: { at: "name", name: "ANALOG:RATE" } },
       ),
     );
   }
@@ -57,12 +61,4 @@ function possibleRate(rateHz: number | undefined): number | undefined {
 
 function isSame(one: number, other: number): boolean {
   return Math.abs(one - other) <= rateTolerance * Math.max(one, other);
-}
-
-function hertz(rateHz: number): string {
-  return `${Number(rateHz.toPrecision(7))} Hz`;
-}
-
-function contradicts(message: string, where: string): Finding {
-  return proseFinding("rate-contradicts", "warning", message, "Check the rate of the recording.", { where });
 }

@@ -1,6 +1,6 @@
-import type { Finding } from "../../ground/finding.ts";
+import { type Finding, finding } from "../../ground/finding.ts";
+import type { C3dCount } from "../../ground/findings/c3d-findings.ts";
 import type { FrameLayout } from "./c3d-file.ts";
-import { contradiction, framesLeftOver } from "./c3d-findings.ts";
 import type { C3dHeader } from "./header.ts";
 import { blockBytes } from "./is-c3d.ts";
 import { countOfParameter, numberOf, wideNumberOf } from "./parameter-values.ts";
@@ -59,18 +59,20 @@ export function findFrameLayout(
   const frameBytes = shape.dataStartBlock < firstDataBlock ? Number.POSITIVE_INFINITY : frameBytesOf(shape);
   const held = frameBytes === 0 ? shape.statedFrames : Math.max(0, Math.floor(room / frameBytes));
   const layout: FrameLayout = { ...shape, frames: Math.min(shape.statedFrames, held) };
-  const used = (value: number | string): string => `${value} fits the length of the file and was used.`;
-  const findings = [
-    ...disagreement("the number of points", points, used(layout.points)),
+  const findings: Finding[] = [
+    ...disagreement("points", points, layout.points),
     ...shapeFindings(header, parameters, layout),
-    ...disagreement("the form of the data", types, used(layout.dataType)),
-    ...disagreement("the block where the data start", starts, used(layout.dataStartBlock)),
-    ...disagreement("the number of frames", frames, used(layout.statedFrames)),
+    ...disagreement("data type", types, layout.dataType),
+    ...disagreement("data start", starts, layout.dataStartBlock),
+    ...disagreement("frames", frames, layout.statedFrames),
   ];
   // The last block is filled up; whole frames beyond it are data that nobody states.
   const surplus = room - layout.statedFrames * frameBytesOf(layout);
   if (frameBytesOf(layout) > 0 && surplus >= Math.max(blockBytes, frameBytesOf(layout))) {
-    findings.push(framesLeftOver(layout.statedFrames, Math.floor(surplus / frameBytesOf(layout))));
+    const figures = { stated: layout.statedFrames, surplus: Math.floor(surplus / frameBytesOf(layout)) };
+    const place = { at: "frame", frame: layout.statedFrames } as const;
+    // Part of the recording would pass unseen.
+    findings.push(finding("parts-contradict/frames-left-over", "warning", figures, { place }));
   }
   return { layout, findings };
 }
@@ -100,10 +102,15 @@ function stated<Value>(all: readonly (readonly [from: string, value: Value | und
   return kept;
 }
 
-function disagreement(what: string, all: readonly Statement<number | string>[], used: string): Finding[] {
+function disagreement(
+  about: C3dCount,
+  all: readonly Statement<number | string>[],
+  used: number | string,
+): readonly Finding[] {
   if (all.length < 2) return [];
-  const said = all.map(({ value, from }) => `${from} says ${value}`).join(", ");
-  return [contradiction(`Parts of the file differ about ${what}: ${said}; ${used}`, all[0]!.from)];
+  const statements = all.map(({ from, value }) => ({ from, value }));
+  const place = { at: "name", name: all[0]!.from } as const;
+  return [finding("parts-contradict/statements", "warning", { about, statements, used }, { place })];
 }
 
 function dataTypeOf(scale: number | undefined): FrameLayout["dataType"] | undefined {
@@ -148,8 +155,20 @@ function shapeFindings(
   const words = used.channelCount * used.samplesPerFrame;
   const isOne = used.channelCount === 0 || samplesPerFrame === used.samplesPerFrame;
   if (channels === used.channelCount && words === analogWords && isOne) return [];
-  const message = `The header counts ${analogWords} analog values a frame in ${samplesPerFrame} samples (words 3 and 10), ANALOG:USED ${channels} channels; ${used.channelCount} channels with ${used.samplesPerFrame} samples fit the length of the file and were used.`;
-  return [contradiction(message, "the header (words 3 and 10)")];
+  return [
+    finding(
+      "parts-contradict/analog-values",
+      "warning",
+      {
+        analogValues: analogWords,
+        samplesPerFrame,
+        channels,
+        usedChannels: used.channelCount,
+        usedSamplesPerFrame: used.samplesPerFrame,
+      },
+      { place: { at: "name", name: "the header (words 3 and 10)" } },
+    ),
+  ];
 }
 
 /** Blocks of the header and of the parameter section; a copy of 0 or 1 is one that was never filled in. */

@@ -1,8 +1,8 @@
-import { type Finding, isRefused } from "../../ground/finding.ts";
+import { type Finding, finding, isRefused } from "../../ground/finding.ts";
 import { readAnalogScaling } from "./analog-channels.ts";
 import { readRates } from "./analog-rate.ts";
 import type { C3dFile } from "./c3d-file.ts";
-import { framesMissing, nothingLeft, parametersDamaged, unreadableC3d } from "./c3d-findings.ts";
+import { framesMissing, noFrames, parametersDamaged } from "./c3d-findings.ts";
 import { findFrameLayout, frameBytesOf } from "./frame-layout.ts";
 import { headerBytes, readHeader } from "./header.ts";
 import { blockBytes } from "./is-c3d.ts";
@@ -27,13 +27,13 @@ export function readC3d(bytes: Uint8Array): C3dOutcome {
   const parameterBlock = bytes[0] ?? 0;
   const start = (parameterBlock - 1) * blockBytes;
   if (bytes.length < headerBytes || start + 4 > bytes.length) {
-    return { findings: [nothingLeft("The file ends before its parameter section.")] };
+    return { findings: [finding("truncated/no-parameters", "refusal", {}, { place: { at: "end of the file" } })] };
   }
   const processor = bytes[start + 3]!;
   const byteOrder = byteOrderOf(processor);
   if (byteOrder === undefined) {
-    const message = `The parameter section names the processor ${processor}, which is none of 84, 85 and 86, so the order of its bytes is unknown.`;
-    return { findings: [unreadableC3d(message, `byte ${start + 3}`)] };
+    const place = { at: "byte", byte: start + 3 } as const;
+    return { findings: [finding("unreadable/processor", "refusal", { processor }, { place })] };
   }
 
   // Header and parameters, which state most things twice.
@@ -50,7 +50,7 @@ export function readC3d(bytes: Uint8Array): C3dOutcome {
     ...layoutFindings,
     ...rates.findings,
     ...(layout.channelCount > 0 ? scaling.findings : []),
-    ...(isEmpty ? [nothingLeft(`The file states ${layout.statedFrames} frames and holds none.`)] : []),
+    ...(isEmpty ? [noFrames(layout.statedFrames)] : []),
   ];
   if (!isRefused(findings) && layout.frames < layout.statedFrames) {
     findings.push(framesMissing(layout.statedFrames, layout.frames, rates.frameRateHz));

@@ -1,5 +1,5 @@
 import type { C3dFile } from "../../bytes/c3d/c3d-file.ts";
-import { type Finding, proseFinding } from "../../ground/finding.ts";
+import { type Finding, finding } from "../../ground/finding.ts";
 import type { Settings } from "../../settings/settings.ts";
 import { rateFindings } from "../rate-findings.ts";
 
@@ -14,34 +14,31 @@ export function decideRate(file: C3dFile, statedHz: number | undefined, settings
   const ownHz = file.analogRateHz;
   const rateHz = ownHz ?? statedHz;
   if (rateHz === undefined) {
-    return unknown("rate-missing", "The file states no frame rate.", "State the sampling rate (--rate 1000).");
+    return unknown(finding("rate-missing/no-frame-rate", "refusal", {}, { answers: [{ asks: "rateHz" }] }));
   }
   const rateFrom = ownHz === undefined ? "stated" : "frame rate";
   if (!(rateHz >= settings.rateLeastHz && rateHz <= settings.rateMostHz)) {
-    const message = `A rate of ${hertz(rateHz)} is none that a force plate has.`;
     return unknown(
-      rateFrom === "stated" ? "rate-missing" : "rate-contradicts",
-      message,
-      "Check the rate of the recording.",
+      rateFrom === "stated"
+        ? finding("rate-missing/stated-of-no-plate", "refusal", { rateHz }, { answers: [{ asks: "rateHz" }] })
+        : finding("rate-contradicts/of-no-plate", "refusal", { rateHz }),
     );
   }
   if (ownHz !== undefined && statedHz !== undefined) {
     const difference = Math.abs(statedHz - ownHz) / ownHz;
-    const message = `${hertz(statedHz)} was stated, but the file gives ${hertz(ownHz)}`;
-    const action = "Leave the stated rate out (--rate) to use the file's own.";
-    if (difference > settings.timeUnevenFraction) return unknown("rate-contradicts", `${message}.`, action);
+    const figures = { statedHz, ownHz };
+    const parts = { answers: [{ rateHz: ownHz }] };
+    if (difference > settings.timeUnevenFraction) {
+      return unknown(finding("rate-contradicts/frame-rate", "refusal", figures, parts));
+    }
     if (difference > 1e-6) {
-      const note = proseFinding("rate-contradicts", "warning", `${message}, which was used.`, action);
+      const note = finding("rate-contradicts/frame-rate-used", "warning", figures, parts);
       return { rateHz, rateFrom, findings: [note, ...rateFindings(rateHz, settings)] };
     }
   }
   return { rateHz, rateFrom, findings: rateFindings(rateHz, settings) };
 }
 
-function unknown(code: "rate-missing" | "rate-contradicts", message: string, action: string): C3dRate {
-  return { rateFrom: "unknown", findings: [proseFinding(code, "refusal", message, action)] };
-}
-
-function hertz(rateHz: number): string {
-  return `${Number(rateHz.toPrecision(7))} Hz`;
+function unknown(refusal: Finding): C3dRate {
+  return { rateFrom: "unknown", findings: [refusal] };
 }

@@ -1,6 +1,5 @@
-import { type Finding, proseFinding } from "../../ground/finding.ts";
+import { type Finding, finding } from "../../ground/finding.ts";
 import type { Limb } from "../../ground/limb.ts";
-import { listInWords } from "../../ground/plain-words.ts";
 import type { Settings } from "../../settings/settings.ts";
 import type { C3dAnswers } from "./c3d-answers.ts";
 import type { PlatformLoad } from "./platform-load.ts";
@@ -18,8 +17,6 @@ export interface PlatformRoles {
   readonly roles: ReadonlyMap<number, PlatformRole>;
   readonly findings: readonly Finding[];
 }
-
-const example = "--columns left=1,right=2";
 
 /**
  * Which platform carries which foot: as a person states it, else in the order of the file, which proves nothing. Of more
@@ -42,14 +39,23 @@ export function assignPlatforms(
   const left = carrying.length < loads.length ? [leftOut(loads.filter((load) => !carrying.includes(load)))] : [];
   const [first, second] = carrying;
   if (first === undefined || carrying.length > 2) {
-    const readable = `The file has ${loads.length} force platforms that can be read`;
-    const message =
+    const unclear =
       first === undefined
-        ? `${readable}, and none shows a load that changes by ${settings.platformSignNewtons} N or an athlete who stands on it: ${names(loads)}.`
-        : `${readable}, and ${carrying.length} of them carry load: ${names(carrying)}. It is not clear which foot stood on which.`;
+        ? finding(
+            "columns-unclear/no-platform-loaded",
+            "refusal",
+            { names: names(loads), newtons: settings.platformSignNewtons },
+            { answers: [{ asks: "columns" }] },
+          )
+        : finding(
+            "columns-unclear/platforms-loaded",
+            "refusal",
+            { readable: loads.length, names: names(carrying) },
+            { answers: [{ asks: "columns" }] },
+          );
     return {
       roles: new Map(loads.map(({ platform }) => [platform.number, { reason: "not clear which foot it carried" }])),
-      findings: [unclear(message)],
+      findings: [unclear],
     };
   }
   if (second === undefined) {
@@ -70,6 +76,7 @@ function statedRoles(loads: readonly PlatformLoad[], answers: C3dAnswers): Platf
     loads.map(({ platform }) => [platform.number, { reason: "not needed beside what was stated" }]),
   );
   const taken = new Set<number>();
+  const answer = { answers: [{ asks: "columns" }] } as const;
   const findings: Finding[] = [];
   for (const [key, limb] of [
     [answers.left, "left"],
@@ -80,16 +87,18 @@ function statedRoles(loads: readonly PlatformLoad[], answers: C3dAnswers): Platf
     for (const part of String(key).split("+")) {
       const found = findPlatform(part, loads);
       if (found === undefined) {
-        findings.push(unclear(`There is no platform "${part.trim()}" that can be read; the file has ${names(loads)}.`));
-      } else if (taken.has(found)) findings.push(unclear(`Force platform ${found} was stated twice.`));
-      else {
+        const figures = { key: part.trim(), names: names(loads) };
+        findings.push(finding("columns-unclear/no-such-platform", "refusal", figures, answer));
+      } else if (taken.has(found)) {
+        findings.push(finding("columns-unclear/platform-twice", "refusal", { platform: found }, answer));
+      } else {
         taken.add(found);
         roles.set(found, { limb, reason: `stated as ${limb === "both" ? "total force" : limb}` });
       }
     }
   }
   if (answers.total !== undefined && (answers.left !== undefined || answers.right !== undefined)) {
-    findings.push(unclear("A platform for both feet was stated beside one for a single foot."));
+    findings.push(finding("columns-unclear/total-beside-foot", "refusal", {}, answer));
   }
   return { roles, findings };
 }
@@ -118,28 +127,25 @@ function isLoaded(force: Float64Array, settings: Settings): boolean {
   return largest - least >= settings.platformSignNewtons || least >= athlete;
 }
 
-function names(loads: readonly PlatformLoad[]): string {
-  return listInWords(loads.map(({ platform }) => platform.name));
-}
-
-function unclear(message: string): Finding {
-  return proseFinding("columns-unclear", "refusal", message, `State the platform of each foot (${example}).`);
+function names(loads: readonly PlatformLoad[]): readonly string[] {
+  return loads.map(({ platform }) => platform.name);
 }
 
 function leftOut(loads: readonly PlatformLoad[]): Finding {
-  return proseFinding(
-    "platforms-left-out",
-    "note",
-    `No load comes onto ${names(loads)}, which ${loads.length === 1 ? "was" : "were"} left out.`,
-    `State the platforms if others were meant (${example}).`,
-  );
+  return finding("platforms-left-out", "note", { names: names(loads) }, { answers: [{ asks: "columns" }] });
 }
 
-function footUnknown(first: PlatformLoad, second: PlatformLoad): Finding {
-  return proseFinding(
-    "plates-unproved",
+/** Either foot may have stood on either platform. */
+function footUnknown({ platform: first }: PlatformLoad, { platform: second }: PlatformLoad): Finding {
+  return finding(
+    "plates-unproved/platform-order",
     "note",
-    `The file does not say which foot stood on which platform; ${first.platform.name} was taken as left and ${second.platform.name} as right.`,
-    `Record a single-leg trial, or state the platform of each foot (${example}).`,
+    { left: first.name, right: second.name },
+    {
+      answers: [
+        { columns: { left: first.number, right: second.number } },
+        { columns: { left: second.number, right: first.number } },
+      ],
+    },
   );
 }

@@ -1,6 +1,6 @@
 import type { C3dFile } from "../../bytes/c3d/c3d-file.ts";
 import { readC3d } from "../../bytes/c3d/read-c3d.ts";
-import { type Finding, isRefused, proseFinding } from "../../ground/finding.ts";
+import { type Finding, finding, isRefused } from "../../ground/finding.ts";
 import type { Settings } from "../../settings/settings.ts";
 import type { Recording } from "../recording.ts";
 import type { C3dAnswers } from "./c3d-answers.ts";
@@ -57,7 +57,8 @@ export function readC3dRecording(bytes: Uint8Array, answers: C3dAnswers, setting
   const doubts = [...fileFindings, ...aboutPlatforms];
   if (isRefused(doubts)) return { reading, findings: doubts };
   const findings: Finding[] = [...doubts, ...roleFindings, ...used.flatMap(unitFindings), ...rate.findings];
-  if (answers.time !== undefined && answers.time !== "none") findings.push(timeNotUsed());
+  if (answers.time !== undefined && answers.time !== "none")
+    findings.push(finding("columns-unclear/no-time-in-c3d", "note", {}));
   if (isRefused(findings) || rateHz === undefined) return { reading, findings };
 
   // Newtons on an even time base.
@@ -102,26 +103,12 @@ function describeColumns(
   });
 }
 
-function unitFindings({ load: { platform }, unit }: UsedPlatform): Finding[] {
-  const where = { where: platform.name };
-  const action = "State the unit: N, kN, kgf or lbf (--unit N).";
-  if (unit.from === "unknown") {
-    const message = `The vertical channel of ${platform.name} says ${unit.written}, which is no unit of force.`;
-    return [proseFinding("unit-not-stated", "refusal", message, action, where)];
-  }
+function unitFindings({ load: { platform }, unit }: UsedPlatform): readonly Finding[] {
+  const figures = { name: platform.name, written: unit.written };
+  const parts = { place: { at: "name", name: platform.name }, answers: [{ unit: "N" }] } as const;
+  if (unit.from === "unknown") return [finding("unit-not-stated/platform", "refusal", figures, parts)];
   if (unit.from === "format" && platform.type !== 4) {
-    const says = unit.written === "" ? "names no unit" : `says "${unit.written}"`;
-    const message = `The vertical channel of ${platform.name} ${says}; newtons were taken, as C3D force platforms are scaled to them.`;
-    return [proseFinding("unit-not-stated", "warning", message, action, where)];
+    return [finding("unit-not-stated/newtons-taken", "warning", figures, parts)];
   }
   return [];
-}
-
-function timeNotUsed(): Finding {
-  return proseFinding(
-    "columns-unclear",
-    "note",
-    "A C3D file has no time column; what was stated about one was not used.",
-    "Leave the time column out.",
-  );
 }

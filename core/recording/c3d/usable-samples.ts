@@ -1,5 +1,5 @@
-import { type Finding, proseFinding } from "../../ground/finding.ts";
-import { countOf } from "../../ground/plain-words.ts";
+import { type Finding, finding } from "../../ground/finding.ts";
+import type { Place } from "../../ground/place.ts";
 
 /** Samples `[start, end)` in which every used platform holds a number. */
 export interface UsableSamples {
@@ -16,9 +16,9 @@ export function findUsableSamples(forces: readonly Float64Array[], rateHz: numbe
   while (start < count && !isUsable(start)) start++;
   let end = count;
   while (end > start && !isUsable(end - 1)) end--;
-  const place = (sample: number): string => `${(sample / rateHz).toFixed(3)} s`;
+  const place = (sample: number): Place => ({ at: "time", seconds: sample / rateHz, decimals: 3 });
   if (end - start < 2) {
-    return { start, end, findings: [refusal("The file holds fewer than two samples that are numbers.", place(0))] };
+    return { start, end, findings: [finding("cells-unreadable/too-few-samples", "refusal", {}, { place: place(0) })] };
   }
   let inside = 0;
   let first = -1;
@@ -32,31 +32,22 @@ export function findUsableSamples(forces: readonly Float64Array[], rateHz: numbe
       start,
       end,
       findings: [
-        refusal(
-          `Inside the recording ${countOf(inside, "sample")} hold no number, the first at ${place(first)}.`,
-          place(first),
+        finding(
+          "cells-unreadable/samples-inside",
+          "refusal",
+          { samples: inside, firstSeconds: first / rateHz },
+          { place: place(first) },
         ),
       ],
     };
   }
   const dropped = start + count - end;
   if (dropped === 0) return { start, end, findings: [] };
-  const warning = proseFinding(
-    "cells-unreadable",
+  const warning = finding(
+    "cells-unreadable/samples-at-ends",
     "warning",
-    `${countOf(dropped, "sample")} at the ends without numbers ${dropped === 1 ? "was" : "were"} left out.`,
-    "Export the recording again if the missing part matters.",
-    { where: place(start > 0 ? 0 : end) },
+    { samples: dropped },
+    { place: place(start > 0 ? 0 : end) },
   );
   return { start, end, findings: [warning] };
-}
-
-function refusal(message: string, where: string): Finding {
-  return proseFinding(
-    "cells-unreadable",
-    "refusal",
-    message,
-    "Export the recording again; no value is put in the place of a missing one.",
-    { where },
-  );
 }

@@ -15,6 +15,10 @@ export function places(place: Place): string {
       return "the whole file";
     case "whole document":
       return "whole document";
+    case "platforms":
+      return `force platforms ${place.first} to ${place.last}`;
+    case "frame":
+      return `frame ${place.frame}`;
     case "end of the file":
       return "end of the file";
     case "time column":
