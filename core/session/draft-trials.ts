@@ -1,5 +1,5 @@
 import { weighTrial } from "../events/weigh-trial.ts";
-import { type Finding, isRefused, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding, isRefused } from "../ground/finding.ts";
 import type { Limb } from "../ground/limb.ts";
 import { startsFromBox, type TestKind, testFacts } from "../ground/test-kind.ts";
 import { headerMass } from "../recording/body-mass.ts";
@@ -186,24 +186,10 @@ function brokenOffBefore(prepared: PreparedRecording, cut: JumpCut, test: TestKi
 function limbContradictions(limb: Limb | undefined, loaded: Limb | undefined, plates: number): readonly Finding[] {
   if (plates < 2 || limb === undefined) return [];
   if (limb === "both" && loaded !== "both") {
-    return [
-      proseFinding(
-        "test-contradicts",
-        "refusal",
-        "The trial is called a two-leg jump, but only one plate carried the push.",
-        "State the limb that jumped, or check the other plate.",
-      ),
-    ];
+    return [finding("test-contradicts/two-legs", "refusal", {}, { answers: [{ limb: "left" }, { limb: "right" }] })];
   }
   if (limb !== "both" && loaded === "both") {
-    return [
-      proseFinding(
-        "test-contradicts",
-        "refusal",
-        `The trial is called a single-leg jump (${limb}), but both plates carried the push.`,
-        "State the limb as both, or repeat the jump on one leg.",
-      ),
-    ];
+    return [finding("test-contradicts/one-leg", "refusal", { limb }, { answers: [{ limb: "both" }] })];
   }
   return [];
 }

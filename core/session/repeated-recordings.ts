@@ -1,4 +1,4 @@
-import { proseFinding } from "../ground/finding.ts";
+import { finding } from "../ground/finding.ts";
 import type { TrialResult } from "../result/trial-result.ts";
 import { refusedFile } from "./refused-file.ts";
 
@@ -33,12 +33,7 @@ export function withoutRepeats<File extends HashedFile>(all: readonly File[]): D
 }
 
 function repeatedTrial(file: HashedFile, known: string): TrialResult {
-  const reason = proseFinding(
-    "recording-repeated",
-    "refusal",
-    `This is the same recording as ${known}, byte for byte; it counts once.`,
-    "Remove the copy, or look for the recording that should stand here.",
-    { where: file.path },
-  );
+  const place = { at: "name", name: file.path } as const;
+  const reason = finding("recording-repeated", "refusal", { first: known }, { place, answers: [{ leftOut: true }] });
   return refusedFile(file.path, file.sha256, reason);
 }

@@ -1,5 +1,5 @@
 import type { WeightEstimate } from "../events/weigh.ts";
-import { type Finding, proseFinding } from "../ground/finding.ts";
+import { type Finding, finding } from "../ground/finding.ts";
 import type { Settings } from "../settings/settings.ts";
 import type { TrialDraft } from "./trial-draft.ts";
 
@@ -17,7 +17,7 @@ export function withSeveralAthletes(
     weights.find((each) => each?.newtons === pick(...weights.flatMap((other) => other?.newtons ?? []))),
   );
   if (lightest === undefined || heaviest === undefined || !differ(lightest, heaviest, settings)) return drafts;
-  const kilograms = (newtons: number): string => `${(newtons / settings.gravity).toFixed(1)} kg`;
+  const kilograms = (newtons: number): number => newtons / settings.gravity;
   const isAthlete = (draft: TrialDraft): boolean => {
     const own = draft.weighing?.newtons;
     if (massKg === undefined || own === undefined) return false;
@@ -25,13 +25,15 @@ export function withSeveralAthletes(
   };
   const said = (draft: TrialDraft): Finding => {
     const own = draft.weighing?.newtons;
-    const weighs = own === undefined ? "" : `; this one ${kilograms(own)}`;
-    return proseFinding(
+    return finding(
       "several-athletes",
       "refusal",
-      `Athletes who stood before and after their jumps in this file weigh from ${kilograms(lightest.newtons)} to ${kilograms(heaviest.newtons)}${weighs}: no one person weighs both, so more than one jumped.`,
-      "State the body mass of the athlete this session is about (--mass), and only jumps of that mass are used; or record each athlete in a file of their own.",
-      { where: `trial ${draft.trial}` },
+      {
+        lightestKg: kilograms(lightest.newtons),
+        heaviestKg: kilograms(heaviest.newtons),
+        ...(own === undefined ? {} : { ownKg: kilograms(own) }),
+      },
+      { place: { at: "trial", trial: draft.trial }, answers: [{ asks: "massKg" }] },
     );
   };
   return drafts.map((draft) => (isAthlete(draft) ? draft : { ...draft, findings: [...draft.findings, said(draft)] }));

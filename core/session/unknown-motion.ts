@@ -1,6 +1,7 @@
 import type { JumpMotion } from "../events/jump-events.ts";
 import { knowsVelocity } from "../events/kinematics.ts";
-import { type Finding, proseFinding, type Severity } from "../ground/finding.ts";
+import { type Finding, finding, type Severity } from "../ground/finding.ts";
+import type { Place } from "../ground/place.ts";
 import { startsFromStanding, type TestKind } from "../ground/test-kind.ts";
 import type { JumpCut } from "../trial/cut-trials.ts";
 
@@ -23,76 +24,46 @@ export function unknownMotion(trial: UnknownMotion, { motion, events, hops }: Ju
   return knowsVelocity(motion) ? undefined : velocityUnknown(trial);
 }
 
-const needsNoWeight = "only what needs no body weight was measured";
-
 /** Says that nothing tells a trial's weight: a refusal where nothing is left without it. */
 export function weightUnknown(
   { test, cut, otherFootWeighed, rateHz, notPooled }: UnknownMotion,
   severity: Extract<Severity, "warning" | "refusal">,
 ): Finding {
-  const cost = severity === "refusal" ? "so body weight is unknown" : `so ${needsNoWeight}`;
-  const where = secondsOf(cut.flight.end, rateHz);
-  if (otherFootWeighed) {
-    return proseFinding(
-      "other-foot-touching",
-      severity,
-      `The other foot carries load in the standing after the landing at ${where}, and ${notPooled === undefined ? "no other trial of the session bears that weight out" : `no other trial may bear that weight out, because ${notPooled}`}, ${cost}.`,
-      "Keep the other foot off its plate until the end, or give the body mass (--mass).",
-      { where },
-    );
-  }
+  const landingSeconds = cut.flight.end / rateHz;
+  const costs = severity === "refusal" ? "everything" : "what needs weight";
+  const place = { at: "time", seconds: landingSeconds, decimals: 2 } as const;
+  const answers = [{ asks: "massKg" }] as const;
+  const figures = { landingSeconds, costs, ...(notPooled === undefined ? {} : { notPooled }) } as const;
+  if (otherFootWeighed) return finding("other-foot-touching/weight", severity, figures, { place, answers });
   if (startsFromStanding(test)) {
-    const until = secondsOf(cut.flight.start, rateHz);
-    return proseFinding(
-      "starts-moving",
+    const takeoffSeconds = cut.flight.start / rateHz;
+    return finding(
+      "starts-moving/weight",
       severity,
-      `Nobody stands still before the jump at ${until}${cut.landed ? " or long enough after its landing" : ""}, ${cost}.`,
-      "Record two seconds of quiet standing before the jump, or give the body mass (--mass).",
-      { where: `0.00 s to ${until}` },
+      { takeoffSeconds, landed: cut.landed, costs },
+      { place: untilTakeoff(cut, rateHz), answers },
     );
   }
-  const landed = cut.landed ? `Nobody stands still after the landing at ${where}` : "No landing on the plate follows";
-  return proseFinding(
-    cut.landed ? "no-quiet-standing" : "landing-off-plate",
-    severity,
-    `${landed}, and ${notPooled === undefined ? "no other trial of the session tells the body weight" : `no other trial may tell the body weight, because ${notPooled}`}, ${cost}.`,
-    "Record two seconds of quiet standing after the landing, or give the body mass (--mass).",
-    { where },
-  );
+  return cut.landed
+    ? finding("no-quiet-standing/weight", severity, figures, { place, answers })
+    : finding("landing-off-plate/weight", severity, figures, { place, answers });
 }
 
 /** A jump from standing whose first movement is not in the recording. */
 function beganMoving({ cut, rateHz }: UnknownMotion): Finding {
-  const until = secondsOf(cut.flight.start, rateHz);
-  return proseFinding(
-    "starts-moving",
-    "warning",
-    `Nobody stands still before the jump at ${until}: the recording starts in mid-movement, so nothing is counted from the first movement on.`,
-    "Start the recording two seconds before the jump.",
-    { where: `0.00 s to ${until}` },
-  );
+  const takeoffSeconds = cut.flight.start / rateHz;
+  return finding("starts-moving/mid-movement", "warning", { takeoffSeconds }, { place: untilTakeoff(cut, rateHz) });
 }
 
 /** A drop whose velocity nothing tells. */
 function velocityUnknown({ cut, rateHz }: UnknownMotion): Finding {
-  const where = secondsOf(cut.flight.end, rateHz);
+  const landingSeconds = cut.flight.end / rateHz;
+  const place = { at: "time", seconds: landingSeconds, decimals: 2 } as const;
   return cut.landed
-    ? proseFinding(
-        "no-quiet-standing",
-        "warning",
-        `Nobody stands still after the landing at ${where}, so its velocity is unknown.`,
-        "Have the athlete stand still for two seconds after the next landing.",
-        { where },
-      )
-    : proseFinding(
-        "landing-off-plate",
-        "warning",
-        `No landing on the plate follows the take-off at ${secondsOf(cut.flight.start, rateHz)}, and no quiet standing gives a velocity.`,
-        "Repeat the jump with a landing on the plate, and stand still after it.",
-        { where },
-      );
+    ? finding("no-quiet-standing/velocity", "warning", { landingSeconds }, { place })
+    : finding("landing-off-plate/velocity", "warning", { takeoffSeconds: cut.flight.start / rateHz }, { place });
 }
 
-function secondsOf(sample: number, rateHz: number): string {
-  return `${(sample / rateHz).toFixed(2)} s`;
+function untilTakeoff(cut: JumpCut, rateHz: number): Place {
+  return { at: "span", fromSeconds: 0, toSeconds: cut.flight.start / rateHz, decimals: 2 };
 }

@@ -12,7 +12,7 @@ import {
 } from "node:fs";
 import { basename, dirname, join } from "node:path";
 import { sessionFileLimits } from "../../core/bytes/json-bounds.ts";
-import { type Finding, proseFinding } from "../../core/ground/finding.ts";
+import { type Finding, finding } from "../../core/ground/finding.ts";
 import type { RecordingFile } from "../../core/recording/file.ts";
 import type { LeftAside } from "../../core/recording/left-aside-words.ts";
 import type { OtherKind } from "../../core/recording/other-kinds.ts";
@@ -229,13 +229,7 @@ export function readDescription(
 }
 
 function unreadableDescription(reason: string): Finding {
-  return proseFinding(
-    "session-unreadable",
-    "warning",
-    `${sessionFileName} was not read because it ${reason}.`,
-    "Make the file readable, or state what it says another way.",
-    { where: sessionFileName },
-  );
+  return finding("session-unreadable/file", "warning", { reason }, { place: { at: "name", name: sessionFileName } });
 }
 
 const reasons: Readonly<Record<string, string>> = {

@@ -1,4 +1,4 @@
-import { proseFinding } from "../../core/ground/finding.ts";
+import { finding } from "../../core/ground/finding.ts";
 import { analyzeDrafts, draftFile } from "../../core/session/file-trials.ts";
 import type { WitnessedTrial } from "../../core/session/prove-trial-plates.ts";
 import { refusedFile } from "../../core/session/refused-file.ts";
@@ -80,12 +80,6 @@ export class SessionWork {
 
 /** A file that is no longer what it was at the first pass cannot be part of one result. */
 function changedMeanwhile(path: string, sha256: string): WitnessedTrial {
-  const reason = proseFinding(
-    "unreadable",
-    "refusal",
-    "The file was changed or removed while the session was being analysed.",
-    "Analyse the session again when nothing is written there any more.",
-    { where: path },
-  );
+  const reason = finding("unreadable/changed", "refusal", {}, { place: { at: "name", name: path } });
   return { result: refusedFile(path, sha256, reason), evidence: { limbFromPlates: false } };
 }

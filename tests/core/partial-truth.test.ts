@@ -76,7 +76,8 @@ describe("A jump on two plates recorded from mid-movement and cut in its landing
     expect(missing.filter((id) => !named.has(id))).toEqual([]);
     const cause = trial.findings.find(({ code }) => code === "starts-moving")!;
     expect(cause.removes).toContain("jumpHeightImpulse");
-    expect(told(cause).action).toContain("--mass");
+    expect(told(cause).action).toContain("or give the body mass");
+    expect(cause.answers).toEqual([{ asks: "massKg" }]);
   });
 
   test("holds no value that is no number, in its result", () => {
