@@ -85,7 +85,7 @@ describe("a drop jump", () => {
     expect(trial.weight).toBeUndefined();
     expect(trial.measures.map((each) => each.id)).toContain("reactiveStrengthIndex");
     const cause = trial.findings.find((each) => each.code === "no-quiet-standing");
-    expect(told(cause)?.action).toContain("--mass");
+    expect(told(cause)?.action).toContain("give the body mass");
     expect(cause?.removes).toContain("bodyWeight");
     expect(cause?.removes).toContain("jumpHeightImpulse");
   });
